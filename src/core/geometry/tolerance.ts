@@ -1,0 +1,14 @@
+/**
+ * The one place for small numbers. Two words that are never mixed:
+ * - **epsilon**: what the arithmetic of doubles causes, on the unit sphere. A person never sees it.
+ * - **tolerance**: what the person permits, in millimetres, chosen in the plan.
+ */
+
+/** Unit-sphere lengths closer than this are one place: about 1e4 roundings of a double, 1.5e-11 mm on a 30 mm piece. */
+export const EPSILON = 1e-12;
+/** Planes whose unit normals and distances both differ by less than this are one plane (0.15 nm on a 30 mm piece). */
+export const COINCIDENT = 1e-11;
+/** Brackets of depth solvers close to this on the unit sphere (1e-9 mm is promised up to 300 mm). */
+export const SOLVE_EPSILON = 1e-13;
+/** Tolerance of a plan that names none, mm. Common practice, no source. */
+export const DEFAULT_TOLERANCE_MM = 0.05;

@@ -1,0 +1,181 @@
+/**
+ * The plan: one frozen plain document that says everything about a piece and how it is to be cut.
+ * Lengths in millimetres, angles in degrees, as in the file. The shapes here and the checks in `schema.ts` are one.
+ */
+
+export type Side = "front" | "back";
+export type Finish = "ground" | "prepolished" | "polished";
+
+export type DepthRule =
+  | { readonly rule: "depth"; readonly mm: number }
+  | { readonly rule: "width"; readonly mm: number }
+  | { readonly rule: "gap"; readonly mm: number }
+  | { readonly rule: "touch" }
+  | { readonly rule: "edge"; readonly mm: number }
+  | { readonly rule: "close"; readonly to: string }
+  | { readonly rule: "corners"; readonly of: string };
+
+export interface OwnGlass {
+  readonly name: string;
+  readonly nd: number;
+  readonly vd: number;
+  readonly densityGcm3: number;
+}
+export type Glass = "borosilicate" | "soda-lime" | OwnGlass;
+
+export interface Dop {
+  readonly side: Side;
+  readonly diameterMm: number;
+  readonly lengthMm?: number;
+  readonly chuckDiameterMm?: number;
+}
+
+/** Colour that a clear glass takes: linear sRGB transmittance (0..1 each) seen through `atMm` of it. */
+export interface Tint {
+  readonly rgb: readonly [number, number, number];
+  readonly atMm: number;
+}
+
+/** Where a thing inside sits: offset of its centre from the ball's centre (mm), tilt of its axis from +z, then turn about +z from the ink mark. */
+export interface Placement {
+  readonly atMm?: readonly [number, number, number];
+  readonly tiltDeg?: number;
+  readonly turnDeg?: number;
+}
+/** `sizeAs: "seen"` = the size is as it appears through the uncut ball and is converted by exact refraction. */
+export type SizeAs = "real" | "seen";
+export type Rgb = readonly [number, number, number];
+
+export type InsideDesign =
+  | ({
+      readonly kind: "core";
+      readonly diameterMm: number;
+      readonly lengthMm?: number;
+      readonly rgb: Rgb;
+      readonly opaque?: boolean;
+      readonly sizeAs?: SizeAs;
+    } & Placement)
+  | ({ readonly kind: "bubble"; readonly diameterMm: number; readonly sizeAs?: SizeAs } & Placement)
+  | ({
+      readonly kind: "ribbon";
+      readonly widthMm: number;
+      readonly lengthMm: number;
+      readonly thicknessMm: number;
+      readonly turns: number;
+      readonly rgb: Rgb;
+      readonly rgb2?: Rgb;
+    } & Placement)
+  | ({
+      readonly kind: "petals";
+      readonly count: number;
+      readonly diameterMm: number;
+      readonly depthMm: number;
+      readonly rgb: Rgb;
+      readonly rgb2?: Rgb;
+    } & Placement)
+  | ({ readonly kind: "backing"; readonly heightMm: number; readonly rgb: Rgb } & Placement)
+  | ({
+      readonly kind: "speckle";
+      readonly count: number;
+      readonly grainMm: number;
+      readonly diameterMm: number;
+      readonly rgb: Rgb;
+      readonly seed?: number;
+    } & Placement);
+
+export interface Piece {
+  readonly diameterMm: number;
+  /** Further diameters measured elsewhere on the piece, at most two more. */
+  readonly otherDiametersMm?: readonly number[];
+  readonly glass: Glass;
+  readonly tint?: Tint;
+  readonly inside?: readonly InsideDesign[];
+  readonly dop?: Dop;
+  /** Azimuth of the ink line that the maker draws on the skin, default 0. */
+  readonly inkMarkDeg?: number;
+}
+
+export interface Arm {
+  readonly lengthMm: readonly [number, number];
+  readonly pivotToAxisMm: number;
+  readonly pivotHeightMm: readonly [number, number];
+  readonly hingeOffsetMm?: number;
+}
+export interface Lap {
+  readonly diameterMm: number;
+  readonly bandMm: readonly [number, number];
+  readonly rpm: number;
+}
+/** One test facet: `strokes` strokes at this stage gave `widthMm`, on a ball of `diameterMm` (default the piece), at contact radius `radiusMm`. */
+export interface Calibration {
+  readonly strokes: number;
+  readonly widthMm: number;
+  readonly fromWidthMm?: number;
+  readonly diameterMm?: number;
+  readonly radiusMm?: number;
+}
+export interface Stage {
+  readonly id: string;
+  readonly name: string;
+  readonly grainUm: number;
+  readonly damageUm?: number;
+  readonly discMm?: number;
+  readonly calibration?: readonly Calibration[];
+}
+/** How one side is held: what the index wheel reads there. */
+export interface SetUp {
+  /** Azimuth (degrees, seen from the front) at which the wheel's stop 0 stands. */
+  readonly zeroDeg?: number;
+  /** Whether stop numbers grow with or against the azimuth; turning the piece over reverses the wheel. */
+  readonly direction?: "with" | "against";
+  /** What the wheel calls its zero stop, for example "96" on a wheel numbered 1..96. */
+  readonly zeroLabel?: string;
+  readonly wheelStops?: number | null;
+}
+export interface Rig {
+  readonly wheelStops: number | null;
+  readonly arm?: Arm;
+  readonly lap?: Lap;
+  readonly stages?: readonly Stage[];
+  readonly setUps?: { readonly front?: SetUp; readonly back?: SetUp };
+}
+
+export interface Measured {
+  readonly widthMm?: number;
+  readonly heightMm?: number;
+  readonly gapMm?: number;
+  readonly edgeMm?: number;
+  readonly acrossMm?: number;
+  readonly flatToSkinMm?: number;
+  readonly readDeg?: number;
+  readonly pivotHeightMm?: number;
+  readonly armLengthMm?: number;
+}
+export interface AsCut extends Measured {
+  readonly sdMm?: number;
+  readonly readSdDeg?: number;
+  readonly facets?: Readonly<Record<string, Measured>>;
+}
+
+export interface Tier {
+  readonly id: string;
+  readonly name: string;
+  readonly side: Side;
+  readonly armAngleDeg: number;
+  readonly count: number;
+  readonly startDeg: number;
+  readonly depth: DepthRule;
+  readonly finish?: Finish;
+  readonly asCut?: AsCut;
+}
+
+export interface Plan {
+  readonly format: "glintwright-plan";
+  readonly version: 1;
+  readonly name: string;
+  readonly notes?: string;
+  readonly toleranceMm?: number;
+  readonly piece: Piece;
+  readonly rig: Rig;
+  readonly tiers: readonly Tier[];
+}
