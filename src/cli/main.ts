@@ -1,0 +1,81 @@
+/**
+ * The engine without a browser. Prints nothing but the answer on standard output; a plan that can't be read ends with
+ * one line on standard error and exit code 2. Each command is loaded only when asked for, so that all start quickly.
+ */
+import { Command } from "commander";
+
+/** A command's module: gets the plan's path and its options; throws PlanFileError for a plan that can't be read. */
+interface CommandModule {
+  readonly run: (
+    planPath: string,
+    options: Readonly<Record<string, string | boolean | undefined>>,
+  ) => Promise<void>;
+}
+
+const program = new Command("glintwright")
+  .description("Plan the facets to be ground into a glass marble: exact geometry, look, bench.")
+  .showHelpAfterError(false)
+  .exitOverride();
+
+function offer(name: string, about: string, load: () => Promise<CommandModule>): Command {
+  return program
+    .command(name)
+    .description(about)
+    .argument("<plan>", "plan file (JSON)")
+    .action(async (planPath: string, options: Record<string, string | boolean | undefined>) =>
+      (await load()).run(planPath, options),
+    );
+}
+
+offer(
+  "report",
+  "print facets, pairs, corners, totals and findings as one JSON object",
+  () => import("./commands/report.ts"),
+);
+offer("solve", "print the depth of every tier", () => import("./commands/solve.ts"));
+offer(
+  "bench",
+  "print what the lap needs: rig settings, stages, strokes, order",
+  () => import("./commands/bench.ts"),
+);
+offer(
+  "fit",
+  "print what was really cut, from the measurements in the plan",
+  () => import("./commands/fit.ts"),
+);
+offer("sheet", "write the bench sheet", () => import("./commands/sheet.ts")).requiredOption(
+  "--out <file>",
+  "sheet.html",
+);
+offer("export", "write a model or drawing", () => import("./commands/export.ts")).requiredOption(
+  "--out <file>",
+  "piece.stl, piece.3mf, piece.glb or skin.svg",
+);
+offer("render", "trace a picture", () => import("./commands/render.ts"))
+  .requiredOption("--out <file>", "look.png or look.pfm")
+  .option("--size <pixels>", "width and height")
+  .option("--samples <n>", "paths per pixel")
+  .option("--light <name>", "a light of ours, an equirectangular .hdr file, or uniform")
+  .option("--from <direction>", "front, back, side or AZIMUTH,ELEVATION in degrees")
+  .option("--field <degrees>", "full vertical field of view")
+  .option("--distance <mm>", "from the centre, default 10 radii")
+  .option("--bounces <n>", "cap on bounces")
+  .option("--no-dispersion", "the d-line index for all light")
+  .option("--seed <n>", "same seed, same file");
+
+/** True for errors whose message is meant for the person: bad arguments and plans that can't be read. */
+const isSpoken = (error: unknown): error is Error & { code?: string } =>
+  error instanceof Error && (error.name === "PlanFileError" || error.name === "UsageError");
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  const code = error instanceof Error && "code" in error ? String(error.code) : "";
+  if (code === "commander.helpDisplayed" || code === "commander.help" || code === "commander.version")
+    process.exitCode = 0;
+  else if (code.startsWith("commander.")) process.exitCode = 2;
+  else if (isSpoken(error)) {
+    process.stderr.write(`${error.message.replace(/\s*\n\s*/g, " ")}\n`);
+    process.exitCode = 2;
+  } else throw error;
+}
