@@ -114,13 +114,24 @@ export interface Calibration {
   readonly diameterMm?: number;
   readonly radiusMm?: number;
 }
+export type GritScale = "fepa-f" | "fepa-p" | "jis" | "ansi" | "mesh";
 export interface Stage {
   readonly id: string;
   readonly name: string;
   readonly grainUm: number;
+  /** The grit number as the maker states it; the same number means different sizes on different scales. */
+  readonly grit?: { readonly scale: GritScale; readonly number: number };
   readonly damageUm?: number;
   readonly discMm?: number;
   readonly calibration?: readonly Calibration[];
+}
+/** The dop of one set-up: what is cemented on while that side is cut. */
+export interface SetUpDop {
+  readonly diameterMm: number;
+  readonly lengthMm?: number;
+  readonly chuckDiameterMm?: number;
+  /** How far the piece's axis circles about the dop's, mm. */
+  readonly runOutMm?: number;
 }
 /** How one side is held: what the index wheel reads there. */
 export interface SetUp {
@@ -131,6 +142,13 @@ export interface SetUp {
   /** What the wheel calls its zero stop, for example "96" on a wheel numbered 1..96. */
   readonly zeroLabel?: string;
   readonly wheelStops?: number | null;
+  readonly dop?: SetUpDop;
+}
+/** The artist's own spread: one standard deviation of each setting. */
+export interface Spread {
+  readonly armDeg?: number;
+  readonly stopDeg?: number;
+  readonly depthMm?: number;
 }
 export interface Rig {
   readonly wheelStops: number | null;
@@ -138,6 +156,7 @@ export interface Rig {
   readonly lap?: Lap;
   readonly stages?: readonly Stage[];
   readonly setUps?: { readonly front?: SetUp; readonly back?: SetUp };
+  readonly spread?: Spread;
 }
 
 export interface Measured {

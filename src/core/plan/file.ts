@@ -1,0 +1,88 @@
+/**
+ * Reads and writes plan files. Strict about every field it knows, gentle with the ones it doesn't: unknown fields stay
+ * in the plan, are written back, and are reported by path.
+ */
+import type * as z from "zod/mini";
+import { parseBoundedJson } from "./bounded-json.ts";
+import type { Plan } from "./document.ts";
+import { migrate } from "./migrate.ts";
+import { PlanFileError, pathInWords, shown } from "./plan-file-error.ts";
+import { checkReferences } from "./references.ts";
+import { planSchema } from "./schema.ts";
+
+export { PlanFileError } from "./plan-file-error.ts";
+
+export interface PlanFile {
+  /** Frozen, unknown fields included. */
+  readonly plan: Plan;
+  /** Paths of fields that this version doesn't know, such as `piece.colour`. */
+  readonly unknown: readonly string[];
+}
+
+type Data = Readonly<Record<string, unknown>>;
+const isObject = (value: unknown): value is Data => typeof value === "object" && value !== null;
+
+/** Freezes a tree of plain data and gives it back. */
+export function deepFreeze<T>(value: T): T {
+  if (isObject(value) && !Object.isFrozen(value)) {
+    Object.freeze(value);
+    for (const entry of Object.values(value)) deepFreeze(entry);
+  }
+  return value;
+}
+
+/** Fields of `data` that the checked copy dropped: those the schema doesn't know. */
+function unknownFields(data: unknown, known: unknown, path: readonly PropertyKey[]): string[] {
+  if (!isObject(data) || !isObject(known)) return [];
+  return Object.keys(data).flatMap((key) => {
+    const at = [...path, Array.isArray(data) ? Number(key) : key];
+    return Object.hasOwn(known, key) ? unknownFields(data[key], known[key], at) : [pathInWords(at)];
+  });
+}
+
+/** One line for the first issue; where a value may have several shapes, the one closest to what stands there speaks. */
+function lineOf(issue: z.core.$ZodIssue, data: unknown, path: readonly PropertyKey[] = []): string {
+  const at = [...path, ...issue.path];
+  if (issue.code === "invalid_union" && issue.errors.length > 0) {
+    const value = at.reduce((holder, key) => (isObject(holder) ? holder[String(key)] : undefined), data);
+    const closest = issue.errors[issue.errors.length - 1];
+    if (isObject(value) && !Array.isArray(value)) return lineOf(closest[0], data, at);
+  }
+  return `${pathInWords(at)}: ${issue.message}`;
+}
+
+function checkFields(document: Data): readonly string[] {
+  const checked = planSchema.safeParse(document);
+  if (checked.success) return unknownFields(document, checked.data, []);
+  const { issues } = checked.error;
+  const more = issues.length - 1;
+  const rest = more > 0 ? ` (and ${more} more ${more === 1 ? "problem" : "problems"})` : "";
+  throw new PlanFileError(lineOf(issues[0], document) + rest);
+}
+
+/**
+ * Checks plain data as a plan.
+ * @throws PlanFileError naming the first field that is wrong and what is allowed
+ */
+export function planFromData(data: unknown): PlanFile {
+  if (!isObject(data) || Array.isArray(data))
+    throw new PlanFileError(`the file holds ${shown(data)}, a plan (an object) is needed`);
+  if (data.format !== "glintwright-plan")
+    throw new PlanFileError(
+      `format: ${data.format === undefined ? "missing" : shown(data.format)}, "glintwright-plan" needed`,
+    );
+  const document = migrate(data);
+  const unknown = checkFields(document);
+  const plan = document as unknown as Plan;
+  checkReferences(plan);
+  return { plan: deepFreeze(plan), unknown };
+}
+
+/**
+ * Reads a plan from the text of a file.
+ * @throws PlanFileError (one clear line) for anything that is no plan of this or an earlier version
+ */
+export const parsePlan = (text: string): PlanFile => planFromData(parseBoundedJson(text));
+
+/** The plan as a file's text: readable JSON, unknown fields included, ending in a newline. */
+export const serializePlan = (plan: Plan): string => `${JSON.stringify(plan, null, 2)}\n`;

@@ -1,0 +1,89 @@
+/**
+ * What a plan may say: the range of every number and the size of every list. Fields of a form and checks of a file
+ * take their limits from here, so that a screen never lets through what a file would refuse. mm and degrees.
+ */
+
+/** Closed range, unless `openMin`: then the least value itself is not allowed. */
+export interface Range {
+  readonly min: number;
+  readonly max: number;
+  readonly integer?: boolean;
+  readonly openMin?: boolean;
+}
+
+/** Nothing on a workshop's bench is longer than this, mm. */
+const BENCH = 5000;
+const anyNumber = { min: -Number.MAX_VALUE, max: Number.MAX_VALUE };
+const positive = (max: number): Range => ({ min: 0, max, openMin: true });
+
+export const RANGES = {
+  diameterMm: { min: 3, max: 300 },
+  armAngleDeg: { min: 0, max: 90 },
+  count: { min: 1, max: 120, integer: true },
+  wheelStops: { min: 2, max: 400, integer: true },
+  /** Angles counted round the axis may be any finite number of turns. */
+  turnDeg: anyNumber,
+  ruleMm: { min: 0, max: Number.MAX_VALUE },
+  toleranceMm: positive(10),
+  /** From below the index of air (an index-matched check) to above every transparent solid. */
+  nd: { min: 1, max: 4 },
+  vd: { min: 5, max: 1000 },
+  densityGcm3: { min: 0.5, max: 15 },
+  unit: { min: 0, max: 1 },
+  sizeMm: positive(300),
+  offsetMm: { min: -300, max: 300 },
+  tiltDeg: { min: -180, max: 180 },
+  ribbonTurns: { min: -50, max: 50 },
+  petals: { min: 2, max: 60, integer: true },
+  speckles: { min: 1, max: 5000, integer: true },
+  seed: { min: 0, max: 2 ** 32 - 1, integer: true },
+  heightMm: { min: -150, max: 150 },
+  lengthMm: positive(BENCH),
+  distanceMm: { min: 0, max: BENCH },
+  pivotHeightMm: { min: -BENCH, max: BENCH },
+  hingeOffsetMm: { min: -500, max: 500 },
+  rpm: { min: 0, max: 20_000 },
+  grainUm: positive(5000),
+  damageUm: { min: 0, max: 20_000 },
+  discMm: { min: 0, max: 200 },
+  gritNumber: positive(100_000),
+  strokes: positive(1_000_000),
+  widthMm: { min: 0, max: 300 },
+  gapMm: { min: -1000, max: 1000 },
+  acrossMm: { min: 0, max: 600 },
+  readDeg: { min: -90, max: 180 },
+  sdMm: positive(50),
+  sdDeg: positive(90),
+  spreadMm: { min: 0, max: 50 },
+  spreadDeg: { min: 0, max: 90 },
+} as const satisfies Record<string, Range>;
+
+/** Longest texts, in UTF-16 units. */
+export const TEXT = { id: 100, name: 500, notes: 20_000, label: 40 } as const;
+
+/** Longest lists. */
+export const COUNTS = {
+  tiers: 60,
+  facets: 1000,
+  otherDiameters: 2,
+  inside: 12,
+  stages: 24,
+  calibrations: 50,
+} as const;
+
+/** Size of a plan file: characters of text, and depth of brackets within brackets. */
+export const FILE = { characters: 2_000_000, depth: 32 } as const;
+
+/** The range in words: "0 to 90", "a whole number from 1 to 120", "more than 0, at most 10", "any finite number". */
+export function rangeInWords(range: Range): string {
+  const open = range.max === Number.MAX_VALUE;
+  if (open && range.min === -Number.MAX_VALUE) return "any finite number";
+  if (open) return `${range.openMin ? "more than" : "at least"} ${range.min}`;
+  if (range.openMin) return `more than ${range.min}, at most ${range.max}`;
+  return `${range.integer ? "a whole number from " : ""}${range.min} to ${range.max}`;
+}
+
+export function isWithin(range: Range, value: number): boolean {
+  if (!Number.isFinite(value) || (range.integer && !Number.isInteger(value))) return false;
+  return (range.openMin ? value > range.min : value >= range.min) && value <= range.max;
+}

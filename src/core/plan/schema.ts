@@ -1,0 +1,276 @@
+/**
+ * The checks of a plan's fields, one for one with the shapes in `document.ts` (the compiler holds the two in step).
+ * Only fields are judged here, each by itself; how tiers refer to one another is judged in `references.ts`.
+ */
+import * as z from "zod/mini";
+import type { Plan } from "./document.ts";
+import { COUNTS, isWithin, RANGES, type Range, rangeInWords, TEXT } from "./limits.ts";
+import { shown } from "./plan-file-error.ts";
+
+// No code is ever built from text: a strict content security policy forbids it, and plans are small.
+z.config({ jitless: true });
+
+type Raw = { readonly input?: unknown; readonly discriminator?: unknown };
+
+/** What stands there: the value itself, or the field that tells which of several shapes was meant. */
+function found(raw: Raw): unknown {
+  const { input, discriminator } = raw;
+  if (typeof discriminator !== "string" || typeof input !== "object" || input === null) return input;
+  return Object.hasOwn(input, discriminator) ? (input as Record<string, unknown>)[discriminator] : undefined;
+}
+/** The words of an error: what stands there and what is allowed. */
+const needs = (allowed: string) => ({
+  error: (raw: Raw) => {
+    const value = found(raw);
+    return value === undefined ? `missing, ${allowed} needed` : `${shown(value)} is not ${allowed}`;
+  },
+});
+const limits = (allowed: string) => ({
+  error: (raw: Raw) => `${shown(raw.input)} is out of range, ${allowed} allowed`,
+});
+
+const number = (range: Range) =>
+  z
+    .number(needs(`a number (${rangeInWords(range)})`))
+    .check(z.refine((value) => isWithin(range, value), limits(rangeInWords(range))));
+const text = (longest: number, shortest = 0) =>
+  z.string(needs("text")).check(
+    z.refine((value) => value.length >= shortest && value.length <= longest, {
+      error: (raw: Raw) =>
+        `${shown(raw.input)} is too ${raw.input === "" ? "short" : "long"}, ${shortest} to ${longest} characters allowed`,
+    }),
+  );
+const word = <const T extends readonly [string, ...string[]]>(...words: T) =>
+  z.enum(words, needs(words.length > 1 ? `one of ${words.join(", ")}` : words[0]));
+const list = <T extends z.ZodMiniType>(of: T, longest: number) =>
+  z.array(of, needs("a list")).check(
+    z.refine((value) => value.length <= longest, {
+      error: () => `too many entries, at most ${longest} allowed`,
+    }),
+  );
+const fields = <T extends z.core.$ZodLooseShape>(shape: T) => z.object(shape, needs("an object"));
+const yesNo = z.boolean(needs("true or false"));
+const id = text(TEXT.id, 1).check(
+  z.refine((value) => value !== "__proto__", { error: () => "this id is not allowed" }),
+);
+
+/** [least, greatest] of one quantity. */
+const span = (range: Range) =>
+  z.tuple([number(range), number(range)], needs("two numbers [least, greatest]")).check(
+    z.refine((pair) => pair[0] <= pair[1], {
+      error: () => "the first number is greater than the second, [least, greatest] needed",
+    }),
+  );
+const triple = (range: Range, what: string) =>
+  z.tuple([number(range), number(range), number(range)], needs(what));
+const rgb = triple(RANGES.unit, "three numbers [red, green, blue]");
+
+const depth = z.discriminatedUnion(
+  "rule",
+  [
+    fields({ rule: z.literal("depth"), mm: number(RANGES.ruleMm) }),
+    fields({ rule: z.literal("width"), mm: number(RANGES.ruleMm) }),
+    fields({ rule: z.literal("gap"), mm: number(RANGES.ruleMm) }),
+    fields({ rule: z.literal("touch") }),
+    fields({ rule: z.literal("edge"), mm: number(RANGES.ruleMm) }),
+    fields({ rule: z.literal("close"), to: id }),
+    fields({ rule: z.literal("corners"), of: id }),
+  ],
+  needs("one of the depth rules depth, width, gap, touch, edge, close, corners"),
+);
+
+const glass = z.union(
+  [
+    z.enum(["borosilicate", "soda-lime"]),
+    fields({
+      name: text(TEXT.name),
+      nd: number(RANGES.nd),
+      vd: number(RANGES.vd),
+      densityGcm3: number(RANGES.densityGcm3),
+    }),
+  ],
+  needs('"borosilicate", "soda-lime" or an own glass {name, nd, vd, densityGcm3}'),
+);
+
+const placement = {
+  atMm: z.optional(triple(RANGES.offsetMm, "three numbers [x, y, z]")),
+  tiltDeg: z.optional(number(RANGES.tiltDeg)),
+  turnDeg: z.optional(number(RANGES.turnDeg)),
+};
+const sizeAs = z.optional(word("real", "seen"));
+const inside = z.discriminatedUnion(
+  "kind",
+  [
+    fields({
+      kind: z.literal("core"),
+      diameterMm: number(RANGES.sizeMm),
+      lengthMm: z.optional(number(RANGES.sizeMm)),
+      rgb,
+      opaque: z.optional(yesNo),
+      sizeAs,
+      ...placement,
+    }),
+    fields({ kind: z.literal("bubble"), diameterMm: number(RANGES.sizeMm), sizeAs, ...placement }),
+    fields({
+      kind: z.literal("ribbon"),
+      widthMm: number(RANGES.sizeMm),
+      lengthMm: number(RANGES.sizeMm),
+      thicknessMm: number(RANGES.sizeMm),
+      turns: number(RANGES.ribbonTurns),
+      rgb,
+      rgb2: z.optional(rgb),
+      ...placement,
+    }),
+    fields({
+      kind: z.literal("petals"),
+      count: number(RANGES.petals),
+      diameterMm: number(RANGES.sizeMm),
+      depthMm: number(RANGES.sizeMm),
+      rgb,
+      rgb2: z.optional(rgb),
+      ...placement,
+    }),
+    fields({ kind: z.literal("backing"), heightMm: number(RANGES.heightMm), rgb, ...placement }),
+    fields({
+      kind: z.literal("speckle"),
+      count: number(RANGES.speckles),
+      grainMm: number(RANGES.sizeMm),
+      diameterMm: number(RANGES.sizeMm),
+      rgb,
+      seed: z.optional(number(RANGES.seed)),
+      ...placement,
+    }),
+  ],
+  needs("one of the designs core, bubble, ribbon, petals, backing, speckle"),
+);
+
+const side = word("front", "back");
+const dopSizes = {
+  diameterMm: number(RANGES.sizeMm),
+  lengthMm: z.optional(number(RANGES.lengthMm)),
+  chuckDiameterMm: z.optional(number(RANGES.sizeMm)),
+};
+const piece = fields({
+  diameterMm: number(RANGES.diameterMm),
+  otherDiametersMm: z.optional(list(number(RANGES.diameterMm), COUNTS.otherDiameters)),
+  glass,
+  tint: z.optional(fields({ rgb, atMm: number(RANGES.sizeMm) })),
+  inside: z.optional(list(inside, COUNTS.inside)),
+  dop: z.optional(fields({ side, ...dopSizes })),
+  inkMarkDeg: z.optional(number(RANGES.turnDeg)),
+});
+
+const wheelStops = z
+  .nullable(z.number(needs(`a number (${rangeInWords(RANGES.wheelStops)}) or null`)))
+  .check(
+    z.refine(
+      (value) => value === null || isWithin(RANGES.wheelStops, value),
+      limits(`${rangeInWords(RANGES.wheelStops)} (or null for a free protractor)`),
+    ),
+  );
+const calibration = fields({
+  strokes: number(RANGES.strokes),
+  widthMm: number(RANGES.widthMm),
+  fromWidthMm: z.optional(number(RANGES.widthMm)),
+  diameterMm: z.optional(number(RANGES.diameterMm)),
+  radiusMm: z.optional(number(RANGES.distanceMm)),
+});
+const stage = fields({
+  id,
+  name: text(TEXT.name),
+  grainUm: number(RANGES.grainUm),
+  grit: z.optional(
+    fields({
+      scale: word("fepa-f", "fepa-p", "jis", "ansi", "mesh"),
+      number: number(RANGES.gritNumber),
+    }),
+  ),
+  damageUm: z.optional(number(RANGES.damageUm)),
+  discMm: z.optional(number(RANGES.discMm)),
+  calibration: z.optional(list(calibration, COUNTS.calibrations)),
+});
+const setUp = fields({
+  zeroDeg: z.optional(number(RANGES.turnDeg)),
+  direction: z.optional(word("with", "against")),
+  zeroLabel: z.optional(text(TEXT.label)),
+  wheelStops: z.optional(wheelStops),
+  dop: z.optional(fields({ ...dopSizes, runOutMm: z.optional(number(RANGES.spreadMm)) })),
+});
+const rig = fields({
+  wheelStops,
+  arm: z.optional(
+    fields({
+      lengthMm: span(RANGES.lengthMm),
+      pivotToAxisMm: number(RANGES.distanceMm),
+      pivotHeightMm: span(RANGES.pivotHeightMm),
+      hingeOffsetMm: z.optional(number(RANGES.hingeOffsetMm)),
+    }),
+  ),
+  lap: z.optional(
+    fields({
+      diameterMm: number(RANGES.lengthMm),
+      bandMm: span(RANGES.distanceMm),
+      rpm: number(RANGES.rpm),
+    }),
+  ),
+  stages: z.optional(list(stage, COUNTS.stages)),
+  setUps: z.optional(fields({ front: z.optional(setUp), back: z.optional(setUp) })),
+  spread: z.optional(
+    fields({
+      armDeg: z.optional(number(RANGES.spreadDeg)),
+      stopDeg: z.optional(number(RANGES.spreadDeg)),
+      depthMm: z.optional(number(RANGES.spreadMm)),
+    }),
+  ),
+});
+
+const measured = {
+  widthMm: z.optional(number(RANGES.widthMm)),
+  heightMm: z.optional(number(RANGES.widthMm)),
+  gapMm: z.optional(number(RANGES.gapMm)),
+  edgeMm: z.optional(number(RANGES.widthMm)),
+  acrossMm: z.optional(number(RANGES.acrossMm)),
+  flatToSkinMm: z.optional(number(RANGES.acrossMm)),
+  readDeg: z.optional(number(RANGES.readDeg)),
+  pivotHeightMm: z.optional(number(RANGES.pivotHeightMm)),
+  armLengthMm: z.optional(number(RANGES.lengthMm)),
+};
+const asCut = fields({
+  ...measured,
+  sdMm: z.optional(number(RANGES.sdMm)),
+  readSdDeg: z.optional(number(RANGES.sdDeg)),
+  facets: z.optional(z.record(z.string(), fields(measured), needs("an object of measured facets"))),
+});
+const tier = fields({
+  id,
+  name: text(TEXT.name),
+  side,
+  armAngleDeg: number(RANGES.armAngleDeg),
+  count: number(RANGES.count),
+  startDeg: number(RANGES.turnDeg),
+  depth,
+  finish: z.optional(word("ground", "prepolished", "polished")),
+  asCut: z.optional(asCut),
+});
+
+/** A plan's fields. Its output holds the known fields only; the difference to the input are the unknown ones. */
+export const planSchema = fields({
+  format: z.literal("glintwright-plan", needs('"glintwright-plan"')),
+  version: z.literal(1, needs("1")),
+  name: text(TEXT.name),
+  notes: z.optional(text(TEXT.notes)),
+  toleranceMm: z.optional(number(RANGES.toleranceMm)),
+  piece,
+  rig,
+  tiers: list(tier, COUNTS.tiers),
+});
+
+type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T;
+type Complete<T> = T extends object ? { readonly [K in keyof T]-?: Complete<T[K]> } : T;
+type Same<A, B> = [A, B] extends [B, A] ? true : false;
+type Checked = z.output<typeof planSchema>;
+/** Does not compile unless shapes and checks say the same: once with fields optional, once with none left out. */
+export const SHAPES_AND_CHECKS_AGREE: readonly [
+  Same<Frozen<Checked>, Frozen<Plan>>,
+  Same<Complete<Checked>, Complete<Plan>>,
+] = [true, true];
