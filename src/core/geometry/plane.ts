@@ -7,7 +7,7 @@ export interface Plane {
   readonly h: number;
 }
 
-/** Right-handed frame of a facet: across x meridian... both unit, in the facet's plane; `meridian` = n x across. */
+/** Right-handed frame of a facet: `across` and `meridian` = n x across, both unit, lie in the facet's plane. */
 export interface FacetFrame {
   readonly n: Vec3;
   readonly across: Vec3;
@@ -40,5 +40,12 @@ export function facetFrame(armAngleDeg: number, azimuthDeg: number, side: "front
   const [ca, sa, ct, st] = [cosDeg(armAngleDeg), sinDeg(armAngleDeg), cosDeg(t), sinDeg(t)];
   const n: Vec3 = [ca * ct, ca * st, side === "front" ? sa : -sa];
   const across: Vec3 = [-st, ct, 0];
+  return { n, across, meridian: cross(n, across) };
+}
+
+/** The same frame from the normal alone; a normal along the axis has across = +y. */
+export function frameOf(n: Vec3): FacetFrame {
+  const level = Math.hypot(n[0], n[1]);
+  const across: Vec3 = level === 0 ? [0, 1, 0] : [-n[1] / level, n[0] / level, 0];
   return { n, across, meridian: cross(n, across) };
 }

@@ -8,6 +8,10 @@
 export const EPSILON = 1e-12;
 /** Planes whose unit normals and distances both differ by less than this are one plane (0.15 nm on a 30 mm piece). */
 export const COINCIDENT = 1e-11;
+/** Vertices of an outline closer than this are one vertex (1.5e-8 mm on a 30 mm piece). */
+export const SAME_PLACE = 1e-9;
+/** A circle and a line that overlap by less than this only touch: no chord is made. */
+export const TANGENT = 1e-12;
 /** Brackets of depth solvers close to this on the unit sphere (1e-9 mm is promised up to 300 mm). */
 export const SOLVE_EPSILON = 1e-13;
 /** Tolerance of a plan that names none, mm. Common practice, no source. */

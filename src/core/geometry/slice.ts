@@ -1,0 +1,206 @@
+/**
+ * What is left of one plane on the ball: a disc cut by the half-planes of all the others, as a closed ring of
+ * straight pieces and arcs. Unit sphere; 2D coordinates are (across, meridian) about the foot of the normal.
+ *
+ * The ring is clipped by one half-plane after another (Sutherland and Hodgman 1974, with arcs). A vertex within
+ * EPSILON of a line counts as on it, so that any number of planes may pass through one point.
+ */
+import { type FacetFrame, frameOf, type Plane } from "./plane.ts";
+import { SKIN } from "./solid-types.ts";
+import { COINCIDENT, EPSILON, TANGENT } from "./tolerance.ts";
+
+/** Ring of pieces: piece i runs counter-clockwise from vertex i to vertex i + 1. No vertices: the whole circle, or nothing. */
+export interface Slice {
+  readonly state: "whole" | "part" | "none";
+  readonly frame: FacetFrame;
+  readonly h: number;
+  /** Radius of the uncut circle. */
+  readonly radius: number;
+  readonly xs: readonly number[];
+  readonly ys: readonly number[];
+  /** Plane beyond piece i, or SKIN for an arc. */
+  readonly labels: readonly number[];
+  readonly duplicateOf: number;
+}
+
+interface Ring {
+  xs: number[];
+  ys: number[];
+  labels: number[];
+}
+
+const TURN = 2 * Math.PI;
+/** Angle from `a` on to `b`, counter-clockwise, in (0, 2 pi]. */
+export const sweep = (a: number, b: number): number => {
+  const d = (b - a) % TURN;
+  return d <= 0 ? d + TURN : d;
+};
+
+/** The half-plane a x + b y <= c that plane j leaves of plane k's; (a, b) is unit. */
+interface HalfPlane {
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+}
+
+/**
+ * How plane j bears on plane k: a half-plane, or for parallel planes "free", "gone" or "same".
+ * Differences of nearly equal vectors are exact, so the line keeps its digits for nearly parallel planes.
+ */
+function bearing(k: Plane, frame: FacetFrame, j: Plane): HalfPlane | "free" | "gone" | "same" {
+  const { across: u, meridian: v } = frame;
+  const sign = k.n[0] * j.n[0] + k.n[1] * j.n[1] + k.n[2] * j.n[2] < 0 ? -1 : 1;
+  const dx = j.n[0] - sign * k.n[0];
+  const dy = j.n[1] - sign * k.n[1];
+  const dz = j.n[2] - sign * k.n[2];
+  const a = dx * u[0] + dy * u[1] + dz * u[2];
+  const b = dx * v[0] + dy * v[1] + dz * v[2];
+  const sine = Math.hypot(a, b);
+  // n_j.n_k = sign (1 - |n_j - sign n_k|^2 / 2)
+  const offset = j.h - sign * k.h + (sign * k.h * (dx * dx + dy * dy + dz * dz)) / 2;
+  if (sine > COINCIDENT) return { a: a / sine, b: b / sine, c: offset / sine };
+  if (sign > 0 && Math.abs(offset) <= COINCIDENT) return "same";
+  return offset > COINCIDENT ? "free" : "gone";
+}
+
+/** Clips the whole circle: one arc and one chord. */
+function clipCircle(radius: number, line: HalfPlane, label: number): Ring {
+  const half = Math.sqrt((radius - line.c) * (radius + line.c));
+  const [fx, fy] = [line.a * line.c, line.b * line.c];
+  return {
+    xs: [fx - line.b * half, fx + line.b * half],
+    ys: [fy + line.a * half, fy - line.a * half],
+    labels: [SKIN, label],
+  };
+}
+
+/** Clips a ring by a half-plane whose line crosses the circle; the same ring object when nothing is cut away. */
+function clipRing(ring: Ring, radius: number, line: HalfPlane, label: number): Ring {
+  const count = ring.xs.length;
+  const beyond = ring.xs.map((x, i) => {
+    const d = line.a * x + line.b * ring.ys[i] - line.c;
+    return Math.abs(d) <= EPSILON ? 0 : d;
+  });
+  if (!beyond.some((d) => d > 0) && !ring.labels.includes(SKIN)) return ring;
+
+  // Counter-clockwise along the circle the line is met first going out (at `exit`), then coming back in (at `entry`).
+  const half = Math.sqrt((radius - line.c) * (radius + line.c));
+  const [fx, fy] = [line.a * line.c, line.b * line.c];
+  const exit = [fx + line.b * half, fy - line.a * half] as const;
+  const entry = [fx - line.b * half, fy + line.a * half] as const;
+  const exitAngle = Math.atan2(exit[1], exit[0]);
+  const entryAngle = Math.atan2(entry[1], entry[0]);
+
+  const out: Ring = { xs: [], ys: [], labels: [] };
+  const emit = (x: number, y: number, by: number) => {
+    out.xs.push(x);
+    out.ys.push(y);
+    out.labels.push(by);
+  };
+  // A vertex on the line stands for the crossing it is nearer to.
+  const isAt = (i: number, p: readonly [number, number], other: readonly [number, number]) =>
+    beyond[i] === 0 &&
+    Math.hypot(ring.xs[i] - p[0], ring.ys[i] - p[1]) <
+      Math.hypot(ring.xs[i] - other[0], ring.ys[i] - other[1]);
+
+  for (let i = 0; i < count; i++) {
+    const next = i + 1 === count ? 0 : i + 1;
+    const [d0, d1] = [beyond[i], beyond[next]];
+    const [x0, y0] = [ring.xs[i], ring.ys[i]];
+    if (ring.labels[i] !== SKIN) {
+      if (d0 < 0 || (d0 === 0 && d1 <= 0)) emit(x0, y0, ring.labels[i]);
+      else if (d0 === 0) emit(x0, y0, label);
+      if (d0 * d1 < 0) {
+        const t = d0 / (d0 - d1);
+        emit(x0 + t * (ring.xs[next] - x0), y0 + t * (ring.ys[next] - y0), d0 < 0 ? label : ring.labels[i]);
+      }
+      continue;
+    }
+    // An arc: its own ends first, then the crossings that lie strictly within it, in order.
+    const from = Math.atan2(y0, x0);
+    const span = sweep(from, Math.atan2(ring.ys[next], ring.xs[next]));
+    const leaves = !isAt(i, exit, entry) && !isAt(next, exit, entry) && sweep(from, exitAngle) < span;
+    const enters = !isAt(i, entry, exit) && !isAt(next, entry, exit) && sweep(from, entryAngle) < span;
+    const startsOut = isAt(i, exit, entry);
+    if (d0 <= 0) emit(x0, y0, startsOut ? label : SKIN);
+    if (leaves && enters && sweep(from, exitAngle) > sweep(from, entryAngle)) {
+      emit(entry[0], entry[1], SKIN);
+      emit(exit[0], exit[1], label);
+    } else {
+      if (leaves) emit(exit[0], exit[1], label);
+      if (enters) emit(entry[0], entry[1], SKIN);
+    }
+  }
+  return out;
+}
+
+/** A ring without area: fewer than two vertices, or straight pieces only between two. */
+const isEmpty = (ring: Ring): boolean =>
+  ring.xs.length < 2 || (ring.xs.length === 2 && ring.labels[0] !== SKIN && ring.labels[1] !== SKIN);
+
+/**
+ * The outline of plane k on the ball cut by all `planes`.
+ * @param skip planes for which this is true are left out (tiers not yet cut)
+ * Degenerate: a plane that misses the ball, only touches it, or coincides with an earlier one has state "none".
+ */
+export function sliceFacet(k: number, planes: readonly Plane[], skip?: (j: number) => boolean): Slice {
+  const plane = planes[k];
+  const frame = frameOf(plane.n);
+  const radius = Math.sqrt(Math.max(0, (1 - plane.h) * (1 + plane.h)));
+  const base = { frame, h: plane.h, radius, xs: [], ys: [], labels: [] } as const;
+  const none = (duplicateOf = -1): Slice => ({ ...base, state: "none", duplicateOf });
+  if (radius * radius <= TANGENT) return none();
+
+  let ring: Ring | null = null;
+  for (let j = 0; j < planes.length; j++) {
+    if (j === k || skip?.(j)) continue;
+    const line = bearing(plane, frame, planes[j]);
+    if (line === "free" || (line === "same" && j > k)) continue;
+    if (line === "same") return none(j);
+    if (line === "gone") return none();
+    const half2 = (radius - line.c) * (radius + line.c);
+    if (half2 <= TANGENT * radius) {
+      if (line.c > 0) continue;
+      return none();
+    }
+    ring = ring ? clipRing(ring, radius, line, j) : clipCircle(radius, line, j);
+    if (isEmpty(ring)) return none();
+  }
+  if (!ring) return { ...base, state: "whole", duplicateOf: -1 };
+  return { ...base, state: "part", duplicateOf: -1, xs: ring.xs, ys: ring.ys, labels: ring.labels };
+}
+
+/** Bounds of a slice across and along the meridian, arcs included: [xMin, xMax, yMin, yMax]; zeros when nothing is left. */
+export function extentOf(slice: Slice): readonly [number, number, number, number] {
+  const { state, radius: r, xs, ys, labels } = slice;
+  if (state === "none") return [0, 0, 0, 0];
+  if (state === "whole") return [-r, r, -r, r];
+  const box: [number, number, number, number] = [
+    Math.min(...xs),
+    Math.max(...xs),
+    Math.min(...ys),
+    Math.max(...ys),
+  ];
+  labels.forEach((label, i) => {
+    if (label !== SKIN) return;
+    const next = (i + 1) % xs.length;
+    const from = Math.atan2(ys[i], xs[i]);
+    const span = sweep(from, Math.atan2(ys[next], xs[next]));
+    if (sweep(from, 0) < span) box[1] = r;
+    if (sweep(from, Math.PI) < span) box[0] = -r;
+    if (sweep(from, Math.PI / 2) < span) box[3] = r;
+    if (sweep(from, -Math.PI / 2) < span) box[2] = -r;
+  });
+  return box;
+}
+
+/** Extent of the outline across, arcs included; 0 when nothing is left. */
+export const widthOf = (slice: Slice): number => {
+  const box = extentOf(slice);
+  return box[1] - box[0];
+};
+/** Extent of the outline along the meridian, arcs included. */
+export const heightOf = (slice: Slice): number => {
+  const box = extentOf(slice);
+  return box[3] - box[2];
+};
