@@ -1,0 +1,97 @@
+// Glass as a drawing: true refraction at the surface, along straight paths through the convex body to the nearest plane or the
+// ball, mirrored inside where light can't leave, then the room. No spectrum, no accumulation: one clean picture a frame.
+precision highp float;
+precision highp int;
+
+varying vec3 vAt;
+varying vec3 vNormal;
+varying float vFace;
+
+uniform sampler2D planes;
+uniform int planeCount;
+uniform float eta;
+uniform vec3 eye;
+uniform mat3 toEye;
+uniform vec3 skinColor;
+uniform vec3 glassColor;
+uniform vec3 glow;
+uniform float hoveredFace;
+uniform float selectedFace;
+uniform float bodyAlpha;
+
+const int MOST_PLANES = 256;
+const int SEGMENTS = 3;
+
+// Reflected share at a smooth face, unpolarised (Fresnel 1823); `eta` is index ahead over index behind.
+float fresnel(float cosThetaI, float eta) {
+  float sin2ThetaT = (1.0 - cosThetaI * cosThetaI) / (eta * eta);
+  if (sin2ThetaT >= 1.0) return 1.0;
+  float cosThetaT = sqrt(1.0 - sin2ThetaT);
+  float along = (eta * cosThetaI - cosThetaT) / (eta * cosThetaI + cosThetaT);
+  float across = (cosThetaI - eta * cosThetaT) / (cosThetaI + eta * cosThetaT);
+  return 0.5 * (along * along + across * across);
+}
+
+// Nearest way out of the convex body: distance in x-coordinate of the result's w, outward normal in xyz. `skip` was just left.
+vec4 wayOut(vec3 from, vec3 along, int skip, out int left) {
+  float b = dot(from, along);
+  float far = -b + sqrt(max(b * b - dot(from, from) + 1.0, 0.0));
+  vec3 normal = from + far * along;
+  left = -1;
+  for (int i = 0; i < MOST_PLANES; i++) {
+    if (i >= planeCount) break;
+    if (i == skip) continue;
+    vec4 plane = texelFetch(planes, ivec2(i, 0), 0);
+    float toward = dot(plane.xyz, along);
+    if (toward <= 0.0) continue;
+    float t = (plane.w - dot(plane.xyz, from)) / toward;
+    if (t < far) {
+      far = t;
+      normal = plane.xyz;
+      left = i;
+    }
+  }
+  return vec4(normal, max(far, 0.0));
+}
+
+void main() {
+  int face = int(floor(vFace + 0.5));
+  vec3 normal = normalize(vNormal);
+  vec3 along = normalize(vAt - eye);
+  float cosThetaI = clamp(-dot(along, normal), 0.0, 1.0);
+  float mirrored = fresnel(cosThetaI, eta);
+  vec3 light = mirrored * roomToward(toEye * reflect(along, normal));
+
+  // Into the glass, then from wall to wall until the light finds its way out.
+  vec3 inside = refract(along, normal, 1.0 / eta);
+  vec3 at = vAt;
+  int skip = face;
+  float path = 0.0;
+  float share = 1.0 - mirrored;
+  vec3 through = vec3(0.0);
+  for (int i = 0; i < SEGMENTS; i++) {
+    int left;
+    vec4 way = wayOut(at, inside, skip, left);
+    at += way.w * inside;
+    path += way.w;
+    float back = fresnel(clamp(dot(inside, way.xyz), 0.0, 1.0), 1.0 / eta);
+    vec3 outside = refract(inside, -way.xyz, eta);
+    // What is neither out nor followed further is given the light of where it was heading.
+    if (back < 1.0) through += share * (1.0 - back) * roomToward(toEye * outside);
+    else if (i == SEGMENTS - 1) through += share * roomToward(toEye * inside);
+    share *= back;
+    inside = reflect(inside, way.xyz);
+    skip = left;
+  }
+  light += through * pow(glassColor, vec3(path));
+
+  // Round skin is drawn a little satin, so that ground faces and skin are told apart without colour.
+  bool isSkin = face < 0;
+  if (isSkin) light = mix(light, skinColor * (0.62 + 0.38 * max(dot(toEye * normal, normalize(vec3(-0.5, 0.7, 0.6))), 0.0)), 0.42);
+  float lit = vFace == hoveredFace ? 0.16 : 0.0;
+  if (vFace == selectedFace) lit = 0.26;
+  if (!isSkin) light = mix(light, glow, lit);
+
+  gl_FragColor = vec4(light, bodyAlpha);
+  #include <colorspace_fragment>
+}

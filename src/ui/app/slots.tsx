@@ -1,0 +1,51 @@
+/**
+ * What other parts of the app put into the frame, each in its own chunk, loaded when its place is first entered.
+ * Pictures of the piece (profile, skin) fill their box and size themselves by it. A place's page is the column or page beside
+ * the piece; its stage, when it has one, is laid over the piece (Look draws the traced picture there). Sheets get `onClose`.
+ */
+import { type ComponentType, lazy } from "react";
+import type { SheetName } from "./view.ts";
+
+export interface SheetBodyProps {
+  readonly onClose: () => void;
+}
+
+type Loader<P> = () => Promise<{ readonly default: ComponentType<P> }>;
+
+const found = import.meta.glob([
+  "../look/LookPage.tsx",
+  "../look/LookStage.tsx",
+  "../bench/BenchPage.tsx",
+  "../plan/profile/Profile.tsx",
+  "../plan/skin/Skin.tsx",
+  "../plan/card/FacetCard.tsx",
+  "../library/LibrarySheet.tsx",
+  "../library/ModelsSheet.tsx",
+  "../help/HelpSheet.tsx",
+]);
+
+function Nothing() {
+  return null;
+}
+
+function part<P>(path: string): ComponentType<P> | null {
+  const load = found[path] as Loader<P> | undefined;
+  return load ? lazy(load) : null;
+}
+
+export const LookPage = part<object>("../look/LookPage.tsx") ?? Nothing;
+export const LookStage = part<object>("../look/LookStage.tsx") ?? Nothing;
+export const BenchPage = part<object>("../bench/BenchPage.tsx") ?? Nothing;
+export const Profile = part<object>("../plan/profile/Profile.tsx") ?? Nothing;
+export const Skin = part<object>("../plan/skin/Skin.tsx") ?? Nothing;
+export const FacetCard = part<object>("../plan/card/FacetCard.tsx") ?? Nothing;
+
+export const SHEETS: Readonly<Record<SheetName, ComponentType<SheetBodyProps> | null>> = {
+  plans: part("../library/LibrarySheet.tsx"),
+  models: part("../library/ModelsSheet.tsx"),
+  help: part("../help/HelpSheet.tsx"),
+  examples: lazy(() => import("../settings/ExamplesSheet.tsx")),
+  piece: lazy(() => import("../settings/PieceSheet.tsx")),
+  settings: lazy(() => import("../settings/SettingsSheet.tsx")),
+  keys: lazy(() => import("../settings/KeysSheet.tsx")),
+};

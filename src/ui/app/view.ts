@@ -1,0 +1,42 @@
+/** What the screens show beside the plan itself: sheets, the large picture, what is drawn of the piece. Never saved in the plan. */
+import { useStore } from "zustand";
+import { createStore } from "zustand/vanilla";
+
+export type SheetName =
+  | "plans"
+  | "examples"
+  | "piece"
+  | "settings"
+  | "keys"
+  | "help"
+  | "models";
+export type PictureName = "piece" | "profile" | "skin";
+
+export interface Notice {
+  readonly tone: "said" | "stop";
+  readonly text: string;
+  readonly details?: readonly string[];
+}
+
+export interface ViewState {
+  readonly sheet: SheetName | null;
+  /** The picture that has the large place. */
+  readonly large: PictureName;
+  readonly showInside: boolean;
+  readonly showDop: boolean;
+  readonly notice: Notice | null;
+}
+
+export const view = createStore<ViewState>(() => ({
+  sheet: null,
+  large: "piece",
+  showInside: true,
+  showDop: false,
+  notice: null,
+}));
+
+export const openSheet = (sheet: SheetName | null) => view.setState({ sheet });
+export const showLarge = (large: PictureName) => view.setState({ large });
+export const tell = (notice: Notice | null) => view.setState({ notice });
+
+export const useView = <T>(pick: (state: ViewState) => T): T => useStore(view, pick);

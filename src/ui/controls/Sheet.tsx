@@ -1,0 +1,38 @@
+/** A sheet of paper laid over the bench: everything that is not one of the three places. */
+import type { ReactNode } from "react";
+import { Dialog } from "react-aria-components/Dialog";
+import { Heading } from "react-aria-components/Heading";
+import { Modal, ModalOverlay } from "react-aria-components/Modal";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { Button } from "./Button.tsx";
+import "./controls.css";
+
+export function Sheet({
+  title,
+  onClose,
+  wide = false,
+  children,
+}: {
+  title: string;
+  onClose: () => void;
+  wide?: boolean;
+  children: ReactNode;
+}) {
+  const words = useWords(shellWords);
+  return (
+    <ModalOverlay className="veil" isOpen isDismissable onOpenChange={(open) => open || onClose()}>
+      <Modal className={wide ? "sheet sheet-wide" : "sheet"}>
+        <Dialog className="sheet-inside">
+          <header className="sheet-head">
+            <Heading slot="title" className="sheet-title">
+              {title}
+            </Heading>
+            <Button onPress={onClose}>{words.close}</Button>
+          </header>
+          <div className="sheet-body">{children}</div>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}

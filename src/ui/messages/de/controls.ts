@@ -1,0 +1,8 @@
+import type { controls as en } from "../en/controls.ts";
+import type { Translated } from "../words.tsx";
+
+export const controls: Translated<typeof en> = {
+  between: (least, most, unit) => `${least} bis ${most} ${unit}`.trim(),
+  notAllowed: (allowed) => `Geht nicht. Erlaubt: ${allowed}`,
+  text: { required: "Braucht einen Namen" },
+};

@@ -1,0 +1,60 @@
+/**
+ * How the round surface is laid out as a strip: the cylindrical equal-area projection (Lambert 1772, with the
+ * standard parallel of Behrmann 1910).
+ *
+ * Why this one. A strip that shows wheel stops along its edge must have azimuth running straight and evenly along x,
+ * which leaves the cylindrical projections; among those only Lambert's (and its stretched forms) keeps areas, so that
+ * a facet that looks twice as large is twice as large. The standard parallel of 30 degrees, where shapes are also
+ * true, sits in the middle of where facets are usually ground.
+ *
+ * Facets lie below the round surface; they are carried out to it along rays from the centre, so a facet's area on the
+ * strip is the share of the round surface that it took. Conventions: azimuth in radians grows to the right, the front
+ * pole is the upper border (y = 0), the back pole the lower. Units are those of `width`.
+ */
+import type { Vec3 } from "../../../core/geometry/vec.ts";
+
+/** Latitude at which shapes are true, radians. */
+export const STANDARD_PARALLEL = Math.PI / 6;
+
+/** Height of a full strip over its length: cos^2(standard parallel) * 2 / (2 pi). */
+export const STRIP_ASPECT = Math.cos(STANDARD_PARALLEL) ** -2 / Math.PI;
+
+/** Directions within this of the axis (sine of the angle) have no azimuth of their own. */
+const POLE = 1e-9;
+
+export interface Strip {
+  /** Length of one full turn. */
+  readonly width: number;
+  /** From the front pole to the back pole. */
+  readonly height: number;
+  /** Azimuth at the left border, radians. */
+  readonly left: number;
+}
+
+/** A strip one turn of which is `width` long, starting at azimuth `left`. */
+export const stripOf = (width: number, left: number): Strip => ({ width, height: width * STRIP_ASPECT, left });
+
+/** Azimuth (radians, -pi..pi) of a direction, or null on the axis. */
+export function azimuthOf(v: Vec3): number | null {
+  const r = Math.hypot(v[0], v[1]);
+  return r <= POLE * Math.hypot(r, v[2]) ? null : Math.atan2(v[1], v[0]);
+}
+
+/** Sine of the elevation of a direction, -1..1; 0 for the zero vector. */
+export function sineOfElevation(v: Vec3): number {
+  const l = Math.hypot(v[0], v[1], v[2]);
+  return l === 0 ? 0 : v[2] / l;
+}
+
+/** Place of an (unwrapped) azimuth along the strip; not reduced to one turn. */
+export const stripX = (strip: Strip, azimuth: number): number => ((azimuth - strip.left) / (2 * Math.PI)) * strip.width;
+
+/** Place of an elevation's sine down the strip. */
+export const stripY = (strip: Strip, sine: number): number => ((1 - sine) / 2) * strip.height;
+
+/** Azimuth of a place along the strip, radians, unwrapped. */
+export const azimuthAt = (strip: Strip, x: number): number => strip.left + (x / strip.width) * 2 * Math.PI;
+
+/** Elevation (radians, -pi/2..pi/2) of a place down the strip; places beyond a border count as the pole. */
+export const elevationAt = (strip: Strip, y: number): number =>
+  Math.asin(Math.min(1, Math.max(-1, 1 - (2 * y) / strip.height)));

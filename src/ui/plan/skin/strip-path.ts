@@ -1,0 +1,134 @@
+/**
+ * Outlines and edges of the solid as SVG path data on the unrolled strip.
+ *
+ * A ring is followed with its azimuth unwrapped, so a facet across the seam is one shape that runs past the border;
+ * the strip is drawn once more a turn to each side. A ring that winds once around a pole is closed along that pole's
+ * border. A vertex on the axis has no azimuth: it is drawn as the stretch of the border between its two neighbours.
+ */
+import type { OutlinePiece } from "../../../core/geometry/solid-types.ts";
+import type { Vec3 } from "../../../core/geometry/vec.ts";
+import { azimuthOf, type Strip, sineOfElevation, stripX, stripY } from "./projection.ts";
+import { pieceCurve, sampleCurve, startingParts } from "./sample-outline.ts";
+
+export type StripPoint = readonly [number, number];
+
+const TURN = 2 * Math.PI;
+/** A path may be this far from the true curve, in the strip's units (screen pixels). */
+const DRAWING_TOLERANCE = 0.25;
+
+/** The angle congruent to `a` that is nearest to `near`. */
+export const nearestTurn = (a: number, near: number): number => a + TURN * Math.round((near - a) / TURN);
+
+/** Middle of a part judged on the strip: parts that end on the axis by their height alone, parts across it never. */
+function straightOn(strip: Strip) {
+  return (from: Vec3, middle: Vec3, to: Vec3): boolean => {
+    const [a, m, b] = [azimuthOf(from), azimuthOf(middle), azimuthOf(to)];
+    const dy = stripY(strip, sineOfElevation(middle)) - (stripY(strip, sineOfElevation(from)) + stripY(strip, sineOfElevation(to))) / 2;
+    if (m === null) return false;
+    if (a === null || b === null) return Math.abs(dy) < DRAWING_TOLERANCE;
+    const [aa, bb] = [nearestTurn(a, m), nearestTurn(b, m)];
+    const dx = ((m - (aa + bb) / 2) / TURN) * strip.width;
+    const isShort = Math.abs(bb - aa) < Math.PI / 2;
+    return isShort && Math.hypot(dx, dy) < DRAWING_TOLERANCE;
+  };
+}
+
+interface Follower {
+  /** Unwrapped azimuth and sine of elevation of each point. */
+  readonly azimuths: number[];
+  readonly sines: number[];
+}
+
+/** Follows directions with unwrapped azimuth; a point on the axis becomes two, one at each neighbour's azimuth. */
+function follow(points: readonly Vec3[]): Follower {
+  const azimuths: number[] = [];
+  const sines: number[] = [];
+  let pole: number | null = null;
+  for (const p of points) {
+    const own = azimuthOf(p);
+    const last = azimuths.at(-1);
+    if (own === null) {
+      pole = Math.sign(p[2]);
+      if (last !== undefined) push(last, pole);
+      continue;
+    }
+    const next = last === undefined ? own : nearestTurn(own, last);
+    if (pole !== null) push(next, pole);
+    pole = null;
+    push(next, sineOfElevation(p));
+  }
+  return { azimuths, sines };
+
+  function push(azimuth: number, sine: number): void {
+    azimuths.push(azimuth);
+    sines.push(sine);
+  }
+}
+
+const toStrip = (strip: Strip, f: Follower): StripPoint[] =>
+  f.azimuths.map((a, i) => [stripX(strip, a), stripY(strip, f.sines[i])]);
+
+/** Points of an open curve of the solid (an edge or an arc) on the strip, about the unit normal n when it is an arc. */
+export function strokeOnStrip(strip: Strip, piece: OutlinePiece, n: Vec3): StripPoint[] {
+  const points = sampleCurve(pieceCurve(piece, n), startingParts(piece, n), straightOn(strip));
+  return toStrip(strip, follow(points));
+}
+
+/**
+ * A facet's outline as one closed ring on the strip, possibly beyond its borders; empty for a swallowed facet.
+ * A ring around the front pole winds forward, one around the back pole backward (seen from outside both run
+ * counter-clockwise), which tells the border along which it is closed.
+ */
+export function ringOnStrip(strip: Strip, outline: readonly OutlinePiece[], n: Vec3): StripPoint[] {
+  if (outline.length === 0) return [];
+  const points: Vec3[] = [];
+  for (const piece of outline) {
+    points.push(...sampleCurve(pieceCurve(piece, n), startingParts(piece, n), straightOn(strip)).slice(1));
+  }
+  // Begin away from the axis, so that the first point has an azimuth, and come back to it.
+  const start = points.findIndex((p) => azimuthOf(p) !== null);
+  if (start < 0) return [];
+  const around = [...points.slice(start), ...points.slice(0, start), points[start]];
+  const f = follow(around);
+  const ring = toStrip(strip, f);
+  const winding = Math.round((f.azimuths[f.azimuths.length - 1] - f.azimuths[0]) / TURN);
+  if (winding === 0) return ring;
+  const border = winding > 0 ? 0 : strip.height;
+  return [...ring, [ring[ring.length - 1][0], border], [ring[0][0], border]];
+}
+
+/** Place of a direction on the strip, within one turn from the left border. */
+export function pointOnStrip(strip: Strip, v: Vec3): StripPoint {
+  const azimuth = azimuthOf(v) ?? strip.left + Math.PI;
+  const turn = (((azimuth - strip.left) % TURN) + TURN) % TURN;
+  return [(turn / TURN) * strip.width, stripY(strip, sineOfElevation(v))];
+}
+
+/** SVG path data with two decimals: a hundredth of a pixel. */
+export function pathData(points: readonly StripPoint[], isClosed: boolean): string {
+  if (points.length === 0) return "";
+  const text = points.map(([x, y], i) => `${i === 0 ? "M" : "L"}${x.toFixed(2)} ${y.toFixed(2)}`).join("");
+  return isClosed ? `${text}Z` : text;
+}
+
+/** Area of a closed ring on the strip by the shoelace rule, in the strip's units squared. */
+export function ringArea(ring: readonly StripPoint[]): number {
+  let twice = 0;
+  ring.forEach(([x, y], i) => {
+    const [u, v] = ring[(i + 1) % ring.length];
+    twice += x * v - u * y;
+  });
+  return Math.abs(twice) / 2;
+}
+
+/**
+ * The turns (whole numbers) by which a ring has to be shifted to show all of it between `from` and `to` along x.
+ * A ring that lies between them already gives [0].
+ */
+export function shiftsToShow(strip: Strip, ring: readonly StripPoint[], from: number, to: number): number[] {
+  const xs = ring.map((p) => p[0]);
+  const [low, high] = [Math.min(...xs), Math.max(...xs)];
+  const shifts: number[] = [];
+  for (let k = Math.ceil((from - high) / strip.width); k * strip.width + low <= to; k++) shifts.push(k);
+  return shifts;
+}
