@@ -1,0 +1,81 @@
+/**
+ * The running sum of a picture's samples, in two float textures that take turns: a pass reads one and writes the other.
+ * A pass may come in bands over several frames; only when its last band is drawn do the textures change places, so that
+ * `front` always holds whole passes. RGB = sum of radiance, alpha = sum of coverage.
+ */
+export class Accumulator {
+  private readonly textures: [WebGLTexture, WebGLTexture];
+  private readonly framebuffers: [WebGLFramebuffer, WebGLFramebuffer];
+  private frontIndex: 0 | 1 = 0;
+  /** Whole passes in `front`: samples per pixel. */
+  samples = 0;
+
+  /** @throws Error when the device can't draw to floats (the device check has said so before) */
+  constructor(
+    private readonly gl: WebGL2RenderingContext,
+    readonly width: number,
+    readonly height: number,
+  ) {
+    this.textures = [this.makeTexture(), this.makeTexture()];
+    this.framebuffers = [this.makeFramebuffer(this.textures[0]), this.makeFramebuffer(this.textures[1])];
+  }
+
+  /** The sum of all whole passes. */
+  get front(): WebGLTexture {
+    return this.textures[this.frontIndex];
+  }
+
+  /** Where the pass that is being drawn goes. */
+  get back(): WebGLFramebuffer {
+    return this.framebuffers[1 - this.frontIndex] as WebGLFramebuffer;
+  }
+
+  /** The pass in `back` is complete. */
+  endPass(): void {
+    this.frontIndex = this.frontIndex === 0 ? 1 : 0;
+    this.samples += 1;
+  }
+
+  /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `samples` = 0). */
+  restart(): void {
+    this.samples = 0;
+  }
+
+  /** Mean over the samples, RGBA, rows bottom to top. Waits for the graphics card: for tests and saving only. */
+  readMean(): Float32Array {
+    const { gl, width, height } = this;
+    const sum = new Float32Array(width * height * 4);
+    gl.bindFramebuffer(gl.FRAMEBUFFER, this.framebuffers[this.frontIndex]);
+    gl.readPixels(0, 0, width, height, gl.RGBA, gl.FLOAT, sum);
+    gl.bindFramebuffer(gl.FRAMEBUFFER, null);
+    return this.samples === 0 ? sum.fill(0) : sum.map((value) => value / this.samples);
+  }
+
+  dispose(): void {
+    for (const texture of this.textures) this.gl.deleteTexture(texture);
+    for (const framebuffer of this.framebuffers) this.gl.deleteFramebuffer(framebuffer);
+  }
+
+  private makeTexture(): WebGLTexture {
+    const { gl } = this;
+    const texture = gl.createTexture();
+    gl.bindTexture(gl.TEXTURE_2D, texture);
+    gl.texStorage2D(gl.TEXTURE_2D, 1, gl.RGBA32F, this.width, this.height);
+    for (const filter of [gl.TEXTURE_MIN_FILTER, gl.TEXTURE_MAG_FILTER])
+      gl.texParameteri(gl.TEXTURE_2D, filter, gl.NEAREST);
+    for (const wrap of [gl.TEXTURE_WRAP_S, gl.TEXTURE_WRAP_T])
+      gl.texParameteri(gl.TEXTURE_2D, wrap, gl.CLAMP_TO_EDGE);
+    return texture;
+  }
+
+  private makeFramebuffer(texture: WebGLTexture): WebGLFramebuffer {
+    const { gl } = this;
+    const framebuffer = gl.createFramebuffer();
+    gl.bindFramebuffer(gl.FRAMEBUFFER, framebuffer);
+    gl.framebufferTexture2D(gl.FRAMEBUFFER, gl.COLOR_ATTACHMENT0, gl.TEXTURE_2D, texture, 0);
+    const complete = gl.checkFramebufferStatus(gl.FRAMEBUFFER) === gl.FRAMEBUFFER_COMPLETE;
+    gl.bindFramebuffer(gl.FRAMEBUFFER, null);
+    if (!complete && !gl.isContextLost()) throw new Error("the device can't draw to a float texture");
+    return framebuffer;
+  }
+}

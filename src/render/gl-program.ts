@@ -1,0 +1,114 @@
+/** Compiling a program without holding up the page, and handing it its uniforms. */
+import { type AssembledShader, explainShaderLog } from "./shader-assembler.ts";
+
+/** A shader this device's compiler refuses, or a program it can't link; the log names files and lines. */
+export class ShaderCompileError extends Error {
+  constructor(readonly log: string) {
+    super(`the graphics card refuses the shader: ${log}`);
+    this.name = "ShaderCompileError";
+  }
+}
+
+/** How often a compile that runs in the background is asked whether it is done, milliseconds. */
+const POLL_MS = 8;
+
+/**
+ * Compiles and links in the background where the browser can (KHR_parallel_shader_compile), else when first asked.
+ * @throws ShaderCompileError when the device refuses; the signal's reason when aborted or when the context is lost
+ */
+export async function compileProgram(
+  gl: WebGL2RenderingContext,
+  vertex: AssembledShader,
+  fragment: AssembledShader,
+  signal?: AbortSignal,
+): Promise<WebGLProgram> {
+  const parallel = gl.getExtension("KHR_parallel_shader_compile");
+  const stages = [compileStage(gl, gl.VERTEX_SHADER, vertex), compileStage(gl, gl.FRAGMENT_SHADER, fragment)];
+  const program = gl.createProgram();
+  for (const stage of stages) gl.attachShader(program, stage);
+  gl.linkProgram(program);
+
+  // No status may be asked for before the work is done: asking would wait for it.
+  while (parallel && !gl.isContextLost() && !gl.getProgramParameter(program, parallel.COMPLETION_STATUS_KHR)) {
+    await new Promise((resume) => setTimeout(resume, POLL_MS));
+    signal?.throwIfAborted();
+  }
+
+  if (!gl.isContextLost() && !gl.getProgramParameter(program, gl.LINK_STATUS)) {
+    const logs = [
+      explainShaderLog(gl.getShaderInfoLog(stages[0]) ?? "", vertex),
+      explainShaderLog(gl.getShaderInfoLog(stages[1]) ?? "", fragment),
+      gl.getProgramInfoLog(program) ?? "",
+    ];
+    throw new ShaderCompileError(logs.filter((log) => log !== "").join("\n"));
+  }
+  for (const stage of stages) gl.deleteShader(stage);
+  return program;
+}
+
+function compileStage(gl: WebGL2RenderingContext, kind: number, source: AssembledShader): WebGLShader {
+  const shader = gl.createShader(kind);
+  if (!shader) throw new ShaderCompileError("no shader object could be made");
+  gl.shaderSource(shader, source.text);
+  gl.compileShader(shader);
+  return shader;
+}
+
+/** One uniform's value: the kind says which of GL's setters takes it. */
+export type UniformValue =
+  | { readonly kind: "int" | "uint" | "float"; readonly value: number }
+  | { readonly kind: "vec2" | "vec3" | "vec4"; readonly value: readonly number[] | Float32Array }
+  | { readonly kind: "mat3"; readonly value: readonly number[] | Float32Array };
+export type Uniforms = Readonly<Record<string, UniformValue>>;
+
+export const int = (value: number): UniformValue => ({ kind: "int", value });
+export const uint = (value: number): UniformValue => ({ kind: "uint", value });
+export const float = (value: number): UniformValue => ({ kind: "float", value });
+export const vec2 = (value: readonly number[]): UniformValue => ({ kind: "vec2", value });
+export const vec3 = (value: readonly number[]): UniformValue => ({ kind: "vec3", value });
+/** Any number of vec4: an array uniform is set as a whole. */
+export const vec4 = (value: readonly number[] | Float32Array): UniformValue => ({ kind: "vec4", value });
+export const mat3 = (value: readonly number[]): UniformValue => ({ kind: "mat3", value });
+
+/** Looks up each uniform's place once and remembers it; names a shader does not use are passed over, as GL does. */
+export class UniformSetter {
+  private readonly places = new Map<string, WebGLUniformLocation | null>();
+
+  constructor(
+    private readonly gl: WebGL2RenderingContext,
+    private readonly program: WebGLProgram,
+  ) {}
+
+  /** The program must be in use. */
+  set(uniforms: Uniforms): void {
+    for (const [name, uniform] of Object.entries(uniforms)) this.setOne(this.placeOf(name), uniform);
+  }
+
+  private placeOf(name: string): WebGLUniformLocation | null {
+    const known = this.places.get(name);
+    if (known !== undefined) return known;
+    const place = this.gl.getUniformLocation(this.program, name);
+    this.places.set(name, place);
+    return place;
+  }
+
+  private setOne(place: WebGLUniformLocation | null, uniform: UniformValue): void {
+    const { gl } = this;
+    switch (uniform.kind) {
+      case "int":
+        return gl.uniform1i(place, uniform.value);
+      case "uint":
+        return gl.uniform1ui(place, uniform.value);
+      case "float":
+        return gl.uniform1f(place, uniform.value);
+      case "vec2":
+        return gl.uniform2fv(place, uniform.value);
+      case "vec3":
+        return gl.uniform3fv(place, uniform.value);
+      case "vec4":
+        return gl.uniform4fv(place, uniform.value);
+      case "mat3":
+        return gl.uniformMatrix3fv(place, false, uniform.value);
+    }
+  }
+}

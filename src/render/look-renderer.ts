@@ -1,0 +1,320 @@
+/**
+ * The living picture: traces one or two scenes into a canvas, a little every frame, until they are clean. Restarts on a
+ * change, uses a coarser picture while something moves, never takes the card for longer than the scheduler allows,
+ * survives a lost graphics context, and stands still when there is nothing left to do.
+ *
+ * It draws into a canvas of its own and not into the one of the rasterised piece: the two need different contexts (this
+ * one has no depth, no antialiasing, and its alpha lets the page's ground through), and a lost context or a refused
+ * shader here must not take the rasterised piece along, which is what is shown then.
+ */
+import { Accumulator } from "./accumulator.ts";
+import { checkDevice, type DeviceCheck } from "./device-check.ts";
+import { measureGpu } from "./gpu-clock.ts";
+import type { PackedScene } from "./packed-scene.ts";
+import { TileScheduler } from "./tile-scheduler.ts";
+import { type LoadedScene, TraceEngine } from "./trace-engine.ts";
+import type { View } from "./view.ts";
+
+export type LookPhase =
+  /** Shaders compile; show the rasterised piece meanwhile. */
+  | "preparing"
+  | "tracing"
+  /** As many samples as asked for: nothing runs. */
+  | "clean"
+  /** The context is lost; the browser may give it back. */
+  | "lost"
+  /** This device can't trace; `check` and `error` say why. */
+  | "unable";
+
+export interface LookState {
+  readonly phase: LookPhase;
+  /** Samples per pixel shown now. */
+  readonly samples: number;
+  /** Samples at which the picture counts as clean. */
+  readonly target: number;
+  readonly check: DeviceCheck;
+  readonly error: string | null;
+  /** Milliseconds from the last change to the first picture of it; null before. */
+  readonly firstPictureMs: number | null;
+}
+
+export interface LookDisplay {
+  readonly exposure: number;
+  readonly divider: number;
+  readonly sideBySide: boolean;
+}
+
+/** Samples per pixel of a clean picture: errors of a smooth piece are below one step of eight bits. */
+export const CLEAN_SAMPLES = 256;
+/** How long after the last movement the full picture starts, milliseconds. */
+const STILL_AFTER_MS = 140;
+/** A picture in motion is as fine as one pass of this many milliseconds allows, and at most this many times coarser. */
+const MOVING_PASS_MS = 24;
+const COARSEST = 4;
+
+interface Side {
+  scene: LoadedScene;
+  full: Accumulator;
+  coarse: Accumulator;
+}
+
+export class LookRenderer {
+  private readonly gl: WebGL2RenderingContext | null;
+  private readonly scheduler = new TileScheduler();
+  private readonly abort = new AbortController();
+  private engine: TraceEngine | null = null;
+  private scenes: readonly PackedScene[] = [];
+  private sides: Side[] = [];
+  private view: View | null = null;
+  private display: LookDisplay = { exposure: 0, divider: 1, sideBySide: false };
+  private width = 0;
+  private height = 0;
+  private coarseness = 2;
+  private movedAt = Number.NEGATIVE_INFINITY;
+  private changedAt = 0;
+  private generation = 0;
+  private frameRequest = 0;
+  private cardBusy = false;
+  private state: LookState;
+
+  /**
+   * @param target samples per pixel at which the picture is clean
+   * @param onState called after every change of state, at most once a frame
+   */
+  constructor(
+    private readonly canvas: HTMLCanvasElement,
+    private readonly onState: (state: LookState) => void,
+    private readonly target = CLEAN_SAMPLES,
+  ) {
+    this.gl = canvas.getContext("webgl2", {
+      alpha: true,
+      premultipliedAlpha: true,
+      antialias: false,
+      depth: false,
+      stencil: false,
+      preserveDrawingBuffer: false,
+      powerPreference: "high-performance",
+    });
+    const check = checkDevice(this.gl);
+    this.state = {
+      phase: check.pass ? "preparing" : "unable",
+      samples: 0,
+      target,
+      check,
+      error: null,
+      firstPictureMs: null,
+    };
+    canvas.addEventListener("webglcontextlost", this.onLost);
+    canvas.addEventListener("webglcontextrestored", this.onRestored);
+    if (check.pass) void this.build();
+  }
+
+  get current(): LookState {
+    return this.state;
+  }
+
+  /** One scene, or two to compare. */
+  setScenes(scenes: readonly PackedScene[]): void {
+    this.scenes = scenes;
+    void this.prepareScenes();
+  }
+
+  /** @param moving true while a hand or the turntable moves the view: a coarser picture, at once */
+  setView(view: View, moving: boolean): void {
+    this.view = view;
+    if (moving) this.movedAt = performance.now();
+    this.restart();
+  }
+
+  /** Changes nothing that was traced. */
+  setDisplay(display: LookDisplay): void {
+    const reshapes = display.sideBySide !== this.display.sideBySide;
+    this.display = display;
+    if (reshapes) this.rebuildSides();
+    else this.requestFrame();
+  }
+
+  /** Device pixels. */
+  resize(width: number, height: number): void {
+    if (width === this.width && height === this.height) return;
+    [this.width, this.height] = [Math.max(1, Math.round(width)), Math.max(1, Math.round(height))];
+    [this.canvas.width, this.canvas.height] = [this.width, this.height];
+    this.rebuildSides();
+  }
+
+  /** The engine, for still pictures on the same card; null while there is none. */
+  get tracer(): TraceEngine | null {
+    return this.engine;
+  }
+
+  /** Mean linear radiance of the first side, RGBA, rows bottom to top, with its size. For tests. */
+  readMean(): { width: number; height: number; rgba: Float32Array } | null {
+    const side = this.sides[0];
+    if (!side) return null;
+    const { full } = side;
+    return { width: full.width, height: full.height, rgba: full.readMean() };
+  }
+
+  dispose(): void {
+    this.abort.abort();
+    cancelAnimationFrame(this.frameRequest);
+    this.canvas.removeEventListener("webglcontextlost", this.onLost);
+    this.canvas.removeEventListener("webglcontextrestored", this.onRestored);
+    this.dropSides();
+    this.engine?.dispose();
+    this.engine = null;
+  }
+
+  private async build(): Promise<void> {
+    if (!this.gl) return;
+    await this.guarded(async (gl) => {
+      this.engine = await TraceEngine.create(gl, this.abort.signal);
+      await this.prepareScenes();
+    }, this.gl);
+  }
+
+  private async prepareScenes(): Promise<void> {
+    const { engine, scenes } = this;
+    if (!engine) return;
+    const generation = ++this.generation;
+    const waits = scenes.some((scene) => !engine.isReady(scene));
+    if (waits) this.report({ phase: "preparing" });
+    await this.guarded(async () => {
+      for (const scene of scenes) await engine.prepare(scene, this.abort.signal);
+      if (generation === this.generation) this.rebuildSides();
+    }, engine.gl);
+  }
+
+  /** Runs what may fail on the device; a failure becomes a state with a cause, never an exception in the page. */
+  private async guarded(work: (gl: WebGL2RenderingContext) => Promise<void>, gl: WebGL2RenderingContext) {
+    try {
+      await work(gl);
+    } catch (error) {
+      if (this.abort.signal.aborted || gl.isContextLost()) return;
+      this.report({ phase: "unable", error: error instanceof Error ? error.message : String(error) });
+    }
+  }
+
+  /** Loads the scenes anew and makes pictures of the right size for them. */
+  private rebuildSides(): void {
+    const { engine, scenes } = this;
+    if (!engine || scenes.some((scene) => !engine.isReady(scene)) || this.width === 0) return;
+    const width = this.display.sideBySide ? Math.ceil(this.width / 2) : this.width;
+    const kept = this.sides;
+    this.sides = scenes.map((scene, k) => {
+      const old = kept[k];
+      if (old) engine.unload(old.scene);
+      const fits = old && old.full.width === width && old.full.height === this.height;
+      if (old && !fits) for (const picture of [old.full, old.coarse]) picture.dispose();
+      const made = fits ? old : this.makePictures(engine.gl, width);
+      return { scene: engine.load(scene), full: made.full, coarse: made.coarse };
+    });
+    for (const old of kept.slice(scenes.length)) this.dropSide(old);
+    this.restart();
+  }
+
+  private makePictures(gl: WebGL2RenderingContext, width: number) {
+    const coarse = (length: number) => Math.max(1, Math.ceil(length / this.coarseness));
+    return {
+      full: new Accumulator(gl, width, this.height),
+      coarse: new Accumulator(gl, coarse(width), coarse(this.height)),
+    };
+  }
+
+  private restart(): void {
+    this.changedAt = performance.now();
+    for (const { full, coarse } of this.sides) for (const picture of [full, coarse]) picture.restart();
+    const target = this.targetOf(this.sides[0], this.isMoving());
+    if (target) this.scheduler.restart(target.width, target.height);
+    if (this.state.phase !== "preparing" || this.sides.length > 0) this.report({ firstPictureMs: null });
+    this.requestFrame();
+  }
+
+  private isMoving(): boolean {
+    return performance.now() - this.movedAt < STILL_AFTER_MS;
+  }
+
+  private targetOf(side: Side | undefined, moving: boolean): Accumulator | undefined {
+    return moving ? side?.coarse : side?.full;
+  }
+
+  private requestFrame(): void {
+    if (this.frameRequest || this.abort.signal.aborted) return;
+    this.frameRequest = requestAnimationFrame(() => {
+      this.frameRequest = 0;
+      this.frame();
+    });
+  }
+
+  private frame(): void {
+    const { engine, view } = this;
+    if (!engine || !view || this.sides.length === 0 || engine.gl.isContextLost()) return;
+    if (this.cardBusy) return this.requestFrame();
+    const moving = this.isMoving();
+    const wanted = this.targetOf(this.sides[0], moving);
+    if (wanted && wanted.samples < this.target) this.traceSome(engine, view, moving);
+    this.showBest(engine);
+    const samples = this.sides[0]?.full.samples ?? 0;
+    const clean = samples >= this.target;
+    this.report({ phase: clean ? "clean" : "tracing", samples, ...this.firstPicture() });
+    if (!clean || moving) this.requestFrame();
+  }
+
+  private traceSome(engine: TraceEngine, view: View, moving: boolean): void {
+    const bands = this.scheduler.frame();
+    for (const side of this.sides) {
+      const target = moving ? side.coarse : side.full;
+      const frame = { x: 0, y: 0, width: target.width, height: target.height };
+      for (const band of bands) engine.trace(side.scene, target, view, band, frame);
+    }
+    this.cardBusy = true;
+    void measureGpu(engine.gl).then((ms) => {
+      this.cardBusy = false;
+      if (ms > 0) this.scheduler.measured(bands, ms);
+    });
+  }
+
+  /** The full picture as soon as it has one whole pass, until then the coarse one. */
+  private showBest(engine: TraceEngine): void {
+    const best = (side: Side | undefined) =>
+      side && (side.full.samples > 0 || side.coarse.samples === 0 ? side.full : side.coarse);
+    const [left, right] = [best(this.sides[0]), best(this.sides[1])];
+    if (left) engine.show({ left, right: right ?? null, ...this.display }, this.width, this.height);
+  }
+
+  private firstPicture(): Partial<LookState> {
+    const side = this.sides[0];
+    const shown = side && side.full.samples + side.coarse.samples > 0;
+    if (!shown || this.state.firstPictureMs !== null) return {};
+    return { firstPictureMs: performance.now() - this.changedAt };
+  }
+
+  private report(change: Partial<LookState>): void {
+    this.state = { ...this.state, ...change };
+    this.onState(this.state);
+  }
+
+  private dropSide(side: Side): void {
+    this.engine?.unload(side.scene);
+    for (const picture of [side.full, side.coarse]) picture.dispose();
+  }
+
+  private dropSides(): void {
+    for (const side of this.sides) this.dropSide(side);
+    this.sides = [];
+  }
+
+  private readonly onLost = (event: Event): void => {
+    // Without this the browser never gives the context back.
+    event.preventDefault();
+    this.sides = [];
+    this.engine = null;
+    this.cardBusy = false;
+    this.report({ phase: "lost", samples: 0 });
+  };
+
+  private readonly onRestored = (): void => {
+    this.report({ phase: "preparing", check: checkDevice(this.gl) });
+    void this.build();
+  };
+}

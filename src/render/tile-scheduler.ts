@@ -1,0 +1,60 @@
+/**
+ * How much of a picture one frame may trace. A pass over the picture (one sample everywhere) is cut into bands of rows;
+ * their height follows the time that earlier bands took, so that a slow graphics card stays responsive and is never
+ * reset by its watchdog, while a fast one gets whole passes, and several a frame. Pure: time comes in from outside.
+ */
+
+/** Rows [y, y + height) of the picture. */
+export interface Band {
+  readonly y: number;
+  readonly height: number;
+  /** True when this band ends the pass: one more sample everywhere. */
+  readonly last: boolean;
+}
+
+/** Time that one frame's tracing should take, milliseconds: half of a 60 Hz frame, the other half is the page's. */
+const TARGET_MS = 8;
+/** A first band is this many pixels: 12 ms on a software renderer of 1.5 M samples/s, a blink on any card. */
+const FIRST_PIXELS = 16_384;
+/** One measurement changes the rate at most by these factors, so that a hiccup neither stalls nor floods the card. */
+const GROWTH = 2;
+const SHRINK = 0.25;
+/** A band never gets more than this many passes' worth of rows in one frame. */
+const MAX_PASSES_A_FRAME = 8;
+
+export class TileScheduler {
+  private width = 1;
+  private height = 1;
+  private nextRow = 0;
+  private pixelsPerMs = FIRST_PIXELS / TARGET_MS;
+
+  /** Starts a picture of the given size from its first row; what was learnt about speed is kept. */
+  restart(width: number, height: number): void {
+    this.width = Math.max(1, width);
+    this.height = Math.max(1, height);
+    this.nextRow = 0;
+  }
+
+  /** The bands to trace in this frame, in order; at least one row. */
+  frame(): Band[] {
+    const budget = Math.min(this.pixelsPerMs * TARGET_MS, this.width * this.height * MAX_PASSES_A_FRAME);
+    const bands: Band[] = [];
+    let rows = Math.max(1, Math.floor(budget / this.width));
+    while (rows > 0) {
+      const height = Math.min(rows, this.height - this.nextRow);
+      const last = this.nextRow + height === this.height;
+      bands.push({ y: this.nextRow, height, last });
+      this.nextRow = last ? 0 : this.nextRow + height;
+      rows -= height;
+    }
+    return bands;
+  }
+
+  /** @param ms how long the card took for `bands`, > 0 */
+  measured(bands: readonly Band[], ms: number): void {
+    const pixels = bands.reduce((sum, band) => sum + band.height, 0) * this.width;
+    const rate = pixels / Math.max(ms, Number.EPSILON);
+    const change = Math.min(GROWTH, Math.max(SHRINK, rate / this.pixelsPerMs));
+    this.pixelsPerMs *= change;
+  }
+}

@@ -1,0 +1,195 @@
+/**
+ * The graphics card's side of the tracer: programs, the scene it holds, and the two things it can do: add one sample to
+ * a band of an accumulator, and show accumulators on the screen. Knows nothing of time, frames or the page.
+ */
+import type { Accumulator } from "./accumulator.ts";
+import { compileProgram, float, int, mat3, uint, UniformSetter, vec2, vec3 } from "./gl-program.ts";
+import type { PackedScene } from "./packed-scene.ts";
+import { assembleShader } from "./shader-assembler.ts";
+import { shaderFiles } from "./shader-files.ts";
+import type { Band } from "./tile-scheduler.ts";
+import { type View, viewUniforms } from "./view.ts";
+
+interface Program {
+  readonly program: WebGLProgram;
+  readonly uniforms: UniformSetter;
+}
+
+/** Which part of which picture is traced: the accumulator's lower left pixel within a picture of `width` x `height`. */
+export interface Frame {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A scene on the card. */
+export interface LoadedScene {
+  readonly packed: PackedScene;
+  readonly body: WebGLBuffer;
+  /** Null when the light needs no picture. */
+  readonly environment: WebGLTexture | null;
+}
+
+/** What is put on the screen; `right` is the second piece of a comparison. */
+export interface Showing {
+  readonly left: Accumulator;
+  readonly right: Accumulator | null;
+  /** Stops. */
+  readonly exposure: number;
+  /** Where the left picture ends, 0..1 of the width; 1 without a comparison. */
+  readonly divider: number;
+  readonly sideBySide: boolean;
+}
+
+const BODY_BINDING = 0;
+const [SUM_UNIT, ENVIRONMENT_UNIT] = [0, 1];
+const [LEFT_UNIT, RIGHT_UNIT] = [0, 1];
+
+export class TraceEngine {
+  private readonly tracers = new Map<string, Program>();
+  private readonly nothing: WebGLTexture;
+
+  private constructor(
+    readonly gl: WebGL2RenderingContext,
+    private readonly display: Program,
+  ) {
+    this.nothing = makeTexture(gl, 1, 1, new Float32Array(4));
+  }
+
+  /** @throws ShaderCompileError, or the signal's reason */
+  static async create(gl: WebGL2RenderingContext, signal?: AbortSignal): Promise<TraceEngine> {
+    gl.getExtension("EXT_color_buffer_float");
+    return new TraceEngine(gl, await makeProgram(gl, "display.frag", {}, signal));
+  }
+
+  /** Compiles what the scene needs, if it isn't there yet, without holding up the page. */
+  async prepare(packed: PackedScene, signal?: AbortSignal): Promise<void> {
+    const key = variantKey(packed);
+    if (this.tracers.has(key)) return;
+    const made = await makeProgram(this.gl, "trace.frag", packed.defines, signal);
+    this.gl.useProgram(made.program);
+    const block = this.gl.getUniformBlockIndex(made.program, "Body");
+    this.gl.uniformBlockBinding(made.program, block, BODY_BINDING);
+    this.tracers.set(key, made);
+  }
+
+  /** True when `prepare` has been through for this kind of scene. */
+  isReady(packed: PackedScene): boolean {
+    return this.tracers.has(variantKey(packed));
+  }
+
+  load(packed: PackedScene): LoadedScene {
+    const { gl } = this;
+    const body = gl.createBuffer();
+    gl.bindBuffer(gl.UNIFORM_BUFFER, body);
+    gl.bufferData(gl.UNIFORM_BUFFER, packed.body, gl.STATIC_DRAW);
+    const picture = packed.environment;
+    return {
+      packed,
+      body,
+      environment: picture ? makeTexture(gl, picture.width, picture.height, picture.rgba) : null,
+    };
+  }
+
+  unload(scene: LoadedScene): void {
+    this.gl.deleteBuffer(scene.body);
+    this.gl.deleteTexture(scene.environment);
+  }
+
+  /** Adds one sample to every pixel of the band; a band that ends the pass turns the accumulator over. */
+  trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): void {
+    const { gl } = this;
+    const tracer = this.tracers.get(variantKey(scene.packed));
+    if (!tracer) throw new Error("prepare() comes before trace()");
+    gl.bindFramebuffer(gl.FRAMEBUFFER, target.back);
+    gl.viewport(0, 0, target.width, target.height);
+    gl.enable(gl.SCISSOR_TEST);
+    gl.scissor(0, band.y, target.width, band.height);
+    gl.useProgram(tracer.program);
+    gl.bindBufferBase(gl.UNIFORM_BUFFER, BODY_BINDING, scene.body);
+    this.bindTexture(SUM_UNIT, target.front);
+    this.bindTexture(ENVIRONMENT_UNIT, scene.environment ?? this.nothing);
+
+    const { eye, columns } = viewUniforms(view);
+    tracer.uniforms.set(scene.packed.uniforms);
+    tracer.uniforms.set({
+      eye: vec3(eye),
+      view: mat3(columns),
+      resolution: vec2([frame.width, frame.height]),
+      origin: vec2([frame.x, frame.y]),
+      sampleIndex: uint(target.samples),
+      sumSoFar: int(SUM_UNIT),
+      environment: int(ENVIRONMENT_UNIT),
+    });
+    gl.drawArrays(gl.TRIANGLES, 0, 3);
+    gl.disable(gl.SCISSOR_TEST);
+    if (band.last) target.endPass();
+  }
+
+  /** Draws to the canvas, or to `into` (then `width` x `height` is its size). */
+  show(showing: Showing, width: number, height: number, into: WebGLFramebuffer | null = null): void {
+    const { gl, display } = this;
+    const right = showing.right ?? showing.left;
+    gl.bindFramebuffer(gl.FRAMEBUFFER, into);
+    gl.viewport(0, 0, width, height);
+    gl.useProgram(display.program);
+    this.bindTexture(LEFT_UNIT, showing.left.front);
+    this.bindTexture(RIGHT_UNIT, right.front);
+    display.uniforms.set({
+      leftSum: int(LEFT_UNIT),
+      rightSum: int(RIGHT_UNIT),
+      leftSamples: float(showing.left.samples),
+      rightSamples: float(right.samples),
+      resolution: vec2([width, height]),
+      exposure: float(showing.exposure),
+      dividerX: float(showing.divider * width),
+      sideBySide: int(showing.sideBySide ? 1 : 0),
+    });
+    gl.drawArrays(gl.TRIANGLES, 0, 3);
+  }
+
+  dispose(): void {
+    for (const { program } of this.tracers.values()) this.gl.deleteProgram(program);
+    this.gl.deleteProgram(this.display.program);
+    this.gl.deleteTexture(this.nothing);
+    this.tracers.clear();
+  }
+
+  private bindTexture(unit: number, texture: WebGLTexture): void {
+    this.gl.activeTexture(this.gl.TEXTURE0 + unit);
+    this.gl.bindTexture(this.gl.TEXTURE_2D, texture);
+  }
+}
+
+const variantKey = (packed: PackedScene): string => JSON.stringify(packed.defines);
+
+async function makeProgram(
+  gl: WebGL2RenderingContext,
+  fragment: string,
+  defines: Readonly<Record<string, string>>,
+  signal?: AbortSignal,
+): Promise<Program> {
+  const program = await compileProgram(
+    gl,
+    assembleShader(shaderFiles, "screen.vert"),
+    assembleShader(shaderFiles, fragment, defines),
+    signal,
+  );
+  return { program, uniforms: new UniformSetter(gl, program) };
+}
+
+/** Float RGBA, read texel by texel. */
+function makeTexture(
+  gl: WebGL2RenderingContext,
+  width: number,
+  height: number,
+  rgba: Float32Array,
+): WebGLTexture {
+  const texture = gl.createTexture();
+  gl.bindTexture(gl.TEXTURE_2D, texture);
+  gl.texImage2D(gl.TEXTURE_2D, 0, gl.RGBA32F, width, height, 0, gl.RGBA, gl.FLOAT, rgba);
+  gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MIN_FILTER, gl.NEAREST);
+  gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MAG_FILTER, gl.NEAREST);
+  return texture;
+}

@@ -1,0 +1,63 @@
+import { describe, expect, it } from "vitest";
+import { TileScheduler } from "../../src/render/tile-scheduler.ts";
+
+/** Runs frames on a card that traces `pixelsPerMs`; answers the time each frame took, and the passes finished. */
+function run(scheduler: TileScheduler, width: number, pixelsPerMs: number, frames: number) {
+  const spent: number[] = [];
+  let passes = 0;
+  for (let k = 0; k < frames; k++) {
+    const bands = scheduler.frame();
+    const ms = (bands.reduce((sum, band) => sum + band.height, 0) * width) / pixelsPerMs;
+    spent.push(ms);
+    passes += bands.filter((band) => band.last).length;
+    scheduler.measured(bands, ms);
+  }
+  return { spent, passes };
+}
+
+describe("the tile scheduler", () => {
+  it("covers every row of a pass exactly once, in order", () => {
+    const scheduler = new TileScheduler();
+    scheduler.restart(700, 333);
+    const rows: number[] = [];
+    for (let ended = false; !ended; ) {
+      for (const band of scheduler.frame()) {
+        if (ended) break;
+        for (let y = band.y; y < band.y + band.height; y++) rows.push(y);
+        ended = band.last;
+      }
+    }
+    expect(rows).toEqual(Array.from({ length: 333 }, (_, y) => y));
+  });
+
+  it("keeps a slow card under 30 ms a frame from the second frame on", () => {
+    const scheduler = new TileScheduler();
+    scheduler.restart(800, 800);
+    const { spent } = run(scheduler, 800, 300, 50);
+    expect(Math.max(...spent.slice(2))).toBeLessThan(30);
+  });
+
+  it("gives a fast card several passes a frame", () => {
+    const scheduler = new TileScheduler();
+    scheduler.restart(400, 400);
+    const { passes } = run(scheduler, 400, 1e6, 40);
+    expect(passes).toBeGreaterThan(40 * 4);
+  });
+
+  it("always traces at least one row, however slow the card", () => {
+    const scheduler = new TileScheduler();
+    scheduler.restart(4000, 10);
+    run(scheduler, 4000, 1e-3, 20);
+    expect(scheduler.frame()[0]?.height).toBe(1);
+  });
+
+  it("starts again from the first row, keeping what it learnt", () => {
+    const scheduler = new TileScheduler();
+    scheduler.restart(800, 800);
+    run(scheduler, 800, 4000, 7);
+    scheduler.restart(800, 400);
+    const first = scheduler.frame()[0];
+    expect(first?.y).toBe(0);
+    expect(((first?.height ?? 0) * 800) / 4000).toBeGreaterThan(4);
+  });
+});
