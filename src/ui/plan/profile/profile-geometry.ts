@@ -106,7 +106,12 @@ export function rimTicks(stepDeg: number, numberedEveryDeg: number): RimTick[] {
   const ticks: RimTick[] = [];
   for (const side of ["front", "back"] as const) {
     for (let degrees = side === "front" ? 0 : stepDeg; degrees <= 90; degrees += stepDeg) {
-      ticks.push({ degrees, side, at: tierDirection(side, degrees), isNumbered: degrees % numberedEveryDeg === 0 });
+      ticks.push({
+        degrees,
+        side,
+        at: tierDirection(side, degrees),
+        isNumbered: degrees % numberedEveryDeg === 0,
+      });
     }
   }
   return ticks;

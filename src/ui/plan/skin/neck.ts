@@ -3,8 +3,8 @@
  * hatched band. All on the unit sphere.
  */
 import { angularRadius, gapBetween } from "../../../core/geometry/circles.ts";
-import { type OutlinePiece, SKIN } from "../../../core/geometry/solid-types.ts";
 import type { Plane } from "../../../core/geometry/plane.ts";
+import { type OutlinePiece, SKIN } from "../../../core/geometry/solid-types.ts";
 import { addScaled, distance, dot, normalize, scale, type Vec3 } from "../../../core/geometry/vec.ts";
 import { arcCurve } from "./sample-outline.ts";
 

@@ -32,7 +32,11 @@ export interface Strip {
 }
 
 /** A strip one turn of which is `width` long, starting at azimuth `left`. */
-export const stripOf = (width: number, left: number): Strip => ({ width, height: width * STRIP_ASPECT, left });
+export const stripOf = (width: number, left: number): Strip => ({
+  width,
+  height: width * STRIP_ASPECT,
+  left,
+});
 
 /** Azimuth (radians, -pi..pi) of a direction, or null on the axis. */
 export function azimuthOf(v: Vec3): number | null {
@@ -47,7 +51,8 @@ export function sineOfElevation(v: Vec3): number {
 }
 
 /** Place of an (unwrapped) azimuth along the strip; not reduced to one turn. */
-export const stripX = (strip: Strip, azimuth: number): number => ((azimuth - strip.left) / (2 * Math.PI)) * strip.width;
+export const stripX = (strip: Strip, azimuth: number): number =>
+  ((azimuth - strip.left) / (2 * Math.PI)) * strip.width;
 
 /** Place of an elevation's sine down the strip. */
 export const stripY = (strip: Strip, sine: number): number => ((1 - sine) / 2) * strip.height;

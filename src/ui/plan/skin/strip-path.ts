@@ -23,7 +23,9 @@ export const nearestTurn = (a: number, near: number): number => a + TURN * Math.
 function straightOn(strip: Strip) {
   return (from: Vec3, middle: Vec3, to: Vec3): boolean => {
     const [a, m, b] = [azimuthOf(from), azimuthOf(middle), azimuthOf(to)];
-    const dy = stripY(strip, sineOfElevation(middle)) - (stripY(strip, sineOfElevation(from)) + stripY(strip, sineOfElevation(to))) / 2;
+    const dy =
+      stripY(strip, sineOfElevation(middle)) -
+      (stripY(strip, sineOfElevation(from)) + stripY(strip, sineOfElevation(to))) / 2;
     if (m === null) return false;
     if (a === null || b === null) return Math.abs(dy) < DRAWING_TOLERANCE;
     const [aa, bb] = [nearestTurn(a, m), nearestTurn(b, m)];
