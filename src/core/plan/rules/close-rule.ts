@@ -1,0 +1,132 @@
+/**
+ * `close` to an earlier tier: the least depth at which this tier's neighbours share an edge and no patch of round
+ * skin borders both tiers.
+ *
+ * Skin between the tiers can vanish only where a facet's plane comes to a place fixed by the earlier tiers, or where
+ * two neighbours' planes come together on an earlier tier's circle, or where two circles come to touch. Those depths
+ * are closed forms; the least of them at which the condition holds is the answer.
+ */
+import { angularRadius, gapBetween, meetingPoint } from "../../geometry/circles.ts";
+import type { Plane } from "../../geometry/plane.ts";
+import { sliceFacet } from "../../geometry/slice.ts";
+import { cutBall } from "../../geometry/solid.ts";
+import { SKIN } from "../../geometry/solid-types.ts";
+import { EPSILON } from "../../geometry/tolerance.ts";
+import { add, angleBetween, cross, dot, normalize, scale, sub, type Vec3 } from "../../geometry/vec.ts";
+import { edgeInterval } from "./edge-rule.ts";
+import { type Answer, neighbourPairs, planesAt, type TierContext, type TierRange } from "./tier-context.ts";
+
+/** How far a touching pair's planes are sunk so that it counts as a closed pinch when skin is traced. */
+const PINCH = 1e-8;
+
+const range = (r: TierRange): number[] => Array.from({ length: r.count }, (_, i) => r.first + i);
+
+/** Touching points of the earlier tier's own neighbours, within tolerance. */
+function pinches(context: TierContext, to: TierRange): { a: number; b: number; at: Vec3; gap: number }[] {
+  const normals = range(to).map((i) => context.earlier[i].n);
+  return neighbourPairs(normals).flatMap((pair) => {
+    const [a, b] = [pair.a + to.first, pair.b + to.first];
+    const [pa, pb] = [context.earlier[a], context.earlier[b]];
+    const gap = gapBetween(pa, pb);
+    // Circles that overlap have ends of an edge instead.
+    return gap > -EPSILON && gap <= context.tolerance ? [{ a, b, at: meetingPoint(pa, pb), gap }] : [];
+  });
+}
+
+/** Earlier planes with touching pairs of the tier sunk just enough to close their pinch. */
+function pinched(context: TierContext, points: readonly { a: number; b: number; gap: number }[]): Plane[] {
+  const sink = new Map<number, number>();
+  for (const { a, b, gap } of points)
+    for (const i of [a, b]) sink.set(i, Math.max(sink.get(i) ?? 0, Math.max(0, gap) / 2 + PINCH));
+  return context.earlier.map((plane, i) => {
+    const by = sink.get(i);
+    return by === undefined ? plane : { n: plane.n, h: Math.cos(angularRadius(plane) + by) };
+  });
+}
+
+/** The two points of a circle that lie equally deep under two normals: n.x = h, (nk - nl).x = 0, |x| = 1. */
+function bisectorPoints(circle: Plane, nk: Vec3, nl: Vec3): Vec3[] {
+  const w = sub(nk, nl);
+  const wn = dot(w, circle.n);
+  const p = sub(w, scale(circle.n, wn));
+  const p2 = dot(p, p);
+  if (p2 < EPSILON) return [];
+  const base = sub(scale(circle.n, circle.h), scale(p, (circle.h * wn) / p2));
+  const half2 = 1 - dot(base, base);
+  if (half2 < 0) return [];
+  const half = scale(normalize(cross(circle.n, p)), Math.sqrt(half2));
+  return [add(base, half), sub(base, half)];
+}
+
+/** All depths at which skin between the tiers may come to vanish, ascending and without repeats. */
+function candidateDepths(context: TierContext, to: TierRange, points: readonly { at: Vec3 }[]): number[] {
+  const depths: number[] = [];
+  const cover = (c: Vec3) => depths.push(1 - Math.max(...context.normals.map((n) => dot(n, c))));
+  const solid = cutBall(context.earlier);
+  for (const { at } of points) cover(at);
+  for (const i of range(to)) {
+    const plane = context.earlier[i];
+    for (const piece of solid.facets[i].outline)
+      if (piece.with === SKIN) [piece.from, piece.to].forEach(cover);
+    for (const pair of neighbourPairs(context.normals))
+      bisectorPoints(plane, context.normals[pair.a], context.normals[pair.b]).forEach(cover);
+    for (const n of context.normals) {
+      const delta = angleBetween(n, plane.n);
+      const rho = angularRadius(plane);
+      for (const r of [delta + rho, Math.abs(delta - rho)]) if (r < Math.PI) depths.push(1 - Math.cos(r));
+    }
+  }
+  const sorted = depths.filter((d) => d > 0 && d < 2).sort((a, b) => a - b);
+  return sorted.filter((d, i) => i === 0 || d - sorted[i - 1] > EPSILON);
+}
+
+/** True when on some outline of the earlier tier an arc runs into a facet of this tier: the wedge of skin there borders both. */
+function hasOpenWedge(planes: readonly Plane[], to: TierRange, own: number): boolean {
+  return range(to).some((i) => {
+    const { labels } = sliceFacet(i, planes);
+    return labels.some((label, p) => {
+      const next = labels[(p + 1) % labels.length];
+      return (label === SKIN && next >= own) || (next === SKIN && label >= own);
+    });
+  });
+}
+
+/** True when no patch of skin borders both tiers with this tier at distance h. */
+function isClosed(context: TierContext, to: TierRange, earlier: readonly Plane[], h: number): boolean {
+  const own = context.earlier.length;
+  const planes = planesAt({ ...context, earlier }, h);
+  if (hasOpenWedge(planes, to, own)) return false;
+  const solid = cutBall(planes);
+  if (solid.facets.slice(own).every((f) => f.swallowed)) return false;
+  const isTo = (i: number) => i >= to.first && i < to.first + to.count;
+  return !solid.patches.some((patch) => patch.facets.some((i) => i >= own) && patch.facets.some(isTo));
+}
+
+/** The widest gap between next neighbours of the earlier tier, radians; negative when all overlap. */
+function widestGap(context: TierContext, to: TierRange): number {
+  const planes = range(to).map((i) => context.earlier[i]);
+  const pairs = neighbourPairs(planes.map((p) => p.n));
+  return Math.max(-1, ...pairs.map(({ a, b }) => gapBetween(planes[a], planes[b])));
+}
+
+export function depthToClose(context: TierContext, to: TierRange): Answer {
+  const gap = widestGap(context, to);
+  if (gap > context.tolerance) return { depth: 0, unmet: { why: "open-below", got: gap } };
+  const single = context.normals.length === 1;
+  const edges = single ? null : edgeInterval(context, context.tolerance);
+  if (!single && (!edges || "peak" in edges)) return { depth: 0, unmet: { why: "never-shared" } };
+  const points = pinches(context, to);
+  const earlier = pinched(context, points);
+  // A pinch of the earlier tier is closed only once a facet comes down to it.
+  const pinchDepth = Math.max(
+    0,
+    ...points.map(({ at }) => 1 - Math.max(...context.normals.map((n) => dot(n, at)))),
+  );
+  const least = Math.max(pinchDepth, edges && "shallowest" in edges ? 1 - edges.shallowest : 0);
+  const most = edges && "deepest" in edges ? 1 - edges.deepest : 2;
+  for (const depth of [least, ...candidateDepths(context, to, points)]) {
+    if (depth <= 0 || depth < least - EPSILON || depth > most + EPSILON) continue;
+    if (isClosed(context, to, earlier, 1 - depth)) return { depth };
+  }
+  return { depth: 0, unmet: { why: "stays-open" } };
+}

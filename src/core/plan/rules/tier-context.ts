@@ -1,0 +1,60 @@
+/**
+ * What a depth rule may look at: one tier, with all earlier tiers final and later ones uncut.
+ * Unit sphere; a depth is 1 - h and the same for every facet of the tier.
+ */
+import type { Plane } from "../../geometry/plane.ts";
+import { angleBetween, type Vec3 } from "../../geometry/vec.ts";
+import type { Tier } from "../document.ts";
+
+/** Facets of one tier within the list of earlier planes: first .. first + count - 1. */
+export interface TierRange {
+  readonly tier: Tier;
+  readonly first: number;
+  readonly count: number;
+}
+
+export interface TierContext {
+  readonly tier: Tier;
+  readonly normals: readonly Vec3[];
+  /** Planes of all earlier tiers, final. */
+  readonly earlier: readonly Plane[];
+  readonly earlierTiers: readonly TierRange[];
+  readonly radiusMm: number;
+  /** The person's tolerance as a fraction of the radius. */
+  readonly tolerance: number;
+}
+
+/** A depth, and whether it does what was asked; `got` is what it gives instead, `why` a key for the words. */
+export interface Answer {
+  readonly depth: number;
+  readonly unmet?: { readonly why: string; readonly asked?: number; readonly got?: number };
+}
+
+export interface Pair {
+  readonly a: number;
+  readonly b: number;
+  /** Angle between the normals, radians. */
+  readonly delta: number;
+}
+
+/** Facets next to each other in a tier: n pairs for n >= 3, one for 2, none for 1. Positions within the tier. */
+export function neighbourPairs(normals: readonly Vec3[]): Pair[] {
+  const n = normals.length;
+  const count = n >= 3 ? n : n - 1;
+  return Array.from({ length: Math.max(0, count) }, (_, a) => {
+    const b = (a + 1) % n;
+    return { a, b, delta: angleBetween(normals[a], normals[b]) };
+  });
+}
+
+/** Pairs whose angle is the widest, to within what uneven rounding of equal steps can cause. */
+export function widestPairs(pairs: readonly Pair[]): Pair[] {
+  const widest = Math.max(...pairs.map((p) => p.delta));
+  return pairs.filter((p) => p.delta >= widest - 1e-9);
+}
+
+/** Earlier planes followed by this tier's at distance h. */
+export const planesAt = (context: TierContext, h: number): Plane[] => [
+  ...context.earlier,
+  ...context.normals.map((n) => ({ n, h })),
+];
