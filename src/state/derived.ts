@@ -1,0 +1,32 @@
+/**
+ * What follows from a plan: computed once per plan object, on first asking, and forgotten with it. A plan is frozen, so
+ * the object is the key.
+ */
+import { reportPlan } from "../core/check/report.ts";
+import { cutBall } from "../core/geometry/solid.ts";
+import type { Plan } from "../core/plan/document.ts";
+import { solvePlan } from "../core/plan/solve.ts";
+
+/** A function of a plan that remembers its answer for every plan object still in use. */
+export function perPlan<T>(compute: (plan: Plan) => T): (plan: Plan) => T {
+  const known = new WeakMap<Plan, { readonly value: T }>();
+  return (plan) => {
+    let entry = known.get(plan);
+    if (!entry) {
+      entry = { value: compute(plan) };
+      known.set(plan, entry);
+    }
+    return entry.value;
+  };
+}
+
+/** Every facet with its place, depth and plane. */
+export const solved = perPlan(solvePlan);
+/** The exact cut piece on the unit sphere; facet i is `solved(plan).facets[i]`. */
+export const solid = perPlan((plan) => cutBall(solved(plan).planes));
+/** Everything that a person reads: facets, pairs, corners, totals, findings. */
+export const report = perPlan(reportPlan);
+
+/** Solved depth of one tier, mm. A tier that is not there: 0. */
+export const depthOf = (plan: Plan, tierId: string): number =>
+  solved(plan).tiers.find((tier) => tier.tierId === tierId)?.depthMm ?? 0;

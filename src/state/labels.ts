@@ -1,0 +1,66 @@
+/** What an undo step is called, as data: the screens say it in their language ("depth of tier 2"). */
+import type { Plan } from "../core/plan/document.ts";
+import type { Command } from "./commands.ts";
+
+export type Label =
+  | { readonly about: "name" | "notes" | "tolerance" | "replace-plan" }
+  /** `field` is the one field changed, missing when several were. */
+  | { readonly about: "piece" | "rig"; readonly field?: string }
+  /** `tier` counts from 1. */
+  | { readonly about: "tier"; readonly tier: number; readonly field?: string }
+  | {
+      readonly about: "add-tier" | "remove-tier" | "duplicate-tier" | "move-tier";
+      readonly tier: number;
+    }
+  | { readonly about: "field"; readonly path: string }
+  | { readonly about: "mend"; readonly code: string };
+
+const onlyField = (change: object): { readonly field?: string } => {
+  const keys = Object.keys(change);
+  return keys.length === 1 ? { field: keys[0] } : {};
+};
+/** Counts from 1; a tier that is not there counts as the next one. */
+const tierNumber = (plan: Plan, tierId: string): number => {
+  const at = plan.tiers.findIndex((tier) => tier.id === tierId);
+  return (at < 0 ? plan.tiers.length : at) + 1;
+};
+
+/** Changes to `["tiers", 2, "asCut", ...]` and the like are named by the part that they touch. */
+function labelOfPath(path: readonly (string | number)[]): Label {
+  const [part, second, third] = path;
+  if (part === "tiers" && typeof second === "number")
+    return { about: "tier", tier: second + 1, ...(third === undefined ? {} : { field: String(third) }) };
+  if (part === "piece" || part === "rig")
+    return { about: part, ...(second === undefined ? {} : { field: String(second) }) };
+  return { about: "field", path: path.join(".") };
+}
+
+/** @param plan the plan before the command */
+export function labelOf(command: Command, plan: Plan): Label {
+  switch (command.type) {
+    case "set-name":
+      return { about: "name" };
+    case "set-notes":
+      return { about: "notes" };
+    case "set-tolerance":
+      return { about: "tolerance" };
+    case "set-piece":
+      return { about: "piece", ...onlyField(command.change) };
+    case "set-rig":
+      return { about: "rig", ...onlyField(command.change) };
+    case "add-tier":
+      return { about: "add-tier", tier: (command.at ?? plan.tiers.length) + 1 };
+    case "change-tier":
+      return { about: "tier", tier: tierNumber(plan, command.tierId), ...onlyField(command.change) };
+    case "duplicate-tier":
+    case "move-tier":
+    case "remove-tier":
+      return { about: command.type, tier: tierNumber(plan, command.tierId) };
+    case "set-field":
+      return labelOfPath(command.path);
+    case "replace-plan":
+      return { about: "replace-plan" };
+    case "apply-mend":
+      return { about: "mend", code: command.code };
+  }
+}

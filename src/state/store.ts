@@ -1,0 +1,209 @@
+/**
+ * The one store: the plan on the bench, its history, what is selected, where the person is, how they like to see things.
+ * No three, no React. The plan is a frozen document; it changes only through commands. Derived values (solved plan,
+ * solid, report) are not kept here: `derived.ts` gives them for a plan object, computed once.
+ */
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Plan, Tier } from "../core/plan/document.ts";
+import { deepFreeze, PlanFileError } from "../core/plan/file.ts";
+import type { Change, Command, Note } from "./commands.ts";
+import { difference } from "./difference.ts";
+import { type DepthOf, type Edit, editPlan } from "./edit-plan.ts";
+import { type History, NO_HISTORY, stepBack, stepForward, withStep } from "./history.ts";
+import { type Label, labelOf } from "./labels.ts";
+import { DEFAULT_PREFERENCES, type Preferences } from "./preferences.ts";
+
+export type Place = "plan" | "look" | "bench";
+/** A facet names its tier too; a tier may be picked without a facet. */
+export interface Pick {
+  readonly tierId: string | null;
+  readonly facetId: string | null;
+}
+export const NOTHING: Pick = { tierId: null, facetId: null };
+
+/** What came of a command: done, with what else it did, or refused with one line that names the field and what is allowed. */
+export type Outcome =
+  | { readonly ok: true; readonly notes: readonly Note[] }
+  | { readonly ok: false; readonly message: string };
+
+export interface Drag {
+  readonly label: Label;
+  /** The very document that cancelling brings back. */
+  readonly before: Plan;
+  readonly notes: readonly Note[];
+}
+
+export interface PlanState {
+  readonly plan: Plan;
+  /** Which plan of the library this is; null until it is kept there. */
+  readonly planId: string | null;
+  /** Paths of fields in the opened file that aren't understood (they are kept). */
+  readonly unknown: readonly string[];
+  readonly history: History;
+  readonly drag: Drag | null;
+  /** What the last command did besides what was asked. */
+  readonly notes: readonly Note[];
+  readonly selection: Pick;
+  readonly hover: Pick;
+  readonly place: Place;
+  readonly preferences: Preferences;
+}
+
+/** A plan to put on the bench, with its own past. */
+export interface Opened {
+  readonly plan: Plan;
+  readonly planId?: string | null;
+  readonly history?: History;
+  readonly unknown?: readonly string[];
+}
+
+export interface PlanActions {
+  /** Carries out a command as one undo step. During a drag it is refused: end or cancel the drag first. */
+  readonly dispatch: (command: Command) => Outcome;
+  readonly undo: () => boolean;
+  readonly redo: () => boolean;
+  /** Begins a drag; one already under way is ended first. */
+  readonly beginDrag: (label: Label) => void;
+  /** Carries out a command live; any number of them between begin and end are one undo step. */
+  readonly dragTo: (command: Command) => Outcome;
+  readonly endDrag: () => void;
+  /** Puts back the very document that was there when the drag began. */
+  readonly cancelDrag: () => void;
+  /** Puts another plan on the bench with its own history; selection is cleared. Not an undo step. */
+  readonly open: (opened: Opened) => void;
+  readonly select: (pick: Partial<Pick>) => void;
+  readonly setHover: (pick: Partial<Pick>) => void;
+  readonly go: (place: Place) => void;
+  readonly prefer: (change: Change<Preferences>) => void;
+  /** Says which plan of the library this is, after it was first kept or had to become a copy. */
+  readonly setPlanId: (planId: string) => void;
+  readonly dismissNotes: () => void;
+}
+
+export type PlanStore = StoreApi<PlanState & PlanActions>;
+
+export interface StoreOptions extends Opened {
+  readonly depthOf: DepthOf;
+  readonly preferences?: Preferences;
+  readonly place?: Place;
+}
+
+/** A pick with the tier that a facet belongs to filled in: `tierId/k`. */
+function completed({ tierId = null, facetId = null }: Partial<Pick>): Pick {
+  if (facetId === null) return { tierId, facetId };
+  return { tierId: facetId.slice(0, facetId.lastIndexOf("/")), facetId };
+}
+
+const holds = (tier: Tier, facetId: string): boolean => {
+  const k = Number(facetId.slice(facetId.lastIndexOf("/") + 1));
+  return k >= 1 && k <= tier.count;
+};
+/** The pick as far as the plan still has it. */
+function surviving(pick: Pick, plan: Plan): Pick {
+  if (pick.tierId === null) return pick;
+  const tier = plan.tiers.find((one) => one.id === pick.tierId);
+  if (!tier) return NOTHING;
+  return pick.facetId === null || holds(tier, pick.facetId) ? pick : { ...pick, facetId: null };
+}
+
+const freshState = (opened: Opened) => ({
+  plan: deepFreeze(opened.plan),
+  planId: opened.planId ?? null,
+  unknown: opened.unknown ?? [],
+  history: opened.history ?? NO_HISTORY,
+  drag: null,
+  notes: [],
+  selection: NOTHING,
+  hover: NOTHING,
+});
+
+/** A store with one plan on the bench. `plan` must be valid (from `parsePlan`, an example, or another store). */
+export function createPlanStore(options: StoreOptions): PlanStore {
+  return createStore<PlanState & PlanActions>()((set, get) => {
+    /** Shows a plan with selection and hover that still exist in it. */
+    const show = (plan: Plan, also: Partial<PlanState>): void =>
+      set((state) => ({
+        plan,
+        selection: surviving(state.selection, plan),
+        hover: surviving(state.hover, plan),
+        ...also,
+      }));
+
+    /** Carries out a command and hands the edit on, or answers why not. */
+    const attempt = (command: Command, accept: (edit: Edit) => void): Outcome => {
+      try {
+        const edit = editPlan(get().plan, command, options.depthOf);
+        if (edit.patches.length > 0) accept(edit);
+        return { ok: true, notes: edit.notes };
+      } catch (error) {
+        if (error instanceof PlanFileError) return { ok: false, message: error.message };
+        throw error;
+      }
+    };
+
+    /** Undo or redo; steps of an earlier visit that don't fit are set aside, never forced onto the plan. */
+    const walk = (step: typeof stepBack): boolean => {
+      get().endDrag();
+      const { plan, history } = get();
+      try {
+        const walked = step(plan, history);
+        if (walked) show(walked.plan, { history: walked.history, notes: [] });
+        return walked !== null;
+      } catch {
+        set({ history: NO_HISTORY, notes: [{ key: "history-unreadable" }] });
+        return false;
+      }
+    };
+
+    return {
+      ...freshState(options),
+      place: options.place ?? "plan",
+      preferences: options.preferences ?? DEFAULT_PREFERENCES,
+
+      dispatch: (command) => {
+        const { drag, plan, history } = get();
+        if (drag) return { ok: false, message: "a drag is under way" };
+        const label = labelOf(command, plan);
+        return attempt(command, ({ plan: next, patches, inverse, notes }) =>
+          show(next, { history: withStep(history, { label, patches, inverse }), notes }),
+        );
+      },
+      undo: () => walk(stepBack),
+      redo: () => walk(stepForward),
+
+      beginDrag: (label) => {
+        get().endDrag();
+        set({ drag: { label, before: get().plan, notes: [] } });
+      },
+      dragTo: (command) => {
+        const { drag } = get();
+        if (!drag) return { ok: false, message: "no drag is under way" };
+        return attempt(command, ({ plan, notes }) =>
+          show(plan, { drag: { ...drag, notes: [...drag.notes, ...notes] } }),
+        );
+      },
+      endDrag: () => {
+        const { drag, plan, history } = get();
+        if (!drag) return;
+        const patches = difference(drag.before, plan);
+        const inverse = difference(plan, drag.before);
+        const step = { label: drag.label, patches, inverse };
+        if (patches.length === 0) show(drag.before, { drag: null });
+        else set({ drag: null, notes: drag.notes, history: withStep(history, step) });
+      },
+      cancelDrag: () => {
+        const { drag } = get();
+        if (drag) show(drag.before, { drag: null });
+      },
+
+      open: (opened) => set(freshState(opened)),
+      select: (pick) => set({ selection: completed(pick) }),
+      setHover: (pick) => set({ hover: completed(pick) }),
+      go: (place) => set({ place }),
+      prefer: (change) =>
+        set(({ preferences }) => ({ preferences: { ...preferences, ...change } as Preferences })),
+      setPlanId: (planId) => set({ planId }),
+      dismissNotes: () => set({ notes: [] }),
+    };
+  });
+}
