@@ -1,0 +1,195 @@
+/**
+ * A closed surface of polygons as half-edges in growing typed arrays. Every edge is two half-edges that name each other
+ * as twins, so a surface changed only through these functions stays watertight whatever the coordinates are.
+ * Half-edge h runs from `start[h]`, belongs to the face on its left, and is followed by `next[h]` round that face.
+ */
+
+export interface HalfEdges {
+  vertexCount: number;
+  /** Three coordinates a vertex. */
+  at: Float64Array;
+  /** Three a vertex: outward unit normal of the smooth skin there. */
+  normal: Float64Array;
+  /** One half-edge that leaves the vertex. */
+  out: Int32Array;
+  halfEdgeCount: number;
+  start: Int32Array;
+  next: Int32Array;
+  twin: Int32Array;
+  face: Int32Array;
+  faceCount: number;
+  /** One half-edge of the face, or NONE once the face is gone. */
+  first: Int32Array;
+  /** The plane that made the face, SKIN for the blank's own surface. */
+  plane: Int32Array;
+}
+
+export const NONE = -1;
+/** Makes one exact number of two vertex indices, for up to 67 million vertices. */
+const KEY_STRIDE = 2 ** 26;
+
+function grown<T extends Float64Array | Int32Array>(array: T, needed: number): T {
+  if (needed <= array.length) return array;
+  const larger = new (array.constructor as new (n: number) => T)(Math.max(needed, array.length * 2));
+  larger.set(array as never);
+  return larger;
+}
+
+export const endOf = (m: HalfEdges, h: number): number => m.start[m.twin[h]];
+
+/** Adds a vertex without edges; its caller links it. */
+export function addVertex(m: HalfEdges, x: number, y: number, z: number): number {
+  const v = m.vertexCount++;
+  m.at = grown(m.at, 3 * m.vertexCount);
+  m.normal = grown(m.normal, 3 * m.vertexCount);
+  m.out = grown(m.out, m.vertexCount);
+  m.at[3 * v] = x;
+  m.at[3 * v + 1] = y;
+  m.at[3 * v + 2] = z;
+  return v;
+}
+
+export function setNormal(m: HalfEdges, v: number, x: number, y: number, z: number): void {
+  m.normal[3 * v] = x;
+  m.normal[3 * v + 1] = y;
+  m.normal[3 * v + 2] = z;
+}
+
+/** Adds the two half-edges a to b (returned) and b to a (returned + 1), in no face yet. */
+export function addEdge(m: HalfEdges, a: number, b: number): number {
+  const h = m.halfEdgeCount;
+  m.halfEdgeCount += 2;
+  m.start = grown(m.start, m.halfEdgeCount);
+  m.next = grown(m.next, m.halfEdgeCount);
+  m.twin = grown(m.twin, m.halfEdgeCount);
+  m.face = grown(m.face, m.halfEdgeCount);
+  m.start[h] = a;
+  m.start[h + 1] = b;
+  m.twin[h] = h + 1;
+  m.twin[h + 1] = h;
+  return h;
+}
+
+export function addFace(m: HalfEdges, firstHalfEdge: number, plane: number): number {
+  const f = m.faceCount++;
+  m.first = grown(m.first, m.faceCount);
+  m.plane = grown(m.plane, m.faceCount);
+  m.first[f] = firstHalfEdge;
+  m.plane[f] = plane;
+  return f;
+}
+
+/** Puts vertex v into the edge of h: afterwards h ends at v, and the half-edge returned goes on from v to where h ended. */
+export function splitEdge(m: HalfEdges, h: number, v: number): number {
+  const t = m.twin[h];
+  const onward = addEdge(m, v, m.start[t]);
+  const back = onward + 1;
+  // `onward` follows h on its left; on the other side t, which still starts at the far end, is cut short by a new twin of h
+  m.start[back] = v;
+  m.next[onward] = m.next[h];
+  m.next[h] = onward;
+  m.next[back] = m.next[t];
+  m.next[t] = back;
+  m.face[onward] = m.face[h];
+  m.face[back] = m.face[t];
+  m.twin[h] = back;
+  m.twin[back] = h;
+  m.twin[t] = onward;
+  m.twin[onward] = t;
+  m.out[v] = onward;
+  return onward;
+}
+
+/** Puts vertex v inside face f, joined to every corner of it: the face becomes a fan of triangles. */
+export function fanFace(m: HalfEdges, f: number, v: number): void {
+  const ring: number[] = [];
+  let h = m.first[f];
+  do {
+    ring.push(h);
+    h = m.next[h];
+  } while (h !== m.first[f]);
+  // one spoke from each corner to v, then close each triangle: rim edge, spoke in, spoke out
+  const spokes = ring.map((rim) => addEdge(m, m.start[rim], v));
+  ring.forEach((rim, i) => {
+    const inward = spokes[(i + 1) % ring.length];
+    const outward = spokes[i] + 1;
+    const own = i === 0 ? f : addFace(m, rim, m.plane[f]);
+    m.next[rim] = inward;
+    m.next[inward] = outward;
+    m.next[outward] = rim;
+    m.face[rim] = own;
+    m.face[inward] = own;
+    m.face[outward] = own;
+  });
+  m.out[v] = spokes[0] + 1;
+}
+
+/**
+ * Half-edges of a closed, oriented surface.
+ * @param at three coordinates a vertex
+ * @param normal three a vertex, outward unit normals
+ * @param faces rings of vertex indices, counter-clockwise from outside
+ * @throws RangeError when an edge is not shared by exactly two faces that run along it in opposite directions
+ */
+export function halfEdgesOf(
+  at: Float64Array,
+  normal: Float64Array,
+  faces: readonly (readonly number[])[],
+  plane: number,
+): HalfEdges {
+  const total = faces.reduce((sum, ring) => sum + ring.length, 0);
+  const m: HalfEdges = {
+    vertexCount: at.length / 3,
+    at: at.slice(),
+    normal: normal.slice(),
+    out: new Int32Array(at.length / 3).fill(NONE),
+    halfEdgeCount: total,
+    start: new Int32Array(total),
+    next: new Int32Array(total),
+    twin: new Int32Array(total).fill(NONE),
+    face: new Int32Array(total),
+    faceCount: faces.length,
+    first: new Int32Array(faces.length),
+    plane: new Int32Array(faces.length).fill(plane),
+  };
+  const byEnds = new Map<number, number>();
+  let h = 0;
+  faces.forEach((ring, f) => {
+    m.first[f] = h;
+    ring.forEach((from, i) => {
+      const to = ring[(i + 1) % ring.length];
+      m.start[h] = from;
+      m.next[h] = i + 1 < ring.length ? h + 1 : m.first[f];
+      m.face[h] = f;
+      m.out[from] = h;
+      const key = from * KEY_STRIDE + to;
+      if (byEnds.has(key)) throw new RangeError(`edge ${from}-${to} is used twice in the same direction`);
+      byEnds.set(key, h);
+      const twin = byEnds.get(to * KEY_STRIDE + from);
+      if (twin !== undefined) {
+        m.twin[h] = twin;
+        m.twin[twin] = h;
+      }
+      h++;
+    });
+  });
+  const open = m.twin.indexOf(NONE);
+  if (open !== NONE) throw new RangeError(`the surface is open at vertex ${m.start[open]}`);
+  return m;
+}
+
+/** An independent copy; costs a few block copies. */
+export function copyHalfEdges(m: HalfEdges): HalfEdges {
+  return {
+    ...m,
+    at: m.at.slice(),
+    normal: m.normal.slice(),
+    out: m.out.slice(),
+    start: m.start.slice(),
+    next: m.next.slice(),
+    twin: m.twin.slice(),
+    face: m.face.slice(),
+    first: m.first.slice(),
+    plane: m.plane.slice(),
+  };
+}
