@@ -1,0 +1,129 @@
+/**
+ * Plans of our own to begin with, from a first ring to a full pattern on both sides. Each meets: tests/ui/examples.test.ts
+ * holds them to a report without anything that stands against grinding.
+ */
+import type { Plan, Tier } from "../core/plan/document.ts";
+
+const WHEEL = 96;
+const tier = (
+  id: string,
+  name: string,
+  side: Tier["side"],
+  count: number,
+  armAngleDeg: number,
+  startStop: number,
+  depth: Tier["depth"],
+): Tier => ({ id, name, side, armAngleDeg, count, startDeg: (360 * startStop) / WHEEL, depth });
+
+const plan = (name: string, notes: string, piece: Plan["piece"], tiers: readonly Tier[]): Plan => ({
+  format: "glintwright-plan",
+  version: 1,
+  name,
+  notes,
+  piece,
+  rig: { wheelStops: WHEEL },
+  tiers,
+});
+
+const firstRing = plan(
+  "First ring",
+  "One ring of twelve. Good for learning how hard to lean and when to stop.",
+  { diameterMm: 28, glass: "soda-lime" },
+  [tier("ring", "Ring", "front", 12, 30, 0, { rule: "touch" })],
+);
+
+const skylight = plan(
+  "Skylight",
+  "A window on top to look in through, and eight facets that lean against it.",
+  {
+    diameterMm: 34,
+    glass: "borosilicate",
+    inside: [{ kind: "core", diameterMm: 9, rgb: [0.05, 0.18, 0.32], opaque: true, atMm: [0, 0, -3] }],
+  },
+  [
+    tier("window", "Window", "front", 1, 90, 0, { rule: "width", mm: 17 }),
+    tier("lean", "Leaning ring", "front", 8, 48, 0, { rule: "close", to: "window" }),
+  ],
+);
+
+const barrel = plan(
+  "Rain barrel",
+  "Staves around the waist that share edges, the two ends left round to roll the light.",
+  { diameterMm: 32, glass: "borosilicate", dop: { side: "back", diameterMm: 12 } },
+  [tier("staves", "Staves", "front", 12, 0, 0, { rule: "edge", mm: 9 })],
+);
+
+const coffer = plan(
+  "Coffer",
+  "Six windows, square to each other: four around, one on top, one below.",
+  {
+    diameterMm: 36,
+    glass: "soda-lime",
+    inside: [{ kind: "bubble", diameterMm: 6, atMm: [0, 0, 1] }],
+  },
+  [
+    tier("walls", "Walls", "front", 4, 0, 0, { rule: "touch" }),
+    tier("lid", "Lid", "front", 1, 90, 0, { rule: "close", to: "walls" }),
+    tier("floor", "Floor", "back", 1, 90, 0, { rule: "close", to: "walls" }),
+  ],
+);
+
+const threeSteps = plan(
+  "Three steps up",
+  "Sixteen, sixteen, and a last ring that comes to the corners of the second.",
+  { diameterMm: 40, glass: "borosilicate", dop: { side: "back", diameterMm: 14 }, inkMarkDeg: 0 },
+  [
+    tier("low", "Low ring", "front", 16, 12, 0, { rule: "edge", mm: 3 }),
+    tier("middle", "Middle ring", "front", 16, 38, 3, { rule: "corners", of: "low" }),
+    tier("high", "High ring", "front", 8, 62, 0, { rule: "corners", of: "middle" }),
+    tier("top", "Top", "front", 1, 90, 0, { rule: "corners", of: "high" }),
+  ],
+);
+
+const bothBanks = plan(
+  "Both banks",
+  "The same river from two sides: rings that meet at the waist, a table in front, a point behind.",
+  {
+    diameterMm: 38,
+    glass: "borosilicate",
+    inkMarkDeg: 0,
+    inside: [
+      {
+        kind: "ribbon",
+        widthMm: 9,
+        lengthMm: 16,
+        thicknessMm: 1.2,
+        turns: 0.75,
+        rgb: [0.02, 0.2, 0.26],
+        rgb2: [0.75, 0.55, 0.2],
+      },
+    ],
+  },
+  [
+    tier("waist", "Waist", "front", 12, 0, 0, { rule: "edge", mm: 5 }),
+    tier("shoulder", "Shoulder", "front", 12, 34, 4, { rule: "corners", of: "waist" }),
+    tier("crown", "Collar", "front", 12, 58, 0, { rule: "corners", of: "shoulder" }),
+    tier("table", "Table", "front", 1, 90, 0, { rule: "corners", of: "crown" }),
+    tier("hip", "Hip", "back", 12, 36, 4, { rule: "corners", of: "waist" }),
+    tier("keel", "Keel", "back", 12, 62, 0, { rule: "corners", of: "hip" }),
+  ],
+);
+
+const dew = plan(
+  "Dew on a dome",
+  "Round mirrors that never meet: rings set apart on purpose, skin left between them like a net.",
+  { diameterMm: 30, glass: "soda-lime", inkMarkDeg: 0 },
+  [
+    tier("row1", "Lowest row", "front", 12, 4, 0, { rule: "gap", mm: 0.8 }),
+    tier("row2", "Middle row", "front", 12, 34, 4, { rule: "gap", mm: 0.8 }),
+    tier("row3", "Upper row", "front", 6, 62, 0, { rule: "gap", mm: 0.8 }),
+  ],
+);
+
+/** In order of skill; `first` is what a new person sees. */
+export const EXAMPLES: readonly Plan[] = [firstRing, dew, barrel, skylight, coffer, threeSteps, bothBanks];
+export const FIRST_EXAMPLE: Plan = bothBanks;
+
+/** A plan to begin with: an uncut marble. */
+export const freshPlan = (name: string): Plan =>
+  plan(name, "", { diameterMm: 30, glass: "borosilicate", inkMarkDeg: 0 }, []);

@@ -1,0 +1,53 @@
+import type { history as en } from "../en/history.ts";
+import type { Translated } from "../words.tsx";
+
+export const history: Translated<typeof en> = {
+  about: {
+    name: "Name des Plans",
+    notes: "Notizen",
+    tolerance: "was als Treffen gilt",
+    "replace-plan": "der ganze Plan",
+    "add-tier": (tier) => `Reihe ${tier} angefügt`,
+    "remove-tier": (tier) => `Reihe ${tier} gelöscht`,
+    "duplicate-tier": (tier) => `Reihe ${tier} verdoppelt`,
+    "move-tier": (tier) => `Platz von Reihe ${tier}`,
+    tier: (tier) => `Reihe ${tier}`,
+    tierField: (field, tier) => `${field} von Reihe ${tier}`,
+    piece: "das Stück",
+    rig: "Rad und Arm",
+    field: "ein Eintrag",
+    mend: "eine Abhilfe",
+  },
+  tierFields: {
+    name: "Name",
+    side: "Seite",
+    armAngleDeg: "Winkel",
+    count: "Anzahl",
+    startDeg: "Anfang",
+    depth: "Tiefe",
+    finish: "Schliff",
+    asCut: "Messung",
+  },
+  pieceFields: {
+    diameterMm: "Durchmesser",
+    otherDiametersMm: "weitere Durchmesser",
+    glass: "Glas",
+    tint: "Tönung",
+    inside: "das Innere",
+    dop: "Kittstock",
+    inkMarkDeg: "Tintenstrich",
+  },
+  rigFields: {
+    wheelStops: "Rasten am Rad",
+    arm: "Arm",
+    lap: "Scheibe",
+    stages: "Stufen",
+    setUps: "Aufspannungen",
+  },
+  noteReference: (tier, named, depth) =>
+    `${tier} richtete sich nach ${named}, die nicht mehr davor geschliffen wird. Die Tiefe von ${depth} bleibt.`,
+  noteMeasured: (tier, facets) =>
+    `${tier}: Messungen von ${facets === 1 ? "1 Facette" : `${facets} Facetten`}, die es nicht mehr gibt, sind entfallen.`,
+  noteHistory:
+    "Schritte eines früheren Besuchs passen nicht mehr zu diesem Plan und wurden beiseite gelegt. Der Plan ist unverändert.",
+};

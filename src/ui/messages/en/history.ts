@@ -1,0 +1,50 @@
+/** What undo steps and notes are called; set into "Undo: ...". */
+export const history = {
+  about: {
+    name: "name of the plan",
+    notes: "notes",
+    tolerance: "what counts as meeting",
+    "replace-plan": "the whole plan",
+    "add-tier": (tier: number) => `adding tier ${tier}`,
+    "remove-tier": (tier: number) => `deleting tier ${tier}`,
+    "duplicate-tier": (tier: number) => `duplicating tier ${tier}`,
+    "move-tier": (tier: number) => `order of tier ${tier}`,
+    tier: (tier: number) => `tier ${tier}`,
+    tierField: (field: string, tier: number) => `${field} of tier ${tier}`,
+    piece: "the piece",
+    rig: "the wheel and the arm",
+    field: "one entry",
+    mend: "a mend",
+  },
+  tierFields: {
+    name: "name",
+    side: "side",
+    armAngleDeg: "angle",
+    count: "count",
+    startDeg: "start",
+    depth: "depth",
+    finish: "finish",
+    asCut: "what was measured",
+  },
+  pieceFields: {
+    diameterMm: "diameter",
+    otherDiametersMm: "further diameters",
+    glass: "glass",
+    tint: "tint",
+    inside: "what is inside",
+    dop: "dop",
+    inkMarkDeg: "ink mark",
+  },
+  rigFields: {
+    wheelStops: "stops on the wheel",
+    arm: "arm",
+    lap: "lap",
+    stages: "stages",
+    setUps: "set-ups",
+  },
+  noteReference: (tier: string, named: string, depth: string) =>
+    `${tier} followed ${named}, which is no longer cut before it. It keeps its depth of ${depth}.`,
+  noteMeasured: (tier: string, facets: number) =>
+    `${tier}: measurements of ${facets === 1 ? "1 facet" : `${facets} facets`} that are no longer there were dropped.`,
+  noteHistory: "Steps of an earlier visit no longer fit this plan and were set aside. The plan is unchanged.",
+} as const;

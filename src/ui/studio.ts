@@ -1,0 +1,26 @@
+/** The one store of the running app. Tests of components make their own with `createPlanStore`. */
+import { depthOf } from "../state/derived.ts";
+import { loadPreferences, savePreferences } from "../state/preferences.ts";
+import { createPlanStore } from "../state/store.ts";
+import { FIRST_EXAMPLE } from "./examples.ts";
+
+/** Null where the browser refuses storage altogether (some private modes throw on access). */
+function shelfOf(): Storage | null {
+  try {
+    return window.localStorage;
+  } catch {
+    return null; // preferences then last as long as the page
+  }
+}
+
+const shelf = shelfOf();
+
+export const studio = createPlanStore({
+  plan: FIRST_EXAMPLE,
+  depthOf,
+  preferences: loadPreferences(shelf),
+});
+
+studio.subscribe((now, before) => {
+  if (now.preferences !== before.preferences) savePreferences(shelf, now.preferences);
+});

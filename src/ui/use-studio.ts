@@ -1,0 +1,14 @@
+/** How a component reads the plan, what follows from it, and acts on it. */
+import { useStore } from "zustand";
+import { report, solid, solved } from "../state/derived.ts";
+import type { PlanActions, PlanState } from "../state/store.ts";
+import { studio } from "./studio.ts";
+
+/** `pick` must give the same object for the same state (a field, not a fresh list). */
+export const useStudio = <T>(pick: (state: PlanState & PlanActions) => T): T => useStore(studio, pick);
+
+export const usePlan = () => useStudio((state) => state.plan);
+/** Each is computed once per plan object and shared by every picture. */
+export const useSolved = () => solved(usePlan());
+export const useSolid = () => solid(usePlan());
+export const useReport = () => report(usePlan());
