@@ -3,10 +3,12 @@
  * touch, close the band to an earlier tier, or come to an earlier tier's corners. Pure; millimetres and degrees.
  *
  * A snap carries the depth rule that it stands for, so that what was met by hand stays met when earlier tiers change.
+ * Finding snaps takes work, so they come one at a time from generators, the likely ones first: a caller takes as many
+ * as it has time for between two frames.
  */
 import type { DepthRule, Plan, Side, Tier } from "./document.ts";
 import { nearestStop, stopsOf, wrapDeg, zeroOf } from "./place.ts";
-import { solvePlan } from "./solve.ts";
+import { type TierProbe, tierProbe } from "./tier-probe.ts";
 
 export type SnapName =
   | { readonly kind: "stop"; readonly stop: number }
@@ -29,9 +31,9 @@ const GIRDLE_DEG = 15;
 /** Angles are looked at in steps this wide; two snaps of one name within a step may be missed. */
 const ANGLE_STEP_DEG = 0.5;
 /** Angles are found to this: far below what an arm can be set to. */
-const ANGLE_FOUND_DEG = 1e-7;
-/** Angles at which the tier takes on the snap's rule are given to a tenth, the rule does the rest. */
-const ANGLE_ROUNDED_DEG = 0.1;
+const ANGLE_FOUND_DEG = 1e-9;
+/** Angles at which the tier takes on the snap's rule are given in steps of this, the rule does the rest. */
+const ANGLE_GIVEN_DEG = 0.1;
 
 const signedAngle = (tier: Tier): number => (tier.side === "front" ? tier.armAngleDeg : -tier.armAngleDeg);
 
@@ -46,106 +48,88 @@ export function tiersBeside(plan: Plan, tierIndex: number): Tier[] {
     .slice(0, TIERS_OFFERED);
 }
 
-/** The rules a tier can snap to, with their names. One facet alone can't touch. */
-export function snapRules(plan: Plan, tierIndex: number): { name: SnapName; depth: DepthRule }[] {
-  const rules: { name: SnapName; depth: DepthRule }[] = [];
-  if (plan.tiers[tierIndex].count > 1) rules.push({ name: { kind: "touch" }, depth: { rule: "touch" } });
-  for (const { id } of tiersBeside(plan, tierIndex)) {
-    rules.push({ name: { kind: "close", to: id }, depth: { rule: "close", to: id } });
-    rules.push({ name: { kind: "corners", of: id }, depth: { rule: "corners", of: id } });
-  }
-  return rules;
+interface NamedRule {
+  readonly name: SnapName;
+  readonly depth: DepthRule;
 }
 
-/** What one tier's depth would be by a rule; null where the rule can't be met. */
-export type DepthByRule = (depth: DepthRule, armAngleDeg: number) => number | null;
-
-/**
- * Solves one tier again and again while the tiers before it stand still: they are held at the depths they have now.
- */
-export function depthProbe(plan: Plan, tierIndex: number): DepthByRule {
-  const solved = solvePlan({ ...plan, tiers: plan.tiers.slice(0, tierIndex) });
-  const before = plan.tiers
-    .slice(0, tierIndex)
-    .map((t, i): Tier => ({ ...t, depth: { rule: "depth", mm: solved.tiers[i].depthMm } }));
-  const own = plan.tiers[tierIndex];
-  return (depth, armAngleDeg) => {
-    const tier: Tier = { ...own, depth, armAngleDeg };
-    const last = solvePlan({ ...plan, tiers: [...before, tier] }).tiers[tierIndex];
-    return last.met && last.depthMm > 0 ? last.depthMm : null;
-  };
+/** The rules a tier can snap to, the quickly solved ones first. One facet alone can't touch. */
+export function snapRules(plan: Plan, tierIndex: number): NamedRule[] {
+  const beside = tiersBeside(plan, tierIndex);
+  const touch: NamedRule = { name: { kind: "touch" }, depth: { rule: "touch" } };
+  return [
+    ...(plan.tiers[tierIndex].count > 1 ? [touch] : []),
+    ...beside.map(
+      ({ id }): NamedRule => ({ name: { kind: "corners", of: id }, depth: { rule: "corners", of: id } }),
+    ),
+    ...beside.map(
+      ({ id }): NamedRule => ({ name: { kind: "close", to: id }, depth: { rule: "close", to: id } }),
+    ),
+  ];
 }
 
-/** Depths at which something comes to meet, ascending; each rule at most once. */
-export function depthSnaps(plan: Plan, tierIndex: number, probe = depthProbe(plan, tierIndex)): Snap[] {
+/** Depths at which something comes to meet, one a step; null is a step that found none. */
+export function* depthSnaps(plan: Plan, tierIndex: number): Generator<Snap | null> {
+  const probe = tierProbe(plan, tierIndex);
   const { armAngleDeg } = plan.tiers[tierIndex];
-  return snapRules(plan, tierIndex)
-    .flatMap(({ name, depth }): Snap[] => {
-      const value = probe(depth, armAngleDeg);
-      return value === null ? [] : [{ name, value, depth }];
-    })
-    .sort((a, b) => a.value - b.value);
+  for (const { name, depth } of snapRules(plan, tierIndex)) {
+    const value = probe(depth, armAngleDeg);
+    yield value === null ? null : { name, value, depth };
+  }
 }
 
-/** Snaps of the arm angle within `reachDeg` of an angle, the nearest first. */
-export type AngleSnapper = (nearDeg: number, reachDeg: number) => Snap[];
-
 /**
- * Finds angles at which the depth by the tier's own rule is also the depth by another. Angles already looked at are
- * remembered, so moving on by a little costs little.
+ * Arm angles at which the depth by the tier's own rule is also the depth by another, from the present angle outward;
+ * null is a step that found none.
  */
-export function angleSnapper(
-  plan: Plan,
-  tierIndex: number,
-  probe = depthProbe(plan, tierIndex),
-): AngleSnapper {
-  const own = plan.tiers[tierIndex].depth;
+export function* angleSnaps(plan: Plan, tierIndex: number): Generator<Snap | null> {
+  const { armAngleDeg, depth: own } = plan.tiers[tierIndex];
+  const probe = remembering(tierProbe(plan, tierIndex));
   const others = snapRules(plan, tierIndex).filter(({ depth }) => !isSameRule(depth, own));
-  const found = new Map<string, Snap | null>();
-  const known = new Map<string, number | null>();
-  const difference = (rule: DepthRule, deg: number): number | null => {
-    const [a, b] = [remembered(own, deg), remembered(rule, deg)];
-    return a === null || b === null ? null : b - a;
-  };
-  function remembered(rule: DepthRule, deg: number): number | null {
-    const key = `${JSON.stringify(rule)}@${deg}`;
-    let value = known.get(key);
-    if (value === undefined) {
-      value = probe(rule, deg);
-      known.set(key, value);
-    }
-    return value;
-  }
-
-  return (nearDeg, reachDeg) => {
-    const first = Math.floor(Math.max(0, nearDeg - reachDeg) / ANGLE_STEP_DEG);
-    const last = Math.ceil(Math.min(90, nearDeg + reachDeg) / ANGLE_STEP_DEG);
-    const snaps: Snap[] = [];
-    for (const { name, depth } of others) {
-      for (let k = first; k < last; k++) {
-        const key = `${JSON.stringify(depth)}#${k}`;
-        let snap = found.get(key);
-        if (snap === undefined) {
-          const root = rootBetween(
-            (deg) => difference(depth, deg),
-            k * ANGLE_STEP_DEG,
-            (k + 1) * ANGLE_STEP_DEG,
-          );
-          snap = root === null ? null : angleSnap(name, depth, own, root);
-          found.set(key, snap);
-        }
-        if (snap && Math.abs(snap.value - nearDeg) <= reachDeg) snaps.push(snap);
+  const cells = Math.round(90 / ANGLE_STEP_DEG);
+  const home = Math.min(cells - 1, Math.floor(armAngleDeg / ANGLE_STEP_DEG));
+  for (let away = 0; away < cells; away++) {
+    for (const cell of away === 0 ? [home] : [home - away, home + away]) {
+      if (cell < 0 || cell >= cells) continue;
+      for (const { name, depth } of others) {
+        const root = rootBetween(
+          (deg) => difference(probe, own, depth, deg),
+          cell * ANGLE_STEP_DEG,
+          (cell + 1) * ANGLE_STEP_DEG,
+        );
+        yield root === null ? null : angleSnap(name, depth, own, root);
       }
     }
-    return snaps.sort((a, b) => Math.abs(a.value - nearDeg) - Math.abs(b.value - nearDeg));
+  }
+}
+
+function difference(probe: TierProbe, own: DepthRule, other: DepthRule, deg: number): number | null {
+  const a = probe(own, deg);
+  const b = a === null ? null : probe(other, deg);
+  return a === null || b === null ? null : b - a;
+}
+
+/** Cells share their borders, and all rules share the tier's own: each is asked once. */
+function remembering(probe: TierProbe): TierProbe {
+  const known = new Map<string, number | null>();
+  return (depth, deg) => {
+    const key = `${JSON.stringify(depth)}@${deg}`;
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const value = probe(depth, deg);
+    known.set(key, value);
+    return value;
   };
 }
+
+/** Rules that say how large a facet is, not what it meets: a tier gives them up for one that it comes to meet. */
+const isPlain = ({ rule }: DepthRule): boolean =>
+  rule === "depth" || rule === "width" || rule === "edge" || rule === "gap";
 
 /** A tier with a plain depth takes on the other rule; one that already meets something keeps its rule and gains the other exactly. */
 function angleSnap(name: SnapName, depth: DepthRule, own: DepthRule, deg: number): Snap {
-  const isPlain = own.rule === "depth" || own.rule === "width" || own.rule === "edge" || own.rule === "gap";
-  if (!isPlain) return { name, value: deg };
-  return { name, value: Math.round(deg / ANGLE_ROUNDED_DEG) * ANGLE_ROUNDED_DEG, depth };
+  if (!isPlain(own)) return { name, value: deg };
+  return { name, value: Number((Math.round(deg / ANGLE_GIVEN_DEG) * ANGLE_GIVEN_DEG).toFixed(6)), depth };
 }
 
 export function isSameRule(a: DepthRule, b: DepthRule): boolean {
@@ -154,20 +138,29 @@ export function isSameRule(a: DepthRule, b: DepthRule): boolean {
   return a.rule === b.rule;
 }
 
-/** Where f changes sign between two places, by halving; null when it does not or is unknown there. */
+/**
+ * Where f changes sign between two places; null when it does not or is unknown there.
+ * Regula falsi (Illinois variant, Dowell and Jarratt 1971), halving every third step.
+ */
 export function rootBetween(f: (x: number) => number | null, from: number, to: number): number | null {
   let [low, high] = [from, to];
-  const fLow = f(low);
-  const fHigh = f(high);
+  let fLow = f(low);
+  let fHigh = fLow === null ? null : f(high);
   if (fLow === null || fHigh === null) return null;
   if (fLow === 0) return low;
   if (fLow * fHigh >= 0) return null;
-  while (high - low > ANGLE_FOUND_DEG) {
-    const middle = (low + high) / 2;
-    const value = f(middle);
-    if (value === null) return null;
-    if (value * fLow > 0) low = middle;
-    else high = middle;
+  for (let step = 0; high - low > ANGLE_FOUND_DEG && step < 100; step++) {
+    const x: number = step % 3 === 2 ? (low + high) / 2 : (low * fHigh - high * fLow) / (fHigh - fLow);
+    const fx: number | null = f(x);
+    if (fx === null) return null;
+    if (fx === 0) return x;
+    if (fx * fLow > 0) {
+      [low, fLow] = [x, fx];
+      fHigh /= 2;
+    } else {
+      [high, fHigh] = [x, fx];
+      fLow /= 2;
+    }
   }
   return (low + high) / 2;
 }

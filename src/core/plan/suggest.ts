@@ -6,16 +6,13 @@
  * Angles come from closed forms for evenly placed facets and are then solved for real: what is offered is met.
  * For n facets at arm angle a, neighbours' normals are delta apart with sin(delta / 2) = cos a sin(pi / n).
  */
-import { gapBetween, meetingPoint } from "../geometry/circles.ts";
 import { facetFrame } from "../geometry/plane.ts";
-import { cutBall } from "../geometry/solid.ts";
-import { DEFAULT_TOLERANCE_MM } from "../geometry/tolerance.ts";
 import { dot, type Vec3 } from "../geometry/vec.ts";
 import type { DepthRule, Plan, Tier } from "./document.ts";
 import { evenCounts, stopsOf, wrapDeg } from "./place.ts";
 import { rootBetween, startSnap, tiersBeside } from "./snaps.ts";
 import { solvePlan } from "./solve.ts";
-import type { SolvedPlan } from "./solved.ts";
+import { contextOf, cornersBefore } from "./tier-probe.ts";
 
 export type SuggestionKind = "touch" | "edge" | "corners" | "touch-at-corners";
 
@@ -69,31 +66,6 @@ export function edgeAngle(n: number, h: number, e: number): number | null {
   return cosine > 0 && cosine <= 1 ? Math.acos(cosine) * DEG : null;
 }
 
-/**
- * Corners of a tier: ends of the edges its own neighbours share with it cut and later tiers not, and the points where
- * they touch within the tolerance. Empty where its facets stand apart.
- */
-export function cornersOfTier(solved: SolvedPlan, tierIndex: number): Vec3[] {
-  const { first, count } = solved.tiers[tierIndex];
-  const solid = cutBall(solved.planes.slice(0, first + count));
-  const isOwn = (k: number): boolean => k >= first && k < first + count;
-  const edges = solid.edges.filter((e) => isOwn(e.a) && isOwn(e.b));
-  if (edges.length > 0) return edges.flatMap((e) => [e.from, e.to]);
-  const tolerance = (solved.plan.toleranceMm ?? DEFAULT_TOLERANCE_MM) / solved.radiusMm;
-  return touchingPoints(solved, first, count, tolerance);
-}
-
-function touchingPoints(solved: SolvedPlan, first: number, count: number, tolerance: number): Vec3[] {
-  if (count < FEWEST) return [];
-  const points: Vec3[] = [];
-  for (let k = 0; k < count; k++) {
-    const [a, b] = [solved.planes[first + k], solved.planes[first + ((k + 1) % count)]];
-    const gap = gapBetween(a, b);
-    if (Math.abs(gap) <= tolerance) points.push(meetingPoint(a, b));
-  }
-  return points;
-}
-
 interface Ground {
   readonly plan: Plan;
   readonly tierIndex: number;
@@ -116,7 +88,7 @@ export function* suggestFor(plan: Plan, tierIndex: number, wish: Wish): Generato
     h: 1 - solved.tiers[tierIndex].depthMm / solved.radiusMm,
     radiusMm: solved.radiusMm,
     before,
-    corners: before ? cornersOfTier(solved, plan.tiers.indexOf(before)) : [],
+    corners: before ? (cornersBefore(contextOf(plan, tierIndex)).get(before.id) ?? []) : [],
   };
   for (const count of countsThatFit(plan, tier)) yield suggestCount(ground, count, wish);
 }
@@ -198,7 +170,7 @@ function offer(
     tiers: [...ground.plan.tiers.slice(0, ground.tierIndex), tier],
   });
   const { met, depthMm } = solved.tiers[ground.tierIndex];
-  const overshoots = solved.findings.some((f) => f.tier === tier.id && f.severity === "stop");
+  const overshoots = solved.findings.some((f) => f.tier === tier.id && f.code === "overshoot");
   if (!met || depthMm <= 0 || overshoots) return null;
   return { kind, count, armAngleDeg, depthMm, tier, ...(namesCorners ? { of: depth.of } : {}) };
 }
