@@ -1,0 +1,334 @@
+/**
+ * What is in the glass, as the tracer meets it: analytic where a closed form exists, signed distance where not. Unit sphere.
+ * A design's own frame: origin at its centre, z along its axis; tilt turns z away from the piece's +z, turn counts from the ink mark.
+ */
+import { dot, normalize, type Vec3 } from "../geometry/vec.ts";
+import type { InsideDesign, Piece, Placement } from "../plan/document.ts";
+import { realSizeMm } from "./apparent-size.ts";
+import { hash } from "./random.ts";
+import type { Rgb } from "./spectrum.ts";
+
+export const CORE = 0;
+export const TINTED_CORE = 1;
+export const BUBBLE = 2;
+export const RIBBON = 3;
+export const PETALS = 4;
+export const BACKING = 5;
+export const SPECKLE = 6;
+
+/** One design in unit-sphere lengths. What `size` and `extra` mean depends on `kind`, see `packDesign`. */
+export interface SceneDesign {
+  readonly kind: number;
+  readonly centre: Vec3;
+  /** Directions of the design's own x, y, z in the piece's axes. */
+  readonly axisX: Vec3;
+  readonly axisY: Vec3;
+  readonly axisZ: Vec3;
+  readonly size: Vec3;
+  readonly extra: number;
+  readonly rgb: Rgb;
+  readonly rgb2: Rgb;
+  /** Centres of the grains of a speckle; empty otherwise. */
+  readonly grains: readonly Vec3[];
+}
+
+/** Sheets are no thinner than this, so that marching can't step over them. */
+const THINNEST = 0.004;
+/** Petals are this thick as a share of their diameter (stated). */
+const PETAL_THICKNESS = 0.02;
+
+/** Axes of a design: turned about +z by the ink mark's azimuth and its own turn, after its z was tilted towards that azimuth. */
+function axesOf(piece: Piece, place: Placement): Pick<SceneDesign, "axisX" | "axisY" | "axisZ"> {
+  const turn = (((piece.inkMarkDeg ?? 0) + (place.turnDeg ?? 0)) * Math.PI) / 180;
+  const tilt = ((place.tiltDeg ?? 0) * Math.PI) / 180;
+  const [ct, st, cp, sp] = [Math.cos(tilt), Math.sin(tilt), Math.cos(turn), Math.sin(turn)];
+  return { axisX: [ct * cp, ct * sp, -st], axisY: [-sp, cp, 0], axisZ: [st * cp, st * sp, ct] };
+}
+
+/** Grain centres spread evenly through a ball of radius 1, the same for the same seed. */
+function grainCentres(count: number, seed: number): Vec3[] {
+  const unit = (i: number) => hash((hash(seed) + i) >>> 0) / 2 ** 32;
+  return Array.from({ length: count }, (_, i) => {
+    const z = 2 * unit(3 * i) - 1;
+    const phi = 2 * Math.PI * unit(3 * i + 1);
+    const r = Math.cbrt(unit(3 * i + 2));
+    const level = Math.sqrt(1 - z * z);
+    return [r * level * Math.cos(phi), r * level * Math.sin(phi), r * z];
+  });
+}
+
+/** A design as the tracer wants it; sizes typed as seen are converted by `nd` of the glass. */
+export function packDesign(piece: Piece, design: InsideDesign, nd: number): SceneDesign {
+  const toUnit = 2 / piece.diameterMm;
+  const at = design.atMm ?? [0, 0, 0];
+  const base = {
+    centre: [at[0] * toUnit, at[1] * toUnit, at[2] * toUnit] as Vec3,
+    ...axesOf(piece, design),
+    extra: 0,
+    rgb: design.kind === "bubble" ? ([1, 1, 1] as Rgb) : design.rgb,
+    rgb2:
+      ("rgb2" in design ? design.rgb2 : undefined) ??
+      (design.kind === "bubble" ? ([1, 1, 1] as Rgb) : design.rgb),
+    grains: [] as readonly Vec3[],
+  };
+  switch (design.kind) {
+    // size: half axes.
+    case "core": {
+      const across = realSizeMm(piece, design, nd);
+      const along = design.lengthMm === undefined ? across : (across * design.lengthMm) / design.diameterMm;
+      const [a, c] = [(across * toUnit) / 2, (along * toUnit) / 2];
+      return { ...base, kind: design.opaque === false ? TINTED_CORE : CORE, size: [a, a, c] };
+    }
+    case "bubble": {
+      const r = (realSizeMm(piece, design, nd) * toUnit) / 2;
+      return { ...base, kind: BUBBLE, size: [r, r, r] };
+    }
+    // size: half width, half thickness, half length; extra: radians of twist per unit length.
+    case "ribbon": {
+      const half = (design.lengthMm * toUnit) / 2;
+      const thick = Math.max(THINNEST, design.thicknessMm * toUnit) / 2;
+      return {
+        ...base,
+        kind: RIBBON,
+        size: [(design.widthMm * toUnit) / 2, thick, half],
+        extra: (Math.PI * design.turns) / half,
+      };
+    }
+    // size: radius, depth of the bowl, half thickness; extra: number of petals.
+    case "petals": {
+      const r = (design.diameterMm * toUnit) / 2;
+      const thick = Math.max(THINNEST, PETAL_THICKNESS * 2 * r) / 2;
+      return { ...base, kind: PETALS, size: [r, design.depthMm * toUnit, thick], extra: design.count };
+    }
+    // size[0]: distance of the layer's face from the centre, along axisZ away from the dop.
+    case "backing": {
+      const back = (piece.dop?.side ?? "back") === "back" ? 1 : -1;
+      const { axisX, axisY, axisZ } = base;
+      return {
+        ...base,
+        kind: BACKING,
+        size: [1 - design.heightMm * toUnit, 0, 0],
+        axisX,
+        axisY,
+        axisZ: [-back * axisZ[0], -back * axisZ[1], -back * axisZ[2]],
+      };
+    }
+    // size[0]: radius of a grain.
+    case "speckle": {
+      const ball = (design.diameterMm * toUnit) / 2;
+      const grains = grainCentres(design.count, design.seed ?? 1).map(
+        (g): Vec3 => [
+          base.centre[0] + ball * g[0],
+          base.centre[1] + ball * g[1],
+          base.centre[2] + ball * g[2],
+        ],
+      );
+      return { ...base, kind: SPECKLE, size: [(design.grainMm * toUnit) / 2, 0, 0], grains };
+    }
+  }
+}
+
+/** Where a ray meets a design: distance, outward normal, colour there, and which grain of a speckle. */
+export interface DesignHit {
+  readonly t: number;
+  readonly n: Vec3;
+  readonly rgb: Rgb;
+  readonly grain: number;
+}
+
+const toLocal = (s: SceneDesign, p: Vec3): Vec3 => {
+  const q: Vec3 = [p[0] - s.centre[0], p[1] - s.centre[1], p[2] - s.centre[2]];
+  return [dot(q, s.axisX), dot(q, s.axisY), dot(q, s.axisZ)];
+};
+const turnToLocal = (s: SceneDesign, d: Vec3): Vec3 => [dot(d, s.axisX), dot(d, s.axisY), dot(d, s.axisZ)];
+const turnToWorld = (s: SceneDesign, v: Vec3): Vec3 => [
+  v[0] * s.axisX[0] + v[1] * s.axisY[0] + v[2] * s.axisZ[0],
+  v[0] * s.axisX[1] + v[1] * s.axisY[1] + v[2] * s.axisZ[1],
+  v[0] * s.axisX[2] + v[1] * s.axisY[2] + v[2] * s.axisZ[2],
+];
+
+/** Both distances at which a ray crosses a ball or ellipsoid with half axes `size` (local ray), or null. */
+function crossEllipsoid(size: Vec3, o: Vec3, d: Vec3): readonly [number, number] | null {
+  const p: Vec3 = [o[0] / size[0], o[1] / size[1], o[2] / size[2]];
+  const v: Vec3 = [d[0] / size[0], d[1] / size[1], d[2] / size[2]];
+  const a = dot(v, v);
+  const b = dot(p, v);
+  const disc = b * b - a * (dot(p, p) - 1);
+  if (disc <= 0) return null;
+  const root = Math.sqrt(disc);
+  return [(-b - root) / a, (-b + root) / a];
+}
+
+/** Length of the part of a ray, within 0 .. tMax, that runs through a tinted core. */
+export function lengthWithin(s: SceneDesign, o: Vec3, d: Vec3, tMax: number): number {
+  const t = crossEllipsoid(s.size, toLocal(s, o), turnToLocal(s, d));
+  return t ? Math.max(0, Math.min(tMax, t[1]) - Math.max(0, t[0])) : 0;
+}
+
+/** True when p lies within a ball or ellipsoid design. */
+export function isWithin(s: SceneDesign, p: Vec3): boolean {
+  const q = toLocal(s, p);
+  return (q[0] / s.size[0]) ** 2 + (q[1] / s.size[1]) ** 2 + (q[2] / s.size[2]) ** 2 < 1;
+}
+
+/** Distance from inside a bubble to its wall. */
+export function bubbleExit(s: SceneDesign, o: Vec3, d: Vec3): number {
+  const t = crossEllipsoid(s.size, toLocal(s, o), turnToLocal(s, d));
+  return t ? Math.max(0, t[1]) : 0;
+}
+
+/** Outward normal of a ball design at p. */
+export const bubbleNormal = (s: SceneDesign, p: Vec3): Vec3 =>
+  normalize([p[0] - s.centre[0], p[1] - s.centre[1], p[2] - s.centre[2]]);
+
+function hitEllipsoid(s: SceneDesign, o: Vec3, d: Vec3, tMax: number): DesignHit | null {
+  const p = toLocal(s, o);
+  const v = turnToLocal(s, d);
+  const t = crossEllipsoid(s.size, p, v);
+  if (!t || t[1] <= 0 || t[0] >= tMax) return null;
+  // A facet that cuts into the design shows it right behind the glass.
+  if (t[0] <= 0) return { t: 0, n: [-d[0], -d[1], -d[2]], rgb: s.rgb, grain: 0 };
+  const local: Vec3 = [
+    (p[0] + t[0] * v[0]) / s.size[0] ** 2,
+    (p[1] + t[0] * v[1]) / s.size[1] ** 2,
+    (p[2] + t[0] * v[2]) / s.size[2] ** 2,
+  ];
+  return { t: t[0], n: turnToWorld(s, normalize(local)), rgb: s.rgb, grain: 0 };
+}
+
+function hitBacking(s: SceneDesign, o: Vec3, d: Vec3, tMax: number): DesignHit | null {
+  const n: Vec3 = [-s.axisZ[0], -s.axisZ[1], -s.axisZ[2]];
+  const depth = dot(s.axisZ, o) - s.size[0];
+  if (depth >= 0) return { t: 0, n: [-d[0], -d[1], -d[2]], rgb: s.rgb, grain: 0 };
+  const towards = dot(s.axisZ, d);
+  if (towards <= 0) return null;
+  const t = -depth / towards;
+  return t < tMax ? { t, n, rgb: s.rgb, grain: 0 } : null;
+}
+
+function hitGrains(s: SceneDesign, o: Vec3, d: Vec3, tMax: number, skip: number): DesignHit | null {
+  const r = s.size[0];
+  let [best, grain] = [tMax, -1];
+  for (let i = 0; i < s.grains.length; i++) {
+    if (i === skip) continue;
+    const g = s.grains[i];
+    const [x, y, z] = [o[0] - g[0], o[1] - g[1], o[2] - g[2]];
+    const b = x * d[0] + y * d[1] + z * d[2];
+    const disc = b * b - (x * x + y * y + z * z - r * r);
+    if (disc <= 0) continue;
+    const root = Math.sqrt(disc);
+    if (-b + root <= 0) continue;
+    const t = Math.max(0, -b - root);
+    if (t < best) [best, grain] = [t, i];
+  }
+  if (grain < 0) return null;
+  const g = s.grains[grain];
+  const at: Vec3 = [o[0] + best * d[0] - g[0], o[1] + best * d[1] - g[1], o[2] + best * d[2] - g[2]];
+  return { t: best, n: normalize(at), rgb: s.rgb, grain };
+}
+
+/** Distance to a twisted ribbon: untwist, then a box; shrunk so that it never overshoots. */
+function ribbonDistance(s: SceneDesign, p: Vec3): number {
+  const angle = s.extra * p[2];
+  const [c, n] = [Math.cos(angle), Math.sin(angle)];
+  const x = Math.abs(c * p[0] + n * p[1]) - s.size[0];
+  const y = Math.abs(-n * p[0] + c * p[1]) - s.size[1];
+  const z = Math.abs(p[2]) - s.size[2];
+  const [ox, oy, oz] = [Math.max(x, 0), Math.max(y, 0), Math.max(z, 0)];
+  const box = Math.sqrt(ox * ox + oy * oy + oz * oz) + Math.min(0, Math.max(x, y, z));
+  const reach = Math.min(1, Math.sqrt(p[0] * p[0] + p[1] * p[1]));
+  return box / Math.sqrt(1 + (s.extra * reach) ** 2);
+}
+
+/** How far the clefts between petals reach in, and how steep their sides may get (per petal): shape constants of ours. */
+const CLEFT = 0.4;
+const CLEFT_SLOPE = 0.35;
+
+/** Distance to a bowl of petals, open towards +z: a paraboloid sheet within a rosette outline; shrunk so that it never overshoots. */
+function petalsDistance(s: SceneDesign, p: Vec3): number {
+  const [radius, depth, thick] = s.size;
+  const r = Math.sqrt(p[0] * p[0] + p[1] * p[1]);
+  const lobe = Math.abs(Math.cos(0.5 * s.extra * Math.atan2(p[1], p[0])));
+  const edge = radius * (1 - CLEFT * (1 - lobe));
+  const level = depth * ((r / radius) * (r / radius) - 0.5);
+  const slope = (2 * depth * Math.min(r, radius)) / (radius * radius);
+  const sheet = (Math.abs(p[2] - level) - thick) / Math.sqrt(1 + slope * slope);
+  const outline = (r - edge) / Math.sqrt(1 + (CLEFT_SLOPE * s.extra) ** 2);
+  return Math.max(sheet, outline);
+}
+
+const sheetDistance = (s: SceneDesign, p: Vec3): number =>
+  s.kind === RIBBON ? ribbonDistance(s, p) : petalsDistance(s, p);
+
+/** A march ends this close to a sheet, and gives up after so many steps. */
+const NEAR = 2e-4;
+const MOST_STEPS = 160;
+/** Share of the distance that one step takes; the petals' bound is only nearly one. */
+const CAUTION = 0.8;
+
+function sheetNormal(s: SceneDesign, p: Vec3): Vec3 {
+  const e = NEAR;
+  return normalize([
+    sheetDistance(s, [p[0] + e, p[1], p[2]]) - sheetDistance(s, [p[0] - e, p[1], p[2]]),
+    sheetDistance(s, [p[0], p[1] + e, p[2]]) - sheetDistance(s, [p[0], p[1] - e, p[2]]),
+    sheetDistance(s, [p[0], p[1], p[2] + e]) - sheetDistance(s, [p[0], p[1], p[2] - e]),
+  ]);
+}
+
+/** A ribbon shows its second colour on its far side, petals fade to theirs towards the tips. */
+function sheetColour(s: SceneDesign, p: Vec3): Rgb {
+  if (s.kind === RIBBON) {
+    const angle = s.extra * p[2];
+    return -Math.sin(angle) * p[0] + Math.cos(angle) * p[1] >= 0 ? s.rgb : s.rgb2;
+  }
+  const t = Math.min(1, Math.sqrt(p[0] * p[0] + p[1] * p[1]) / s.size[0]);
+  return [0, 1, 2].map((c) => s.rgb[c] + (s.rgb2[c] - s.rgb[c]) * t) as unknown as Rgb;
+}
+
+/** Radius of a ball about the centre that holds the whole sheet. */
+const sheetReach = (s: SceneDesign): number =>
+  s.kind === RIBBON
+    ? Math.sqrt(s.size[0] ** 2 + s.size[1] ** 2 + s.size[2] ** 2)
+    : Math.sqrt(s.size[0] ** 2 + (0.5 * s.size[1] + s.size[2]) ** 2);
+
+/** Marches to a ribbon or to petals. A ray that starts on the sheet first has to get clear of it. */
+function hitSheet(s: SceneDesign, o: Vec3, d: Vec3, tMax: number, leaving: boolean): DesignHit | null {
+  const p = toLocal(s, o);
+  const v = turnToLocal(s, d);
+  const reach = sheetReach(s) + NEAR;
+  const around = crossEllipsoid([reach, reach, reach], p, v);
+  if (!around || around[1] <= 0) return null;
+  const end = Math.min(tMax, around[1]);
+  let t = Math.max(0, around[0]);
+  let clear = !leaving;
+  for (let step = 0; step < MOST_STEPS && t < end; step++) {
+    const q: Vec3 = [p[0] + t * v[0], p[1] + t * v[1], p[2] + t * v[2]];
+    const distance = sheetDistance(s, q);
+    if (clear && distance < NEAR)
+      return { t, n: turnToWorld(s, sheetNormal(s, q)), rgb: sheetColour(s, q), grain: 0 };
+    clear ||= distance > 2 * NEAR;
+    t += Math.max(NEAR, CAUTION * distance);
+  }
+  return null;
+}
+
+/**
+ * Where a ray first meets a design within 0 <= t < tMax; null when it misses. Tinted cores have no surface.
+ * @param from the grain it just left (0 for anything but speckles), or -1 when it comes from elsewhere
+ */
+export function hitDesign(s: SceneDesign, o: Vec3, d: Vec3, tMax: number, from: number): DesignHit | null {
+  switch (s.kind) {
+    case CORE:
+    case BUBBLE:
+      return from >= 0 ? null : hitEllipsoid(s, o, d, tMax);
+    case BACKING:
+      return from >= 0 ? null : hitBacking(s, o, d, tMax);
+    case SPECKLE:
+      return hitGrains(s, o, d, tMax, from);
+    case RIBBON:
+    case PETALS:
+      return hitSheet(s, o, d, tMax, from >= 0);
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,259 @@
+/**
+ * Where the light comes from: radiance by direction, linear sRGB, in the piece's own axes with +y up. The settings are plain
+ * data that a shader evaluates by the same few formulas: a sky, a horizon and a ground, and panels that glow.
+ */
+import { cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
+import { type EquirectPicture, pictureRadiance } from "./hdr.ts";
+import type { Rgb } from "./spectrum.ts";
+
+/** A glowing rectangle or disc far away, seen from the piece. Sizes are tangents of half angles. */
+export interface Panel {
+  /** Unit direction of its middle, and the unit directions of its right and upper edge. */
+  readonly towards: Vec3;
+  readonly right: Vec3;
+  readonly up: Vec3;
+  readonly halfWidth: number;
+  readonly halfHeight: number;
+  readonly round: boolean;
+  /** Panes across and up, divided by bars that take `bar` of a pane's size; 1 and 1 for an undivided one. */
+  readonly columns: number;
+  readonly rows: number;
+  readonly bar: number;
+  /** Width of the soft border as a share of the half size. */
+  readonly soft: number;
+  readonly rgb: Rgb;
+  /** Colour at the lower edge; `rgb` is that of the upper one. */
+  readonly rgbBelow: Rgb;
+}
+
+export interface LightSetting {
+  readonly zenith: Rgb;
+  readonly horizon: Rgb;
+  /** Just below the horizon, and straight down. */
+  readonly floor: Rgb;
+  readonly nadir: Rgb;
+  /** How quickly the horizon's colour gives way: exponent on |d.y|, below 1 is quick. */
+  readonly spread: number;
+  readonly panels: readonly Panel[];
+}
+
+export type Light =
+  | { readonly kind: "uniform" }
+  | { readonly kind: "setting"; readonly setting: LightSetting; readonly turnRad: number }
+  | { readonly kind: "picture"; readonly picture: EquirectPicture; readonly turnRad: number };
+
+interface PanelWords {
+  /** Degrees: 0 straight ahead of the piece's front (+z), 90 at its right (+x); and above the horizon. */
+  readonly bearing: number;
+  readonly height: number;
+  /** Full angular width and height, degrees. */
+  readonly wide: number;
+  readonly high: number;
+  readonly rgb: Rgb;
+  readonly below?: Rgb;
+  readonly round?: boolean;
+  readonly panes?: readonly [number, number];
+  readonly bar?: number;
+  readonly soft?: number;
+}
+
+function panel(words: PanelWords): Panel {
+  const rad = Math.PI / 180;
+  const [b, e] = [words.bearing * rad, words.height * rad];
+  const towards: Vec3 = [Math.sin(b) * Math.cos(e), Math.sin(e), Math.cos(b) * Math.cos(e)];
+  // A panel straight overhead has its upper edge towards the back.
+  const right = Math.abs(towards[1]) > 0.999 ? ([1, 0, 0] as Vec3) : normalize(cross(towards, [0, 1, 0]));
+  return {
+    towards,
+    right,
+    up: cross(right, towards),
+    halfWidth: Math.tan((words.wide / 2) * rad),
+    halfHeight: Math.tan((words.high / 2) * rad),
+    round: words.round ?? false,
+    columns: words.panes?.[0] ?? 1,
+    rows: words.panes?.[1] ?? 1,
+    bar: words.bar ?? 0,
+    soft: words.soft ?? 0.02,
+    rgb: words.rgb,
+    rgbBelow: words.below ?? words.rgb,
+  };
+}
+
+/** Our own settings. Radiances are chosen by eye so that exposure 1 suits all of them; colours are daylight or lamp tints. */
+export const LIGHT_SETTINGS = {
+  /** A studio with one tall north window, a paler wall with a door opposite, a wooden bench below. */
+  "north-window": {
+    zenith: [0.16, 0.16, 0.165],
+    horizon: [0.34, 0.335, 0.33],
+    floor: [0.13, 0.11, 0.09],
+    nadir: [0.06, 0.05, 0.042],
+    spread: 0.6,
+    panels: [
+      panel({
+        bearing: -48,
+        height: 34,
+        wide: 58,
+        high: 52,
+        panes: [3, 2],
+        bar: 0.09,
+        soft: 0.015,
+        rgb: [5.2, 6.1, 7.4],
+        below: [6.4, 6.6, 6.7],
+      }),
+      panel({
+        bearing: 152,
+        height: 14,
+        wide: 30,
+        high: 62,
+        soft: 0.05,
+        rgb: [1.7, 1.75, 1.85],
+        below: [0.9, 0.85, 0.8],
+      }),
+      panel({ bearing: 70, height: 8, wide: 44, high: 26, soft: 0.2, rgb: [0.62, 0.56, 0.5] }),
+    ],
+  },
+  /** A dark show case with warm spots in a row overhead and a lit back wall. */
+  "showroom-spots": {
+    zenith: [0.02, 0.02, 0.022],
+    horizon: [0.1, 0.095, 0.09],
+    floor: [0.05, 0.047, 0.045],
+    nadir: [0.02, 0.02, 0.02],
+    spread: 0.5,
+    panels: [
+      panel({
+        bearing: 180,
+        height: -4,
+        wide: 84,
+        high: 46,
+        soft: 0.45,
+        rgb: [0.75, 0.72, 0.68],
+        below: [0.3, 0.28, 0.26],
+      }),
+      panel({ bearing: -38, height: 46, wide: 11, high: 11, round: true, soft: 0.12, rgb: [46, 39, 30] }),
+      panel({ bearing: 6, height: 56, wide: 11, high: 11, round: true, soft: 0.12, rgb: [46, 39, 30] }),
+      panel({ bearing: 50, height: 44, wide: 11, high: 11, round: true, soft: 0.12, rgb: [46, 39, 30] }),
+      panel({ bearing: 140, height: 38, wide: 10, high: 10, round: true, soft: 0.12, rgb: [34, 33, 32] }),
+      panel({ bearing: -128, height: 40, wide: 10, high: 10, round: true, soft: 0.12, rgb: [34, 33, 32] }),
+    ],
+  },
+  /** Out of doors under cloud: a bright zenith as in the CIE overcast sky (three to one), grass and a dark tree line. */
+  overcast: {
+    zenith: [1.9, 1.95, 2.05],
+    horizon: [0.75, 0.77, 0.8],
+    floor: [0.16, 0.18, 0.11],
+    nadir: [0.08, 0.095, 0.055],
+    spread: 0.9,
+    panels: [
+      panel({ bearing: 205, height: 2, wide: 70, high: 17, soft: 0.22, rgb: [0.06, 0.075, 0.055] }),
+      panel({ bearing: -60, height: 3, wide: 60, high: 12, soft: 0.3, rgb: [0.09, 0.1, 0.075] }),
+      panel({
+        bearing: 40,
+        height: 4,
+        wide: 34,
+        high: 20,
+        soft: 0.03,
+        rgb: [0.32, 0.27, 0.24],
+        below: [0.22, 0.19, 0.17],
+      }),
+    ],
+  },
+  /** Night indoors: one shaded lamp to the left, its glow on the table. */
+  "one-lamp": {
+    zenith: [0.006, 0.006, 0.008],
+    horizon: [0.03, 0.024, 0.019],
+    floor: [0.035, 0.024, 0.015],
+    nadir: [0.012, 0.008, 0.005],
+    spread: 0.4,
+    panels: [
+      panel({
+        bearing: -52,
+        height: 26,
+        wide: 17,
+        high: 17,
+        round: true,
+        soft: 0.25,
+        rgb: [30, 19.5, 10],
+        below: [22, 13, 6],
+      }),
+      panel({
+        bearing: -60,
+        height: -34,
+        wide: 74,
+        high: 40,
+        round: true,
+        soft: 0.9,
+        rgb: [0.42, 0.26, 0.13],
+      }),
+      panel({ bearing: 165, height: 4, wide: 60, high: 40, soft: 0.8, rgb: [0.16, 0.115, 0.08] }),
+    ],
+  },
+} as const satisfies Record<string, LightSetting>;
+
+export type LightName = keyof typeof LIGHT_SETTINGS;
+
+const lerp = (a: number, b: number, t: number): number => a + (b - a) * t;
+
+/** 0 below a, 1 above b, Hermite between, as in GLSL. */
+function smoothstep(a: number, b: number, x: number): number {
+  const t = Math.max(0, Math.min(1, (x - a) / (b - a)));
+  return t * t * (3 - 2 * t);
+}
+
+/** 1 on the glass of a divided window, 0 on its bars; `s` runs from 0 to 1 across all `panes`. */
+function paneMask(s: number, panes: number, bar: number): number {
+  if (panes <= 1) return 1;
+  const inPane = s * panes - Math.floor(s * panes);
+  // Outer borders have no bar: distance to the nearest inner division only.
+  const nearest = Math.round(s * panes);
+  if (nearest <= 0 || nearest >= panes) return 1;
+  return smoothstep(bar * 0.4, bar * 0.6, Math.min(inPane, 1 - inPane));
+}
+
+/** Coverage 0 .. 1 of a panel in direction d, and how far down it is seen (0 upper edge, 1 lower edge). */
+function panelCover(p: Panel, d: Vec3): readonly [number, number] {
+  const ahead = dot(d, p.towards);
+  if (ahead <= 0) return [0, 0];
+  const x = dot(d, p.right) / (ahead * p.halfWidth);
+  const y = dot(d, p.up) / (ahead * p.halfHeight);
+  const reach = p.round ? Math.sqrt(x * x + y * y) : Math.max(Math.abs(x), Math.abs(y));
+  if (reach >= 1) return [0, 0];
+  const cover = 1 - smoothstep(1 - p.soft, 1, reach);
+  const glass = paneMask(0.5 * (x + 1), p.columns, p.bar) * paneMask(0.5 * (y + 1), p.rows, p.bar);
+  return [cover * glass, 0.5 * (1 - y)];
+}
+
+/** Width of the blurred horizon line, as d.y. */
+const HORIZON_BLUR = 0.015;
+
+/** Radiance of a setting in unit direction d. Later panels stand before earlier ones. */
+export function settingRadiance(s: LightSetting, d: Vec3): Rgb {
+  const t = Math.abs(d[1]) ** s.spread;
+  const above = smoothstep(-HORIZON_BLUR, HORIZON_BLUR, d[1]);
+  const rgb: [number, number, number] = [0, 0, 0];
+  for (let c = 0; c < 3; c++)
+    rgb[c] = lerp(lerp(s.floor[c], s.nadir[c], t), lerp(s.horizon[c], s.zenith[c], t), above);
+  for (const p of s.panels) {
+    const [cover, down] = panelCover(p, d);
+    if (cover > 0)
+      for (let c = 0; c < 3; c++) rgb[c] = lerp(rgb[c], lerp(p.rgb[c], p.rgbBelow[c], down), cover);
+  }
+  return rgb;
+}
+
+const WHITE: Rgb = [1, 1, 1];
+
+/** Turns a direction about +y so that the light as a whole seems turned by `turnRad` counter-clockwise seen from above. */
+function turned(d: Vec3, turnRad: number): Vec3 {
+  if (turnRad === 0) return d;
+  const [c, s] = [Math.cos(turnRad), Math.sin(turnRad)];
+  return [c * d[0] - s * d[2], d[1], s * d[0] + c * d[2]];
+}
+
+/** Radiance that arrives from unit direction d, linear sRGB. */
+export function lightRadiance(light: Light, d: Vec3): Rgb {
+  if (light.kind === "uniform") return WHITE;
+  const local = turned(d, light.turnRad);
+  return light.kind === "setting"
+    ? settingRadiance(light.setting, local)
+    : pictureRadiance(light.picture, local);
+}

@@ -1,0 +1,109 @@
+/**
+ * A piece ready to be traced: flat arrays on the unit sphere, the same layout that a shader gets. Built once, never changed.
+ */
+import type { Plane } from "../geometry/plane.ts";
+import type { Piece } from "../plan/document.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
+import { ROUGHNESS } from "./finish.ts";
+import {
+  absorptionAt,
+  type Dispersion,
+  indexAt,
+  LINE_D_NM,
+  type OpticalGlass,
+  opticalGlass,
+} from "./glasses.ts";
+import { packDesign, type SceneDesign } from "./inside.ts";
+import type { Light } from "./lights.ts";
+import type { Rgb, Stratum } from "./spectrum.ts";
+import { STRATA, strata, wavelengthIn } from "./spectrum.ts";
+
+export interface Scene {
+  readonly planeCount: number;
+  /** Four numbers a plane: outward unit normal, distance h from the centre. */
+  readonly planes: Float64Array;
+  /** GGX roughness of each plane, 0 = smooth. The natural skin is always smooth. */
+  readonly roughness: Float64Array;
+  /** Rough facets carry a film of water. */
+  readonly wet: boolean;
+  readonly dispersion: Dispersion;
+  readonly nd: number;
+  readonly strata: readonly Stratum[];
+  /** Absorption per unit-sphere length, one a stratum, and for the three channels when there is no dispersion. */
+  readonly sigma: Float64Array;
+  readonly sigmaRgb: Rgb;
+  readonly designs: readonly SceneDesign[];
+  readonly light: Light;
+}
+
+/** Colours of tints are held above this, so that their absorption stays finite: 1 part in 10 000 comes through. */
+const DARKEST = 1e-4;
+
+/** Value of a linear sRGB colour in a stratum: between the least and the greatest of its channels. */
+export const rgbInStratum = (rgb: Rgb, s: Stratum): number =>
+  rgb[0] * s.basis[0] + rgb[1] * s.basis[1] + rgb[2] * s.basis[2];
+
+/** Absorption per mm that gives a transmittance `through` over `atMm` (Bouguer-Lambert). */
+export const absorptionOfTint = (through: number, atMm: number): number =>
+  -Math.log(Math.max(DARKEST, through)) / atMm;
+
+/** Absorption per mm in each stratum: the glass itself at the stratum's middle, plus a tint picked at a thickness. */
+function absorptionByStratum(glass: OpticalGlass, tint: Piece["tint"]): number[] {
+  return strata().map((s) => {
+    const own = absorptionAt(glass, wavelengthIn(s, 0.5));
+    return own + (tint ? absorptionOfTint(rgbInStratum(tint.rgb, s), tint.atMm) : 0);
+  });
+}
+
+/** The same for three channels that pass independently: the glass's spectrum as each channel weighs it, the tint by its own RGB. */
+function absorptionByChannel(glass: OpticalGlass, tint: Piece["tint"]): Rgb {
+  const channel = (c: number): number => {
+    const own =
+      strata().reduce((sum, s) => sum + s.weight[c] * absorptionAt(glass, wavelengthIn(s, 0.5)), 0) / STRATA;
+    return Math.max(0, own) + (tint ? absorptionOfTint(tint.rgb[c], tint.atMm) : 0);
+  };
+  return [channel(0), channel(1), channel(2)];
+}
+
+export interface SceneParts {
+  readonly piece: Piece;
+  readonly planes: readonly Plane[];
+  /** GGX roughness a plane; missing = all smooth. */
+  readonly roughness?: readonly number[];
+  readonly glass?: OpticalGlass;
+  readonly wet?: boolean;
+  readonly light: Light;
+}
+
+/** Packs planes on the unit sphere, a glass and what is inside. */
+export function makeScene(parts: SceneParts): Scene {
+  const { piece, planes, light } = parts;
+  const glass = parts.glass ?? opticalGlass(piece.glass);
+  const nd = indexAt(glass.dispersion, LINE_D_NM);
+  const radiusMm = piece.diameterMm / 2;
+  const packed = new Float64Array(4 * planes.length);
+  planes.forEach((p, i) => {
+    packed.set([p.n[0], p.n[1], p.n[2], p.h], 4 * i);
+  });
+  const sigmaRgb = absorptionByChannel(glass, piece.tint);
+  return {
+    planeCount: planes.length,
+    planes: packed,
+    roughness: Float64Array.from(planes, (_, i) => parts.roughness?.[i] ?? 0),
+    wet: parts.wet ?? false,
+    dispersion: glass.dispersion,
+    nd,
+    strata: strata(),
+    sigma: Float64Array.from(absorptionByStratum(glass, piece.tint), (a) => a * radiusMm),
+    sigmaRgb: [sigmaRgb[0] * radiusMm, sigmaRgb[1] * radiusMm, sigmaRgb[2] * radiusMm],
+    designs: (piece.inside ?? []).map((design) => packDesign(piece, design, nd)),
+    light,
+  };
+}
+
+/** The scene of a solved plan: every facet with its tier's finish. */
+export function sceneOfPlan(solved: SolvedPlan, light: Light, wet = false): Scene {
+  const { piece, tiers } = solved.plan;
+  const roughness = solved.facets.map((f) => ROUGHNESS[tiers[f.tierIndex].finish ?? "polished"]);
+  return makeScene({ piece, planes: solved.planes, roughness, wet, light });
+}
