@@ -35,7 +35,8 @@ export interface OpticalGlass {
 
 const EXTINCTION_FIRST_NM = 380;
 const EXTINCTION_STEP_NM = 10;
-const perHundredMillion = (values: readonly number[]): readonly number[] => values.map((v) => v * 1e-8);
+/** A table in whole numbers of 1e-11. */
+const extinctionTable = (values: readonly number[]): readonly number[] => values.map((v) => v * 1e-11);
 
 /**
  * Borosilicate 3.3. The float glass of this type is the one with published dispersion over the whole visible range:
@@ -51,11 +52,10 @@ export const BOROSILICATE: OpticalGlass = {
     b: [0.78657, 0.18285, 0],
     c: [0.10856 ** 2, 4.427 ** 2, 0],
   },
-  // biome-ignore lint/suspicious/noApproximativeNumericConstant: a measured value that only looks like ln 10.
-  extinction: perHundredMillion([
-    5.201, 3.143, 3.356, 3.017, 3.08, 3.154, 3.227, 3.28, 3.291, 3.235, 3.098, 2.891, 2.621, 2.303, 1.984,
-    1.718, 1.506, 1.333, 1.199, 1.124, 1.131, 1.189, 1.254, 1.323, 1.4, 1.494, 1.622, 1.795, 2.012, 2.259,
-    2.528, 2.815, 3.117, 3.434, 3.765, 4.112, 4.477, 4.859, 5.26, 5.684, 6.132,
+  extinction: extinctionTable([
+    5201, 3143, 3356, 3017, 3080, 3154, 3227, 3280, 3291, 3235, 3098, 2891, 2621, 2303, 1984, 1718, 1506,
+    1333, 1199, 1124, 1131, 1189, 1254, 1323, 1400, 1494, 1622, 1795, 2012, 2259, 2528, 2815, 3117, 3434,
+    3765, 4112, 4477, 4859, 5260, 5684, 6132,
   ]),
 };
 
@@ -68,10 +68,10 @@ export const BOROSILICATE: OpticalGlass = {
 export const SODA_LIME: OpticalGlass = {
   name: "soda-lime, low iron",
   dispersion: { form: "powers", a: 1.513, b: -0.003169, c: 0.003962 },
-  extinction: perHundredMillion([
-    13.09, 6.261, 4.57, 5.013, 5.449, 5.878, 5.095, 4.252, 3.351, 3.675, 3.995, 2.972, 3.257, 3.538, 3.816,
-    4.091, 4.362, 4.632, 6.429, 6.721, 8.597, 8.913, 10.87, 11.21, 13.25, 15.34, 17.49, 17.9, 20.13, 22.42,
-    24.76, 25.26, 27.69, 30.17, 32.71, 35.31, 37.96, 40.67, 43.44, 46.27, 49.16,
+  extinction: extinctionTable([
+    13090, 6261, 4570, 5013, 5449, 5878, 5095, 4252, 3351, 3675, 3995, 2972, 3257, 3538, 3816, 4091, 4362,
+    4632, 6429, 6721, 8597, 8913, 10870, 11210, 13250, 15340, 17490, 17900, 20130, 22420, 24760, 25260, 27690,
+    30170, 32710, 35310, 37960, 40670, 43440, 46270, 49160,
   ]),
 };
 

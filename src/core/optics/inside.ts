@@ -5,7 +5,7 @@
 import { dot, normalize, type Vec3 } from "../geometry/vec.ts";
 import type { InsideDesign, Piece, Placement } from "../plan/document.ts";
 import { realSizeMm } from "./apparent-size.ts";
-import { hash } from "./random.ts";
+import { hash, unitOf } from "./random.ts";
 import type { Rgb } from "./spectrum.ts";
 
 export const CORE = 0;
@@ -28,8 +28,6 @@ export interface SceneDesign {
   readonly extra: number;
   readonly rgb: Rgb;
   readonly rgb2: Rgb;
-  /** Centres of the grains of a speckle; empty otherwise. */
-  readonly grains: readonly Vec3[];
 }
 
 /** Sheets are no thinner than this, so that marching can't step over them. */
@@ -45,18 +43,6 @@ function axesOf(piece: Piece, place: Placement): Pick<SceneDesign, "axisX" | "ax
   return { axisX: [ct * cp, ct * sp, -st], axisY: [-sp, cp, 0], axisZ: [st * cp, st * sp, ct] };
 }
 
-/** Grain centres spread evenly through a ball of radius 1, the same for the same seed. */
-function grainCentres(count: number, seed: number): Vec3[] {
-  const unit = (i: number) => hash((hash(seed) + i) >>> 0) / 2 ** 32;
-  return Array.from({ length: count }, (_, i) => {
-    const z = 2 * unit(3 * i) - 1;
-    const phi = 2 * Math.PI * unit(3 * i + 1);
-    const r = Math.cbrt(unit(3 * i + 2));
-    const level = Math.sqrt(1 - z * z);
-    return [r * level * Math.cos(phi), r * level * Math.sin(phi), r * z];
-  });
-}
-
 /** A design as the tracer wants it; sizes typed as seen are converted by `nd` of the glass. */
 export function packDesign(piece: Piece, design: InsideDesign, nd: number): SceneDesign {
   const toUnit = 2 / piece.diameterMm;
@@ -69,7 +55,6 @@ export function packDesign(piece: Piece, design: InsideDesign, nd: number): Scen
     rgb2:
       ("rgb2" in design ? design.rgb2 : undefined) ??
       (design.kind === "bubble" ? ([1, 1, 1] as Rgb) : design.rgb),
-    grains: [] as readonly Vec3[],
   };
   switch (design.kind) {
     // size: half axes.
@@ -113,17 +98,12 @@ export function packDesign(piece: Piece, design: InsideDesign, nd: number): Scen
         axisZ: [-back * axisZ[0], -back * axisZ[1], -back * axisZ[2]],
       };
     }
-    // size[0]: radius of a grain.
+    // size: radius of a grain, of the ball that holds them, edge of the cubes with one grain each; extra: seed.
     case "speckle": {
       const ball = (design.diameterMm * toUnit) / 2;
-      const grains = grainCentres(design.count, design.seed ?? 1).map(
-        (g): Vec3 => [
-          base.centre[0] + ball * g[0],
-          base.centre[1] + ball * g[1],
-          base.centre[2] + ball * g[2],
-        ],
-      );
-      return { ...base, kind: SPECKLE, size: [(design.grainMm * toUnit) / 2, 0, 0], grains };
+      const cell = ball * Math.cbrt((4 / 3) * (Math.PI / design.count));
+      const grain = Math.min((design.grainMm * toUnit) / 2, cell / 2);
+      return { ...base, kind: SPECKLE, size: [grain, ball, cell], extra: design.seed ?? 1 };
     }
   }
 }
@@ -206,25 +186,71 @@ function hitBacking(s: SceneDesign, o: Vec3, d: Vec3, tMax: number): DesignHit |
   return t < tMax ? { t, n, rgb: s.rgb, grain: 0 } : null;
 }
 
+/** Number of the cube with whole coordinates x, y, z: the name of its grain. Cubes lie within -512 .. 511 of the centre. */
+const cubeNumber = (x: number, y: number, z: number): number =>
+  (((x & 1023) << 20) | ((y & 1023) << 10) | (z & 1023)) >>> 0;
+
+/** Centre of a cube's grain, wholly within its cube, in the design's frame. */
+function grainCentre(s: SceneDesign, x: number, y: number, z: number): Vec3 {
+  const [r, , cell] = s.size;
+  const h0 = hash((cubeNumber(x, y, z) + hash(s.extra)) >>> 0);
+  const h1 = hash(h0);
+  const h2 = hash(h1);
+  const room = cell - 2 * r;
+  return [
+    x * cell + r + room * unitOf(h0),
+    y * cell + r + room * unitOf(h1),
+    z * cell + r + room * unitOf(h2),
+  ];
+}
+
+/** Cubes a ray may cross before a speckle counts as missed; more than a ball of 5000 grains ever needs. */
+const MOST_CUBES = 64;
+
+/**
+ * Meets the grains of a speckle: space is cut into cubes with one grain each, somewhere in its cube; those with their centre in
+ * the ball are there. Walks from cube to cube (J. Amanatides and A. Woo, A Fast Voxel Traversal Algorithm, Eurographics 1987).
+ */
 function hitGrains(s: SceneDesign, o: Vec3, d: Vec3, tMax: number, skip: number): DesignHit | null {
-  const r = s.size[0];
-  let [best, grain] = [tMax, -1];
-  for (let i = 0; i < s.grains.length; i++) {
-    if (i === skip) continue;
-    const g = s.grains[i];
-    const [x, y, z] = [o[0] - g[0], o[1] - g[1], o[2] - g[2]];
-    const b = x * d[0] + y * d[1] + z * d[2];
-    const disc = b * b - (x * x + y * y + z * z - r * r);
-    if (disc <= 0) continue;
-    const root = Math.sqrt(disc);
-    if (-b + root <= 0) continue;
-    const t = Math.max(0, -b - root);
-    if (t < best) [best, grain] = [t, i];
+  const [r, ball, cell] = s.size;
+  const p = toLocal(s, o);
+  const v = turnToLocal(s, d);
+  const around = crossEllipsoid([ball + r, ball + r, ball + r], p, v);
+  if (!around || around[1] <= 0) return null;
+  const start = Math.max(0, around[0]);
+  const end = Math.min(tMax, around[1]);
+  const cube = [0, 1, 2].map((k) => Math.floor((p[k] + start * v[k]) / cell));
+  // Distance along the ray at which it next leaves its cube along each axis, and between such walls.
+  const wall = [0, 1, 2].map((k) =>
+    v[k] === 0 ? Number.POSITIVE_INFINITY : ((cube[k] + (v[k] > 0 ? 1 : 0)) * cell - p[k]) / v[k],
+  );
+  for (let step = 0; step < MOST_CUBES; step++) {
+    const grain = cubeNumber(cube[0], cube[1], cube[2]);
+    const g = grainCentre(s, cube[0], cube[1], cube[2]);
+    if (grain !== skip && dot(g, g) < ball * ball) {
+      const hit = hitGrain(s, g, p, v, end);
+      if (hit) return { ...hit, grain };
+    }
+    const k = wall[0] < wall[1] ? (wall[0] < wall[2] ? 0 : 2) : wall[1] < wall[2] ? 1 : 2;
+    if (wall[k] >= end) return null;
+    cube[k] += v[k] > 0 ? 1 : -1;
+    wall[k] += cell / Math.abs(v[k]);
   }
-  if (grain < 0) return null;
-  const g = s.grains[grain];
-  const at: Vec3 = [o[0] + best * d[0] - g[0], o[1] + best * d[1] - g[1], o[2] + best * d[2] - g[2]];
-  return { t: best, n: normalize(at), rgb: s.rgb, grain };
+  return null;
+}
+
+/** One grain (local centre g) against a local ray. */
+function hitGrain(s: SceneDesign, g: Vec3, p: Vec3, v: Vec3, end: number): DesignHit | null {
+  const r = s.size[0];
+  const q: Vec3 = [p[0] - g[0], p[1] - g[1], p[2] - g[2]];
+  const b = dot(q, v);
+  const disc = b * b - (dot(q, q) - r * r);
+  if (disc <= 0) return null;
+  const root = Math.sqrt(disc);
+  const t = Math.max(0, -b - root);
+  if (-b + root <= 0 || t >= end) return null;
+  const n = turnToWorld(s, normalize([q[0] + t * v[0], q[1] + t * v[1], q[2] + t * v[2]]));
+  return { t, n, rgb: s.rgb, grain: 0 };
 }
 
 /** Distance to a twisted ribbon: untwist, then a box; shrunk so that it never overshoots. */

@@ -4,7 +4,8 @@
  */
 
 const UNIT = 1 / 16777216;
-const toUnit = (x: number): number => (x >>> 8) * UNIT;
+/** The number 0 <= u < 1 that a 32-bit integer stands for. */
+export const unitOf = (x: number): number => (x >>> 8) * UNIT;
 
 /**
  * Scatters a 32-bit integer: PCG-RXS-M-XS-32 as a hash.
@@ -31,7 +32,7 @@ export function nextRandom(random: Random): number {
   random.state = (Math.imul(random.state, 747796405) + 2891336453) >>> 0;
   const state = random.state;
   const word = Math.imul(((state >>> ((state >>> 28) + 4)) ^ state) >>> 0, 277803737) >>> 0;
-  return toUnit((word >>> 22) ^ word);
+  return unitOf((word >>> 22) ^ word);
 }
 
 function reverseBits(x: number): number {
@@ -71,6 +72,6 @@ function sobolSecond(index: number): number {
 
 /** Point `index` of Sobol's (0,2)-sequence, Owen-scrambled by `seed`: any 2^k points in a row fill the square evenly. */
 export const sobolPoint = (index: number, seed: number): readonly [number, number] => [
-  toUnit(owenScramble(reverseBits(index), hash(seed))),
-  toUnit(owenScramble(sobolSecond(index), hash((seed + 1) >>> 0))),
+  unitOf(owenScramble(reverseBits(index), hash(seed))),
+  unitOf(owenScramble(sobolSecond(index), hash((seed + 1) >>> 0))),
 ];
