@@ -1,0 +1,219 @@
+/** What the lap needs of a plan: rig settings, widths, strokes, the order of work and what to look out for. */
+import { cutBall } from "../geometry/solid.ts";
+import type { Plan, Rig, SetUpDop, Side, Stage } from "../plan/document.ts";
+import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
+import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import { DEFAULT_STAGES } from "./default-stages.ts";
+import { depthsBefore, sizeAt, tierFacets } from "./half-cut.ts";
+import {
+  coarseBesidePolished,
+  DEFAULT_HABITS,
+  type Habits,
+  turnOverFindings,
+  type Work,
+  workInOrder,
+} from "./order.ts";
+import { type Reason, type RigSetting, rigSetting, type TierPose } from "./rig.ts";
+import { type DiscHeight, discHeights } from "./rig-discs.ts";
+import { beforeTurning, rigFindings } from "./rig-findings.ts";
+import { drawRig, type Holder, type RigDrawing, seatOnBall } from "./rig-pose.ts";
+import { readStop, type StopRead, wheelFindings } from "./set-up.ts";
+import { type FacetStage, facetStages, startFindings, type TierStage, tierStages } from "./stages.ts";
+import { calibrate, type Removal, strokesFor } from "./strokes.ts";
+
+export interface BenchTierStage extends TierStage {
+  /** Mean over the tier's facets; null where nothing was calibrated. */
+  readonly strokes: number | null;
+}
+export interface BenchFacetStage extends FacetStage {
+  readonly strokes: number | null;
+}
+export interface BenchFacet {
+  readonly facet: string;
+  readonly wheelStop: number | null;
+  readonly read: StopRead;
+  readonly stages: readonly BenchFacetStage[];
+}
+export interface BenchTier {
+  readonly tier: string;
+  readonly side: Side;
+  readonly armAngleDeg: number;
+  readonly pose: TierPose;
+  /** Null without arm or lap. */
+  readonly setting: RigSetting | null;
+  readonly drawing: RigDrawing | null;
+  readonly discs: readonly DiscHeight[];
+  readonly stages: readonly BenchTierStage[];
+  readonly facets: readonly BenchFacet[];
+}
+export interface Bench {
+  readonly tiers: readonly BenchTier[];
+  readonly order: readonly Work[];
+  readonly findings: readonly Finding[];
+}
+
+export const stagesOf = (rig: Rig): readonly Stage[] => rig.stages ?? DEFAULT_STAGES;
+
+/** The dop that holds the piece while one side is cut; null when none was named. */
+export const dopOf = (plan: Plan, side: Side): SetUpDop | null =>
+  plan.rig.setUps?.[side]?.dop ?? plan.piece.dop ?? null;
+
+/** Where the dop's end sits: on the ball's skin, or on the flat at that pole when an earlier tier has cut one. */
+function holderOf(solved: SolvedPlan, tierIndex: number): Holder | null {
+  const { side } = solved.plan.tiers[tierIndex];
+  const dop = dopOf(solved.plan, side);
+  if (!dop) return null;
+  const flats = solved.plan.tiers.flatMap((tier, i) =>
+    i < tierIndex && tier.side !== side && tier.armAngleDeg === 90
+      ? [solved.radiusMm - solved.tiers[i].depthMm]
+      : [],
+  );
+  return { dop, seatMm: Math.min(seatOnBall(solved.radiusMm, dop.diameterMm), ...flats) };
+}
+
+/** Pose, facet extents and holder of a finished tier, later tiers uncut: all that the rig has to know. */
+function onRig(solved: SolvedPlan, tierIndex: number) {
+  const tier = solved.tiers[tierIndex];
+  const depths = depthsBefore(solved, tierIndex);
+  for (const k of tierFacets(tier)) depths[k] = tier.depthMm;
+  const pose: TierPose = {
+    armAngleDeg: solved.plan.tiers[tierIndex].armAngleDeg,
+    planeMm: solved.radiusMm - tier.depthMm,
+    radiusMm: solved.radiusMm,
+  };
+  return { pose, size: sizeAt(solved, depths, tier.first), holder: holderOf(solved, tierIndex) };
+}
+
+interface TierAndFindings {
+  readonly tier: BenchTier;
+  readonly findings: readonly Finding[];
+}
+
+function rigOf(solved: SolvedPlan, tierIndex: number, stages: readonly Stage[]) {
+  const { arm, lap } = solved.plan.rig;
+  const { id, side } = solved.plan.tiers[tierIndex];
+  const { pose, size, holder } = onRig(solved, tierIndex);
+  if (!arm || !lap) return { pose, setting: null, drawing: null, discs: [], findings: [] };
+  const setting = rigSetting(arm, lap, pose);
+  const draw = (p: TierPose, s: RigSetting) => drawRig(arm, lap, p, s, holder, size.polewardMm);
+  const drawing = draw(pose, setting);
+  const tipped = side === "back" ? beforeTurning(arm, lap, pose, draw) : null;
+  const early: Finding[] = tipped
+    ? [
+        {
+          code: "cut-before-turning",
+          severity: "info",
+          tier: id,
+          data: { pivotHeightMm: tipped.pivotHeightMm, armLengthMm: tipped.armLengthMm },
+          text: `This back tier can be cut before the piece is turned over, the arm tipped up by ${saysDeg(pose.armAngleDeg)}: pivot ${saysMm(tipped.pivotHeightMm)} above the surface, arm ${saysMm(tipped.armLengthMm)}.`,
+        },
+      ]
+    : [];
+  return {
+    pose,
+    setting,
+    drawing,
+    discs: discHeights(arm, stages, setting, pose, size.heightMm),
+    findings: [...rigFindings(id, arm, lap, pose, setting, drawing), ...early],
+  };
+}
+
+function tierBench(
+  solved: SolvedPlan,
+  tierIndex: number,
+  stages: readonly Stage[],
+  removals: readonly (Removal | null)[],
+): TierAndFindings {
+  const { id, side } = solved.plan.tiers[tierIndex];
+  const solvedTier = solved.tiers[tierIndex];
+  const { findings, ...rig } = rigOf(solved, tierIndex, stages);
+  const radius = rig.setting?.contactRadiusMm ?? null;
+  const strokes = (mm3: number, i: number) => {
+    const removal = removals[i];
+    return removal ? strokesFor(mm3, removal, radius) : null;
+  };
+  const work = facetStages(solved, tierIndex, stages);
+  const meanMm3 = (i: number) => work.reduce((sum, own) => sum + own[i].removeMm3, 0) / work.length;
+  const tier: BenchTier = {
+    tier: id,
+    side,
+    armAngleDeg: rig.pose.armAngleDeg,
+    ...rig,
+    stages: tierStages(solved, tierIndex, stages).map((stage, i) => ({
+      ...stage,
+      strokes: strokes(meanMm3(i), i),
+    })),
+    facets: tierFacets(solvedTier).map((k, position) => ({
+      facet: solved.facets[k].id,
+      wheelStop: solved.facets[k].wheelStop,
+      read: readStop(solved.plan, solved.facets[k]),
+      stages: work[position].map((stage, i) => ({ ...stage, strokes: strokes(stage.removeMm3, i) })),
+    })),
+  };
+  return { tier, findings: [...findings, ...startFindings(id, solvedTier.depthMm, stages)] };
+}
+
+const DEFAULT_STAGES_FINDING: Finding = {
+  code: "default-stages",
+  severity: "info",
+  data: { stages: DEFAULT_STAGES.map((stage) => stage.id) },
+  text: "The plan names no abrasives, so the usual ones are used (common practice): put in your own.",
+};
+
+/** The whole bench of a solved plan. */
+export function benchOf(solved: SolvedPlan, habits: Habits = DEFAULT_HABITS): Bench {
+  const { plan, radiusMm } = solved;
+  const stages = stagesOf(plan.rig);
+  const removals = stages.map((stage) => calibrate(stage.calibration, radiusMm, plan.rig.lap));
+  const tiers = plan.tiers.map((_, i) => tierBench(solved, i, stages, removals));
+  const setting = {
+    solved,
+    stages,
+    removals,
+    contactRadiiMm: tiers.map(({ tier }) => tier.setting?.contactRadiusMm ?? null),
+    habits,
+  };
+  const order = (["finish-each", "rough-all"] as const).map((way) => workInOrder(setting, way));
+  return {
+    tiers: tiers.map(({ tier }) => tier),
+    order,
+    findings: [
+      ...solved.findings,
+      ...(plan.rig.stages ? [] : [DEFAULT_STAGES_FINDING]),
+      ...wheelFindings(solved),
+      ...tiers.flatMap(({ findings }) => findings),
+      ...coarseBesidePolished(solved, stages, cutBall(solved.planes).edges),
+      ...turnOverFindings(order[0]),
+    ],
+  };
+}
+
+const reasonTexts = (reasons: readonly Reason[]): readonly string[] => reasons.map((r) => r.text);
+
+/** The bench as plain data for the command line. Rig numbers are null without arm or lap. */
+export function benchData(bench: Bench) {
+  return {
+    tiers: bench.tiers.map(({ tier, side, armAngleDeg, setting, discs, stages, facets }) => ({
+      tier,
+      side,
+      armAngleDeg,
+      pivotHeightMm: setting?.pivotHeightMm ?? null,
+      armLengthMm: setting?.armLengthMm ?? null,
+      contactRadiusMm: setting?.contactRadiusMm ?? null,
+      dipAtTouchDeg: setting?.dipAtTouchDeg ?? null,
+      speedMs: setting?.speedMs ?? null,
+      reachable: setting?.reachable ?? null,
+      reasons: setting ? reasonTexts(setting.reasons) : [],
+      discs,
+      stages,
+      facets: facets.map(({ facet, wheelStop, read, stages: own }) => ({
+        facet,
+        wheelStop,
+        stopLabel: read.label,
+        stages: own,
+      })),
+    })),
+    order: bench.order,
+    findings: bench.findings,
+  };
+}

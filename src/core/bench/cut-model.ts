@@ -1,0 +1,107 @@
+/** What calipers would read on a finished tier cut at a given angle and depth, later tiers uncut. mm and degrees. */
+import { cosDeg, facetFrame, type Plane, sinDeg } from "../geometry/plane.ts";
+import { extentOf, type Slice, sliceFacet } from "../geometry/slice.ts";
+import { angleBetween } from "../geometry/vec.ts";
+import type { Side } from "../plan/document.ts";
+import { capRadius, neighbourPairs } from "./half-cut.ts";
+import { hingeRise } from "./rig.ts";
+
+/** All that a tier's measurements depend on besides its angle and depth. */
+export interface CutTier {
+  readonly radiusMm: number;
+  readonly side: Side;
+  readonly azimuthsDeg: readonly number[];
+  /** Planes of earlier tiers as they stand, unit sphere. */
+  readonly earlier: readonly Plane[];
+}
+
+export const LENGTHS = ["widthMm", "heightMm", "gapMm", "edgeMm", "acrossMm", "flatToSkinMm"] as const;
+export type LengthName = (typeof LENGTHS)[number];
+
+/** The tier at one angle and depth: planes and the slices of its facets. */
+export interface Cut {
+  readonly tier: CutTier;
+  readonly armAngleDeg: number;
+  readonly depthMm: number;
+  readonly planes: readonly Plane[];
+  readonly slices: readonly Slice[];
+}
+
+/** @param depthsMm one depth for all facets, or one each */
+export function cutTier(tier: CutTier, armAngleDeg: number, depthsMm: number | readonly number[]): Cut {
+  const at = (k: number) => (typeof depthsMm === "number" ? depthsMm : depthsMm[k]);
+  const own = tier.azimuthsDeg.map(
+    (azimuth, k): Plane => ({
+      n: facetFrame(armAngleDeg, azimuth, tier.side).n,
+      h: 1 - at(k) / tier.radiusMm,
+    }),
+  );
+  const all = [...tier.earlier, ...own];
+  const slices = own.map((_, k) => sliceFacet(tier.earlier.length + k, all));
+  return { tier, armAngleDeg, depthMm: at(0), planes: own, slices };
+}
+
+/** Distance from the axis to the pole-side end of facet k, unit sphere; below 0 when it reaches past the pole. */
+function poleEnd({ tier, armAngleDeg, planes, slices }: Cut, k: number): number {
+  const [, , yMin, yMax] = extentOf(slices[k]);
+  const poleward = tier.side === "front" ? yMax : -yMin;
+  return planes[k].h * cosDeg(armAngleDeg) - poleward * sinDeg(armAngleDeg);
+}
+
+/** Calipers over the pole from facet k to the one opposite; for an odd count to the first one past opposite. */
+function across(cut: Cut, k: number): number {
+  const { azimuthsDeg } = cut.tier;
+  const other = (k + Math.floor(azimuthsDeg.length / 2)) % azimuthsDeg.length;
+  const [a, b] = [poleEnd(cut, k), poleEnd(cut, other)];
+  return Math.sqrt(Math.max(0, a * a + b * b - 2 * a * b * cosDeg(azimuthsDeg[other] - azimuthsDeg[k])));
+}
+
+function sharedEdge({ tier, slices }: Cut, a: number, b: number): number {
+  const slice = slices[a];
+  const label = tier.earlier.length + b;
+  return slice.labels.reduce((sum, own, i) => {
+    if (own !== label) return sum;
+    const next = (i + 1) % slice.xs.length;
+    return sum + Math.hypot(slice.xs[next] - slice.xs[i], slice.ys[next] - slice.ys[i]);
+  }, 0);
+}
+
+const gap = ({ planes }: Cut, a: number, b: number): number =>
+  angleBetween(planes[a].n, planes[b].n) - capRadius(planes[a].h) - capRadius(planes[b].h);
+
+/** The next neighbour of facet k that the tier pairs it with; null for a facet alone. */
+const nextOf = (count: number, k: number): number | null => (count < 2 ? null : (k + 1) % count);
+
+/** One facet's reading in mm; null when this length does not exist on it (a facet alone has no gap). */
+export function lengthAt(cut: Cut, name: LengthName, k: number): number | null {
+  const { radiusMm, azimuthsDeg } = cut.tier;
+  const [xMin, xMax, yMin, yMax] = extentOf(cut.slices[k]);
+  const next = nextOf(azimuthsDeg.length, k);
+  switch (name) {
+    case "widthMm":
+      return (xMax - xMin) * radiusMm;
+    case "heightMm":
+      return (yMax - yMin) * radiusMm;
+    case "flatToSkinMm":
+      return (1 + cut.planes[k].h) * radiusMm;
+    case "gapMm":
+      return next === null ? null : gap(cut, k, next) * radiusMm;
+    case "edgeMm":
+      return next === null ? null : sharedEdge(cut, k, next) * radiusMm;
+    case "acrossMm":
+      return next === null ? null : across(cut, k) * radiusMm;
+  }
+}
+
+/** Mean reading over the tier, mm; null when the length does not exist on it. */
+export function lengthOf(cut: Cut, name: LengthName): number | null {
+  const count = cut.tier.azimuthsDeg.length;
+  const isPaired = name === "gapMm" || name === "edgeMm";
+  const from = isPaired ? neighbourPairs(count).map(([a]) => a) : cut.planes.map((_, k) => k);
+  const values = from.flatMap((k) => lengthAt(cut, name, k) ?? []);
+  return values.length ? values.reduce((sum, v) => sum + v, 0) / values.length : null;
+}
+
+/** Pivot height above the surface that goes with the finished facet. */
+export const pivotHeightOf = (cut: Cut, armLengthMm: number, hingeOffsetMm: number): number =>
+  cut.tier.radiusMm - cut.depthMm + hingeRise(armLengthMm, cut.armAngleDeg, hingeOffsetMm);

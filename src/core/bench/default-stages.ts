@@ -1,0 +1,23 @@
+/** Stages offered when a plan names none, and the rule of thumb for the damage that each leaves. */
+import type { Stage } from "../plan/document.ts";
+
+/**
+ * Damage reaches about this many grain diameters under the ground face. Rule of thumb: 2 to 3 grain diameters for loose
+ * abrasive (AmeriCOM course "The fundamentals of grinding", lesson 2). Such ratios depend on the process.
+ */
+export const DAMAGE_GRAINS = 2.5;
+
+/** Depth of damage that the next stage has to take off, um. */
+export const damageUm = (stage: Stage): number => stage.damageUm ?? DAMAGE_GRAINS * stage.grainUm;
+
+/**
+ * Common practice, no source: plated diamond coarse to fine, each a quarter to a half of the grain before, then a
+ * resin-bonded pre-polish and cerium oxide on a pad. Sizes of the first two are sieve openings (ASTM E11).
+ */
+export const DEFAULT_STAGES: readonly Stage[] = [
+  { id: "rough", name: "Diamond 170 mesh", grainUm: 90, grit: { scale: "mesh", number: 170 } },
+  { id: "medium", name: "Diamond 325 mesh", grainUm: 45, grit: { scale: "mesh", number: 325 } },
+  { id: "fine", name: "Diamond 15 um", grainUm: 15 },
+  { id: "prepolish", name: "Pre-polish 6 um", grainUm: 6 },
+  { id: "polish", name: "Cerium oxide on a pad", grainUm: 1.5 },
+];

@@ -1,0 +1,120 @@
+/**
+ * What a person reads on the index wheel, front and back. In the plan stops count with the azimuth, seen from the front. On
+ * the machine the free side is looked at: the wheel of the front set-up counts as the plan does, and turning the piece over
+ * (half a turn about a line across the axis) sends azimuth t to -t, so the back wheel counts the other way.
+ */
+import type { Plan, SetUp, Side } from "../plan/document.ts";
+import { evenCounts, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
+import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
+import type { Finding, PlacedFacet, SolvedPlan } from "../plan/solved.ts";
+
+const DEG = Math.PI / 180;
+
+export type Direction = "with" | "against";
+const REVERSED = { with: "against", against: "with" } as const;
+
+/** Which way stop numbers grow on one side: as stated, else `with` in front and the reverse of the front behind. */
+export function directionOf(plan: Plan, side: Side): Direction {
+  const stated = plan.rig.setUps?.[side]?.direction;
+  if (stated) return stated;
+  return side === "front" ? "with" : REVERSED[directionOf(plan, "front")];
+}
+
+/** What the wheel, or a free protractor, shows for a facet. */
+export interface StopRead {
+  /** Stop as counted on the machine, 0 .. N-1; null on a free protractor. */
+  readonly stop: number | null;
+  /** What is written there: the stop's number, or the zero stop's own label; on a protractor degrees to a tenth. */
+  readonly label: string;
+  /** Reading in degrees from zero in the wheel's own direction, [0, 360). */
+  readonly turnDeg: number;
+}
+
+export function readStop(plan: Plan, facet: PlacedFacet): StopRead {
+  const { side } = plan.tiers[facet.tierIndex];
+  const stops = stopsOf(plan, side);
+  const isWith = directionOf(plan, side) === "with";
+  const ahead = facet.azimuthDeg - zeroOf(plan, side);
+  const turnDeg = wrapDeg(isWith ? ahead : -ahead);
+  if (stops === null || facet.wheelStop === null) return { stop: null, label: turnDeg.toFixed(1), turnDeg };
+  const stop = isWith ? facet.wheelStop : (stops - facet.wheelStop) % stops;
+  const zeroLabel = plan.rig.setUps?.[side]?.zeroLabel;
+  return { stop, label: stop === 0 && zeroLabel ? zeroLabel : String(stop), turnDeg };
+}
+
+/** How well the wheel serves one tier. */
+export interface WheelFit {
+  readonly divides: boolean;
+  /** Counts that the wheel can do evenly; every count on a free protractor is written as an empty list. */
+  readonly evenCounts: readonly number[];
+  /** Greatest distance of a facet from where it was asked. */
+  readonly errorDeg: number;
+  /** The same along the surface at the facet's height, mm: what it adds to one gap and takes from the next. */
+  readonly errorMm: number;
+}
+
+const shortestTurn = (deg: number): number => Math.abs(((((deg + 180) % 360) + 360) % 360) - 180);
+
+export function wheelFit(solved: SolvedPlan, tierIndex: number): WheelFit {
+  const { plan, radiusMm } = solved;
+  const tier = plan.tiers[tierIndex];
+  const stops = stopsOf(plan, tier.side);
+  const { first, count } = solved.tiers[tierIndex];
+  const placed = solved.facets.slice(first, first + count);
+  // The tier's evenness is judged from its first facet: a common turn of the whole tier opens no gap.
+  const errors = placed.map((facet, k) =>
+    shortestTurn(facet.azimuthDeg - placed[0].azimuthDeg - (360 * k) / count),
+  );
+  const errorDeg = stops === null || stops % count === 0 ? 0 : Math.max(...errors);
+  return {
+    divides: stops === null || stops % count === 0,
+    evenCounts: stops === null ? [] : evenCounts(stops),
+    errorDeg,
+    errorMm: radiusMm * Math.cos(tier.armAngleDeg * DEG) * errorDeg * DEG,
+  };
+}
+
+const withBackZero = (plan: Plan, zeroDeg: number): Plan => {
+  const back: SetUp = { ...plan.rig.setUps?.back, zeroDeg: wrapDeg(zeroDeg) };
+  return { ...plan, rig: { ...plan.rig, setUps: { ...plan.rig.setUps, back } } };
+};
+
+/** Turn about the axis that an offset along the surface means at a facet's height; null at the pole, where it means none. */
+export function offsetTurn(offsetMm: number, radiusMm: number, armAngleDeg: number): number | null {
+  const ring = radiusMm * Math.cos(armAngleDeg * DEG);
+  return armAngleDeg === 90 ? null : offsetMm / ring / DEG;
+}
+
+/**
+ * The plan after the transfer, when a trial facet of the back landed `offsetDeg` further along the azimuth than asked: the back
+ * wheel's zero really stands that much further on. Facets of the back then take the stops nearest to where they were asked,
+ * and solving the plan again gives what is left of the offset its due. The front is untouched.
+ */
+export const afterTrialFacet = (plan: Plan, offsetDeg: number): Plan =>
+  withBackZero(plan, zeroOf(plan, "back") + offsetDeg);
+
+/** What is still off after the wheel has been moved by whole stops; 0 on a free protractor. */
+export function offsetLeft(plan: Plan, offsetDeg: number): number {
+  const stops = stopsOf(plan, "back");
+  if (stops === null) return 0;
+  const step = 360 / stops;
+  return offsetDeg - step * Math.round(offsetDeg / step);
+}
+
+/** Says which tiers the wheel can't space evenly, by how much, and what counts it can do. */
+export function wheelFindings(solved: SolvedPlan): readonly Finding[] {
+  return solved.plan.tiers.flatMap((tier, i): Finding[] => {
+    const fit = wheelFit(solved, i);
+    const isKnown = solved.findings.some((f) => f.code === "uneven" && f.tier === tier.id);
+    if (fit.divides || isKnown) return [];
+    return [
+      {
+        code: "uneven",
+        severity: "info",
+        tier: tier.id,
+        data: { ...fit },
+        text: `${tier.count} facets don't divide this wheel: the furthest stands ${saysDeg(fit.errorDeg)} off, ${saysMm(fit.errorMm)} along the skin. Counts it can do: ${fit.evenCounts.join(", ")}.`,
+      },
+    ];
+  });
+}

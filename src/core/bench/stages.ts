@@ -1,0 +1,114 @@
+/**
+ * From a tier's final depth to what each abrasive leaves: depth, the width to stop at, the width while a facet is ground
+ * and the glass that one pass takes. After stage i of m the tier stands at its final depth less the damage still to come,
+ * the sum of `damageUm` of stages i .. m-1.
+ */
+import type { Stage } from "../plan/document.ts";
+import { mm as saysMm } from "../plan/say.ts";
+import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import { damageUm } from "./default-stages.ts";
+import { type Depths, depthsBefore, removedBy, sizeAt, tierFacets, UNCUT, widestGap } from "./half-cut.ts";
+
+const MM_PER_UM = 1e-3;
+
+/** Depth after each stage, mm, never below 0: a stage whose successors' damage exceeds the final depth is at 0. */
+export function stageDepths(finalDepthMm: number, stages: readonly Stage[]): readonly number[] {
+  const damages = stages.map((stage) => damageUm(stage) * MM_PER_UM);
+  return stages.map((_, i) => {
+    const toCome = damages.slice(i, -1).reduce((sum, mm) => sum + mm, 0);
+    return Math.max(0, finalDepthMm - toCome);
+  });
+}
+
+/** First stage with anything to grind; -1 when none has (a tier of depth 0). */
+export const firstStage = (depths: readonly number[]): number => depths.findIndex((mm) => mm > 0);
+
+export interface TierStage {
+  readonly stage: string;
+  readonly depthMm: number;
+  /** The widest facet of the tier with the whole tier at this depth, earlier tiers final, later tiers uncut. */
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** The widest between neighbours of the tier; null for a facet alone. */
+  readonly gapMm: number | null;
+}
+
+/** One entry a stage. */
+export function tierStages(
+  solved: SolvedPlan,
+  tierIndex: number,
+  stages: readonly Stage[],
+): readonly TierStage[] {
+  const tier = solved.tiers[tierIndex];
+  const before = depthsBefore(solved, tierIndex);
+  return stageDepths(tier.depthMm, stages).map((depthMm, i) => {
+    const facets = tierFacets(tier);
+    const depths = before.map((depth, k) => (facets.includes(k) ? depthMm : depth));
+    const sizes = facets.map((k) => sizeAt(solved, depths, k));
+    return {
+      stage: stages[i].id,
+      depthMm,
+      widthMm: Math.max(0, ...sizes.map((size) => size.widthMm)),
+      heightMm: Math.max(0, ...sizes.map((size) => size.heightMm)),
+      gapMm: widestGap(solved, tier, depthMm),
+    };
+  });
+}
+
+export interface FacetStage {
+  readonly stage: string;
+  /** Width at which to stop this facet, while its tier's later facets still stand at the stage before. */
+  readonly widthWhileGroundMm: number;
+  readonly removeMm3: number;
+}
+
+/** For every facet of a tier, in order, one entry a stage: the work in the stated order, earlier tiers final, later uncut. */
+export function facetStages(
+  solved: SolvedPlan,
+  tierIndex: number,
+  stages: readonly Stage[],
+): readonly (readonly FacetStage[])[] {
+  const tier = solved.tiers[tierIndex];
+  const facets = tierFacets(tier);
+  const work: FacetStage[][] = facets.map(() => []);
+  let depths: Depths = depthsBefore(solved, tierIndex);
+  stageDepths(tier.depthMm, stages).forEach((depthMm, i) => {
+    facets.forEach((k, position) => {
+      const removeMm3 = removedBy(solved, depths, k, depthMm);
+      depths = depths.with(k, depthMm);
+      const widthWhileGroundMm = depthMm > UNCUT ? sizeAt(solved, depths, k).widthMm : 0;
+      work[position].push({ stage: stages[i].id, widthWhileGroundMm, removeMm3 });
+    });
+  });
+  return work;
+}
+
+/** Says with which stage to start when a tier is too shallow for the coarse ones; nothing otherwise. */
+export function startFindings(
+  tierId: string,
+  finalDepthMm: number,
+  stages: readonly Stage[],
+): readonly Finding[] {
+  const start = firstStage(stageDepths(finalDepthMm, stages));
+  if (start === 0 || stages.length === 0) return [];
+  if (start < 0)
+    return [
+      {
+        code: "nothing-to-grind",
+        severity: "warn",
+        tier: tierId,
+        data: { depthMm: finalDepthMm },
+        text: "This tier has depth 0: there is nothing to grind.",
+      },
+    ];
+  const stage = stages[start];
+  return [
+    {
+      code: "start-at-stage",
+      severity: "warn",
+      tier: tierId,
+      data: { stage: stage.id, stageName: stage.name, depthMm: finalDepthMm },
+      text: `Start this tier at stage ${stage.name} (${stage.id}): it is only ${saysMm(finalDepthMm)} deep, and coarser stages leave more damage than that.`,
+    },
+  ];
+}
