@@ -44,24 +44,34 @@ export interface CutState {
   readonly mesh: HalfEdges;
   /** Planes cut so far; a plane's position is the id of the faces it made. */
   readonly planes: Plane[];
-  /** Vertices still on the piece. */
-  live: number[];
+  /** Vertices still on the piece: the first `liveCount` of `live`. */
+  live: Int32Array;
+  liveCount: number;
   /** Scratch, by vertex: signed distance from the current plane, and INSIDE, ON or OUTSIDE. */
   distance: Float64Array;
   side: Int8Array;
+  /** Scratch: what the current plane finds. */
+  outside: number[];
+  near: number[];
+  anyInside: boolean;
 }
 
 /** A piece with nothing cut yet. The blank itself is never changed. */
 export function beginCut(blank: Blank): CutState {
   const mesh = copyHalfEdges(blank.surface);
-  const live: number[] = [];
-  for (let v = 0; v < mesh.vertexCount; v++) if (mesh.out[v] !== NONE) live.push(v);
   const room = 2 * mesh.vertexCount;
+  const live = new Int32Array(room);
+  let liveCount = 0;
+  for (let v = 0; v < mesh.vertexCount; v++) if (mesh.out[v] !== NONE) live[liveCount++] = v;
   return {
     isRound: blank.isRound,
     mesh,
     planes: [],
     live,
+    liveCount,
+    outside: [],
+    near: [],
+    anyInside: false,
     distance: new Float64Array(room),
     side: new Int8Array(room),
   };
@@ -72,14 +82,14 @@ export const copyCut = (state: CutState): CutState => ({
   ...state,
   mesh: copyHalfEdges(state.mesh),
   planes: [...state.planes],
-  live: [...state.live],
+  live: state.live.slice(),
   distance: state.distance.slice(),
   side: state.side.slice(),
 });
 
 /** The piece as it stands, as a mesh of its own. */
 export const meshOfCut = (state: CutState): CutMesh =>
-  extractMesh(state.mesh, state.live.length, state.isRound);
+  extractMesh(state.mesh, state.liveCount, state.isRound);
 
 /**
  * Cuts a blank by planes, in order; face ids are positions in `planes`.
@@ -95,34 +105,58 @@ export function cutMesh(blank: Blank, planes: readonly Plane[]): CutMesh {
 export function cutNext(state: CutState, plane: Plane): void {
   const isRepeated = state.planes.some((earlier) => coincide(earlier, plane));
   state.planes.push(plane);
-  if (isRepeated || state.live.length === 0) return;
+  if (isRepeated || state.liveCount === 0) return;
   classify(state, plane);
   if (state.isRound) revealArcs(state, plane);
-  const outside = state.live.filter((v) => state.side[v] === OUTSIDE);
-  if (outside.length === 0) return;
-  if (!state.live.some((v) => state.side[v] === INSIDE)) {
-    state.live = [];
+  if (state.outside.length === 0) return;
+  if (!state.anyInside) {
+    state.liveCount = 0;
     return;
   }
-  splitCrossedEdges(state, plane, outside);
-  const rim = partFaces(state, outside);
+  splitCrossedEdges(state, plane);
+  const rim = partFaces(state, plane);
   closeHole(state, plane, rim);
-  state.live = state.live.filter((v) => state.side[v] !== OUTSIDE);
+  dropOutside(state);
 }
 
 const coincide = (p: Plane, q: Plane): boolean =>
   Math.abs(p.h - q.h) < COINCIDENT &&
   Math.hypot(p.n[0] - q.n[0], p.n[1] - q.n[1], p.n[2] - q.n[2]) < COINCIDENT;
 
-function classifyOne(state: CutState, { n, h }: Plane, v: number): void {
+/** Classifies every vertex once; the lists of those outside and near the plane are kept for the steps that follow. */
+function classify(state: CutState, { n: [nx, ny, nz], h }: Plane): void {
+  const { live, liveCount, distance, side } = state;
   const { at } = state.mesh;
-  const d = n[0] * at[3 * v] + n[1] * at[3 * v + 1] + n[2] * at[3 * v + 2] - h;
-  state.distance[v] = d;
-  state.side[v] = d > EPSILON ? OUTSIDE : d < -EPSILON ? INSIDE : ON;
+  state.outside = [];
+  state.near = [];
+  state.anyInside = false;
+  for (let i = 0; i < liveCount; i++) {
+    const v = live[i];
+    const d = nx * at[3 * v] + ny * at[3 * v + 1] + nz * at[3 * v + 2] - h;
+    distance[v] = d;
+    if (d < -ARC_REACH) {
+      side[v] = INSIDE;
+      state.anyInside = true;
+      continue;
+    }
+    if (d < ARC_REACH) state.near.push(v);
+    enterSide(state, v, d);
+  }
 }
 
-function classify(state: CutState, plane: Plane): void {
-  for (const v of state.live) classifyOne(state, plane, v);
+function enterSide(state: CutState, v: number, d: number): void {
+  state.distance[v] = d;
+  state.side[v] = d > EPSILON ? OUTSIDE : d < -EPSILON ? INSIDE : ON;
+  if (d > EPSILON) state.outside.push(v);
+  else if (d < -EPSILON) state.anyInside = true;
+}
+
+/** Takes what was cut off from the list of live vertices. */
+function dropOutside(state: CutState): void {
+  const { live, side } = state;
+  let kept = 0;
+  for (let i = 0; i < state.liveCount; i++) if (side[live[i]] !== OUTSIDE) live[kept++] = live[i];
+  state.liveCount = kept;
 }
 
 /** Makes a vertex at `found`; its skin normal is the radius on a ball. */
@@ -130,24 +164,25 @@ function addFound(state: CutState): number {
   const { mesh } = state;
   const v = addVertex(mesh, found.x, found.y, found.z);
   if (state.isRound) setNormal(mesh, v, found.x, found.y, found.z);
-  if (v >= state.side.length) {
-    const distance = new Float64Array(2 * v);
-    distance.set(state.distance);
-    state.distance = distance;
-    const side = new Int8Array(2 * v);
-    side.set(state.side);
-    state.side = side;
-  }
-  state.live.push(v);
+  if (v >= state.side.length) growScratch(state);
+  state.live[state.liveCount++] = v;
   return v;
+}
+
+function growScratch(state: CutState): void {
+  const room = 2 * state.side.length;
+  const [live, distance, side] = [new Int32Array(room), new Float64Array(room), new Int8Array(room)];
+  live.set(state.live);
+  distance.set(state.distance);
+  side.set(state.side);
+  Object.assign(state, { live, distance, side });
 }
 
 /** Gives vertices to what the plane does to the true arcs and the true cap between the mesh's own vertices. */
 function revealArcs(state: CutState, plane: Plane): void {
-  const { mesh, side, distance } = state;
+  const { mesh } = state;
   // an arc that crosses between two vertices of one side comes near the plane at one of them
-  const near = state.live.filter((v) => Math.abs(distance[v]) < ARC_REACH);
-  for (const v of near) {
+  for (const v of state.near) {
     const first = mesh.out[v];
     let h = first;
     do {
@@ -156,9 +191,11 @@ function revealArcs(state: CutState, plane: Plane): void {
       h = across;
     } while (h !== first);
   }
-  if (!state.live.some((v) => side[v] === OUTSIDE)) revealPole(state, plane, 1);
-  else if (!state.live.some((v) => side[v] === INSIDE)) revealPole(state, plane, -1);
+  if (state.outside.length === 0) revealPole(state, plane, 1);
+  else if (!state.anyInside) revealPole(state, plane, -1);
 }
+
+const distanceOfFound = ({ n, h }: Plane): number => n[0] * found.x + n[1] * found.y + n[2] * found.z - h;
 
 function revealExtreme(state: CutState, plane: Plane, h: number): void {
   const { mesh, side, planes } = state;
@@ -168,13 +205,15 @@ function revealExtreme(state: CutState, plane: Plane, h: number): void {
   if (findExtreme(mesh, planes, h, plane, sign) <= EPSILON) return;
   const v = addFound(state);
   splitEdge(mesh, h, v);
-  classifyOne(state, plane, v);
+  enterSide(state, v, distanceOfFound(plane));
 }
 
 /** The skin face that holds direction `sign` n, found by walking towards it from the live vertex nearest to it; or NONE. */
 function skinFaceAt(state: CutState, { n }: Plane, sign: 1 | -1): number {
   const { mesh, distance, live } = state;
-  const nearest = live.reduce((best, v) => (sign * distance[v] > sign * distance[best] ? v : best), live[0]);
+  let nearest = live[0];
+  for (let i = 1; i < state.liveCount; i++)
+    if (sign * distance[live[i]] > sign * distance[nearest]) nearest = live[i];
   let f = mesh.face[mesh.out[nearest]];
   for (let steps = 0; steps < mesh.faceCount; steps++) {
     if (mesh.plane[f] !== SKIN) return NONE;
@@ -207,13 +246,13 @@ function revealPole(state: CutState, plane: Plane, sign: 1 | -1): void {
   found.z = sign * plane.n[2];
   const v = addFound(state);
   fanFace(state.mesh, f, v);
-  classifyOne(state, plane, v);
+  enterSide(state, v, distanceOfFound(plane));
 }
 
 /** Puts a vertex ON the plane into every edge from INSIDE to OUTSIDE. */
-function splitCrossedEdges(state: CutState, plane: Plane, outside: readonly number[]): void {
+function splitCrossedEdges(state: CutState, plane: Plane): void {
   const { mesh, planes } = state;
-  for (const v of outside) {
+  for (const v of state.outside) {
     const first = mesh.out[v];
     let h = first;
     do {
@@ -250,16 +289,16 @@ function mixNormal(mesh: HalfEdges, v: number, a: number, b: number, s: number):
 }
 
 /** Parts every face that reaches outside. Returns the half-edges, on the removed side, that border what stays. */
-function partFaces(state: CutState, outside: readonly number[]): number[] {
+function partFaces(state: CutState, plane: Plane): number[] {
   const { mesh } = state;
   const chords: number[] = [];
   const lost: number[] = [];
-  for (const v of outside) {
+  for (const v of state.outside) {
     const first = mesh.out[v];
     let h = first;
     do {
       const f = mesh.face[h];
-      if (f !== REMOVED) partFace(state, f, chords, lost);
+      if (f !== REMOVED) partFace(state, plane, f, chords, lost);
       h = mesh.next[mesh.twin[h]];
     } while (h !== first);
   }
@@ -267,47 +306,93 @@ function partFaces(state: CutState, outside: readonly number[]): number[] {
   return chords.concat(lost.filter((h) => mesh.face[mesh.twin[h]] !== REMOVED));
 }
 
-/** Cuts each outside run of the face's ring off by a chord; a face with nothing inside is lost as a whole. */
-function partFace(state: CutState, f: number, chords: number[], lost: number[]): void {
+/** A run of a face's ring outside the plane, from a vertex ON it to a vertex ON it: its half-edges and the one before. */
+interface Run {
+  before: number;
+  readonly enter: number;
+  readonly last: number;
+}
+
+/** Cuts what lies outside off face f by chords; a face with nothing inside is lost as a whole. */
+function partFace(state: CutState, plane: Plane, f: number, chords: number[], lost: number[]): void {
   const { mesh, side } = state;
-  const { start, next, face } = mesh;
-  let kept = mesh.first[f];
-  do kept = next[kept];
-  while (side[start[kept]] !== INSIDE && kept !== mesh.first[f]);
-  if (side[start[kept]] !== INSIDE) {
+  let inside = mesh.first[f];
+  do inside = mesh.next[inside];
+  while (side[mesh.start[inside]] !== INSIDE && inside !== mesh.first[f]);
+  if (side[mesh.start[inside]] !== INSIDE) {
     loseFace(mesh, f, lost);
     return;
   }
-  mesh.first[f] = kept;
-  let h = kept;
+  const runs = outsideRuns(state, inside);
+  const kept: number[] = [];
+  const isBitten = runs.length > 1 && state.isRound && mesh.plane[f] === SKIN;
+  const partners = isBitten ? runsAcross(mesh, plane, runs) : runs;
+  const exits = runs.map((run) => mesh.next[run.last]);
+  runs.forEach((run, i) => {
+    const to = partners[i];
+    const chord = addEdge(mesh, mesh.start[to.enter], mesh.start[exits[i]]);
+    mesh.next[to.before] = chord;
+    mesh.next[chord] = exits[i];
+    mesh.next[run.last] = chord + 1;
+    mesh.next[chord + 1] = to.enter;
+    mesh.face[chord] = REMOVED;
+    mesh.face[chord + 1] = REMOVED;
+    kept.push(chord);
+    chords.push(chord + 1);
+    // two runs that meet in one vertex: the second chord follows the first
+    if (i + 1 < runs.length && exits[i] === runs[i + 1].enter) runs[i + 1].before = chord;
+  });
+  nameKept(mesh, f, kept);
+}
+
+/** Finds the outside runs of a ring from a half-edge that starts inside, and marks them REMOVED. */
+function outsideRuns({ mesh, side }: CutState, kept: number): Run[] {
+  const runs: Run[] = [];
+  let before = kept;
   do {
-    const enter = mesh.next[h];
+    const enter = mesh.next[before];
     if (side[mesh.start[enter]] !== ON || side[endOf(mesh, enter)] !== OUTSIDE) {
-      h = enter;
+      before = enter;
       continue;
     }
     let last = enter;
-    while (side[mesh.start[mesh.next[last]]] === OUTSIDE) {
-      face[last] = REMOVED;
-      last = mesh.next[last];
-    }
     mesh.face[last] = REMOVED;
-    h = addChord(mesh, f, h, enter, last);
-    chords.push(h + 1);
-  } while (h !== kept);
+    while (side[endOf(mesh, last)] === OUTSIDE) {
+      last = mesh.next[last];
+      mesh.face[last] = REMOVED;
+    }
+    runs.push({ before, enter, last });
+    before = last;
+  } while (before !== kept);
+  return runs;
 }
 
-/** Joins the run enter .. last of face f's ring, which follows `before`, by a chord; its half-edge in f is returned. */
-function addChord(mesh: HalfEdges, f: number, before: number, enter: number, last: number): number {
-  const exit = mesh.next[last];
-  const chord = addEdge(mesh, mesh.start[enter], mesh.start[exit]);
-  mesh.next[before] = chord;
-  mesh.next[chord] = exit;
-  mesh.face[chord] = f;
-  mesh.next[last] = chord + 1;
-  mesh.next[chord + 1] = enter;
-  mesh.face[chord + 1] = REMOVED;
-  return chord;
+/**
+ * The plane's circle can pass through one skin face several times. From where a run ends, the circle goes on, counter-
+ * clockwise, through the face to where the next run along it begins: that run is its partner. Where rounding gives two
+ * runs one partner, each is its own.
+ */
+function runsAcross(mesh: HalfEdges, plane: Plane, runs: readonly Run[]): readonly Run[] {
+  const touches = runs.some((run, i) => mesh.next[run.last] === runs[(i + 1) % runs.length].enter);
+  if (touches) return runs;
+  const partners = runs.map((run) => {
+    const end = 3 * endOf(mesh, run.last);
+    const angleTo = (other: Run): number => angleOnCircle(plane, mesh.at, end, 3 * mesh.start[other.enter]);
+    return runs.reduce((best, other) => (angleTo(other) < angleTo(best) ? other : best));
+  });
+  return new Set(partners).size === runs.length ? partners : runs;
+}
+
+/** Names the rings that stay of face f, each holding some of the chords: the first keeps the name f. */
+function nameKept(mesh: HalfEdges, f: number, chords: readonly number[]): void {
+  let name = f;
+  for (const chord of chords) {
+    if (mesh.face[chord] !== REMOVED) continue;
+    if (name === NONE) name = addFace(mesh, chord, mesh.plane[f]);
+    mesh.first[name] = chord;
+    for (let h = chord; mesh.face[h] === REMOVED || h !== chord; h = mesh.next[h]) mesh.face[h] = name;
+    name = NONE;
+  }
 }
 
 function loseFace(mesh: HalfEdges, f: number, lost: number[]): void {

@@ -2,6 +2,7 @@
 import type { CutMesh, FacetPolygon } from "./mesh.ts";
 import { type HalfEdges, NONE } from "./mesh-half-edges.ts";
 import { SKIN } from "./solid-types.ts";
+import { EPSILON } from "./tolerance.ts";
 
 const EMPTY: CutMesh = {
   positions: new Float64Array(),
@@ -106,11 +107,17 @@ function bestEar(ring: readonly number[], turn: (a: number, b: number, c: number
   for (let i = 0; i < n; i++) {
     const [a, b, c] = [ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]];
     const size = turn(a, b, c);
+    // a vertex on the rim of the triangle blocks it too: what is left must not be flat
     const isEar =
       size > 0 &&
       ring.every(
         (q) =>
-          q === a || q === b || q === c || turn(a, b, q) <= 0 || turn(b, c, q) <= 0 || turn(c, a, q) <= 0,
+          q === a ||
+          q === b ||
+          q === c ||
+          turn(a, b, q) < -EPSILON ||
+          turn(b, c, q) < -EPSILON ||
+          turn(c, a, q) < -EPSILON,
       );
     if ((isEar && !bestIsEar) || (isEar === bestIsEar && size > bestTurn)) {
       best = i;
