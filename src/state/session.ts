@@ -1,0 +1,209 @@
+/**
+ * A visit: the store, the library and the autosave put together. Opens the browser's storage, falls back to memory with a
+ * named fault, finds what lay on the bench last, and changes plans on the bench without losing any.
+ */
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Plan } from "../core/plan/document.ts";
+import type { PlanFile } from "../core/plan/file.ts";
+import type { DepthOf } from "./edit-plan.ts";
+import { loadPreferences, savePreferences, type TextShelf } from "./preferences.ts";
+import { type Autosave, createAutosave } from "./storage/autosave.ts";
+import { type FaultKind, faultOf } from "./storage/faults.ts";
+import { openIdbPort } from "./storage/idb-port.ts";
+import { createLibrary, type Library } from "./storage/library.ts";
+import { memoryPort } from "./storage/memory-port.ts";
+import { createPlanLock, type Locks } from "./storage/plan-lock.ts";
+import type { StoragePort } from "./storage/port.ts";
+import { createPlanStore, type PlanStore } from "./store.ts";
+
+export interface StorageHealth {
+  /** Why nothing is kept beyond this page, or why the last reading failed; null when all is well. */
+  readonly fault: FaultKind | null;
+  /** Whether the browser promised not to clear the storage by itself; null while unknown. */
+  readonly persistent: boolean | null;
+}
+
+/** What a visit takes from its surroundings; tests give their own. */
+export interface Surroundings {
+  readonly openPort: () => Promise<StoragePort>;
+  readonly locks: Locks | null;
+  readonly shelf: TextShelf | null;
+  readonly persist: () => Promise<boolean>;
+  readonly now: () => number;
+}
+
+export type Change =
+  | { readonly ok: true }
+  /** The plan can't be read; `text` is what is kept of it. */
+  | {
+      readonly ok: false;
+      readonly why: "unreadable";
+      readonly message: string;
+      readonly text: string | null;
+    }
+  /** What lies on the bench could not be kept; say `evenUnkept` to go on all the same. */
+  | { readonly ok: false; readonly why: "bench-unkept"; readonly message: string };
+
+export interface Session {
+  readonly store: PlanStore;
+  readonly library: Library;
+  readonly autosave: Autosave;
+  readonly health: StoreApi<StorageHealth>;
+  /** Puts a plan of the library on the bench. */
+  readonly openPlan: (id: string, evenUnkept?: boolean) => Promise<Change>;
+  /** Puts a plan from a file, a link or an example on the bench; it joins the library with the first change, or at once with `keep`. */
+  readonly layPlan: (
+    file: PlanFile,
+    options?: { readonly keep?: boolean; readonly evenUnkept?: boolean },
+  ) => Promise<Change>;
+  readonly stop: () => void;
+}
+
+const BLOCKED_AFTER_MS = 4000;
+const LAST_PLAN_KEY = "glintwright-last-plan";
+
+/** localStorage, null where the browser refuses it. */
+function browserShelf(): TextShelf | null {
+  try {
+    return globalThis.localStorage ?? null;
+  } catch {
+    return null; // refused by name: everything works without it, preferences last as long as the page
+  }
+}
+
+export const browserSurroundings = (): Surroundings => ({
+  openPort: () => openIdbPort(BLOCKED_AFTER_MS),
+  locks: navigator.locks ?? null,
+  shelf: browserShelf(),
+  persist: async () => (await navigator.storage?.persist?.()) ?? false,
+  now: () => Date.now(),
+});
+
+/** The id of the plan that lay on the bench last. */
+const lastPlanId = (shelf: TextShelf | null): string | null => {
+  try {
+    return shelf?.getItem(LAST_PLAN_KEY) ?? null;
+  } catch {
+    return null; // refused: the visit begins with the example
+  }
+};
+
+interface Opened {
+  readonly port: StoragePort;
+  readonly fault: FaultKind | null;
+}
+
+async function openOrRemember({ openPort }: Surroundings): Promise<Opened> {
+  try {
+    return { port: await openPort(), fault: null };
+  } catch (error) {
+    return { port: memoryPort(), fault: faultOf(error).kind };
+  }
+}
+
+/**
+ * Begins a visit with the plan that lay on the bench last, or `first` when there is none or it can't be read.
+ * @param first shown at once on a first visit; not kept before it is changed
+ */
+export async function startSession(
+  first: Plan,
+  depthOf: DepthOf,
+  around: Surroundings = browserSurroundings(),
+): Promise<Session> {
+  const health = createStore<StorageHealth>()(() => ({ fault: null, persistent: null }));
+  const { port, fault } = await openOrRemember(around);
+  health.setState({ fault });
+  const library = createLibrary({ port, now: around.now });
+  const lock = createPlanLock(around.locks);
+  const store = createPlanStore({ plan: first, depthOf, preferences: loadPreferences(around.shelf) });
+  const autosave = createAutosave({ store, library, lock, fault });
+
+  /** Makes sure that nothing on the bench is lost when another plan takes its place. */
+  async function clearBench(evenUnkept: boolean): Promise<Change> {
+    store.getState().endDrag();
+    const status = await autosave.flush();
+    return status.state === "failed" && !evenUnkept
+      ? { ok: false, why: "bench-unkept", message: status.message }
+      : { ok: true };
+  }
+
+  async function openPlan(id: string, evenUnkept = false): Promise<Change> {
+    // kept first, so that reopening the plan on the bench reads its last state
+    const cleared = await clearBench(evenUnkept);
+    if (!cleared.ok) return cleared;
+    const opening = await library.open(id);
+    if (!opening.ok) return { ok: false, why: "unreadable", message: opening.message, text: opening.text };
+    // whatever was changed while it was read is kept too
+    const clearedAgain = await clearBench(evenUnkept);
+    if (!clearedAgain.ok) return clearedAgain;
+    store.getState().open({ ...opening.file, planId: id, history: opening.history });
+    autosave.settle();
+    await lock.hold(id);
+    return { ok: true };
+  }
+
+  async function layPlan(
+    file: PlanFile,
+    { keep = false, evenUnkept = false }: { keep?: boolean; evenUnkept?: boolean } = {},
+  ): Promise<Change> {
+    const cleared = await clearBench(evenUnkept);
+    if (!cleared.ok) return cleared;
+    lock.release();
+    // an object of its own: the same example laid twice is two plans
+    store.getState().open({ ...file, plan: { ...file.plan }, planId: null });
+    if (keep) await autosave.flush();
+    else autosave.settle();
+    return { ok: true };
+  }
+
+  const unsubscribe = store.subscribe((state, before) => {
+    if (state.preferences !== before.preferences) savePreferences(around.shelf, state.preferences);
+    if (state.planId !== before.planId && state.planId !== null) {
+      try {
+        around.shelf?.setItem(LAST_PLAN_KEY, state.planId);
+      } catch (error) {
+        health.setState({ fault: faultOf(error).kind });
+      }
+    }
+    // the first change is when it is worth asking not to be cleared
+    if (state.history !== before.history && health.getState().persistent === null && port.durable) {
+      health.setState({ persistent: false });
+      around.persist().then(
+        (persistent) => health.setState({ persistent }),
+        (error) => health.setState({ fault: faultOf(error).kind }),
+      );
+    }
+  });
+
+  const last = lastPlanId(around.shelf);
+  if (last !== null && port.durable) {
+    try {
+      await openPlan(last);
+    } catch (error) {
+      health.setState({ fault: faultOf(error).kind });
+    }
+  }
+  return {
+    store,
+    library,
+    autosave,
+    health,
+    openPlan,
+    layPlan,
+    stop: () => {
+      autosave.stop();
+      unsubscribe();
+      lock.release();
+      port.close();
+    },
+  };
+}
+
+/** Keeps the work when the page is hidden or left. @returns how to stop */
+export function keepWhenHidden(page: Document, autosave: Autosave): () => void {
+  const onHide = (): void => {
+    if (page.visibilityState === "hidden") void autosave.flush();
+  };
+  page.addEventListener("visibilitychange", onHide);
+  return () => page.removeEventListener("visibilitychange", onHide);
+}

@@ -1,0 +1,133 @@
+/**
+ * Keeps the plan on the bench in the library, a moment after each change, and says in one word how that stands. A plan
+ * that another tab has open or has changed since is never overwritten: this tab's work goes on as a copy.
+ */
+import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Plan } from "../../core/plan/document.ts";
+import type { History } from "../history.ts";
+import type { PlanStore } from "../store.ts";
+import { type FaultKind, faultOf } from "./faults.ts";
+import type { Library } from "./library.ts";
+import type { PlanLock } from "./plan-lock.ts";
+
+export type SaveStatus =
+  /** Nothing to keep yet: an example, or a plan just opened. */
+  | { readonly state: "untouched" }
+  /** Changed; will be kept in a moment. */
+  | { readonly state: "waiting" }
+  | { readonly state: "keeping" }
+  /** Written and read back. */
+  | { readonly state: "kept"; readonly at: number }
+  /** Another tab had this plan: the work is kept as a plan of its own. */
+  | { readonly state: "kept-as-copy"; readonly at: number; readonly of: string }
+  /** The browser keeps nothing: the work lasts as long as the page. */
+  | { readonly state: "in-memory"; readonly fault: FaultKind }
+  /** Not kept, still on the bench; tried again with the next change. */
+  | { readonly state: "failed"; readonly fault: FaultKind; readonly message: string };
+
+export interface AutosaveOptions {
+  readonly store: PlanStore;
+  readonly library: Library;
+  readonly lock: PlanLock;
+  /** Why the library's port is only memory, when it is. */
+  readonly fault?: FaultKind | null;
+  /** How long the work rests before it is kept, ms. */
+  readonly delayMs?: number;
+}
+
+export interface Autosave {
+  readonly status: StoreApi<SaveStatus>;
+  /** Keeps at once what is not yet kept. Never rejects: what went wrong is the status. */
+  readonly flush: () => Promise<SaveStatus>;
+  /** Forgets that the plan on the bench was changed: it was just opened, or is the person's no longer. */
+  readonly settle: () => void;
+  readonly stop: () => void;
+}
+
+const REST_MS = 500;
+
+export function createAutosave({
+  store,
+  library,
+  lock,
+  fault = null,
+  delayMs = REST_MS,
+}: AutosaveOptions): Autosave {
+  const status = createStore<SaveStatus>()(() => ({ state: "untouched" }));
+  /** The state that is safe: kept, or opened and not yet touched. */
+  let safe: { readonly plan: Plan; readonly history: History } = store.getState();
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let running: Promise<SaveStatus> | null = null;
+  const say = (next: SaveStatus): SaveStatus => {
+    status.setState(next, true);
+    return next;
+  };
+  const isSafe = (): boolean => {
+    const { plan, history } = store.getState();
+    return plan === safe.plan && history === safe.history;
+  };
+
+  /** Writes one state of the bench; as a copy where the plan is another tab's. */
+  async function keep(): Promise<SaveStatus> {
+    const { plan, planId, history } = store.getState();
+    const mayWrite = planId === null || (await lock.hold(planId));
+    let keeping = mayWrite ? await library.keep(planId, plan, history) : ({ kept: false } as const);
+    const isCopy = !keeping.kept;
+    if (!keeping.kept) keeping = await library.keep(null, plan, history);
+    if (!keeping.kept) throw new Error("a new plan has nobody to conflict with");
+    safe = { plan, history };
+    // the bench may hold another plan by now
+    if (store.getState().planId === planId && keeping.planId !== planId) {
+      store.getState().setPlanId(keeping.planId);
+      await lock.hold(keeping.planId);
+    }
+    if (fault !== null) return { state: "in-memory", fault };
+    if (isCopy && planId !== null) return { state: "kept-as-copy", at: keeping.at, of: planId };
+    return { state: "kept", at: keeping.at };
+  }
+
+  async function keepUntilSafe(): Promise<SaveStatus> {
+    let said = status.getState();
+    while (!isSafe() && store.getState().drag === null) {
+      say({ state: "keeping" });
+      try {
+        said = say(await keep());
+      } catch (error) {
+        const { kind, message } = faultOf(error);
+        return say({ state: "failed", fault: kind, message });
+      }
+    }
+    return said;
+  }
+
+  const flush = (): Promise<SaveStatus> => {
+    clearTimeout(timer);
+    running ??= keepUntilSafe().finally(() => {
+      running = null;
+    });
+    return running;
+  };
+
+  const unsubscribe = store.subscribe((state, before) => {
+    const changed = state.plan !== before.plan || state.history !== before.history;
+    const dragEnded = before.drag !== null && state.drag === null;
+    if ((!changed && !dragEnded) || state.drag !== null || isSafe()) return;
+    clearTimeout(timer);
+    if (!running) say({ state: "waiting" });
+    timer = setTimeout(flush, delayMs);
+  });
+
+  return {
+    status,
+    flush,
+    settle: () => {
+      clearTimeout(timer);
+      safe = store.getState();
+      say({ state: "untouched" });
+    },
+    stop: () => {
+      clearTimeout(timer);
+      unsubscribe();
+    },
+  };
+}

@@ -1,0 +1,288 @@
+/**
+ * The library of plans: everything a person has made, found again, copied, put away, brought back. Works on any storage
+ * port. Every write of a plan is conditional on the revision that this tab knows, and is read back before it counts as kept.
+ */
+import type { Plan } from "../../core/plan/document.ts";
+import { type PlanFile, PlanFileError, parsePlan, serializePlan } from "../../core/plan/file.ts";
+import { type History, historyFromData, NO_HISTORY } from "../history.ts";
+import { StorageFault } from "./faults.ts";
+import type { PlanRow, RowChange, StoragePort, VersionRow } from "./port.ts";
+
+/** One plan as the shelf shows it. */
+export interface PlanSummary {
+  readonly id: string;
+  readonly name: string;
+  readonly createdAt: number;
+  readonly savedAt: number;
+  readonly archivedAt: number | null;
+  readonly deletedAt: number | null;
+  readonly thumbnail: string | null;
+  /** Null when what is kept can't be read as a plan any more; its text can still be saved to a file. */
+  readonly about: { readonly diameterMm: number; readonly tiers: number; readonly facets: number } | null;
+}
+export interface Version {
+  readonly id: string;
+  readonly label: string;
+  readonly at: number;
+}
+export type Opening =
+  | { readonly ok: true; readonly file: PlanFile; readonly history: History }
+  /** `text` is what is kept, null when nothing is. */
+  | { readonly ok: false; readonly message: string; readonly text: string | null };
+export type Keeping =
+  | { readonly kept: true; readonly planId: string; readonly at: number }
+  /** Someone else has written this plan since; nothing was written. */
+  | { readonly kept: false };
+export type Shelf = "out" | "archived" | "deleted";
+
+export interface LibraryOptions {
+  readonly port: StoragePort;
+  /** Milliseconds since 1970. */
+  readonly now?: () => number;
+  readonly freshId?: () => string;
+}
+
+/** Longest thumbnail, characters of a data URL. */
+const LONGEST_THUMBNAIL = 300_000;
+const NAME_OF_UNREADABLE = "";
+
+/** What a kept plan can tell without being opened. */
+function readable(row: PlanRow): Pick<PlanSummary, "name" | "about"> {
+  try {
+    const { plan } = parsePlan(row.text);
+    const facets = plan.tiers.reduce((sum, tier) => sum + tier.count, 0);
+    const about = { diameterMm: plan.piece.diameterMm, tiers: plan.tiers.length, facets };
+    return { name: plan.name, about };
+  } catch (error) {
+    if (!(error instanceof PlanFileError)) throw error;
+    return { name: NAME_OF_UNREADABLE, about: null };
+  }
+}
+
+function historyOf(text: string | undefined): History {
+  try {
+    return historyFromData(JSON.parse(text ?? "null")) ?? NO_HISTORY;
+  } catch {
+    return NO_HISTORY; // an unreadable history costs the steps back, never the plan
+  }
+}
+
+const isOn = (shelf: Shelf, row: PlanSummary): boolean => {
+  if (row.deletedAt !== null) return shelf === "deleted";
+  return (shelf === "archived") === (row.archivedAt !== null) && shelf !== "deleted";
+};
+
+export type Library = ReturnType<typeof createLibrary>;
+
+export function createLibrary({ port, now = Date.now, freshId = () => crypto.randomUUID() }: LibraryOptions) {
+  /** The revision of each plan as this tab last read or wrote it. */
+  const known = new Map<string, number>();
+  const summaries = new Map<string, { readonly row: PlanRow } & Pick<PlanSummary, "name" | "about">>();
+  const watchers = new Set<() => void>();
+  const tell = (): void => {
+    for (const watcher of watchers) watcher();
+  };
+
+  /** Name and numbers of a row, read again only when it changed. */
+  function summaryOf(row: PlanRow, thumbnail: string | null): PlanSummary {
+    const before = summaries.get(row.id);
+    const fresh = before?.row.text === row.text ? before : { row, ...readable(row) };
+    summaries.set(row.id, fresh);
+    const { id, createdAt, savedAt, archivedAt, deletedAt } = row;
+    return {
+      id,
+      createdAt,
+      savedAt,
+      archivedAt,
+      deletedAt,
+      thumbnail,
+      name: fresh.name,
+      about: fresh.about,
+    };
+  }
+
+  /** Writes rows and makes sure that the plan's row reads back as written. */
+  async function writeVerified(row: PlanRow, also: readonly RowChange[], revision: number): Promise<boolean> {
+    const changes: RowChange[] = [{ table: "plans", put: row }, ...also];
+    if (!(await port.write(changes, { planId: row.id, revision }))) return false;
+    const back = await port.get("plans", row.id);
+    // a later write by another tab is no damage
+    if (back?.text !== row.text && (back?.revision ?? 0) <= row.revision)
+      throw new StorageFault("damaged", "what was read back is not what was written");
+    known.set(row.id, row.revision);
+    tell();
+    return true;
+  }
+
+  /** Changes a plan's standing on the shelf; whoever else wrote in between keeps their text. */
+  async function restand(id: string, change: Partial<PlanRow>): Promise<boolean> {
+    const row = await port.get("plans", id);
+    if (!row) return false;
+    const next = { ...row, ...change, revision: row.revision + 1 };
+    const isKnown = known.get(id) === row.revision;
+    const done = await writeVerified(next, [], row.revision);
+    // a tab that didn't know the text before doesn't know it now
+    if (done && !isKnown) known.delete(id);
+    return done;
+  }
+
+  /** Puts a new plan on the shelf; `standing` gives it an id or dates of its own (a restored one). */
+  async function add(
+    text: string,
+    also: (id: string) => readonly RowChange[] = () => [],
+    standing: Partial<Omit<PlanRow, "text" | "revision">> = {},
+  ): Promise<string> {
+    const at = now();
+    const fresh = { id: freshId(), createdAt: at, savedAt: at, archivedAt: null, deletedAt: null };
+    const row: PlanRow = { ...fresh, ...standing, text, revision: 1 };
+    if (!(await writeVerified(row, also(row.id), 0)))
+      throw new StorageFault("damaged", "a fresh id is taken already");
+    return row.id;
+  }
+
+  async function list(shelf: Shelf = "out", search = ""): Promise<readonly PlanSummary[]> {
+    const [rows, pictures] = await Promise.all([port.all("plans"), port.all("thumbnails")]);
+    const urls = new Map(pictures.map((picture) => [picture.id, picture.url]));
+    const wanted = search.trim().toLocaleLowerCase();
+    return rows
+      .map((row) => summaryOf(row, urls.get(row.id) ?? null))
+      .filter((row) => isOn(shelf, row) && row.name.toLocaleLowerCase().includes(wanted))
+      .sort((a, b) => b.savedAt - a.savedAt);
+  }
+
+  /** Reads a plan with its history; from then on this tab may write it. */
+  async function open(id: string): Promise<Opening> {
+    const [row, history] = await Promise.all([port.get("plans", id), port.get("histories", id)]);
+    if (!row) return { ok: false, message: "this plan is not in the library any more", text: null };
+    try {
+      const file = parsePlan(row.text);
+      known.set(id, row.revision);
+      return { ok: true, file, history: historyOf(history?.text) };
+    } catch (error) {
+      if (!(error instanceof PlanFileError)) throw error;
+      return { ok: false, message: error.message, text: row.text };
+    }
+  }
+
+  /** Keeps a plan: a new one with `planId` null, else the one that this tab opened or wrote. */
+  async function keep(planId: string | null, plan: Plan, history: History): Promise<Keeping> {
+    const text = serializePlan(plan);
+    const historyRow = (id: string): RowChange => ({
+      table: "histories",
+      put: { id, text: JSON.stringify(history) },
+    });
+    if (planId === null) {
+      const id = await add(text, (fresh) => [historyRow(fresh)]);
+      return { kept: true, planId: id, at: now() };
+    }
+    const revision = known.get(planId);
+    const before = await port.get("plans", planId);
+    if (!before || before.revision !== revision) return { kept: false };
+    const at = now();
+    const row = { ...before, revision: revision + 1, text, savedAt: at, deletedAt: null };
+    return (await writeVerified(row, [historyRow(planId)], revision))
+      ? { kept: true, planId, at }
+      : { kept: false };
+  }
+
+  /** Copies a plan with a name of its own; without its history. Null when it can't be read. */
+  async function duplicate(id: string, name: string): Promise<string | null> {
+    const row = await port.get("plans", id);
+    if (!row) return null;
+    try {
+      const { plan } = parsePlan(row.text);
+      const picture = await port.get("thumbnails", id);
+      const text = serializePlan({ ...plan, name });
+      return await add(text, (copy) =>
+        picture ? [{ table: "thumbnails", put: { ...picture, id: copy } }] : [],
+      );
+    } catch (error) {
+      if (!(error instanceof PlanFileError)) throw error;
+      return null;
+    }
+  }
+
+  /** Takes a plan away for good, with everything that belongs to it. */
+  async function erase(id: string): Promise<void> {
+    const versions = await port.all("versions", `${id}/`);
+    await port.write([
+      { table: "plans", erase: id },
+      { table: "histories", erase: id },
+      { table: "thumbnails", erase: id },
+      ...versions.map((version): RowChange => ({ table: "versions", erase: version.id })),
+    ]);
+    known.delete(id);
+    summaries.delete(id);
+    tell();
+  }
+
+  /** Takes away for good what was deleted before `before`. */
+  async function purge(before: number): Promise<number> {
+    const old = (await port.all("plans")).filter((row) => row.deletedAt !== null && row.deletedAt < before);
+    for (const row of old) await erase(row.id);
+    return old.length;
+  }
+
+  const versionNumber = (version: VersionRow): number =>
+    Number(version.id.slice(version.id.lastIndexOf("/") + 1));
+
+  async function addVersion(planId: string, label: string, plan: Plan): Promise<Version> {
+    const last = Math.max(0, ...(await port.all("versions", `${planId}/`)).map(versionNumber));
+    const version: VersionRow = {
+      id: `${planId}/${String(last + 1).padStart(6, "0")}`,
+      planId,
+      label,
+      at: now(),
+      text: serializePlan(plan),
+    };
+    await port.write([{ table: "versions", put: version }]);
+    tell();
+    return version;
+  }
+
+  /** Newest first. */
+  async function versions(planId: string): Promise<readonly Version[]> {
+    const rows = await port.all("versions", `${planId}/`);
+    return rows.map(({ id, label, at }) => ({ id, label, at })).reverse();
+  }
+
+  /** @throws PlanFileError when it can't be read; null when it isn't there */
+  async function version(id: string): Promise<Plan | null> {
+    const row = await port.get("versions", id);
+    return row ? parsePlan(row.text).plan : null;
+  }
+
+  /** @returns false for a picture that is none or too large */
+  async function setThumbnail(id: string, url: string): Promise<boolean> {
+    if (!url.startsWith("data:image/") || url.length > LONGEST_THUMBNAIL) return false;
+    await port.write([{ table: "thumbnails", put: { id, url } }]);
+    tell();
+    return true;
+  }
+
+  return {
+    port,
+    list,
+    open,
+    keep,
+    duplicate,
+    archive: (id: string) => restand(id, { archivedAt: now() }),
+    unarchive: (id: string) => restand(id, { archivedAt: null }),
+    /** Puts a plan away so that `restore` brings it back. */
+    remove: (id: string) => restand(id, { deletedAt: now() }),
+    restore: (id: string) => restand(id, { deletedAt: null }),
+    erase,
+    purge,
+    addVersion,
+    versions,
+    version,
+    removeVersion: (id: string) => port.write([{ table: "versions", erase: id }]),
+    setThumbnail,
+    add,
+    /** Calls back after every change made in this tab. @returns how to stop */
+    watch: (watcher: () => void) => {
+      watchers.add(watcher);
+      return () => watchers.delete(watcher);
+    },
+  };
+}
