@@ -71,11 +71,9 @@ export function solvePlan(plan: Plan, depthsMm: Readonly<Record<string, number>>
       known === undefined ? depthByRule(context, tier.depth) : { depth: known / radiusMm };
     if (answer.unmet) findings.push(ruleUnmetFinding(context, answer));
     if (answer.overshoot) findings.push(...overshootFinding(context, answer.overshoot, own));
-    // A depth given in mm is used as given; h = R - depth.
-    const depthMm =
-      tier.depth.rule === "depth" && known === undefined ? tier.depth.mm : (known ?? answer.depth * radiusMm);
-    const h =
-      known === undefined && tier.depth.rule !== "depth" ? 1 - answer.depth : (radiusMm - depthMm) / radiusMm;
+    const asked = tier.depth.rule === "depth" ? tier.depth.mm : answer.depth * radiusMm;
+    const depthMm = known ?? asked;
+    const h = 1 - depthMm / radiusMm;
     planes.push(...own.map((f) => ({ n: f.frame.n, h })));
     ranges.push({ tier, first, count: tier.count });
     tiers.push({ tierId: tier.id, depthMm, first, count: tier.count, met: !answer.unmet });

@@ -1,0 +1,75 @@
+/** Facets that run where they must not: under the dop, or into the design inside. */
+
+import { many, mm } from "../plan/say.ts";
+import type { Finding } from "../plan/solved.ts";
+import { distanceToAxis, type Pole } from "./axis-distance.ts";
+import type { Checked } from "./findings.ts";
+import { designsToClear, reachOf } from "./inside-clearance.ts";
+
+/** Less glass than this over the inside is worth a look. Common practice, no source. */
+export const THIN_GLASS_MM = 1;
+
+function dopFindings({ solved, solid }: Checked): Finding[] {
+  const { dop } = solved.plan.piece;
+  if (!dop) return [];
+  const pole: Pole = dop.side === "front" ? 1 : -1;
+  const limit = dop.diameterMm / 2;
+  return solved.tiers.flatMap((tier): Finding[] => {
+    const under = solid.facets.flatMap((facet, i) => {
+      if (i < tier.first || i >= tier.first + tier.count) return [];
+      const fromAxisMm = distanceToAxis(facet, pole) * solved.radiusMm;
+      return fromAxisMm < limit - 1e-9 ? [{ i, fromAxisMm }] : [];
+    });
+    if (under.length === 0) return [];
+    const byMm = limit - Math.min(...under.map((u) => u.fromAxisMm));
+    return [
+      {
+        code: "under-dop",
+        severity: "stop",
+        tier: tier.tierId,
+        facets: under.map((u) => solved.facets[u.i].id),
+        data: { byMm, dopMm: dop.diameterMm, side: dop.side, fitsMm: 2 * (limit - byMm) },
+        text: `${many(under.length, "facet")} of tier ${tier.tierId} run${under.length === 1 ? "s" : ""} ${mm(byMm)} under the dop on the ${dop.side}. Make the tier shallower or less steep, or take a dop no wider than ${mm(2 * (limit - byMm))}.`,
+      },
+    ];
+  });
+}
+
+function insideFindings({ solved, solid }: Checked): Finding[] {
+  const designs = designsToClear(solved.plan.piece);
+  if (designs.length === 0) return [];
+  return solved.tiers.flatMap((tier): Finding[] => {
+    const glass = solid.facets.flatMap((facet, i) => {
+      if (i < tier.first || i >= tier.first + tier.count || facet.swallowed) return [];
+      const reach = Math.max(...designs.map((d) => reachOf(d, facet.plane.n)));
+      return [{ i, mm: (facet.plane.h - reach) * solved.radiusMm }];
+    });
+    const short = glass.filter((g) => g.mm < THIN_GLASS_MM);
+    if (short.length === 0) return [];
+    const leastMm = Math.min(...short.map((g) => g.mm));
+    const broken = leastMm < 0;
+    const limitMm = tier.depthMm + leastMm - THIN_GLASS_MM;
+    return [
+      {
+        code: broken ? "inside-broken" : "inside-thin",
+        severity: broken ? "stop" : "warn",
+        tier: tier.tierId,
+        facets: short.filter((g) => !broken || g.mm < 0).map((g) => solved.facets[g.i].id),
+        data: {
+          leastMm,
+          wantedMm: THIN_GLASS_MM,
+          depthMm: tier.depthMm,
+          depthThatClearsMm: Math.max(0, limitMm),
+        },
+        text: broken
+          ? `Tier ${tier.tierId} breaks ${mm(-leastMm)} into the design inside. At ${mm(Math.max(0, limitMm))} deep it leaves ${mm(THIN_GLASS_MM)} of glass.`
+          : `Only ${mm(leastMm)} of glass is left between tier ${tier.tierId} and the design inside. At ${mm(Math.max(0, limitMm))} deep it leaves ${mm(THIN_GLASS_MM)}.`,
+      },
+    ];
+  });
+}
+
+export const clearanceFindings = (checked: Checked): Finding[] => [
+  ...dopFindings(checked),
+  ...insideFindings(checked),
+];

@@ -1,0 +1,106 @@
+/** Meets that miss: edges and patches of skin too short to see, and round skin left between tiers. */
+import { SKIN } from "../geometry/solid-types.ts";
+import { many, mm } from "../plan/say.ts";
+import type { Finding } from "../plan/solved.ts";
+import type { Checked } from "./findings.ts";
+
+/** Up to this many tolerances long, a short edge or bit of skin reads as a corner that was missed. Common practice, no source. */
+const NEAR_MISS_TOLERANCES = 8;
+
+interface Miss {
+  readonly facets: readonly number[];
+  readonly mm: number;
+  readonly skin: boolean;
+}
+
+/** Short pieces between two corners: true edges, or arcs of skin between the ends of two edges. */
+function shortPieces({ solid, solved }: Checked, fromMm: number, toMm: number): Miss[] {
+  const within = (length: number) => length * solved.radiusMm > fromMm && length * solved.radiusMm <= toMm;
+  const edges = solid.edges
+    .filter((e) => within(e.length))
+    .map((e): Miss => ({ facets: [e.a, e.b], mm: e.length * solved.radiusMm, skin: false }));
+  const arcs = solid.facets.flatMap((facet, i) =>
+    facet.outline.flatMap((piece, k): Miss[] => {
+      if (piece.with !== SKIN || facet.outline.length < 2 || !within(piece.length)) return [];
+      const before = facet.outline[(k + facet.outline.length - 1) % facet.outline.length].with;
+      const after = facet.outline[(k + 1) % facet.outline.length].with;
+      if (before === SKIN || after === SKIN || before === after) return [];
+      return [{ facets: [i, before, after], mm: piece.length * solved.radiusMm, skin: true }];
+    }),
+  );
+  return [...edges, ...arcs];
+}
+
+/** Misses of one kind gathered by the latest tier that takes part, which is the one to mend. */
+function byTier(
+  checked: Checked,
+  misses: readonly Miss[],
+  say: (tier: string, own: readonly Miss[], worst: number) => Finding,
+): Finding[] {
+  const { solved } = checked;
+  const latest = (m: Miss) => Math.max(...m.facets.map((i) => solved.facets[i].tierIndex));
+  return solved.tiers.flatMap((tier, t) => {
+    const own = misses.filter((m) => latest(m) === t);
+    return own.length === 0 ? [] : [say(tier.tierId, own, Math.max(...own.map((m) => m.mm)))];
+  });
+}
+
+const idsOf = ({ solved }: Checked, misses: readonly Miss[]): string[] =>
+  [...new Set(misses.flatMap((m) => m.facets))].sort((a, b) => a - b).map((i) => solved.facets[i].id);
+
+function missFindings(checked: Checked): Finding[] {
+  const { toleranceMm } = checked;
+  const near = shortPieces(checked, toleranceMm, NEAR_MISS_TOLERANCES * toleranceMm);
+  // Exact corners leave no edge at all: the shortest that counts is a hundredth of what the person permits.
+  const short = shortPieces(checked, toleranceMm / 100, toleranceMm);
+  return [
+    ...byTier(checked, near, (tier, own, worst) => ({
+      code: "near-miss",
+      severity: "warn",
+      tier,
+      facets: idsOf(checked, own),
+      data: { count: own.length, missMm: worst, skin: own.some((m) => m.skin) },
+      text: `${many(own.length, "corner")} of tier ${tier} nearly ${own.length === 1 ? "comes" : "come"} to a point but miss${own.length === 1 ? "es" : ""} by ${mm(worst)}. Let tier ${tier} come to the corners of the tier before, or change its depth a little.`,
+    })),
+    ...byTier(checked, short, (tier, own, worst) => ({
+      code: "short-edge",
+      severity: "info",
+      tier,
+      facets: idsOf(checked, own),
+      data: { count: own.length, longestMm: worst },
+      text: `${many(own.length, "edge")} of tier ${tier} ${own.length === 1 ? "is" : "are"} ${mm(worst)} or shorter: within what you permit, they read as points.`,
+    })),
+  ];
+}
+
+/** Round skin between two tiers, one finding a pair of tiers. */
+function skinFindings({ solved, pairs }: Checked): Finding[] {
+  const between = new Map<string, { a: number; b: number; mm: number[]; facets: Set<number> }>();
+  for (const { a, b, state, gap } of pairs) {
+    const [ta, tb] = [solved.facets[a].tierIndex, solved.facets[b].tierIndex];
+    if (ta === tb || state !== "gap" || gap <= 0) continue;
+    const key = `${ta} ${tb}`;
+    const entry = between.get(key) ?? { a: ta, b: tb, mm: [], facets: new Set<number>() };
+    entry.mm.push(gap * solved.radiusMm);
+    entry.facets.add(a).add(b);
+    between.set(key, entry);
+  }
+  return [...between.values()].map((entry): Finding => {
+    const [ida, idb] = [solved.tiers[entry.a].tierId, solved.tiers[entry.b].tierId];
+    const [least, most] = [Math.min(...entry.mm), Math.max(...entry.mm)];
+    const wide = mm(least) === mm(most) ? mm(least) : `${mm(least)} to ${mm(most)}`;
+    return {
+      code: "skin-between",
+      severity: "info",
+      tier: idb,
+      facets: [...entry.facets].sort((x, y) => x - y).map((i) => solved.facets[i].id),
+      data: { tiers: [ida, idb], leastMm: least, mostMm: most },
+      text: `Round skin is left between tiers ${ida} and ${idb}, ${wide} wide. To close it, let tier ${idb} close to tier ${ida}.`,
+    };
+  });
+}
+
+export const meetFindings = (checked: Checked): Finding[] => [
+  ...missFindings(checked),
+  ...skinFindings(checked),
+];
