@@ -120,8 +120,7 @@ export function cutNext(state: CutState, plane: Plane): void {
 }
 
 const coincide = (p: Plane, q: Plane): boolean =>
-  Math.abs(p.h - q.h) < COINCIDENT &&
-  Math.hypot(p.n[0] - q.n[0], p.n[1] - q.n[1], p.n[2] - q.n[2]) < COINCIDENT;
+  Math.abs(p.h - q.h) <= COINCIDENT && p.n.every((c, k) => Math.abs(c - q.n[k]) <= COINCIDENT);
 
 /** Classifies every vertex once; the lists of those outside and near the plane are kept for the steps that follow. */
 function classify(state: CutState, { n: [nx, ny, nz], h }: Plane): void {

@@ -107,6 +107,7 @@ function bestEar(ring: readonly number[], turn: (a: number, b: number, c: number
   for (let i = 0; i < n; i++) {
     const [a, b, c] = [ring[(i + n - 1) % n], ring[i], ring[(i + 1) % n]];
     const size = turn(a, b, c);
+    if (bestIsEar && size <= bestTurn) continue;
     // a vertex on the rim of the triangle blocks it too: what is left must not be flat
     const isEar =
       size > 0 &&

@@ -28,11 +28,25 @@ export const NONE = -1;
 /** Makes one exact number of two vertex indices, for up to 67 million vertices. */
 const KEY_STRIDE = 2 ** 26;
 
-function grown<T extends Float64Array | Int32Array>(array: T, needed: number): T {
-  if (needed <= array.length) return array;
-  const larger = new (array.constructor as new (n: number) => T)(Math.max(needed, array.length * 2));
+/** The same contents with room for `size` numbers; the array itself where it has that. */
+function roomier<T extends Float64Array | Int32Array>(array: T, size: number): T {
+  if (size <= array.length) return array;
+  const larger = new (array.constructor as new (n: number) => T)(size);
   larger.set(array as never);
   return larger;
+}
+
+/** Gives the surface room for so many vertices, half-edges and faces; never less than it has. */
+function reserve(m: HalfEdges, vertices: number, halfEdges: number, faces: number): void {
+  m.at = roomier(m.at, 3 * vertices);
+  m.normal = roomier(m.normal, 3 * vertices);
+  m.out = roomier(m.out, vertices);
+  m.start = roomier(m.start, halfEdges);
+  m.next = roomier(m.next, halfEdges);
+  m.twin = roomier(m.twin, halfEdges);
+  m.face = roomier(m.face, halfEdges);
+  m.first = roomier(m.first, faces);
+  m.plane = roomier(m.plane, faces);
 }
 
 export const endOf = (m: HalfEdges, h: number): number => m.start[m.twin[h]];
@@ -40,9 +54,7 @@ export const endOf = (m: HalfEdges, h: number): number => m.start[m.twin[h]];
 /** Adds a vertex without edges; its caller links it. */
 export function addVertex(m: HalfEdges, x: number, y: number, z: number): number {
   const v = m.vertexCount++;
-  m.at = grown(m.at, 3 * m.vertexCount);
-  m.normal = grown(m.normal, 3 * m.vertexCount);
-  m.out = grown(m.out, m.vertexCount);
+  if (v >= m.out.length) reserve(m, 2 * v, 0, 0);
   m.at[3 * v] = x;
   m.at[3 * v + 1] = y;
   m.at[3 * v + 2] = z;
@@ -59,10 +71,7 @@ export function setNormal(m: HalfEdges, v: number, x: number, y: number, z: numb
 export function addEdge(m: HalfEdges, a: number, b: number): number {
   const h = m.halfEdgeCount;
   m.halfEdgeCount += 2;
-  m.start = grown(m.start, m.halfEdgeCount);
-  m.next = grown(m.next, m.halfEdgeCount);
-  m.twin = grown(m.twin, m.halfEdgeCount);
-  m.face = grown(m.face, m.halfEdgeCount);
+  if (m.halfEdgeCount > m.start.length) reserve(m, 0, 2 * m.halfEdgeCount, 0);
   m.start[h] = a;
   m.start[h + 1] = b;
   m.twin[h] = h + 1;
@@ -72,8 +81,7 @@ export function addEdge(m: HalfEdges, a: number, b: number): number {
 
 export function addFace(m: HalfEdges, firstHalfEdge: number, plane: number): number {
   const f = m.faceCount++;
-  m.first = grown(m.first, m.faceCount);
-  m.plane = grown(m.plane, m.faceCount);
+  if (f >= m.first.length) reserve(m, 0, 0, 2 * f);
   m.first[f] = firstHalfEdge;
   m.plane[f] = plane;
   return f;
@@ -178,18 +186,11 @@ export function halfEdgesOf(
   return m;
 }
 
-/** An independent copy; costs a few block copies. */
+/** An independent copy with room to grow; costs a few block copies. */
 export function copyHalfEdges(m: HalfEdges): HalfEdges {
-  return {
-    ...m,
-    at: m.at.slice(),
-    normal: m.normal.slice(),
-    out: m.out.slice(),
-    start: m.start.slice(),
-    next: m.next.slice(),
-    twin: m.twin.slice(),
-    face: m.face.slice(),
-    first: m.first.slice(),
-    plane: m.plane.slice(),
-  };
+  const copy = { ...m };
+  // more room than any of the arrays has, so that each is made anew
+  const room = (count: number): number => 2 * count;
+  reserve(copy, room(m.vertexCount), room(m.halfEdgeCount), room(m.faceCount));
+  return copy;
 }
