@@ -330,6 +330,10 @@ export function tracePath(
   const entry = enterBody(scene, o, d);
   if (!entry) return colourFor(lightRadiance(scene.light, d), colour);
   const sum: [number, number, number] = [0, 0, 0];
+  if (cap < 1) {
+    tally.lost++;
+    return sum;
+  }
   const w = enterPiece(scene, colour, o, d, entry.t, entry.surface, random, sum);
   if (!w) return sum;
   for (let meetings = 1; meetings < cap; meetings++) {

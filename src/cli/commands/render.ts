@@ -1,0 +1,80 @@
+/** `render`: traces a picture of a plan's piece and writes it as PNG or as linear PFM. */
+import { readFile, writeFile } from "node:fs/promises";
+import { encode } from "fast-png";
+import { cameraFrom } from "../../core/optics/camera.ts";
+import { HdrError, readHdr } from "../../core/optics/hdr.ts";
+import { LIGHT_SETTINGS, type Light, type LightName } from "../../core/optics/lights.ts";
+import { writePfm } from "../../core/optics/pfm.ts";
+import { sceneOfPlan } from "../../core/optics/scene.ts";
+import { toBytes } from "../../core/optics/tone-map.ts";
+import { solvePlan } from "../../core/plan/solve.ts";
+import { readPlan } from "../read-plan.ts";
+import { type RenderOptions, renderOptions, type Words } from "../render-options.ts";
+import { renderPicture } from "../render-threads.ts";
+import { UsageError } from "../usage-error.ts";
+
+const isSystemError = (error: unknown): error is Error & { code: string } =>
+  error instanceof Error && "code" in error && typeof error.code === "string";
+
+/** One line instead of a stack for a file that can't be opened or written. */
+function spoken(error: unknown, what: string): unknown {
+  return isSystemError(error) ? new UsageError(`${what} (${error.code})`) : error;
+}
+
+async function readPictureLight(path: string): Promise<Light> {
+  const bytes = await readFile(path).catch((error: unknown) => {
+    throw spoken(error, `--light: can't read ${path}`);
+  });
+  try {
+    return { kind: "picture", picture: readHdr(bytes), turnRad: 0 };
+  } catch (error) {
+    throw error instanceof HdrError ? new UsageError(`--light ${path}: ${error.message}`) : error;
+  }
+}
+
+function lightNamed(name: string): Light | Promise<Light> {
+  if (name === "uniform") return { kind: "uniform" };
+  if (Object.hasOwn(LIGHT_SETTINGS, name))
+    return { kind: "setting", setting: LIGHT_SETTINGS[name as LightName], turnRad: 0 };
+  return readPictureLight(name);
+}
+
+/** Tenths as they are reached, on standard error only. */
+function progress(): (share: number) => void {
+  let told = 0;
+  return (share) => {
+    const tenths = Math.floor(share * 10 + 1e-9);
+    if (tenths > told) process.stderr.write(`${tenths * 10} %\n`);
+    told = Math.max(told, tenths);
+  };
+}
+
+async function writePicture(options: RenderOptions, rows: Float32Array): Promise<void> {
+  const { size, out } = options;
+  const file =
+    options.format === "pfm"
+      ? writePfm(size, size, rows)
+      : encode({ width: size, height: size, data: toBytes(rows, 1), channels: 3, depth: 8 });
+  await writeFile(out, file).catch((error: unknown) => {
+    throw spoken(error, `--out: can't write ${out}`);
+  });
+}
+
+export async function run(planPath: string, words: Words): Promise<void> {
+  const { plan } = await readPlan(planPath);
+  const radiusMm = plan.piece.diameterMm / 2;
+  const options = renderOptions(words, radiusMm);
+  const light = await lightNamed(options.light);
+  const { azimuthDeg, elevationDeg, distanceMm, fieldDeg, size, samples, seed, dispersion, bounces } =
+    options;
+  const job = {
+    scene: sceneOfPlan(solvePlan(plan), light),
+    camera: cameraFrom(azimuthDeg, elevationDeg, distanceMm / radiusMm, fieldDeg),
+    settings: { size, samples, seed, dispersion, bounces },
+  };
+  const { rows, lost } = await renderPicture(job, progress());
+  const share = lost / (size * size * samples);
+  if (share > 0)
+    process.stderr.write(`lost at the cap on bounces: ${(100 * share).toPrecision(2)} % of all paths\n`);
+  await writePicture(options, rows);
+}

@@ -1,0 +1,5 @@
+/** Starts a render thread: threads don't inherit the TypeScript loader, so it is registered here before the worker is loaded. */
+import { register } from "tsx/esm/api";
+
+register();
+await import("./render-worker.ts");

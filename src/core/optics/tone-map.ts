@@ -1,0 +1,39 @@
+/**
+ * From linear radiance to the bytes of a picture: the one place for exposure, tone mapping and sRGB encoding.
+ */
+import type { Rgb } from "./spectrum.ts";
+
+/**
+ * Tone curve that leaves colours below 0.8 as they are but for an offset that keeps Fresnel's 4 % from greying the blacks, and
+ * rolls highlights off towards white. Source: Khronos PBR Neutral Tone Mapper, specification 1.0, 2024.
+ * Takes linear sRGB >= 0, gives 0 .. 1.
+ */
+export function toneMap(rgb: Rgb): Rgb {
+  const START = 0.8 - 0.04;
+  const DESATURATION = 0.15;
+  const least = Math.min(rgb[0], rgb[1], rgb[2]);
+  const offset = least < 0.08 ? least - 6.25 * least * least : 0.04;
+  const [r, g, b] = [rgb[0] - offset, rgb[1] - offset, rgb[2] - offset];
+  const peak = Math.max(r, g, b);
+  if (peak < START) return [r, g, b];
+  const d = 1 - START;
+  const rolled = 1 - (d * d) / (peak + d - START);
+  const fade = 1 - 1 / (DESATURATION * (peak - rolled) + 1);
+  const s = (rolled / peak) * (1 - fade);
+  return [r * s + rolled * fade, g * s + rolled * fade, b * s + rolled * fade];
+}
+
+/** Linear 0 .. 1 to sRGB 0 .. 1. Source: IEC 61966-2-1. */
+export const encodeSrgb = (linear: number): number =>
+  linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055;
+
+/** Linear radiance (three floats a pixel) to bytes; colours outside sRGB are held at its border. `exposure` is a factor. */
+export function toBytes(linear: Float32Array, exposure: number): Uint8Array {
+  const bytes = new Uint8Array(linear.length);
+  const lit = (v: number): number => Math.max(0, v * exposure);
+  for (let i = 0; i < linear.length; i += 3) {
+    const mapped = toneMap([lit(linear[i]), lit(linear[i + 1]), lit(linear[i + 2])]);
+    for (let c = 0; c < 3; c++) bytes[i + c] = Math.round(255 * encodeSrgb(Math.min(1, mapped[c])));
+  }
+  return bytes;
+}
