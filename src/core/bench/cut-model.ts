@@ -1,6 +1,6 @@
 /** What calipers would read on a finished tier cut at a given angle and depth, later tiers uncut. mm and degrees. */
 import { cosDeg, facetFrame, type Plane, sinDeg } from "../geometry/plane.ts";
-import { extentOf, type Slice, sliceFacet } from "../geometry/slice.ts";
+import { extentOf, heightOf, type Slice, sliceFacet, widthOf } from "../geometry/slice.ts";
 import { angleBetween } from "../geometry/vec.ts";
 import type { Side } from "../plan/document.ts";
 import { capRadius, neighbourPairs } from "./half-cut.ts";
@@ -18,13 +18,13 @@ export interface CutTier {
 export const LENGTHS = ["widthMm", "heightMm", "gapMm", "edgeMm", "acrossMm", "flatToSkinMm"] as const;
 export type LengthName = (typeof LENGTHS)[number];
 
-/** The tier at one angle and depth: planes and the slices of its facets. */
+/** The tier at one angle and depth: planes and, on demand, the slices of its facets. */
 export interface Cut {
   readonly tier: CutTier;
   readonly armAngleDeg: number;
   readonly depthMm: number;
   readonly planes: readonly Plane[];
-  readonly slices: readonly Slice[];
+  readonly sliceOf: (k: number) => Slice;
 }
 
 /** @param depthsMm one depth for all facets, or one each */
@@ -37,13 +37,18 @@ export function cutTier(tier: CutTier, armAngleDeg: number, depthsMm: number | r
     }),
   );
   const all = [...tier.earlier, ...own];
-  const slices = own.map((_, k) => sliceFacet(tier.earlier.length + k, all));
-  return { tier, armAngleDeg, depthMm: at(0), planes: own, slices };
+  // Most of the time goes into slices, and a gap or a flat-to-skin needs none: each is made when first asked for.
+  const slices: Slice[] = [];
+  const sliceOf = (k: number) => {
+    slices[k] ??= sliceFacet(tier.earlier.length + k, all);
+    return slices[k];
+  };
+  return { tier, armAngleDeg, depthMm: at(0), planes: own, sliceOf };
 }
 
 /** Distance from the axis to the pole-side end of facet k, unit sphere; below 0 when it reaches past the pole. */
-function poleEnd({ tier, armAngleDeg, planes, slices }: Cut, k: number): number {
-  const [, , yMin, yMax] = extentOf(slices[k]);
+function poleEnd({ tier, armAngleDeg, planes, sliceOf }: Cut, k: number): number {
+  const [, , yMin, yMax] = extentOf(sliceOf(k));
   const poleward = tier.side === "front" ? yMax : -yMin;
   return planes[k].h * cosDeg(armAngleDeg) - poleward * sinDeg(armAngleDeg);
 }
@@ -56,8 +61,8 @@ function across(cut: Cut, k: number): number {
   return Math.sqrt(Math.max(0, a * a + b * b - 2 * a * b * cosDeg(azimuthsDeg[other] - azimuthsDeg[k])));
 }
 
-function sharedEdge({ tier, slices }: Cut, a: number, b: number): number {
-  const slice = slices[a];
+function sharedEdge({ tier, sliceOf }: Cut, a: number, b: number): number {
+  const slice = sliceOf(a);
   const label = tier.earlier.length + b;
   return slice.labels.reduce((sum, own, i) => {
     if (own !== label) return sum;
@@ -75,13 +80,12 @@ const nextOf = (count: number, k: number): number | null => (count < 2 ? null : 
 /** One facet's reading in mm; null when this length does not exist on it (a facet alone has no gap). */
 export function lengthAt(cut: Cut, name: LengthName, k: number): number | null {
   const { radiusMm, azimuthsDeg } = cut.tier;
-  const [xMin, xMax, yMin, yMax] = extentOf(cut.slices[k]);
   const next = nextOf(azimuthsDeg.length, k);
   switch (name) {
     case "widthMm":
-      return (xMax - xMin) * radiusMm;
+      return widthOf(cut.sliceOf(k)) * radiusMm;
     case "heightMm":
-      return (yMax - yMin) * radiusMm;
+      return heightOf(cut.sliceOf(k)) * radiusMm;
     case "flatToSkinMm":
       return (1 + cut.planes[k].h) * radiusMm;
     case "gapMm":

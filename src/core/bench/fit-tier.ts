@@ -38,6 +38,10 @@ const DETERMINED = 0.5;
 const STEPS: Pair = [1e-3, 1e-4];
 /** Keeps depths off the ends where a facet is a point or nothing of the ball is left. */
 const DEPTH_MARGIN_MM = 1e-3;
+/** Cuts kept while one step of the solver looks around. */
+const REMEMBERED = 64;
+/** Of all starts, this many of the cheapest are followed to the end. */
+const FOLLOWED = 2;
 
 export type MeasureName = LengthName | "readDeg" | "pivotHeightMm";
 
@@ -97,7 +101,17 @@ export const depthPriorSd = (depthMm: number): number =>
 
 type Kept = readonly [angle: boolean, depth: boolean];
 
-const cutAt = (setting: FitSetting, p: Pair): Cut => cutTier(setting.tier, p[0], p[1]);
+/** Cuts the tier at an angle and depth, remembering the last few: all measurements ask for the same ones in turn. */
+function rememberedCuts(setting: FitSetting): (p: Pair) => Cut {
+  const known = new Map<string, Cut>();
+  return (p) => {
+    const key = p.join();
+    const cut = known.get(key) ?? cutTier(setting.tier, p[0], p[1]);
+    if (known.size >= REMEMBERED) known.clear();
+    known.set(key, cut);
+    return cut;
+  };
+}
 
 const clampTo =
   (setting: FitSetting) =>
@@ -109,21 +123,26 @@ const clampTo =
 const priorSds = (setting: FitSetting): Pair => [setting.readSdDeg, depthPriorSd(setting.plannedDepthMm)];
 
 function problemOf(setting: FitSetting, usable: readonly Measurement[], kept: Kept): Problem {
+  const cutAt = rememberedCuts(setting);
   const [sdA, sdD] = priorSds(setting);
   const priors = [
     { residual: (p: Pair) => p[0] - setting.plannedDeg, sd: sdA },
     { residual: (p: Pair) => p[1] - setting.plannedDepthMm, sd: sdD },
   ].filter((_, i) => kept[i]);
   const readings = usable.map((m) => ({
-    residual: (p: Pair) => predicted(setting, cutAt(setting, p), m)! - m.value,
+    residual: (p: Pair) => predicted(setting, cutAt(p), m)! - m.value,
     sd: sdOf(setting, m.name),
   }));
   return { observations: [...readings, ...priors], steps: STEPS, clamp: clampTo(setting) };
 }
 
-/** Solves from the plan's values and from a few around them, and takes the cheapest. */
-function solveFrom(setting: FitSetting, problem: Problem, starts: readonly Pair[]): Pair {
-  const answers = starts.map((start) => solveLeastSquares(problem, start));
+/** Follows the cheapest of the starts to the end and takes the best answer. */
+function solveFrom(problem: Problem, starts: readonly Pair[]): Pair {
+  const cheapest = starts
+    .map((start) => ({ start, value: cost(problem, problem.clamp(start)) }))
+    .sort((a, b) => a.value - b.value)
+    .slice(0, FOLLOWED);
+  const answers = cheapest.map(({ start }) => solveLeastSquares(problem, start));
   return answers.reduce((best, p) => (cost(problem, p) < cost(problem, best) ? p : best));
 }
 
@@ -203,14 +222,15 @@ function helpOf(setting: FitSetting, used: readonly Measurement[], p: Pair, info
   const [sdA, sdD] = priorSds(setting);
   const left = ([a, d]: Pair) => (a / sdA) ** 2 + (d / sdD) ** 2;
   const now = left(sdsOf(info));
+  const cutAt = rememberedCuts(setting);
   const helps = CANDIDATES.flatMap((name): (Help & { readonly left: number })[] => {
     if (used.some((m) => m.name === name)) return [];
     if (name === "pivotHeightMm" && setting.plannedArmMm === null) return [];
     const m: Measurement = { name, k: null, value: 0, armLengthMm: setting.plannedArmMm ?? undefined };
-    const here = predicted(setting, cutAt(setting, p), m);
+    const here = predicted(setting, cutAt(p), m);
     // A gap that isn't there, or an edge that isn't, can't be measured.
     if (here === null || ((name === "gapMm" || name === "edgeMm") && here <= 0)) return [];
-    const g = slope((q) => predicted(setting, cutAt(setting, q), m)!, p, STEPS);
+    const g = slope((q) => predicted(setting, cutAt(q), m)!, p, STEPS);
     const sds = sdsOf(addSym(info, information(g, sdOf(setting, name))));
     return [{ measure: name, armAngleSdDeg: sds[0], depthSdMm: sds[1], left: left(sds) }];
   });
@@ -221,18 +241,18 @@ function helpOf(setting: FitSetting, used: readonly Measurement[], p: Pair, info
 
 /** Fits one tier. Measurements that don't exist on it (a gap on a facet alone) are left out. */
 export function fitTier(setting: FitSetting, measurements: readonly Measurement[]): TierFit {
-  const plannedCut = cutAt(setting, [setting.plannedDeg, setting.plannedDepthMm]);
+  const plannedCut = cutTier(setting.tier, setting.plannedDeg, setting.plannedDepthMm);
   const usable = measurements.filter((m) => predicted(setting, plannedCut, m) !== null);
   const both = problemOf(setting, usable, [true, true]);
-  const first = solveFrom(setting, both, startsOf(setting, usable));
+  const first = solveFrom(both, startsOf(setting, usable));
   // With both priors in to hold the way, see what the measurements alone say there.
   const readings: Problem = { ...both, observations: both.observations.slice(0, usable.length) };
   const kept = neededPriors(setting, totalInformation(readings, first));
   const problem = problemOf(setting, usable, kept);
-  const p = solveFrom(setting, problem, [first]);
+  const p = solveFrom(problem, [first]);
   const info = totalInformation(problem, p);
   const [armAngleSdDeg, depthSdMm] = sdsOf(info);
-  const cut = cutAt(setting, p);
+  const cut = cutTier(setting.tier, p[0], p[1]);
   return {
     armAngleDeg: p[0],
     armAngleSdDeg,
