@@ -1,0 +1,38 @@
+/** The whole app: how it speaks and looks, then the frame with its three places. */
+import { useEffect, useMemo } from "react";
+import type { Preferences } from "../../state/preferences.ts";
+import { languageOf, Speaking } from "../messages/words.tsx";
+import { HabitsContext } from "../use-format.ts";
+import { useStudio } from "../use-studio.ts";
+import { Frame } from "./Frame.tsx";
+import { useShortcuts } from "./shortcuts.ts";
+
+/** Says on the root element which theme and how much motion are wanted, for the tokens to follow. */
+function useRootLook({ theme, motion }: Preferences, language: string) {
+  useEffect(() => {
+    const root = document.documentElement;
+    if (theme === "system") delete root.dataset.theme;
+    else root.dataset.theme = theme;
+    if (motion === "reduced") root.dataset.motion = "reduced";
+    else delete root.dataset.motion;
+    root.lang = language;
+  }, [theme, motion, language]);
+}
+
+export function App() {
+  const preferences = useStudio((state) => state.preferences);
+  const language = preferences.language ?? languageOf(navigator.languages);
+  const habits = useMemo(
+    () => ({ unit: preferences.units, cuttingAngle: preferences.angles === "cutting" }),
+    [preferences.units, preferences.angles],
+  );
+  useRootLook(preferences, language);
+  useShortcuts();
+  return (
+    <Speaking language={language}>
+      <HabitsContext value={habits}>
+        <Frame />
+      </HabitsContext>
+    </Speaking>
+  );
+}

@@ -1,0 +1,21 @@
+/** What stands where a part of the page broke. */
+import { Button } from "../controls/Button.tsx";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { savePlanFile } from "./files.ts";
+
+export function Crashed({ again }: { again: () => void }) {
+  const words = useWords(shellWords);
+  return (
+    <section className="broken" role="alert">
+      <h2>{words.crashed}</h2>
+      <p>{words.crashedWhat}</p>
+      <p>
+        <Button look="outlined" onPress={again}>
+          {words.crashedAgain}
+        </Button>{" "}
+        <Button onPress={savePlanFile}>{words.crashedSave}</Button>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,40 @@
+/** The whole page takes a plan file that is dragged onto it. */
+import { type DragEvent, type ReactNode, useRef, useState } from "react";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { openPlanFile } from "./files.ts";
+
+const carriesFile = (event: DragEvent) => event.dataTransfer.types.includes("Files");
+
+export function FileDrop({ children }: { children: ReactNode }) {
+  const words = useWords(shellWords);
+  const [isOver, setOver] = useState(false);
+  // Enter and leave come for every element crossed; the page is left when they are even.
+  const depth = useRef(0);
+  const enter = (event: DragEvent, by: 1 | -1) => {
+    if (!carriesFile(event)) return;
+    event.preventDefault();
+    depth.current = Math.max(0, depth.current + by);
+    setOver(depth.current > 0);
+  };
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: dropping a file is a shortcut; the menu and the keyboard open files too
+    <div
+      className="drop"
+      onDragEnter={(event) => enter(event, 1)}
+      onDragLeave={(event) => enter(event, -1)}
+      onDragOver={(event) => carriesFile(event) && event.preventDefault()}
+      onDrop={(event) => {
+        if (!carriesFile(event)) return;
+        event.preventDefault();
+        depth.current = 0;
+        setOver(false);
+        const file = event.dataTransfer.files[0];
+        if (file) void openPlanFile(file);
+      }}
+    >
+      {children}
+      {isOver ? <p className="drop-here">{words.dropHere}</p> : null}
+    </div>
+  );
+}

@@ -1,0 +1,66 @@
+/**
+ * The frame: a line at the top, the pictures of the piece, and beside or below them the place one is in.
+ * The pictures and every place once entered stay mounted, so that selection, camera and scroll are as one left them.
+ */
+import { Activity, type ReactNode, Suspense, useState } from "react";
+import type { Place } from "../../state/store.ts";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { Recipe } from "../plan/recipe/Recipe.tsx";
+import { useStudio } from "../use-studio.ts";
+import { CrashGuard } from "./CrashGuard.tsx";
+import { Crashed } from "./Crashed.tsx";
+import { FileDrop } from "./FileDrop.tsx";
+import { Header } from "./Header.tsx";
+import { NoticeLine } from "./NoticeLine.tsx";
+import { Pictures } from "./Pictures.tsx";
+import { Places } from "./Places.tsx";
+import { SheetHost } from "./SheetHost.tsx";
+import { BenchPage, LookPage } from "./slots.tsx";
+import "./frame.css";
+
+/** A place that is made when first entered and kept from then on. */
+function Kept({ place, children }: { place: Place; children: ReactNode }) {
+  const isHere = useStudio((state) => state.place === place);
+  const [entered, setEntered] = useState(isHere);
+  if (isHere && !entered) setEntered(true);
+  const words = useWords(shellWords);
+  if (!entered) return null;
+  return (
+    <Activity mode={isHere ? "visible" : "hidden"}>
+      <CrashGuard instead={(again) => <Crashed again={again} />}>
+        <Suspense fallback={<p className="waiting">{words.loadingPlace}</p>}>{children}</Suspense>
+      </CrashGuard>
+    </Activity>
+  );
+}
+
+export function Frame() {
+  const place = useStudio((state) => state.place);
+  const words = useWords(shellWords);
+  return (
+    <FileDrop>
+      <div className="frame" data-place={place}>
+        <a className="skip" href="#place">
+          {words.skip}
+        </a>
+        <Header />
+        <Pictures />
+        <main className="side" id="place" tabIndex={-1}>
+          <Kept place="plan">
+            <Recipe />
+          </Kept>
+          <Kept place="look">
+            <LookPage />
+          </Kept>
+          <Kept place="bench">
+            <BenchPage />
+          </Kept>
+        </main>
+        <Places />
+        <NoticeLine />
+        <SheetHost />
+      </div>
+    </FileDrop>
+  );
+}

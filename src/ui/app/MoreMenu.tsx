@@ -1,0 +1,35 @@
+/** Everything that is not one of the three places: sheets and files. */
+import { Actions } from "../controls/Actions.tsx";
+import { planWords } from "../messages/plan.ts";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { beginFresh, choosePlanFile, savePlanFile } from "./files.ts";
+import { keysFor } from "./shortcuts.ts";
+import { SHEETS } from "./slots.tsx";
+import { openSheet, type SheetName } from "./view.ts";
+
+export function MoreMenu() {
+  const words = useWords(shellWords);
+  const { fresh } = useWords(planWords);
+  const sheet = (id: SheetName, label: string) => ({ id, words: label, run: () => openSheet(id) });
+  const sheets = [
+    sheet("piece", words.menu.piece),
+    sheet("plans", words.menu.plans),
+    sheet("examples", words.menu.examples),
+    sheet("models", words.menu.exportModel),
+    sheet("settings", words.menu.settings),
+    sheet("keys", words.menu.keys),
+    sheet("help", words.menu.help),
+  ].filter(({ id }) => SHEETS[id] !== null);
+  return (
+    <Actions
+      label={words.more}
+      actions={[
+        { id: "fresh", words: words.menu.fresh, run: () => beginFresh(fresh) },
+        { id: "open", words: words.menu.open, keys: keysFor("open"), run: choosePlanFile },
+        { id: "save", words: words.menu.save, keys: keysFor("save"), run: savePlanFile },
+        ...sheets,
+      ]}
+    />
+  );
+}

@@ -1,0 +1,65 @@
+/** One line at the foot of the page for what just happened: a file that can't be opened, a rule that became a depth. */
+import { useEffect } from "react";
+import type { Note } from "../../state/commands.ts";
+import { Button } from "../controls/Button.tsx";
+import { historyWords } from "../messages/history.ts";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { useFormat } from "../use-format.ts";
+import { useStudio } from "../use-studio.ts";
+import { tell, useView } from "./view.ts";
+
+/** Long enough to read two lines aloud. What stands against something stays until it is closed. */
+const SAID_MS = 8000;
+
+function useNoteWords(): (note: Note) => string {
+  const words = useWords(historyWords);
+  const format = useFormat();
+  return (note) => {
+    if (note.key === "reference-became-depth")
+      return words.noteReference(note.tierName, note.named, format.length(note.mm, 2));
+    if (note.key === "measurements-dropped") return words.noteMeasured(note.tierName, note.facets);
+    return words.noteHistory;
+  };
+}
+
+export function NoticeLine() {
+  const words = useWords(shellWords);
+  const noteWords = useNoteWords();
+  const notice = useView((state) => state.notice);
+  const notes = useStudio((state) => state.notes);
+  const dismissNotes = useStudio((state) => state.dismissNotes);
+
+  useEffect(() => {
+    if (notice?.tone !== "said") return;
+    const timer = setTimeout(() => tell(null), SAID_MS);
+    return () => clearTimeout(timer);
+  }, [notice]);
+
+  const close = () => {
+    tell(null);
+    dismissNotes();
+  };
+  const shown = notice !== null || notes.length > 0;
+  return (
+    <div className="notice" role={notice?.tone === "stop" ? "alert" : "status"} data-shown={shown || undefined}>
+      {shown ? (
+        <>
+          <div className="notice-text">
+            {notice ? <p className={notice.tone === "stop" ? "notice-stop" : undefined}>{notice.text}</p> : null}
+            {notice?.details?.map((line) => (
+              <p key={line} className="small">
+                {line}
+              </p>
+            ))}
+            {notes.map((note) => {
+              const line = noteWords(note);
+              return <p key={line}>{line}</p>;
+            })}
+          </div>
+          <Button onPress={close}>{words.close}</Button>
+        </>
+      ) : null}
+    </div>
+  );
+}

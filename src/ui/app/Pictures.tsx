@@ -1,0 +1,101 @@
+/**
+ * The pictures of one piece: the piece itself, its profile, its skin unrolled. One is large; on a wide screen and a tablet
+ * the other two stand in a low strip below it, on a phone one changes between them by name or by a swipe along the names.
+ */
+import { type PointerEvent, type ReactNode, Suspense, useRef } from "react";
+import { Button } from "../controls/Button.tsx";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { PieceStage } from "../piece/PieceStage.tsx";
+import { useStudio } from "../use-studio.ts";
+import { CrashGuard } from "./CrashGuard.tsx";
+import { Crashed } from "./Crashed.tsx";
+import { LookStage, Profile, Skin } from "./slots.tsx";
+import { type PictureName, showLarge, useView } from "./view.ts";
+
+const PICTURES: readonly PictureName[] = ["piece", "profile", "skin"];
+/** A swipe shorter than this is a press. */
+const SWIPE_PX = 40;
+
+function Picture({ name, children }: { name: PictureName; children: ReactNode }) {
+  const words = useWords(shellWords);
+  const large = useView((state) => state.large);
+  return (
+    <section className="picture" data-picture={name} data-large={large === name || undefined}>
+      <CrashGuard instead={(again) => <Crashed again={again} />}>
+        <Suspense fallback={null}>{children}</Suspense>
+      </CrashGuard>
+      {large === name ? null : (
+        <Button className="enlarge" aria-label={words.enlarge(words.strip[name])} onPress={() => showLarge(name)}>
+          {words.strip[name]}
+        </Button>
+      )}
+    </section>
+  );
+}
+
+/** Names of the pictures: pressing one shows it, swiping along them goes to the next. */
+function PictureNames() {
+  const words = useWords(shellWords);
+  const large = useView((state) => state.large);
+  const from = useRef<number | null>(null);
+  const swipe = (event: PointerEvent) => {
+    const along = from.current === null ? 0 : event.clientX - from.current;
+    from.current = null;
+    if (Math.abs(along) < SWIPE_PX) return;
+    const next = PICTURES.indexOf(large) + (along < 0 ? 1 : -1);
+    showLarge(PICTURES[Math.min(PICTURES.length - 1, Math.max(0, next))]);
+  };
+  return (
+    <nav
+      className="picture-names"
+      aria-label={words.strip.group}
+      onPointerDown={(event) => {
+        from.current = event.clientX;
+      }}
+      onPointerUp={swipe}
+    >
+      {PICTURES.map((name) => (
+        <Button
+          key={name}
+          className="picture-name"
+          aria-current={large === name ? "true" : undefined}
+          data-here={large === name || undefined}
+          onPress={() => showLarge(name)}
+        >
+          {words.strip[name]}
+        </Button>
+      ))}
+    </nav>
+  );
+}
+
+export function Pictures() {
+  const words = useWords(shellWords);
+  const place = useStudio((state) => state.place);
+  const large = useView((state) => (place === "plan" ? state.large : "piece"));
+  return (
+    <div className="pictures" data-large={large}>
+      <Picture name="piece">
+        <PieceStage />
+        {place === "look" ? <LookStage /> : null}
+      </Picture>
+      {place === "plan" ? (
+        <>
+          <Picture name="profile">
+            <Profile />
+          </Picture>
+          <Picture name="skin">
+            <Skin />
+          </Picture>
+          <PictureNames />
+          {large === "piece" ? null : (
+            <Button className="back-to-piece" onPress={() => showLarge("piece")}>
+              {words.shrink}
+            </Button>
+          )}
+        </>
+      ) : null}
+    </div>
+  );
+}

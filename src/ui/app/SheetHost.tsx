@@ -1,0 +1,37 @@
+/** The sheet that lies over the bench, when one does. */
+import { Suspense } from "react";
+import { Sheet } from "../controls/Sheet.tsx";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { CrashGuard } from "./CrashGuard.tsx";
+import { Crashed } from "./Crashed.tsx";
+import { SHEETS } from "./slots.tsx";
+import { openSheet, type SheetName, useView } from "./view.ts";
+
+const TITLES = {
+  plans: "plans",
+  examples: "examples",
+  piece: "piece",
+  settings: "settings",
+  keys: "keys",
+  help: "help",
+  models: "exportModel",
+} as const satisfies Record<SheetName, string>;
+const WIDE: readonly SheetName[] = ["plans", "help", "examples"];
+
+export function SheetHost() {
+  const name = useView((state) => state.sheet);
+  const words = useWords(shellWords);
+  const Body = name ? SHEETS[name] : null;
+  if (!name || !Body) return null;
+  const close = () => openSheet(null);
+  return (
+    <Sheet title={words.menu[TITLES[name]]} onClose={close} wide={WIDE.includes(name)}>
+      <CrashGuard instead={(again) => <Crashed again={again} />}>
+        <Suspense fallback={<p className="waiting">{words.loadingPlace}</p>}>
+          <Body onClose={close} />
+        </Suspense>
+      </CrashGuard>
+    </Sheet>
+  );
+}

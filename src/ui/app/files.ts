@@ -1,0 +1,93 @@
+/** Plan files in and out of the browser. A file that can't be read changes nothing and says why. */
+import type { Plan } from "../../core/plan/document.ts";
+import { PlanFileError, parsePlan, serializePlan } from "../../core/plan/file.ts";
+import { FILE } from "../../core/plan/limits.ts";
+import { freshPlan } from "../examples.ts";
+import { shellWords } from "../messages/shell.ts";
+import { languageOf } from "../messages/words.tsx";
+import { studio } from "../studio.ts";
+import { openSheet, tell } from "./view.ts";
+
+/** Words outside of React, in the language of the screen. */
+const wordsNow = () => shellWords[studio.getState().preferences.language ?? languageOf(navigator.languages)];
+
+/** A file name that every system takes: letters and figures of any script, the rest as dashes. */
+export const fileNameOf = (plan: Plan): string => {
+  const stem = plan.name
+    .normalize("NFC")
+    .replace(/[^\p{L}\p{N}]+/gu, "-")
+    .replace(/^-+|-+$/g, "")
+    .slice(0, 60);
+  return `${stem || "plan"}.glintwright.json`;
+};
+
+/** Hands the browser a file to keep. */
+export function offerFile(name: string, content: Blob): void {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(content);
+  link.download = name;
+  link.click();
+  // The browser has taken hold of the content once the click is handled.
+  setTimeout(() => URL.revokeObjectURL(link.href), 0);
+}
+
+export function savePlanFile(): void {
+  const { plan } = studio.getState();
+  const name = fileNameOf(plan);
+  offerFile(name, new Blob([serializePlan(plan)], { type: "application/json" }));
+  tell({ tone: "said", text: wordsNow().fileSaved(name) });
+}
+
+const BYTES_PER_MB = 1e6;
+
+async function textOf(file: File): Promise<string> {
+  const words = wordsNow();
+  // Four bytes hold any character, so a longer file has too many characters whatever they are.
+  if (file.size > 4 * FILE.characters)
+    throw new PlanFileError(words.fileTooBig(`${Math.round(file.size / BYTES_PER_MB)} MB`));
+  try {
+    return await file.text();
+  } catch {
+    throw new PlanFileError(words.fileUnreadable);
+  }
+}
+
+/** Puts the plan of a file on the bench, or says why not and leaves everything as it was. */
+export async function openPlanFile(file: File): Promise<boolean> {
+  const words = wordsNow();
+  try {
+    const { plan, unknown } = parsePlan(await textOf(file));
+    studio.getState().open({ plan, unknown });
+    openSheet(null);
+    tell({
+      tone: "said",
+      text: words.fileOpened(plan.name || words.unnamed),
+      details: unknown.length > 0 ? [words.fileUnknown(unknown.join(", "))] : [],
+    });
+    return true;
+  } catch (error) {
+    if (!(error instanceof PlanFileError)) throw error;
+    tell({ tone: "stop", text: words.fileBad(file.name), details: [error.message, words.fileSafe] });
+    return false;
+  }
+}
+
+/** Asks the person for a file. */
+export function choosePlanFile(): void {
+  const input = document.createElement("input");
+  input.type = "file";
+  input.accept = ".json,application/json";
+  input.addEventListener("change", () => {
+    const file = input.files?.[0];
+    if (file) void openPlanFile(file);
+  });
+  input.click();
+}
+
+export function openPlan(plan: Plan): void {
+  studio.getState().open({ plan });
+  studio.getState().go("plan");
+  openSheet(null);
+}
+
+export const beginFresh = (name: string): void => openPlan(freshPlan(name));
