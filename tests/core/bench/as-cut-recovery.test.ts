@@ -118,10 +118,12 @@ describe("as-cut inversion of planted cuts", () => {
     },
   );
 
-  it("finds the angle within 1 degree where the pole is measured across, with width and flat to skin", () => {
-    for (const t of trials) {
-      const { widthMm, acrossMm, flatToSkinMm } = t.measured;
-      const fit = t.answer({ widthMm, acrossMm, flatToSkinMm });
+  it("finds the angle within 1 degree where the pole is measured across, with the other lengths", () => {
+    // Calipers find nothing over the pole where facets have met there.
+    const open = trials.filter((t) => t.measured.acrossMm! > 0);
+    expect(open.length).toBeGreaterThan(90);
+    for (const t of open) {
+      const fit = t.answer(t.measured);
       expect(Math.abs(fit.armAngleDeg - t.truth.armAngleDeg)).toBeLessThan(1);
     }
   });
