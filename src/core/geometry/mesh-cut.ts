@@ -35,12 +35,14 @@ const OUTSIDE = 1;
 const REMOVED = -2;
 /** A facet's border on the skin turns by no more than this between two vertices: what the eye takes for a circle. */
 const BORDER_STEP = Math.PI / 12;
-/** How far an arc of BORDER_STEP, the longest a mesh of 24 segments or more has, can stand off its chord's ends. */
-const ARC_REACH = 1 - Math.cos(BORDER_STEP / 2);
+/** How far past a plane the middle of an arc of so many radians can stand when its nearer end does not reach it. */
+const reachOf = (arc: number): number => 1 - Math.cos(arc / 2);
 
 /** A piece being cut. Only the functions of this file change it. */
 export interface CutState {
   readonly isRound: boolean;
+  /** Vertices farther inside than this have no arc that passes the plane. */
+  readonly reach: number;
   readonly mesh: HalfEdges;
   /** Planes cut so far; a plane's position is the id of the faces it made. */
   readonly planes: Plane[];
@@ -65,6 +67,7 @@ export function beginCut(blank: Blank): CutState {
   for (let v = 0; v < mesh.vertexCount; v++) if (mesh.out[v] !== NONE) live[liveCount++] = v;
   return {
     isRound: blank.isRound,
+    reach: reachOf(Math.max(BORDER_STEP, blank.longestArc)),
     mesh,
     planes: [],
     live,
@@ -124,7 +127,7 @@ const coincide = (p: Plane, q: Plane): boolean =>
 
 /** Classifies every vertex once; the lists of those outside and near the plane are kept for the steps that follow. */
 function classify(state: CutState, { n: [nx, ny, nz], h }: Plane): void {
-  const { live, liveCount, distance, side } = state;
+  const { live, liveCount, distance, side, reach } = state;
   const { at } = state.mesh;
   state.outside = [];
   state.near = [];
@@ -133,12 +136,12 @@ function classify(state: CutState, { n: [nx, ny, nz], h }: Plane): void {
     const v = live[i];
     const d = nx * at[3 * v] + ny * at[3 * v + 1] + nz * at[3 * v + 2] - h;
     distance[v] = d;
-    if (d < -ARC_REACH) {
+    if (d < -reach) {
       side[v] = INSIDE;
       state.anyInside = true;
       continue;
     }
-    if (d < ARC_REACH) state.near.push(v);
+    if (d < reach) state.near.push(v);
     enterSide(state, v, d);
   }
 }
@@ -215,7 +218,6 @@ function skinFaceAt(state: CutState, { n }: Plane, sign: 1 | -1): number {
     if (sign * distance[live[i]] > sign * distance[nearest]) nearest = live[i];
   let f = mesh.face[mesh.out[nearest]];
   for (let steps = 0; steps < mesh.faceCount; steps++) {
-    if (mesh.plane[f] !== SKIN) return NONE;
     // leave through an edge whose great circle has the direction on its other side
     let h = mesh.first[f];
     let leave = NONE;
@@ -230,7 +232,7 @@ function skinFaceAt(state: CutState, { n }: Plane, sign: 1 | -1): number {
       if (sign * det < 0) leave = h;
       h = mesh.next[h];
     } while (h !== mesh.first[f] && leave === NONE);
-    if (leave === NONE) return f;
+    if (leave === NONE) return mesh.plane[f] === SKIN ? f : NONE;
     f = mesh.face[mesh.twin[leave]];
   }
   return NONE;
@@ -418,6 +420,8 @@ function closeHole(state: CutState, plane: Plane, rim: readonly number[]): void 
     mesh.next[c] = follow[i];
     mesh.out[mesh.start[c]] = c;
   });
+  // borders become true arcs first: a hole of two edges can be a whole facet
+  if (state.isRound) for (const c of rim) refineBorder(state, plane, c);
   const id = state.planes.length - 1;
   for (const c of rim) {
     if (mesh.face[c] !== REMOVED) continue;
@@ -427,7 +431,6 @@ function closeHole(state: CutState, plane: Plane, rim: readonly number[]): void 
       for (let h = c; mesh.face[h] === REMOVED; h = mesh.next[h]) mesh.face[h] = f;
     }
   }
-  if (state.isRound) for (const c of rim) refineBorder(state, plane, c);
 }
 
 /** A hole of two edges has no face: the faces on its two sides become neighbours. */
@@ -441,10 +444,10 @@ function joinTwins(mesh: HalfEdges, c: number): void {
   mesh.face[mesh.next[c]] = NONE;
 }
 
-/** Gives a border between the plane's face and skin more vertices of the true circle where it turns too far. */
+/** Gives a border between the plane's face to be and skin more vertices of the true circle where it turns too far. */
 function refineBorder(state: CutState, plane: Plane, c: number): void {
   const { mesh } = state;
-  if (mesh.face[c] === NONE || mesh.plane[mesh.face[mesh.twin[c]]] !== SKIN) return;
+  if (mesh.plane[mesh.face[mesh.twin[c]]] !== SKIN) return;
   const from = mesh.start[c];
   const angle = angleOnCircle(plane, mesh.at, 3 * from, 3 * endOf(mesh, c));
   const parts = Math.ceil(angle / BORDER_STEP);

@@ -3,7 +3,7 @@
  * measured on it. Numbers a person reads never come from here; they come from the exact solid.
  * Lengths are in the blank's own unit (the ball's radius is 1). Faces run counter-clockwise seen from outside.
  */
-import { type HalfEdges, halfEdgesOf } from "./mesh-half-edges.ts";
+import { endOf, type HalfEdges, halfEdgesOf } from "./mesh-half-edges.ts";
 import { SKIN } from "./solid-types.ts";
 
 /** A closed convex surface to be cut. */
@@ -11,6 +11,8 @@ export interface Blank {
   readonly surface: Readonly<HalfEdges>;
   /** True for the unit ball: its edges stand for great-circle arcs and facets are bordered by true circles. */
   readonly isRound: boolean;
+  /** Longest edge of a round blank as an arc, radians; 0 on others. */
+  readonly longestArc: number;
 }
 
 /** One face that a plane left: a convex ring of vertices in that plane. */
@@ -42,12 +44,21 @@ export interface CutMesh {
  * @param isRound only for vertices on the unit sphere about the origin
  * @throws RangeError when the surface is not closed
  */
-export const blankOf = (
+export function blankOf(
   at: Float64Array,
   normal: Float64Array,
   faces: readonly (readonly number[])[],
   isRound = false,
-): Blank => ({ surface: halfEdgesOf(at, normal, faces, SKIN), isRound });
+): Blank {
+  const surface = halfEdgesOf(at, normal, faces, SKIN);
+  let longestArc = 0;
+  for (let h = 0; isRound && h < surface.halfEdgeCount; h++) {
+    const [a, b] = [3 * surface.start[h], 3 * endOf(surface, h)];
+    const chord = Math.hypot(at[a] - at[b], at[a + 1] - at[b + 1], at[a + 2] - at[b + 2]);
+    longestArc = Math.max(longestArc, 2 * Math.asin(Math.min(1, chord / 2)));
+  }
+  return { surface, isRound, longestArc };
+}
 
 /** Signed volume: six times it is the sum of det(a, b, c) over the triangles. */
 export function meshVolume({ positions: p, triangles: t }: Pick<CutMesh, "positions" | "triangles">): number {
