@@ -6,10 +6,16 @@ export class PlanFileError extends Error {
 /** Longest piece of a file's own text that an error repeats. */
 const SHOWN = 40;
 
+/** Characters that JSON leaves as they are but that would break or turn round a line: C1 controls, line ends, directions. */
+const UNRULY = /[\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/g;
+const escaped = (c: string): string => `\\u${c.charCodeAt(0).toString(16).padStart(4, "0")}`;
+
 /** A value as an error line shows it: short, on one line, control characters escaped. */
 export function shown(value: unknown): string {
-  if (typeof value === "string")
-    return JSON.stringify(value.length > SHOWN ? `${value.slice(0, SHOWN)}...` : value);
+  if (typeof value === "string") {
+    const short = value.length > SHOWN ? `${value.slice(0, SHOWN)}...` : value;
+    return JSON.stringify(short).replace(UNRULY, escaped);
+  }
   if (typeof value === "number" || typeof value === "boolean" || value === null) return String(value);
   if (value === undefined) return "nothing";
   return Array.isArray(value) ? "a list" : "an object";

@@ -1,0 +1,127 @@
+/**
+ * A plan as a link: the whole file, compressed, in the part of an address that no server ever sees. `#plan=1.` and then
+ * raw DEFLATE (RFC 1951) in base64url (RFC 4648, section 5, unpadded). Reading is bounded, whatever is pasted in.
+ */
+import { deflateSync, Inflate, strFromU8, strToU8 } from "fflate";
+import { encode } from "uqr";
+import type { Plan } from "./document.ts";
+import { type PlanFile, parsePlan } from "./file.ts";
+import { FILE } from "./limits.ts";
+import { PlanFileError } from "./plan-file-error.ts";
+
+const MARK = "plan=";
+/** Form of the link, not of the plan in it. A change to the dictionary below is a new form. */
+const FORM = "1";
+/** Characters after the mark; longer addresses are cut off by mail programs and chats. Common practice, no source. */
+export const LONGEST_LINK = 16_000;
+/** Bytes that the largest QR code holds at its lowest error correction (ISO/IEC 18004, version 40-L, byte mode). */
+export const LONGEST_QR = 2953;
+/** Compressed bytes handed to the inflater at a time; DEFLATE grows them 1032-fold at most. */
+const SLICE = 512;
+
+/** Words that most plans hold, rarest first: what stands here costs a link next to nothing. */
+const DICTIONARY = strToU8(
+  '"otherDiametersMm":["tint":{"rgb":["atMm":"inside":[{"kind":"ribbon","petals","speckle","backing","bubble","core",' +
+    '"asCut":{"widthMm":"readDeg":"facets":{"finish":"ground""prepolished""polished""rule":"width","rule":"gap",' +
+    '"notes":"toleranceMm":0.0"stages":[{"id":"grainUm":"damageUm":"lap":{"diameterMm":"bandMm":["rpm":' +
+    '"arm":{"lengthMm":["pivotToAxisMm":"pivotHeightMm":["dop":{"side":"back","diameterMm":"glass":"soda-lime"' +
+    '{"format":"glintwright-plan","version":1,"name":""piece":{"diameterMm":30,"glass":"borosilicate"},' +
+    '"rig":{"wheelStops":96},"tiers":[{"id":"t1","name":"side":"back","side":"front","armAngleDeg":' +
+    '"count":12,"startDeg":0,"depth":{"rule":"depth","mm":"depth":{"rule":"edge","mm":' +
+    '"depth":{"rule":"corners","of":"t"depth":{"rule":"close","to":"t"depth":{"rule":"touch"}},{"id":"t',
+);
+
+function toBase64Url(bytes: Uint8Array): string {
+  let binary = "";
+  for (const byte of bytes) binary += String.fromCharCode(byte);
+  return btoa(binary).replace(/\+/g, "-").replace(/\//g, "_").replace(/=+$/, "");
+}
+
+/** @throws PlanFileError for characters that base64url doesn't have */
+function fromBase64Url(text: string): Uint8Array {
+  if (!/^[A-Za-z0-9_-]+$/.test(text) || text.length % 4 === 1)
+    throw new PlanFileError("the link is damaged: part of it is missing or was changed");
+  const binary = atob(text.replace(/-/g, "+").replace(/_/g, "/"));
+  return Uint8Array.from(binary, (c) => c.charCodeAt(0));
+}
+
+/** Inflates slice by slice and stops once more comes out than a plan may hold. @throws PlanFileError */
+function inflateBounded(bytes: Uint8Array): Uint8Array {
+  const parts: Uint8Array[] = [];
+  let total = 0;
+  let complete = false;
+  const inflate = new Inflate({ dictionary: DICTIONARY }, (part, last) => {
+    parts.push(part);
+    total += part.length;
+    complete = last;
+  });
+  try {
+    for (let at = 0; at < bytes.length && total <= FILE.characters; at += SLICE)
+      inflate.push(bytes.slice(at, at + SLICE), at + SLICE >= bytes.length);
+  } catch {
+    throw new PlanFileError("the link is damaged: part of it is missing or was changed");
+  }
+  if (total > FILE.characters) throw new PlanFileError("the link holds more than a plan can");
+  if (!complete) throw new PlanFileError("the link is damaged: part of it is missing or was changed");
+  const whole = new Uint8Array(total);
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return whole;
+}
+
+/**
+ * The fragment of a link that carries the whole plan, without the `#`.
+ * @throws PlanFileError when it would be longer than `LONGEST_LINK`
+ */
+export function fragmentOf(plan: Plan): string {
+  const packed = deflateSync(strToU8(JSON.stringify(plan)), { level: 9, dictionary: DICTIONARY });
+  const text = toBase64Url(packed);
+  if (text.length > LONGEST_LINK)
+    throw new PlanFileError(
+      `the plan is too large for a link: ${text.length} characters, at most ${LONGEST_LINK} allowed; save it to a file`,
+    );
+  return `${MARK}${FORM}.${text}`;
+}
+
+/**
+ * The plan that a fragment carries, or null when it carries none (another use of the address).
+ * @param fragment with or without the leading `#`
+ * @throws PlanFileError when a plan was meant but can't be read
+ */
+export function planFromFragment(fragment: string): PlanFile | null {
+  const body = fragment.startsWith("#") ? fragment.slice(1) : fragment;
+  if (!body.startsWith(MARK)) return null;
+  const [form, text = ""] = body.slice(MARK.length).split(".", 2);
+  if (form !== FORM)
+    throw new PlanFileError("the link was made by a newer version of Glintwright, or is damaged");
+  if (text.length > LONGEST_LINK)
+    throw new PlanFileError(
+      `the link is too long: ${text.length} characters, at most ${LONGEST_LINK} allowed`,
+    );
+  return parsePlan(strFromU8(inflateBounded(fromBase64Url(text))));
+}
+
+export interface QrCode {
+  /** Side in modules, the quiet border of 4 on each side included. */
+  readonly size: number;
+  /** SVG path of the dark modules in a view box of 0 0 size size. */
+  readonly path: string;
+}
+
+/**
+ * An address as a QR code (ISO/IEC 18004).
+ * @throws PlanFileError when it is longer than a code can hold
+ */
+export function qrCodeOf(address: string): QrCode {
+  const bytes = strToU8(address).length;
+  if (bytes > LONGEST_QR)
+    throw new PlanFileError(
+      `the link is too long for a QR code: ${bytes} characters, at most ${LONGEST_QR} allowed`,
+    );
+  const { data, size } = encode(address, { ecc: "L", border: 4 });
+  const runs = data.flatMap((row, y) => row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : [])));
+  return { size, path: runs.join("") };
+}

@@ -1,0 +1,195 @@
+/**
+ * At least 20,000 texts that nobody would write: random JSON, plans with one field made strange, fixture files with
+ * letters changed. Every one is either a plan that writes and reads back as itself, or is refused with one clear line.
+ */
+import { readdirSync, readFileSync } from "node:fs";
+import { isDeepStrictEqual } from "node:util";
+import fc from "fast-check";
+import { afterAll, describe, expect, it } from "vitest";
+import { PlanFileError, parsePlan, serializePlan } from "../../../src/core/plan/file.ts";
+import { fragmentOf, planFromFragment } from "../../../src/core/plan/link.ts";
+
+const SEED = 20261125;
+const LEAST_INPUTS = 20_000;
+const FIXTURES = "tests/fixtures/plans";
+const texts = ["v1", "broken"].flatMap((folder) =>
+  readdirSync(`${FIXTURES}/${folder}`).map((name) => readFileSync(`${FIXTURES}/${folder}/${name}`, "utf8")),
+);
+const short = texts.filter((text) => text.length < 20_000);
+const plans = readdirSync(`${FIXTURES}/v1`).map((name) => readFileSync(`${FIXTURES}/v1/${name}`, "utf8"));
+
+let inputs = 0;
+let accepted = 0;
+
+/** Plain comparisons: an assertion library would take longer than the reading. */
+function promise(holds: boolean, what: string): void {
+  if (!holds) throw new Error(what);
+}
+
+/** Reads a text and holds the outcome to the promise. */
+function judge(text: string): void {
+  inputs++;
+  let plan: ReturnType<typeof parsePlan>["plan"];
+  try {
+    plan = parsePlan(text).plan;
+  } catch (error) {
+    if (!(error instanceof PlanFileError)) throw error;
+    const { message } = error;
+    promise(message.length > 0 && message.length < 600, `a line of ${message.length} characters`);
+    promise(!/[\n\r\u2028\u2029]/.test(message), "more than one line");
+    return;
+  }
+  accepted++;
+  const written = serializePlan(plan);
+  promise(serializePlan(parsePlan(written).plan) === written, "reads back as another plan");
+  promise(isDeepStrictEqual(JSON.parse(written), plan), "is written as another plan");
+}
+
+type Path = (string | number)[];
+/** Every place in a tree of data. */
+function places(value: unknown, path: Path = []): Path[] {
+  if (typeof value !== "object" || value === null) return [path];
+  const holder = value as Record<string, unknown>;
+  const below = Object.keys(holder).flatMap((key) =>
+    places(holder[key], [...path, Array.isArray(value) ? Number(key) : key]),
+  );
+  return path.length > 0 ? [path, ...below] : below;
+}
+
+/** Writes a strange value, given as JSON text, at one place of a plan: as text, so that 1e999 and __proto__ get through. */
+function planted(plan: string, pick: number, strange: string, how: "put" | "remove" | "rename"): string {
+  const data = JSON.parse(plan);
+  const all = places(data);
+  const path = all[pick % all.length];
+  const last = path[path.length - 1];
+  const holder = path.slice(0, -1).reduce((at, key) => at[key], data);
+  const mark = "a mark that stands nowhere else";
+  if (how === "remove") delete holder[last];
+  else if (how === "put" || Array.isArray(holder)) holder[last] = mark;
+  else {
+    holder[mark] = holder[last];
+    delete holder[last];
+    return JSON.stringify(data).replace(JSON.stringify(mark), () =>
+      JSON.stringify(strange.replace(/^"|"$/g, "")),
+    );
+  }
+  return JSON.stringify(data).replace(JSON.stringify(mark), () => strange);
+}
+
+const STRANGE = [
+  "null",
+  "true",
+  "0",
+  "-0",
+  "-1",
+  "1e999",
+  "-1e999",
+  "1e308",
+  "5e-324",
+  "0.1",
+  "2147483648",
+  "9007199254740993",
+  '""',
+  '"__proto__"',
+  '"constructor"',
+  '"toString"',
+  '"NaN"',
+  '"front"',
+  '"t1"',
+  '"belt"',
+  '"<img onerror=alert(1)>"',
+  "[]",
+  "{}",
+  "[[]]",
+  '{"rule":"touch"}',
+  '{"rule":"close","to":"star"}',
+  '{"__proto__":{"x":1}}',
+  '{"constructor":1}',
+  '{"length":1e9}',
+  "[null,null]",
+  "[1,2,3]",
+  '{"toJSON":1}',
+  '{"then":1}',
+  `"${"x".repeat(2000)}"`,
+  `${"[".repeat(40)}${"]".repeat(40)}`,
+];
+
+describe("reading survives", () => {
+  it("JSON of any shape", () => {
+    fc.assert(
+      fc.property(fc.jsonValue({ maxDepth: 6 }), (value) => judge(JSON.stringify(value))),
+      { numRuns: 3000, seed: SEED },
+    );
+  });
+
+  it("text of any kind", () => {
+    fc.assert(fc.property(fc.string({ unit: "binary", maxLength: 40 }), judge), {
+      numRuns: 3000,
+      seed: SEED,
+    });
+  });
+
+  it("a plan with anything at all in any one place, a field missing or named otherwise", () => {
+    const value = fc.oneof(
+      { weight: 3, arbitrary: fc.constantFrom(...STRANGE) },
+      { weight: 1, arbitrary: fc.jsonValue({ maxDepth: 3 }).map((data) => JSON.stringify(data)) },
+      { weight: 1, arbitrary: fc.double({ noNaN: true, noDefaultInfinity: true }).map(String) },
+    );
+    const how = fc.constantFrom("put", "put", "put", "remove", "rename");
+    fc.assert(
+      fc.property(fc.constantFrom(...plans), fc.nat(), value, how, (plan, pick, strange, deed) =>
+        judge(planted(plan, pick, strange, deed as "put")),
+      ),
+      { numRuns: 8000, seed: SEED },
+    );
+  });
+
+  it("files with letters lost, doubled, swapped or flipped", () => {
+    const change = fc.record({
+      at: fc.double({ min: 0, max: 1, noNaN: true }),
+      length: fc.integer({ min: 0, max: 12 }),
+      with: fc.oneof(
+        fc.constantFrom("", "0", "-", "e9", "[", "]", "{", "}", '"', ",", ":", "\\", "\\u0000", "null"),
+        fc.string({ maxLength: 3 }),
+      ),
+    });
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...short),
+        fc.array(change, { minLength: 1, maxLength: 3 }),
+        (text, changes) => {
+          const changed = changes.reduce((now, { at, length, with: put }) => {
+            const from = Math.floor(at * now.length);
+            return now.slice(0, from) + put + now.slice(from + length);
+          }, text);
+          judge(changed);
+        },
+      ),
+      { numRuns: 6000, seed: SEED },
+    );
+  });
+
+  it("links with letters lost or changed", () => {
+    const whole = fragmentOf(parsePlan(plans[0]).plan);
+    fc.assert(
+      fc.property(fc.nat(whole.length - 1), fc.nat(3), fc.string({ maxLength: 4 }), (at, length, put) => {
+        inputs++;
+        try {
+          const file = planFromFragment(whole.slice(0, at) + put + whole.slice(at + length));
+          if (file) judge(serializePlan(file.plan));
+        } catch (error) {
+          if (!(error instanceof PlanFileError)) throw error;
+        }
+      }),
+      { numRuns: 2000, seed: SEED },
+    );
+  });
+
+  afterAll(() => {
+    expect(inputs).toBeGreaterThanOrEqual(LEAST_INPUTS);
+    // the inputs are no good if nearly all of them are refused, or none
+    expect(accepted).toBeGreaterThan(inputs / 50);
+    expect(accepted).toBeLessThan(inputs / 2);
+    expect("x" in {}).toBe(false);
+  });
+});
