@@ -110,6 +110,7 @@ export function NumberField(props: NumberFieldProps) {
           role="spinbutton"
           autoComplete="off"
           spellCheck={false}
+          data-draft={field.draft !== null || undefined}
           disabled={isDisabled}
           aria-valuenow={value}
           aria-valuemin={Number.isFinite(min) ? min : undefined}

@@ -1,6 +1,8 @@
 /** Words of the plan: the recipe's sentences, what is true of them, the piece sheet, the looks. */
 export const plan = {
   recipe: "Recipe",
+  pieceLine: (size: string, glass: string, wheel: string) => `${size}, ${glass}, ${wheel}`,
+  stopsOnWheel: (stops: string) => `${stops} stops`,
   uncut: "The marble is uncut. Add a first tier: a ring of equal facets, all at one arm angle.",
   addTier: "Add a tier",
   addFirst: "Add the first tier",
@@ -39,15 +41,15 @@ export const plan = {
     gap: "Gap",
     edge: "Shared edge",
   },
-  /** Each ends the sentence; {amount} and {other} are fields. */
-  rules: {
-    depth: "to a depth of {amount}",
-    width: "until each is {amount} wide",
-    gap: "leaving gaps of {amount}",
-    touch: "until they just touch",
-    edge: "until they share edges of {amount}",
-    close: "until they close up to {other}",
-    corners: "to the corners of {other}",
+  /** What follows the chosen rule: {name} is the rule, {amount} and {other} are fields. */
+  ruleTail: {
+    depth: "{name} {amount}",
+    width: "{name}: {amount}",
+    gap: "{name} {amount}",
+    touch: "{name}",
+    edge: "{name} {amount}",
+    close: "{name} {other}",
+    corners: "{name} {other}",
   },
   ruleWords: {
     depth: "to a depth of",

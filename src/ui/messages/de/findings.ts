@@ -1,0 +1,57 @@
+import type { findings as en } from "../en/findings.ts";
+import type { Translated } from "../words.tsx";
+
+export const findings: Translated<typeof en> = {
+  someFacets: (count) => (count === 1 ? "1 Facette" : `${count} Facetten`),
+  wish: {
+    depth: (asked) => `${asked} tief werden`,
+    width: (asked) => `${asked} breit werden`,
+    gap: (asked) => `Lücken von ${asked} lassen`,
+    touch: () => "sich gerade berühren",
+    edge: (asked) => `Kanten von ${asked} teilen`,
+    close: (_asked, other) => `an ${other} anschließen`,
+    corners: (_asked, other) => `in die Ecken von ${other} kommen`,
+  },
+  why: {
+    single: () => "eine Facette allein hat keine Nachbarin in ihrer Reihe",
+    "same-place": () => "alle ihre Facetten stehen an einer Stelle",
+    "already-closer": (got) => `ihre Nachbarinnen stehen schon ungeschliffen nur ${got} auseinander`,
+    "never-shared": () => "ihre Nachbarinnen teilen in keiner Tiefe eine Kante",
+    "too-long": (got, angle, count) => `bei ${angle} können ${count} Facetten höchstens ${got} teilen`,
+    "too-wide": (got, angle, count) => `bei ${angle} können ${count} Facetten hier höchstens ${got} breit werden`,
+    covered: () => "frühere Reihen haben alles Glas genommen, auf dem sie stünde",
+    "no-corners": (_got, _angle, _count, other) =>
+      `Nachbarinnen in ${other} berühren sich nicht und teilen keine Kanten, also gibt es keine Ecken`,
+    "open-below": (got, _angle, _count, other) =>
+      `Nachbarinnen in ${other} stehen ${got} auseinander, dazwischen läuft die Haut durch`,
+    "stays-open": (_got, _angle, _count, other) => `zu ${other} hin bleibt in jeder Tiefe runde Haut offen`,
+  },
+  ruleUnmet: (wish, why, depth) => `Sie kann nicht ${wish}: ${why}. Gezeichnet ist sie mit ${depth} Tiefe.`,
+  overshoot: (facets, worst) =>
+    `${facets} gehen bis zu ${worst} über ihre Ecke hinaus: Nicht alle Ecken liegen gleich tief.`,
+  uneven: (count, stops, off, gap, counts) =>
+    `${count} Facetten gehen auf einem Rad mit ${stops} Rasten nicht auf: Sie stehen bis zu ${off} daneben, das ändert Lücken um ${gap}. Dieses Rad kann ${counts}.`,
+  startMoved: (moved, placed) =>
+    `Sie beginnt zwischen zwei Rasten: Das Rad setzt sie ${moved} weiter, bei ${placed}.`,
+  duplicate: (facet, other) => `${facet} ist genau dieselbe Fläche wie ${other}, die bleibt.`,
+  nearDuplicate: (facet, other, apart, mm) =>
+    `${facet} und ${other} sind eine Fläche, zweimal geschliffen: ${apart} und ${mm} auseinander.`,
+  swallowed: (facets, depth, needed) =>
+    `${facets} treffen bei ${depth} kein Glas: Es beginnt dort ${needed} unter der runden Oberfläche.`,
+  lost: (facets, by) => `${facets} werden von ${by} wieder weggeschliffen.`,
+  sliver: (facets, least, permitted) =>
+    `${facets} sind nur Splitter, mindestens ${least}: dünner als die zugelassenen ${permitted}.`,
+  nearMiss: (corners, miss) => `${corners} kommen fast auf einen Punkt, verfehlen ihn aber um ${miss}.`,
+  corners: (count) => (count === 1 ? "1 Ecke" : `${count} Ecken`),
+  shortEdge: (edges, longest) => `${edges} sind ${longest} lang oder kürzer und sehen wie Punkte aus.`,
+  edges: (count) => (count === 1 ? "1 Kante" : `${count} Kanten`),
+  skinBetween: (other, wide) => `Zu ${other} hin bleibt runde Haut, ${wide} breit.`,
+  range: (least, most) => `${least} bis ${most}`,
+  underDop: (facets, by, fits) =>
+    `${facets} laufen ${by} unter den Kittstock. Einer von ${fits} käme gerade frei.`,
+  insideBroken: (by, depth) => `Sie bricht ${by} in das Innere ein. Mit ${depth} Tiefe bleibt sie frei.`,
+  insideThin: (left, depth) =>
+    `Nur ${left} Glas bleiben über dem Inneren. Mit ${depth} Tiefe ist es genug.`,
+  vanished: "Vom Stück bleibt nichts: Manche Facetten sind tiefer geschliffen, als das Glas dick ist.",
+  facetOf: (tier, place) => `Facette ${place} von ${tier}`,
+};

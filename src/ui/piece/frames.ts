@@ -1,0 +1,11 @@
+/** The one way to ask for a new picture of the piece. Asking twice before it is drawn draws once. */
+
+let draw: () => void = () => {};
+
+/** Asks for one frame. Before the stage is ready nothing happens: its first frame draws everything. */
+export const requestFrame = (): void => draw();
+
+/** The stage says how frames are drawn. */
+export const drawFramesBy = (invalidate: () => void): void => {
+  draw = invalidate;
+};

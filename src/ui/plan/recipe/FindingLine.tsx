@@ -1,0 +1,40 @@
+/** One finding: told by word and mark, leading to its place, with its mend where there is one. */
+import type { Finding } from "../../../core/plan/solved.ts";
+import { Button } from "../../controls/Button.tsx";
+import { findingWords, findingInWords } from "../../messages/findings.ts";
+import { planWords } from "../../messages/plan.ts";
+import { useWords } from "../../messages/words.tsx";
+import { showFacet } from "../../piece/eye.ts";
+import { useFormat } from "../../use-format.ts";
+import { usePlan, useStudio } from "../../use-studio.ts";
+import { Mends } from "../../app/slots.tsx";
+
+export function FindingLine({ finding }: { finding: Finding }) {
+  const words = useWords(planWords);
+  const inWords = useWords(findingWords);
+  const format = useFormat();
+  const plan = usePlan();
+  const select = useStudio((state) => state.select);
+  const toll = { stop: words.toll.stops, warn: words.toll.looks, info: words.toll.knows }[finding.severity];
+  const place = finding.facets?.[0] ?? null;
+  return (
+    <li className="finding" data-severity={finding.severity}>
+      <p>
+        <b className="finding-toll">{toll}.</b> {findingInWords(finding, inWords, format, plan)}
+      </p>
+      <div className="finding-ways">
+        <Mends finding={finding} />
+        {place === null ? null : (
+          <Button
+            onPress={() => {
+              select({ facetId: place });
+              showFacet(place);
+            }}
+          >
+            {words.showPlace}
+          </Button>
+        )}
+      </div>
+    </li>
+  );
+}

@@ -1,0 +1,31 @@
+/** The piece in one line, and the way to its sheet. */
+import { Button } from "react-aria-components/Button";
+import { stopsOf } from "../../../core/plan/place.ts";
+import { openSheet } from "../../app/view.ts";
+import { planWords } from "../../messages/plan.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan } from "../../use-studio.ts";
+
+/** The name of a glass as one says it. */
+export function useGlassName(): string {
+  const words = useWords(planWords);
+  const { glass } = usePlan().piece;
+  return typeof glass === "string" ? words.piece.glasses[glass] : glass.name;
+}
+
+export function PieceLine() {
+  const words = useWords(planWords);
+  const format = useFormat();
+  const plan = usePlan();
+  const stops = stopsOf(plan, "front");
+  return (
+    <Button className="piece-line" onPress={() => openSheet("piece")}>
+      {words.pieceLine(
+        format.length(plan.piece.diameterMm),
+        useGlassName(),
+        stops === null ? words.piece.wheelKind.free : words.stopsOnWheel(String(stops)),
+      )}
+    </Button>
+  );
+}

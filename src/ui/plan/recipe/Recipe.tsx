@@ -1,0 +1,50 @@
+/** The recipe: the tiers in cutting order as sentences that can be edited where they stand. */
+import { Button } from "../../controls/Button.tsx";
+import { planWords } from "../../messages/plan.ts";
+import { shellWords } from "../../messages/shell.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useStudio } from "../../use-studio.ts";
+import { NameField } from "./NameField.tsx";
+import { nextTier } from "./next-tier.ts";
+import { PieceLine } from "./PieceLine.tsx";
+import { TierItem } from "./TierItem.tsx";
+import { WholeFindings } from "./WholeFindings.tsx";
+import "./recipe.css";
+
+export function Recipe() {
+  const words = useWords(planWords);
+  const shell = useWords(shellWords);
+  const plan = useStudio((state) => state.plan);
+  const dispatch = useStudio((state) => state.dispatch);
+  const select = useStudio((state) => state.select);
+  const { tiers } = plan;
+
+  const addTier = () => {
+    const tier = nextTier(plan, words.newTier(tiers.length + 1));
+    if (dispatch({ type: "add-tier", tier }).ok) select({ tierId: tier.id });
+  };
+
+  return (
+    <div className="recipe">
+      <h1 className="recipe-title">
+        <NameField
+          label={shell.planName}
+          value={plan.name}
+          placeholder={shell.unnamed}
+          onChange={(name) => dispatch({ type: "set-name", name })}
+        />
+      </h1>
+      <PieceLine />
+      {tiers.length === 0 ? <p className="recipe-empty">{words.uncut}</p> : null}
+      <ol className="tiers" aria-label={words.recipe}>
+        {tiers.map((tier, index) => (
+          <TierItem key={tier.id} tier={tier} index={index} />
+        ))}
+      </ol>
+      <Button look={tiers.length === 0 ? "strong" : "outlined"} onPress={addTier}>
+        {tiers.length === 0 ? words.addFirst : words.addTier}
+      </Button>
+      <WholeFindings />
+    </div>
+  );
+}

@@ -1,0 +1,108 @@
+/** One tier: its name, its sentence, what is true of it, and what stands against it. */
+import { useEffect, useRef } from "react";
+import type { Tier } from "../../../core/plan/document.ts";
+import { Actions } from "../../controls/Actions.tsx";
+import { planWords } from "../../messages/plan.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { useReport, useSolved, useStudio } from "../../use-studio.ts";
+import { FindingLine } from "./FindingLine.tsx";
+import { NameField } from "./NameField.tsx";
+import { TierSentence } from "./TierSentence.tsx";
+import { tierTruth } from "./tier-truth.ts";
+import { truthInWords } from "./truth-words.ts";
+
+function useTierActions(tier: Tier, index: number) {
+  const words = useWords(planWords);
+  const dispatch = useStudio((state) => state.dispatch);
+  const select = useStudio((state) => state.select);
+  const last = useStudio((state) => state.plan.tiers.length - 1);
+  const move = (to: number) => dispatch({ type: "move-tier", tierId: tier.id, to });
+  return [
+    {
+      id: "duplicate",
+      words: words.duplicate,
+      run: () =>
+        dispatch({ type: "duplicate-tier", tierId: tier.id, change: { name: words.copyOf(tier.name) } }),
+    },
+    { id: "earlier", words: words.earlier, isDisabled: index === 0, run: () => move(index - 1) },
+    { id: "later", words: words.later, isDisabled: index === last, run: () => move(index + 1) },
+    {
+      id: "remove",
+      words: words.remove,
+      run: () => {
+        select({});
+        dispatch({ type: "remove-tier", tierId: tier.id });
+      },
+    },
+  ];
+}
+
+/** Brings the sentence into sight when its tier is picked elsewhere, without taking the focus. */
+function useShownWhenPicked(isPicked: boolean) {
+  const item = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    if (isPicked) item.current?.scrollIntoView({ block: "nearest" });
+  }, [isPicked]);
+  return item;
+}
+
+export function TierItem({ tier, index }: { tier: Tier; index: number }) {
+  const words = useWords(planWords);
+  const format = useFormat();
+  const report = useReport();
+  const solved = useSolved();
+  const dispatch = useStudio((state) => state.dispatch);
+  const select = useStudio((state) => state.select);
+  const setHover = useStudio((state) => state.setHover);
+  const isPicked = useStudio((state) => state.selection.tierId === tier.id);
+  const isHovered = useStudio((state) => state.hover.tierId === tier.id);
+  const item = useShownWhenPicked(isPicked);
+  const actions = useTierActions(tier, index);
+  const isMet = solved.tiers[index]?.met ?? true;
+  const findings = report.findings.filter((finding) => finding.tier === tier.id);
+
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: focusing any field of the sentence picks the tier by keyboard
+    <li
+      ref={item}
+      className="tier"
+      data-picked={isPicked || undefined}
+      data-hovered={isHovered || undefined}
+      data-unmet={!isMet || undefined}
+      onPointerEnter={() => setHover({ tierId: tier.id })}
+      onPointerLeave={() => setHover({})}
+      onClick={() => isPicked || select({ tierId: tier.id })}
+      onFocus={() => isPicked || select({ tierId: tier.id })}
+    >
+      <div className="tier-head">
+        <span className="tier-place" aria-hidden="true">
+          {index + 1}
+        </span>
+        <NameField
+          className="tier-name"
+          label={words.tierName}
+          value={tier.name}
+          placeholder={words.tierNumber(index + 1)}
+          onChange={(name) => dispatch({ type: "change-tier", tierId: tier.id, change: { name } })}
+        />
+        <Actions
+          label={words.tierActions(tier.name || words.tierNumber(index + 1))}
+          shown={words.more}
+          actions={actions}
+        />
+      </div>
+      <TierSentence tier={tier} index={index} isMet={isMet} />
+      <p className="tier-truth" aria-live={isPicked ? "polite" : undefined}>
+        {truthInWords(tierTruth(report, tier.id), words.truth, format)}
+      </p>
+      {findings.length > 0 ? (
+        <ul className="findings">
+          {findings.map((finding) => (
+            <FindingLine key={`${finding.code} ${finding.facets?.join(" ") ?? ""} ${finding.text}`} finding={finding} />
+          ))}
+        </ul>
+      ) : null}
+    </li>
+  );
+}

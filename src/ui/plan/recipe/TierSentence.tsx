@@ -1,0 +1,130 @@
+/** "14 facets at 36.5 degrees on the front, starting at stop 3, until they just touch": every part can be changed in place. */
+import type { DepthRule, Tier } from "../../../core/plan/document.ts";
+import { RANGES } from "../../../core/plan/limits.ts";
+import { stopsOf } from "../../../core/plan/place.ts";
+import type { Change } from "../../../state/commands.ts";
+import { Choice } from "../../controls/Choice.tsx";
+import { NumberField } from "../../controls/NumberField.tsx";
+import { Sentence } from "../../controls/Sentence.tsx";
+import { parseAngle, parseNumber } from "../../format.ts";
+import { planWords } from "../../messages/plan.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan, useStudio } from "../../use-studio.ts";
+import { DepthWords } from "./DepthWords.tsx";
+
+interface FieldProps {
+  readonly tier: Tier;
+  readonly change: (change: Change<Omit<Tier, "id">>) => void;
+}
+
+/** Whole numbers without decimals, anything else with two. */
+const DIGITS = 2;
+const trimmed = (value: number, number: (value: number, digits: number) => string): string =>
+  number(value, Number.isInteger(value) ? 0 : DIGITS);
+
+function CountField({ tier, change }: FieldProps) {
+  const words = useWords(planWords);
+  return (
+    <NumberField
+      inline
+      label={words.count}
+      value={tier.count}
+      min={RANGES.count.min}
+      max={RANGES.count.max}
+      step={1}
+      format={String}
+      parse={(text) => {
+        const value = parseNumber(text);
+        return value !== null && Number.isInteger(value) ? value : null;
+      }}
+      allowed={words.allowedCount}
+      onChange={(count) => change({ count: Math.round(count) })}
+    />
+  );
+}
+
+function AngleField({ tier, change }: FieldProps) {
+  const words = useWords(planWords);
+  const { cuttingAngle, number, degrees } = useFormat();
+  const shown = (angle: number) => (cuttingAngle ? 90 - angle : angle);
+  const { min, max } = RANGES.armAngleDeg;
+  return (
+    <NumberField
+      inline
+      label={cuttingAngle ? words.cuttingAngle : words.armAngle}
+      value={shown(tier.armAngleDeg)}
+      min={min}
+      max={max}
+      step={0.5}
+      format={(value) => `${number(value, Number.isInteger(value * 10) ? 1 : DIGITS)}°`}
+      parse={parseAngle}
+      allowed={words.allowedAngle(degrees(min, 0), degrees(max, 0))}
+      onChange={(angle) => change({ armAngleDeg: shown(angle) })}
+    />
+  );
+}
+
+function StartField({ tier, change }: FieldProps) {
+  const words = useWords(planWords);
+  const { number } = useFormat();
+  const stops = stopsOf(usePlan(), tier.side);
+  const perStop = stops === null ? 1 : 360 / stops;
+  const field = (
+    <NumberField
+      inline
+      label={words.start}
+      value={Number((tier.startDeg / perStop).toFixed(6))}
+      min={RANGES.turnDeg.min}
+      max={RANGES.turnDeg.max}
+      step={1}
+      format={(value) => (stops === null ? `${trimmed(value, number)}°` : trimmed(value, number))}
+      parse={parseAngle}
+      allowed={stops === null ? words.startAllowedAngle : words.startAllowedStop(String(stops - 1))}
+      onChange={(start) => change({ startDeg: start * perStop })}
+    />
+  );
+  return <Sentence template={stops === null ? words.startAngle : words.startStop} slots={{ start: field }} />;
+}
+
+function SideField({ tier, change }: FieldProps) {
+  const words = useWords(planWords);
+  return (
+    <Choice
+      inline
+      label={words.side}
+      value={tier.side}
+      options={[
+        { id: "front", words: words.sides.front },
+        { id: "back", words: words.sides.back },
+      ]}
+      onChange={(side) => change({ side })}
+    />
+  );
+}
+
+export function TierSentence({ tier, index, isMet }: { tier: Tier; index: number; isMet: boolean }) {
+  const words = useWords(planWords);
+  const dispatch = useStudio((state) => state.dispatch);
+  const change = (fields: Change<Omit<Tier, "id">>) =>
+    void dispatch({ type: "change-tier", tierId: tier.id, change: fields });
+  const template =
+    tier.count > 1 ? words.sentence : tier.armAngleDeg === 90 ? words.sentencePole : words.sentenceOne;
+  const parts = { tier, change };
+  return (
+    <p className="tier-sentence">
+      {isMet ? null : <span className="wedge" role="img" aria-label={words.toll.stops} />}
+      <Sentence
+        template={template}
+        slots={{
+          count: <CountField {...parts} />,
+          facets: tier.count === 1 ? words.facet : words.facets,
+          angle: <AngleField {...parts} />,
+          side: <SideField {...parts} />,
+          start: <StartField {...parts} />,
+          rule: <DepthWords tier={tier} index={index} onChange={(depth: DepthRule) => change({ depth })} />,
+        }}
+      />
+    </p>
+  );
+}

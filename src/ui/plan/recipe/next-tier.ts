@@ -1,0 +1,54 @@
+/** A sensible next tier: as many facets as the last one, steeper on the same side, turned by half a facet, to its corners. */
+import { cosDeg } from "../../../core/geometry/plane.ts";
+import type { Plan, Tier } from "../../../core/plan/document.ts";
+import { evenCounts, stopsOf } from "../../../core/plan/place.ts";
+import { freshTierId } from "../../../state/commands.ts";
+
+const FIRST_COUNT = 12;
+const FIRST_ANGLE = 30;
+/** From here a further ring would be crowded: the next tier is a flat at the pole. */
+const STEEPEST_RING = 68;
+
+/** The even count of this wheel nearest to the wished one, at least 3. */
+function countFor(plan: Plan, wished: number): number {
+  const stops = stopsOf(plan, "front");
+  if (stops === null) return wished;
+  const even = evenCounts(stops).filter((count) => count >= 3 && count <= 120);
+  if (even.length === 0) return Math.min(wished, stops);
+  return even.reduce((best, count) => (Math.abs(count - wished) < Math.abs(best - wished) ? count : best));
+}
+
+/**
+ * Arm angle of a ring of `count` facets that stands one facet's width nearer the pole than the ring at `armAngleDeg`:
+ * touching facets span half of 360/count degrees times the cosine of their angle.
+ */
+function angleAbove(armAngleDeg: number, count: number): number {
+  const spanDeg = (360 / count) * cosDeg(armAngleDeg);
+  return Math.round(armAngleDeg + Math.max(spanDeg * 0.9, 8));
+}
+
+export function nextTier(plan: Plan, name: string): Tier {
+  const id = freshTierId(plan.tiers);
+  const last = plan.tiers.at(-1);
+  if (!last)
+    return {
+      id,
+      name,
+      side: "front",
+      armAngleDeg: FIRST_ANGLE,
+      count: countFor(plan, FIRST_COUNT),
+      startDeg: 0,
+      depth: { rule: "touch" },
+    };
+  const angle = angleAbove(last.armAngleDeg, last.count);
+  const isFlat = last.count < 3 || angle > STEEPEST_RING;
+  return {
+    id,
+    name,
+    side: last.side,
+    armAngleDeg: isFlat ? 90 : angle,
+    count: isFlat ? 1 : last.count,
+    startDeg: isFlat ? 0 : last.startDeg + 180 / last.count,
+    depth: last.count < 3 ? { rule: "depth", mm: plan.piece.diameterMm / 20 } : { rule: "corners", of: last.id },
+  };
+}
