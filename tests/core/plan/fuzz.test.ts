@@ -41,8 +41,7 @@ function judge(text: string): void {
   }
   accepted++;
   const written = serializePlan(plan);
-  promise(serializePlan(parsePlan(written).plan) === written, "reads back as another plan");
-  promise(isDeepStrictEqual(JSON.parse(written), plan), "is written as another plan");
+  promise(isDeepStrictEqual(parsePlan(written).plan, plan), "reads back as another plan");
 }
 
 type Path = (string | number)[];
@@ -118,13 +117,13 @@ describe("reading survives", () => {
   it("JSON of any shape", () => {
     fc.assert(
       fc.property(fc.jsonValue({ maxDepth: 6 }), (value) => judge(JSON.stringify(value))),
-      { numRuns: 3000, seed: SEED },
+      { numRuns: 2000, seed: SEED },
     );
   });
 
   it("text of any kind", () => {
     fc.assert(fc.property(fc.string({ unit: "binary", maxLength: 40 }), judge), {
-      numRuns: 3000,
+      numRuns: 1500,
       seed: SEED,
     });
   });
@@ -165,7 +164,7 @@ describe("reading survives", () => {
           judge(changed);
         },
       ),
-      { numRuns: 6000, seed: SEED },
+      { numRuns: 7500, seed: SEED },
     );
   });
 
@@ -181,7 +180,7 @@ describe("reading survives", () => {
           if (!(error instanceof PlanFileError)) throw error;
         }
       }),
-      { numRuns: 2000, seed: SEED },
+      { numRuns: 1200, seed: SEED },
     );
   });
 
