@@ -1,0 +1,177 @@
+/** The half-section through the axis, to scale: every tier a chord, with a knob outside the rim to drag it by. */
+import { type KeyboardEvent, type PointerEvent, useId, useMemo } from "react";
+import type { Tier } from "../../../core/plan/document.ts";
+import type { SolvedPlan } from "../../../core/plan/solved.ts";
+import { drawingWords } from "../../messages/drawings.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan, useSolid, useSolved, useStudio } from "../../use-studio.ts";
+import { DragReadout } from "../drag/DragReadout.tsx";
+import { patternSaid } from "../drag/said.ts";
+import { type Box, useBox } from "../drag/use-box.ts";
+import { type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
+import { KNOB_PX, type Knob, placeKnobs } from "./knobs.ts";
+import { ProfileGround } from "./ProfileGround.tsx";
+import { profileDrag } from "./profile-drag.ts";
+import { chordOf, cutSection, type ProfileFrame, tierDirection, toScreen } from "./profile-geometry.ts";
+import "./profile.css";
+
+/** Room around the half-disc: for degrees and knobs outside the rim, and names on the axis side. */
+const MARGIN_PX = { left: 62, right: 128, top: 30, bottom: 30 };
+const LEAST_RADIUS_PX = 40;
+
+/** The piece as large as the box allows, the axis upright. */
+function frameIn({ width, height }: Box): ProfileFrame {
+  const byHeight = (height - MARGIN_PX.top - MARGIN_PX.bottom) / 2;
+  const byWidth = width - MARGIN_PX.left - MARGIN_PX.right;
+  const radius = Math.max(LEAST_RADIUS_PX, Math.min(byHeight, byWidth));
+  const used = MARGIN_PX.left + radius + MARGIN_PX.right;
+  return { cx: MARGIN_PX.left + Math.max(0, (width - used) / 2), cy: height / 2, radius };
+}
+
+export default function Profile() {
+  const [ref, box] = useBox<HTMLDivElement>();
+  const plan = usePlan();
+  const solved = useSolved();
+  const solid = useSolid();
+  const words = useWords(drawingWords);
+  const format = useFormat();
+  const saidId = useId();
+  const frame = useMemo(() => frameIn(box), [box]);
+  const picture = useMemo(() => profileDrag(plan, frame), [plan, frame]);
+  const drag = useTierDrag(picture);
+  const knobs = useMemo(() => placeKnobs(plan, frame), [plan, frame]);
+  const selected = useStudio((state) => state.selection.tierId);
+
+  // What is chosen lies on top, so that it can be taken hold of where tiers lie close.
+  const inOrder = [...knobs].sort((a, b) => Number(a.tierId === selected) - Number(b.tierId === selected));
+  return (
+    <div className="drawing profile" ref={ref}>
+      {box.width > 0 ? (
+        // biome-ignore lint/a11y/useSemanticElements: a drawing with grips in it has no element of its own
+        <svg role="group" aria-label={words.profile} aria-describedby={saidId} {...drag.surface}>
+          <ProfileGround
+            frame={frame}
+            plan={plan}
+            section={sectionOf(solved, frame)}
+            isLarge={box.height > 420}
+          />
+          {inOrder.map((knob) => (
+            <TierChord key={knob.tierId} knob={knob} frame={frame} solved={solved} drag={drag} />
+          ))}
+        </svg>
+      ) : null}
+      <p className="drawing-said" id={saidId}>
+        {words.profileOf(patternSaid(solved, solid, words, format))}
+      </p>
+      <DragReadout live={drag.live} box={box} />
+    </div>
+  );
+}
+
+function sectionOf(solved: SolvedPlan, frame: ProfileFrame): string {
+  const cuts = solved.plan.tiers.map((tier, i) => ({
+    direction: tierDirection(tier.side, tier.armAngleDeg),
+    h: solved.planes[solved.tiers[i].first].h,
+  }));
+  const points = cutSection(cuts).map((p) => toScreen(frame, p));
+  return points.map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join(" ");
+}
+
+interface ChordProps {
+  readonly knob: Knob;
+  readonly frame: ProfileFrame;
+  readonly solved: SolvedPlan;
+  readonly drag: TierDragHook;
+}
+
+/** A tier's chord, the tick from it to the rim that shows its depth, and its knob. */
+function TierChord({ knob, frame, solved, drag }: ChordProps) {
+  const index = solved.plan.tiers.findIndex((t) => t.id === knob.tierId);
+  const tier = solved.plan.tiers[index];
+  const { met, first } = solved.tiers[index];
+  const isSelected = useStudio((state) => state.selection.tierId === tier.id);
+  const isHovered = useStudio((state) => state.hover.tierId === tier.id);
+  const setHover = useStudio((state) => state.setHover);
+  const select = useStudio((state) => state.select);
+  const words = useWords(drawingWords);
+  const format = useFormat();
+  const chord = chordOf(tier.side, tier.armAngleDeg, solved.planes[first].h);
+  const [x, y] = knob.at;
+  const grab = (event: PointerEvent<SVGElement>) => grabFrom(event, tier, drag);
+  return (
+    <g
+      className="grip"
+      role="slider"
+      tabIndex={0}
+      aria-label={words.handle(tier.name)}
+      aria-description={words.handleKeys}
+      aria-valuemin={0}
+      aria-valuemax={90}
+      aria-valuenow={tier.armAngleDeg}
+      aria-valuetext={`${format.armAngle(tier.armAngleDeg)}, ${format.length(solved.tiers[index].depthMm, 2)}`}
+      data-tier={tier.id}
+      data-selected={isSelected || undefined}
+      data-hovered={isHovered || undefined}
+      data-unmet={met ? undefined : true}
+      onPointerDown={grab}
+      onPointerEnter={() => setHover({ tierId: tier.id })}
+      onPointerLeave={() => setHover({})}
+      onFocus={() => select({ tierId: tier.id })}
+      onKeyDown={(event) => onKey(event, tier.id, drag)}
+      onKeyUp={drag.onKeyUp}
+      onBlur={drag.onKeyUp}
+    >
+      {chord ? <Chord chord={chord} frame={frame} /> : null}
+      <line className="profile-stem" x1={knob.rim[0]} y1={knob.rim[1]} x2={x} y2={y} />
+      <circle className="grip-reach" cx={x} cy={y} r={22} />
+      <circle className="grip-ring" cx={x} cy={y} r={KNOB_PX + 4} />
+      <circle className="grip-knob" cx={x} cy={y} r={KNOB_PX} />
+      <text x={x} y={y}>
+        {index + 1}
+      </text>
+      {isSelected ? (
+        <text className="profile-angle strong rimmed" x={x + KNOB_PX + 9} y={y}>
+          {format.armAngle(tier.armAngleDeg)}
+        </text>
+      ) : null}
+    </g>
+  );
+}
+
+function Chord({ chord, frame }: { chord: NonNullable<ReturnType<typeof chordOf>>; frame: ProfileFrame }) {
+  const [[x1, y1], [x2, y2]] = [toScreen(frame, chord.poleEnd), toScreen(frame, chord.girdleEnd)];
+  const [[fx, fy], [rx, ry]] = [toScreen(frame, chord.foot), toScreen(frame, chord.rim)];
+  return (
+    <>
+      <line className="profile-hit" x1={x1} y1={y1} x2={x2} y2={y2} />
+      <line className="profile-chord-rim" x1={x1} y1={y1} x2={x2} y2={y2} />
+      <line className="profile-chord" x1={x1} y1={y1} x2={x2} y2={y2} />
+      <line className="profile-depth" x1={fx} y1={fy} x2={rx} y2={ry} />
+    </>
+  );
+}
+
+/** The picture, not the knob, holds the pointer: the knob moves away under it. */
+function grabFrom(event: PointerEvent<SVGElement>, tier: Tier, drag: TierDragHook) {
+  const picture = event.currentTarget.ownerSVGElement;
+  if (!picture) return;
+  event.currentTarget.focus({ preventScroll: true });
+  drag.grab(event, picture, { tierId: tier.id });
+}
+
+const KEYS: Readonly<Record<string, readonly ["angle" | "depth", 1 | -1]>> = {
+  ArrowUp: ["angle", 1],
+  ArrowDown: ["angle", -1],
+  ArrowLeft: ["depth", 1],
+  ArrowRight: ["depth", -1],
+};
+
+function onKey(event: KeyboardEvent, tierId: string, drag: TierDragHook) {
+  const move = KEYS[event.key];
+  if (move) drag.step(event, tierId, move[0], move[1]);
+  else if (event.key === "PageUp" || event.key === "PageDown") {
+    drag.toNextMeeting(tierId, "depth", event.key === "PageUp" ? 1 : -1);
+  } else return;
+  event.preventDefault();
+}

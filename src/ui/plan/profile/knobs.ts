@@ -1,0 +1,33 @@
+/** Where the knobs of the tiers stand outside the rim: at their arm angle, farther out where another stands already. */
+import type { Plan } from "../../../core/plan/document.ts";
+import { type ProfileFrame, type SectionPoint, tierDirection, toScreen } from "./profile-geometry.ts";
+
+export const KNOB_PX = 13;
+/** From the rim to the middle of the innermost knobs, and from one row to the next. */
+const FIRST_ROW_PX = 54;
+const ROW_PX = 2 * KNOB_PX + 4;
+
+export interface Knob {
+  readonly tierId: string;
+  readonly at: SectionPoint;
+  /** Its point of the rim. */
+  readonly rim: SectionPoint;
+}
+
+/** One knob a tier, in cutting order; none covers another. */
+export function placeKnobs(plan: Plan, frame: ProfileFrame): Knob[] {
+  const placed: Knob[] = [];
+  for (const tier of plan.tiers) {
+    const [r, z] = tierDirection(tier.side, tier.armAngleDeg);
+    const out = (row: number): SectionPoint => {
+      const reach = 1 + (FIRST_ROW_PX + row * ROW_PX) / frame.radius;
+      return toScreen(frame, [r * reach, z * reach]);
+    };
+    const isFree = ([x, y]: SectionPoint) =>
+      placed.every(({ at }) => Math.hypot(at[0] - x, at[1] - y) >= 2 * KNOB_PX + 2);
+    let row = 0;
+    while (!isFree(out(row)) && row < plan.tiers.length) row++;
+    placed.push({ tierId: tier.id, at: out(row), rim: toScreen(frame, [r, z]) });
+  }
+  return placed;
+}

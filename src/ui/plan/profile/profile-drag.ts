@@ -1,0 +1,36 @@
+/** What movements mean in the profile: along the arc the arm angle, in and out the depth. */
+import type { Plan, Tier } from "../../../core/plan/document.ts";
+import { CATCH_PX, DRAG_STARTS_PX } from "../drag/drag-maths.ts";
+import type { DragPicture, Place } from "../drag/use-tier-drag.ts";
+import { type ProfileFrame, tierDirection, toSection } from "./profile-geometry.ts";
+
+const DEG = 180 / Math.PI;
+
+export function profileDrag(plan: Plan, frame: ProfileFrame): DragPicture {
+  const radiusMm = plan.piece.diameterMm / 2;
+  const tierOf = (tierId: string): Tier | undefined => plan.tiers.find((t) => t.id === tierId);
+  /** Elevation on the tier's own side, degrees, from the equator; and the distance from the centre over the radius. */
+  const polar = (tier: Tier | undefined, [x, y]: Place): readonly [number, number] => {
+    const [r, z] = toSection(frame, x, y);
+    return [Math.atan2(tier?.side === "back" ? -z : z, r) * DEG, Math.hypot(r, z)];
+  };
+  return {
+    meant: (tierId, from, to) => {
+      const tier = tierOf(tierId);
+      const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+      if (!tier || Math.hypot(dx, dy) < DRAG_STARTS_PX) return null;
+      const [r, z] = tierDirection(tier.side, tier.armAngleDeg);
+      // The section's z runs up, the screen's y down.
+      const inward = Math.abs(dx * r - dy * z);
+      const along = Math.abs(dx * z + dy * r);
+      return along >= inward ? "angle" : "depth";
+    },
+    delta: (value, tierId, from, to) => {
+      const tier = tierOf(tierId);
+      const [a, b] = [polar(tier, from), polar(tier, to)];
+      return value === "angle" ? b[0] - a[0] : (a[1] - b[1]) * radiusMm;
+    },
+    reach: (value) =>
+      value === "angle" ? (CATCH_PX / frame.radius) * DEG : (CATCH_PX / frame.radius) * radiusMm,
+  };
+}

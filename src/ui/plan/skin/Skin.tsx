@@ -1,0 +1,227 @@
+/**
+ * The whole surface unrolled: facets, gaps, edges and corners as they lie, wheel stops along the lower edge. A facet is
+ * dragged sideways for the start of its tier, up and down for the arm angle; dragged beside a facet the strip turns.
+ */
+import { type KeyboardEvent, type PointerEvent, useId, useMemo, useRef, useState } from "react";
+import { stopsOf, zeroOf } from "../../../core/plan/place.ts";
+import { drawingWords } from "../../messages/drawings.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan, useReport, useSolid, useSolved, useStudio } from "../../use-studio.ts";
+import { DragReadout } from "../drag/DragReadout.tsx";
+import { patternSaid } from "../drag/said.ts";
+import { useBox } from "../drag/use-box.ts";
+import { type Place, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
+import type { Strip } from "./projection.ts";
+import { InkMark, SkinGround } from "./SkinGround.tsx";
+import { ChosenLayer, FacetLayer, GapNumbers, MeetingLayer } from "./SkinLayers.tsx";
+import { skinDrag } from "./skin-drag.ts";
+import { type DrawnFacet, drawSkin } from "./skin-drawing.ts";
+import { layOut } from "./skin-layout.ts";
+import { nearestTurn } from "./strip-path.ts";
+import { WheelEdge } from "./WheelEdge.tsx";
+import "./skin.css";
+
+/** A finger that lands this near a facet takes hold of it. */
+const FINGER_PX = 22;
+
+export default function Skin() {
+  const [ref, box] = useBox<HTMLDivElement>();
+  const plan = usePlan();
+  const solved = useSolved();
+  const solid = useSolid();
+  const report = useReport();
+  const words = useWords(drawingWords);
+  const format = useFormat();
+  const saidId = useId();
+  // The ink mark begins in the middle; turning the strip moves it away.
+  const [left, setLeft] = useState(() => ((plan.piece.inkMarkDeg ?? 0) * Math.PI) / 180 - Math.PI);
+  const layout = useMemo(() => layOut(box, left), [box, left]);
+  const { strip, window } = layout;
+  const drawing = useMemo(
+    () => drawSkin(solved, solid, report, strip, window),
+    [solved, solid, report, strip, window],
+  );
+  const drag = useTierDrag(useMemo(() => skinDrag(plan, strip, layout.y), [plan, strip, layout.y]));
+  const turn = useTurning(strip, setLeft);
+  const setHover = useStudio((state) => state.setHover);
+  const selectedTier = useStudio((state) => state.selection.tierId);
+  const tierIds = useMemo(() => plan.tiers.map((t) => t.id), [plan]);
+  const side = plan.tiers.find((t) => t.id === selectedTier)?.side ?? "front";
+  const taken = useMemo(
+    () =>
+      new Set(
+        solved.facets.flatMap((f) =>
+          tierIds[f.tierIndex] === selectedTier && f.wheelStop !== null ? [f.wheelStop] : [],
+        ),
+      ),
+    [solved, tierIds, selectedTier],
+  );
+
+  const onPointerDown = (event: PointerEvent<SVGSVGElement>) => {
+    const picture = event.currentTarget;
+    const bounds = picture.getBoundingClientRect();
+    const at: Place = [event.clientX - bounds.left - layout.x, event.clientY - bounds.top - layout.y];
+    const facetId = facetUnder(event.target) ?? nearestFacet(drawing.facets, strip, at);
+    if (facetId) drag.grab(event, picture, { tierId: facetId.slice(0, facetId.lastIndexOf("/")), facetId });
+    else turn.begin(event, picture);
+  };
+  return (
+    <div className="drawing skin" ref={ref}>
+      {box.width > 0 ? (
+        // biome-ignore lint/a11y/useSemanticElements: a drawing with grips in it has no element of its own
+        <svg
+          role="group"
+          aria-label={words.skin}
+          aria-describedby={saidId}
+          {...drag.surface}
+          onPointerDown={onPointerDown}
+          onPointerMove={(event) => {
+            if (!turn.move(event)) drag.surface.onPointerMove(event);
+          }}
+          onPointerUp={() => {
+            turn.end();
+            drag.surface.onPointerUp();
+          }}
+          onPointerOver={(event) => {
+            const facetId = facetUnder(event.target);
+            setHover(facetId ? { facetId } : {});
+          }}
+          onPointerLeave={() => setHover({})}
+        >
+          <SkinGround layout={layout} />
+          <g transform={`translate(${layout.x} ${layout.y})`}>
+            <g clipPath="url(#skin-window)">
+              <FacetLayer strip={strip} facets={drawing.facets} withStops={strip.width > 900} />
+              <InkMark layout={layout} azimuthDeg={plan.piece.inkMarkDeg ?? 0} />
+              <MeetingLayer strip={strip} drawing={drawing} />
+              <ChosenLayer strip={strip} facets={drawing.facets} tierIds={tierIds} />
+              <GapNumbers strip={strip} gaps={drawing.gaps} />
+            </g>
+            <WheelEdge
+              strip={strip}
+              window={window}
+              stops={stopsOf(plan, side)}
+              zeroDeg={zeroOf(plan, side)}
+              taken={taken}
+            />
+            {plan.tiers.map((tier, index) => (
+              <TierGrip
+                key={tier.id}
+                tierId={tier.id}
+                index={index}
+                drawing={drawing.facets}
+                strip={strip}
+                drag={drag}
+              />
+            ))}
+          </g>
+        </svg>
+      ) : null}
+      <p className="drawing-said" id={saidId}>
+        {words.skinOf(patternSaid(solved, solid, words, format))}
+      </p>
+      <DragReadout live={drag.live} box={box} />
+    </div>
+  );
+}
+
+const facetUnder = (target: EventTarget): string | null =>
+  target instanceof Element ? (target.closest("[data-facet]")?.getAttribute("data-facet") ?? null) : null;
+
+/** The facet whose middle is nearest, in any turn, when a finger could have meant it. */
+function nearestFacet(facets: readonly DrawnFacet[], strip: Strip, [x, y]: Place): string | null {
+  let best: string | null = null;
+  let least = FINGER_PX;
+  for (const { key, middle } of facets) {
+    const around =
+      ((((middle[0] - x + strip.width / 2) % strip.width) + strip.width) % strip.width) - strip.width / 2;
+    const away = Math.hypot(around, middle[1] - y);
+    if (away < least) [best, least] = [key, away];
+  }
+  return best;
+}
+
+/** Turning the strip by dragging beside the facets. */
+function useTurning(strip: Strip, setLeft: (change: (left: number) => number) => void) {
+  const last = useRef<{ pointer: number; x: number } | null>(null);
+  return {
+    begin: (event: PointerEvent<SVGSVGElement>, picture: Element) => {
+      if (event.button !== 0) return;
+      picture.setPointerCapture(event.pointerId);
+      last.current = { pointer: event.pointerId, x: event.clientX };
+    },
+    move: (event: PointerEvent<SVGSVGElement>): boolean => {
+      if (last.current?.pointer !== event.pointerId) return false;
+      const dx = event.clientX - last.current.x;
+      last.current = { pointer: event.pointerId, x: event.clientX };
+      setLeft((left) => nearestTurn(left - (dx / strip.width) * 2 * Math.PI, -Math.PI));
+      return true;
+    },
+    end: () => {
+      last.current = null;
+    },
+  };
+}
+
+interface GripProps {
+  readonly tierId: string;
+  readonly index: number;
+  readonly drawing: readonly DrawnFacet[];
+  readonly strip: Strip;
+  readonly drag: TierDragHook;
+}
+
+/** The tier's first facet as what keys take hold of, with the tier's number in it. */
+function TierGrip({ tierId, index, drawing, strip, drag }: GripProps) {
+  const plan = usePlan();
+  const solved = useSolved();
+  const words = useWords(drawingWords);
+  const format = useFormat();
+  const select = useStudio((state) => state.select);
+  const tier = plan.tiers[index];
+  const first = solved.facets[solved.tiers[index].first];
+  const facet = drawing.find((f) => f.tierIndex === index);
+  if (!facet || !tier) return null;
+  const start =
+    first.wheelStop === null ? format.degrees(first.azimuthDeg) : words.stop(String(first.wheelStop));
+  const x = facet.middle[0] - strip.width * Math.floor(facet.middle[0] / strip.width);
+  return (
+    <g
+      className="skin-grip"
+      role="slider"
+      tabIndex={0}
+      aria-label={words.skinHandle(tier.name)}
+      aria-description={words.skinKeys}
+      aria-valuemin={0}
+      aria-valuemax={360}
+      aria-valuenow={first.azimuthDeg}
+      aria-valuetext={`${start}, ${format.armAngle(tier.armAngleDeg)}`}
+      data-tier={tierId}
+      transform={`translate(${x} ${facet.middle[1]})`}
+      onFocus={() => select({ tierId })}
+      onKeyDown={(event) => onKey(event, tierId, drag)}
+      onKeyUp={drag.onKeyUp}
+      onBlur={drag.onKeyUp}
+    >
+      <circle className="skin-grip-ring" r={14} />
+      <text className="skin-tier-number strong rimmed">{index + 1}</text>
+    </g>
+  );
+}
+
+const KEYS: Readonly<Record<string, readonly ["start" | "angle", 1 | -1]>> = {
+  ArrowLeft: ["start", -1],
+  ArrowRight: ["start", 1],
+  ArrowUp: ["angle", 1],
+  ArrowDown: ["angle", -1],
+};
+
+function onKey(event: KeyboardEvent, tierId: string, drag: TierDragHook) {
+  const move = KEYS[event.key];
+  if (move) drag.step(event, tierId, move[0], move[1]);
+  else if (event.key === "PageUp" || event.key === "PageDown") {
+    drag.toNextMeeting(tierId, "angle", event.key === "PageUp" ? 1 : -1);
+  } else return;
+  event.preventDefault();
+}

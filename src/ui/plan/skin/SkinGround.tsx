@@ -1,0 +1,80 @@
+/** The strip itself: the skin's tone, poles, equator, the ink mark; past both borders it goes on, paler. */
+import { memo } from "react";
+import { drawingWords } from "../../messages/drawings.ts";
+import { useWords } from "../../messages/words.tsx";
+import { placesOf, type SkinLayout } from "./skin-layout.ts";
+
+const NAMES_FIT_PX = 560;
+
+export const SkinGround = memo(function SkinGround({ layout }: { layout: SkinLayout }) {
+  const { strip, window, x, y } = layout;
+  const words = useWords(drawingWords);
+  const isRoomy = strip.width > NAMES_FIT_PX;
+  return (
+    <g transform={`translate(${x} ${y})`}>
+      <defs>
+        <clipPath id="skin-window">
+          <rect x={window.from} y={-1} width={window.to - window.from} height={strip.height + 2} />
+        </clipPath>
+        <pattern
+          id="skin-hatch"
+          width="5"
+          height="5"
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(45)"
+        >
+          <line className="skin-hatch" x1="0" y1="0" x2="0" y2="5" />
+        </pattern>
+      </defs>
+      <rect
+        className="skin-past"
+        x={window.from}
+        y={0}
+        width={window.to - window.from}
+        height={strip.height}
+      />
+      <rect className="skin-sheet" x={0} y={0} width={strip.width} height={strip.height} />
+      <line className="skin-pole" x1={window.from} y1={0} x2={window.to} y2={0} />
+      <line className="skin-pole" x1={window.from} y1={strip.height} x2={window.to} y2={strip.height} />
+      <line
+        className="skin-equator"
+        x1={window.from}
+        y1={strip.height / 2}
+        x2={window.to}
+        y2={strip.height / 2}
+      />
+      {isRoomy ? (
+        <>
+          <text className="quiet" x={6} y={17}>
+            {words.frontPole}
+          </text>
+          <text className="quiet" x={6} y={strip.height - 7}>
+            {words.backPole}
+          </text>
+        </>
+      ) : null}
+    </g>
+  );
+});
+
+/** The line that the maker draws on the skin, on top of the facets it may be ground away by. */
+export const InkMark = memo(function InkMark({
+  layout,
+  azimuthDeg,
+}: {
+  layout: SkinLayout;
+  azimuthDeg: number;
+}) {
+  const words = useWords(drawingWords);
+  const { strip } = layout;
+  return placesOf(layout, (azimuthDeg * Math.PI) / 180).map((x) => (
+    <g key={x} className="skin-ink">
+      <line x1={x} y1={0} x2={x} y2={strip.height} />
+      {strip.width > NAMES_FIT_PX ? (
+        <text x={x + 7} y={17}>
+          {words.inkMark}
+        </text>
+      ) : null}
+    </g>
+  ));
+});

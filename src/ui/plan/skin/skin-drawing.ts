@@ -1,0 +1,158 @@
+/** Everything that is drawn on the strip, as paths and places in its pixels. Computed from the exact solid alone. */
+import type { Report } from "../../../core/check/report.ts";
+import { meetingPoint } from "../../../core/geometry/circles.ts";
+import type { OutlinePiece, Solid } from "../../../core/geometry/solid-types.ts";
+import type { Vec3 } from "../../../core/geometry/vec.ts";
+import type { SolvedPlan } from "../../../core/plan/solved.ts";
+import { neckOf } from "./neck.ts";
+import type { Strip } from "./projection.ts";
+import {
+  pathData,
+  pointOnStrip,
+  ringOnStrip,
+  type StripPoint,
+  shiftsToShow,
+  strokeOnStrip,
+} from "./strip-path.ts";
+
+/** A path and by how many turns it is repeated to show past both borders. */
+export interface Drawn {
+  readonly key: string;
+  readonly path: string;
+  readonly shifts: readonly number[];
+}
+export interface DrawnFacet extends Drawn {
+  readonly tierIndex: number;
+  readonly stop: number | null;
+  /** Middle of the facet, for its number and for fingers that miss it. */
+  readonly middle: StripPoint;
+  readonly widthPx: number;
+}
+export interface DrawnGap extends Drawn {
+  readonly at: StripPoint;
+  readonly mm: number;
+  readonly facets: readonly [string, string];
+  /** Whether its width is written beside it also when neither facet is chosen: one of several like it. */
+  readonly isNamed: boolean;
+}
+export interface Mark {
+  readonly key: string;
+  readonly at: StripPoint;
+  readonly shifts: readonly number[];
+}
+export interface CornerMark extends Mark {
+  readonly missMm: number;
+}
+
+export interface SkinDrawing {
+  readonly facets: readonly DrawnFacet[];
+  readonly edges: readonly Drawn[];
+  readonly gaps: readonly DrawnGap[];
+  readonly touches: readonly Mark[];
+  readonly corners: readonly CornerMark[];
+}
+
+/** How far past both borders the strip is drawn once more, in pixels. */
+export interface Window {
+  readonly from: number;
+  readonly to: number;
+}
+
+const NO_NORMAL: Vec3 = [0, 0, 1];
+
+export function drawSkin(
+  solved: SolvedPlan,
+  solid: Solid,
+  report: Report,
+  strip: Strip,
+  window: Window,
+): SkinDrawing {
+  const shiftsOf = (ring: readonly StripPoint[]) => shiftsToShow(strip, ring, window.from, window.to);
+  const mark = (key: string, v: Vec3): Mark => {
+    const at = pointOnStrip(strip, v);
+    return { key, at, shifts: shiftsOf([at]) };
+  };
+  return {
+    facets: solved.facets.flatMap((_, i) => drawFacet(solved, solid, i, strip, shiftsOf)),
+    edges: solid.edges.map(({ a, b, from, to, length }, i) => {
+      const line: OutlinePiece = { kind: "line", from, to, with: b, length };
+      const points = strokeOnStrip(strip, line, NO_NORMAL);
+      return { key: `${a}-${b}-${i}`, path: pathData(points, false), shifts: shiftsOf(points) };
+    }),
+    gaps: drawGaps(solved, report, strip, shiftsOf),
+    touches: report.pairs
+      .filter((p) => p.state === "touch")
+      .map((p) => {
+        const at = positions(solved);
+        return mark(`${p.a} ${p.b}`, meetingPoint(solved.planes[at(p.a)], solved.planes[at(p.b)]));
+      }),
+    corners: report.corners.map((c) => ({ ...mark(c.facets.join(" "), c.at), missMm: c.missMm })),
+  };
+}
+
+/** Position of a facet in the solid by its id. */
+function positions(solved: SolvedPlan): (id: string) => number {
+  const known = new Map(solved.facets.map((f, i) => [f.id, i]));
+  return (id) => known.get(id) ?? 0;
+}
+
+function drawFacet(
+  solved: SolvedPlan,
+  solid: Solid,
+  i: number,
+  strip: Strip,
+  shiftsOf: (ring: readonly StripPoint[]) => number[],
+): DrawnFacet[] {
+  const facet = solid.facets[i];
+  const placed = solved.facets[i];
+  const ring = ringOnStrip(strip, facet.outline, facet.plane.n);
+  if (ring.length === 0) return [];
+  const xs = ring.map((p) => p[0]);
+  const [low, high] = [Math.min(...xs), Math.max(...xs)];
+  const [, y] = pointOnStrip(strip, facet.centroid);
+  return [
+    {
+      key: placed.id,
+      path: pathData(ring, true),
+      shifts: shiftsOf(ring),
+      tierIndex: placed.tierIndex,
+      stop: placed.wheelStop,
+      middle: [(low + high) / 2, y],
+      widthPx: high - low,
+    },
+  ];
+}
+
+/** Gaps between facets of one tier and across tiers, wherever round skin lies between them. */
+function drawGaps(
+  solved: SolvedPlan,
+  report: Report,
+  strip: Strip,
+  shiftsOf: (ring: readonly StripPoint[]) => number[],
+): DrawnGap[] {
+  const at = positions(solved);
+  const named = new Set<string>();
+  return report.pairs.flatMap((pair): DrawnGap[] => {
+    if (pair.state !== "gap" || pair.gapMm <= 0) return [];
+    const [a, b] = [at(pair.a), at(pair.b)];
+    const band = neckOf(solved.planes[a], solved.planes[b]);
+    const ring = ringOnStrip(strip, band, solved.planes[a].n);
+    if (ring.length === 0) return [];
+    const alike = `${solved.facets[a].tierIndex} ${solved.facets[b].tierIndex} ${pair.gapMm.toFixed(1)}`;
+    const place = pointOnStrip(strip, meetingPoint(solved.planes[a], solved.planes[b]));
+    // The number stands at one gap of each kind, away from the borders.
+    const isNamed = !named.has(alike) && place[0] > strip.width * 0.1 && place[0] < strip.width * 0.9;
+    if (isNamed) named.add(alike);
+    return [
+      {
+        key: `${pair.a} ${pair.b}`,
+        path: pathData(ring, true),
+        shifts: shiftsOf(ring),
+        at: place,
+        mm: pair.gapMm,
+        facets: [pair.a, pair.b],
+        isNamed,
+      },
+    ];
+  });
+}

@@ -1,0 +1,35 @@
+/** Where the strip lies in its box, and where a given azimuth stands on it. Pixels. */
+import type { Box } from "../drag/use-box.ts";
+import { STRIP_ASPECT, type Strip, stripOf, stripX } from "./projection.ts";
+import type { Window } from "./skin-drawing.ts";
+import { shiftsToShow } from "./strip-path.ts";
+
+const TOP_PX = 10;
+const WHEEL_PX = 38;
+/** The strip is drawn past both borders by this part of a turn, so that the facet across the seam is seen whole. */
+const OVERLAP = 0.035;
+
+export interface SkinLayout {
+  readonly strip: Strip;
+  readonly window: Window;
+  /** Where the strip begins in the picture. */
+  readonly x: number;
+  readonly y: number;
+}
+
+/** As large as the box allows. @param left azimuth at the left border, radians */
+export function layOut({ width, height }: Box, left: number): SkinLayout {
+  const byWidth = width / (1 + 2 * OVERLAP);
+  const byHeight = (height - TOP_PX - WHEEL_PX) / STRIP_ASPECT;
+  const turn = Math.max(60, Math.min(byWidth, byHeight));
+  const strip = stripOf(turn, left);
+  const past = OVERLAP * turn;
+  const y = TOP_PX + Math.max(0, (height - TOP_PX - WHEEL_PX - strip.height) / 2);
+  return { strip, window: { from: -past, to: turn + past }, x: (width - turn) / 2, y };
+}
+
+/** Places of a single azimuth within the window, for marks that stand on it. */
+export const placesOf = ({ strip, window }: SkinLayout, azimuth: number): number[] => {
+  const x = stripX(strip, azimuth);
+  return shiftsToShow(strip, [[x, 0]], window.from, window.to).map((turn) => x + turn * strip.width);
+};
