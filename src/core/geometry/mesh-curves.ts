@@ -8,6 +8,7 @@
 import { endOf, type HalfEdges } from "./mesh-half-edges.ts";
 import type { Plane } from "./plane.ts";
 import { SKIN } from "./solid-types.ts";
+import type { Vec3 } from "./vec.ts";
 
 /** The arc of a half-edge: the carrier plane about whose normal it runs counter-clockwise (turn 1) or clockwise (-1). */
 interface Arc {
@@ -152,15 +153,17 @@ export function findOnCircle({ n, h }: Plane, at: Float64Array, a: number, angle
   found.z = h * n[2] + cos * uz + sin * (n[0] * uy - n[1] * ux);
 }
 
-/** Angle from a to b counter-clockwise about the axis of plane (n, h), 0..2 pi. */
-export function angleOnCircle({ n, h }: Plane, at: Float64Array, a: number, b: number): number {
-  const ux = at[a] - h * n[0];
-  const uy = at[a + 1] - h * n[1];
-  const uz = at[a + 2] - h * n[2];
-  const vx = at[b] - h * n[0];
-  const vy = at[b + 1] - h * n[1];
-  const vz = at[b + 2] - h * n[2];
+/** Angle from point a to point b (their places in `at`) counter-clockwise about axis n through the origin, -pi..pi. */
+export function turnAbout(n: Vec3, at: Float64Array, a: number, b: number): number {
+  const [ux, uy, uz, vx, vy, vz] = [at[a], at[a + 1], at[a + 2], at[b], at[b + 1], at[b + 2]];
   const sin = n[0] * (uy * vz - uz * vy) + n[1] * (uz * vx - ux * vz) + n[2] * (ux * vy - uy * vx);
-  const angle = Math.atan2(sin, ux * vx + uy * vy + uz * vz);
-  return angle < 0 ? angle + 2 * Math.PI : angle;
+  const un = ux * n[0] + uy * n[1] + uz * n[2];
+  const vn = vx * n[0] + vy * n[1] + vz * n[2];
+  return Math.atan2(sin, ux * vx + uy * vy + uz * vz - un * vn);
+}
+
+/** The same counted on, 0..2 pi. */
+export function angleOnCircle({ n }: Plane, at: Float64Array, a: number, b: number): number {
+  const turn = turnAbout(n, at, a, b);
+  return turn < 0 ? turn + 2 * Math.PI : turn;
 }

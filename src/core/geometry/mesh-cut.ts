@@ -10,7 +10,7 @@
  */
 
 import type { Blank, CutMesh } from "./mesh.ts";
-import { angleOnCircle, findCrossing, findExtreme, findOnCircle, found } from "./mesh-curves.ts";
+import { angleOnCircle, findCrossing, findExtreme, findOnCircle, found, turnAbout } from "./mesh-curves.ts";
 import { extractMesh } from "./mesh-extract.ts";
 import {
   addEdge,
@@ -43,6 +43,8 @@ export interface CutState {
   readonly isRound: boolean;
   /** Vertices farther inside than this have no arc that passes the plane. */
   readonly reach: number;
+  /** Longest edge of the blank as an arc, radians; 0 when it is not round. */
+  readonly longestArc: number;
   readonly mesh: HalfEdges;
   /** Planes cut so far; a plane's position is the id of the faces it made. */
   readonly planes: Plane[];
@@ -68,6 +70,7 @@ export function beginCut(blank: Blank): CutState {
   return {
     isRound: blank.isRound,
     reach: reachOf(Math.max(BORDER_STEP, blank.longestArc)),
+    longestArc: blank.longestArc,
     mesh,
     planes: [],
     live,
@@ -210,32 +213,33 @@ function revealExtreme(state: CutState, plane: Plane, h: number): void {
   enterSide(state, v, distanceOfFound(plane));
 }
 
-/** The skin face that holds direction `sign` n, found by walking towards it from the live vertex nearest to it; or NONE. */
-function skinFaceAt(state: CutState, { n }: Plane, sign: 1 | -1): number {
-  const { mesh, distance, live } = state;
-  let nearest = live[0];
-  for (let i = 1; i < state.liveCount; i++)
-    if (sign * distance[live[i]] > sign * distance[nearest]) nearest = live[i];
-  let f = mesh.face[mesh.out[nearest]];
-  for (let steps = 0; steps < mesh.faceCount; steps++) {
-    // leave through an edge whose great circle has the direction on its other side
-    let h = mesh.first[f];
-    let leave = NONE;
+/** The skin face that the plane's axis leaves the ball through, `sign` along its normal; or NONE. */
+function skinFaceAt(state: CutState, plane: Plane, sign: 1 | -1): number {
+  const { mesh, live, distance } = state;
+  // all corners of the face that holds the pole are no farther from it than the longest edge
+  const within = Math.cos(state.longestArc) - sign * plane.h - EPSILON;
+  for (let i = 0; i < state.liveCount; i++) {
+    if (sign * distance[live[i]] < within) continue;
+    const first = mesh.out[live[i]];
+    let h = first;
     do {
-      const a = 3 * mesh.start[h];
-      const b = 3 * endOf(mesh, h);
-      const { at } = mesh;
-      const det =
-        n[0] * (at[a + 1] * at[b + 2] - at[a + 2] * at[b + 1]) +
-        n[1] * (at[a + 2] * at[b] - at[a] * at[b + 2]) +
-        n[2] * (at[a] * at[b + 1] - at[a + 1] * at[b]);
-      if (sign * det < 0) leave = h;
-      h = mesh.next[h];
-    } while (h !== mesh.first[f] && leave === NONE);
-    if (leave === NONE) return mesh.plane[f] === SKIN ? f : NONE;
-    f = mesh.face[mesh.twin[leave]];
+      const f = mesh.face[h];
+      if (mesh.plane[f] === SKIN && turnsAbout(mesh, f, plane, sign) > Math.PI) return f;
+      h = mesh.next[mesh.twin[h]];
+    } while (h !== first);
   }
   return NONE;
+}
+
+/** By how much the ring of face f turns about the axis `sign` n, radians: 2 pi when the axis passes through it, else 0. */
+function turnsAbout(mesh: HalfEdges, f: number, { n }: Plane, sign: 1 | -1): number {
+  let turn = 0;
+  let h = mesh.first[f];
+  do {
+    turn += turnAbout(n, mesh.at, 3 * mesh.start[h], 3 * endOf(mesh, h));
+    h = mesh.next[h];
+  } while (h !== mesh.first[f]);
+  return sign * turn;
 }
 
 function revealPole(state: CutState, plane: Plane, sign: 1 | -1): void {
