@@ -3,15 +3,17 @@
  * same whoever computes it.
  */
 import { type Camera, cameraRay } from "./camera.ts";
-import { hash, nextRandom, sobolPoint, streamOf } from "./random.ts";
+import { hash, PIXEL_X, PIXEL_Y, sobol, streamOf, WAVELENGTH } from "./random.ts";
 import type { Scene } from "./scene.ts";
 import { STRATA } from "./spectrum.ts";
 import { colourOfChannels, colourOfStratum, type PathTally, SAFETY_CAP, tracePath } from "./tracer.ts";
 
-/** Wavelengths of one sample, spread over the whole range: one in each quarter of the strata. */
-export const WAVELENGTHS = 4;
-/** Samples after which every stratum was used once. */
-export const SPECTRAL_ROUND = STRATA / WAVELENGTHS;
+/**
+ * Wavelengths that share one camera ray, evenly spread over the strata: as few as let a pixel see every stratum, but no more
+ * than four, with which even a single sample weighs red, green and blue nearly alike.
+ */
+export const wavelengthsPerSample = (samples: number): number =>
+  samples >= STRATA ? 1 : samples >= STRATA / 2 ? 2 : 4;
 
 export interface PictureSettings {
   /** Width and height in pixels. */
@@ -24,18 +26,10 @@ export interface PictureSettings {
   readonly bounces: number | null;
 }
 
-/** Stratum of a sample's k-th wavelength: bit-reversed order, so that few samples are spread too, turned by pixel. */
-function stratumOf(sample: number, k: number, turn: number): number {
-  let order = 0;
-  for (let bit = 1, mirror = SPECTRAL_ROUND >> 1; mirror > 0; bit <<= 1, mirror >>= 1)
-    if (sample & bit) order |= mirror;
-  return k * SPECTRAL_ROUND + ((order + turn) % SPECTRAL_ROUND);
-}
-
 /**
  * Linear sRGB of one pixel (column x from the left, row y from the top), no exposure, no tone mapping; box filter of one pixel.
- * Whole spectral rounds weigh every stratum alike; otherwise each channel is divided by the weight it really had, so that white
- * comes back white at any number of samples.
+ * Each channel is divided by the weight its wavelengths really had, so that white comes back white at any number of samples;
+ * whole rounds of the strata weigh exactly 1.
  */
 export function renderPixel(
   scene: Scene,
@@ -47,25 +41,36 @@ export function renderPixel(
 ): [number, number, number] {
   const { size, samples, seed } = settings;
   const cap = settings.bounces ?? SAFETY_CAP;
+  const wavelengths = settings.dispersion ? wavelengthsPerSample(samples) : 0;
   const pixel = y * size + x;
   const scramble = hash((hash(seed) ^ pixel) >>> 0);
   const sum: [number, number, number] = [0, 0, 0];
   const weight: [number, number, number] = [0, 0, 0];
   for (let sample = 0; sample < samples; sample++) {
-    const [jx, jy] = sobolPoint(sample, scramble);
-    const d = cameraRay(camera, (2 * (x + jx)) / size - 1, 1 - (2 * (y + jy)) / size);
-    const random = streamOf(pixel, sample, seed);
+    const px = x + sobol(sample, PIXEL_X, scramble);
+    const py = y + sobol(sample, PIXEL_Y, scramble);
+    const d = cameraRay(camera, (2 * px) / size - 1, 1 - (2 * py) / size);
     if (!settings.dispersion) {
+      const random = streamOf(pixel, sample, seed, scramble);
       const rgb = tracePath(scene, colourOfChannels(scene), camera.at, d, cap, random, tally);
-      for (let c = 0; c < 3; c++) [sum[c], weight[c]] = [sum[c] + rgb[c], weight[c] + 1];
-      continue;
+      for (let c = 0; c < 3; c++) {
+        sum[c] += rgb[c];
+        weight[c] += 1;
+      }
     }
-    for (let k = 0; k < WAVELENGTHS; k++) {
-      const j = stratumOf(sample, k, scramble % SPECTRAL_ROUND);
-      const colour = colourOfStratum(scene, j, nextRandom(random));
+    const u = wavelengths > 0 ? sobol(sample, WAVELENGTH, scramble) : 0;
+    for (let k = 0; k < wavelengths; k++) {
+      // All wavelengths of a sample meet the same chances, so that they differ only by what glass does to them.
+      const random = streamOf(pixel, sample, seed, scramble);
+      const place = ((u + k) / wavelengths) * STRATA;
+      const stratum = Math.floor(place);
+      const colour = colourOfStratum(scene, stratum, place - stratum);
       const radiance = tracePath(scene, colour, camera.at, d, cap, random, tally)[0];
-      const w = scene.strata[j].weight;
-      for (let c = 0; c < 3; c++) [sum[c], weight[c]] = [sum[c] + w[c] * radiance, weight[c] + w[c]];
+      const w = scene.strata[stratum].weight;
+      for (let c = 0; c < 3; c++) {
+        sum[c] += w[c] * radiance;
+        weight[c] += w[c];
+      }
     }
   }
   return [sum[0] / weight[0], sum[1] / weight[1], sum[2] / weight[2]];

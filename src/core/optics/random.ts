@@ -17,14 +17,21 @@ export function hash(x: number): number {
   return ((word >>> 22) ^ word) >>> 0;
 }
 
-/** A stream of random numbers; `state` is its whole memory. */
+/** The chances of one path: a stream whose whole memory is `state`, and an evenly spread pair for its first scattering. */
 export interface Random {
   state: number;
+  readonly sample: number;
+  readonly scramble: number;
+  /** False once the even pair was used. */
+  even: boolean;
 }
 
-/** The stream of one path, from its pixel, its sample and the picture's seed. */
-export const streamOf = (pixel: number, sample: number, seed: number): Random => ({
+/** Chances of one path, from its pixel, its sample, the picture's seed and the pixel's scramble. */
+export const streamOf = (pixel: number, sample: number, seed: number, scramble: number): Random => ({
   state: hash((hash((hash(seed) + pixel) >>> 0) + sample) >>> 0),
+  sample,
+  scramble,
+  even: true,
 });
 
 /** Next number of the stream, 0 <= u < 1. */
@@ -59,19 +66,61 @@ function owenScramble(x: number, seed: number): number {
   return reverseBits(v);
 }
 
-/** Second dimension of Sobol's sequence (the first is the bit-reversed index). */
-function sobolSecond(index: number): number {
-  let result = 0;
-  let direction = 0x80000000;
-  for (let i = index >>> 0; i !== 0; i >>>= 1) {
-    if (i & 1) result ^= direction;
-    direction ^= direction >>> 1;
+/**
+ * Dimensions of the low-discrepancy sequence: place in the pixel (two), wavelength, first scattering off a design (two).
+ * Degree, inner coefficients and first numbers of each generating polynomial; the first dimension is the bit-reversed index.
+ * Source: S. Joe and F. Kuo, Constructing Sobol sequences with better two-dimensional projections, SIAM J. Sci. Comput. 30, 2008.
+ */
+const POLYNOMIALS: readonly {
+  readonly degree: number;
+  readonly inner: number;
+  readonly first: readonly number[];
+}[] = [
+  { degree: 1, inner: 0, first: [1] },
+  { degree: 2, inner: 1, first: [1, 3] },
+  { degree: 3, inner: 1, first: [1, 3, 1] },
+  { degree: 3, inner: 2, first: [1, 1, 1] },
+];
+export const PIXEL_X = 0;
+export const PIXEL_Y = 1;
+export const WAVELENGTH = 2;
+export const SCATTER_1 = 3;
+export const SCATTER_2 = 4;
+
+/** Direction numbers of one dimension, 32 of them, the first on top: Bratley and Fox, ACM TOMS 14, 1988. */
+function directionsOf({ degree, inner, first }: (typeof POLYNOMIALS)[number]): Uint32Array {
+  const v = new Uint32Array(32);
+  for (let i = 0; i < 32; i++) {
+    if (i < degree) {
+      v[i] = first[i] << (31 - i);
+      continue;
+    }
+    v[i] = v[i - degree] ^ (v[i - degree] >>> degree);
+    for (let k = 1; k < degree; k++) if ((inner >>> (degree - 1 - k)) & 1) v[i] ^= v[i - k];
   }
-  return result >>> 0;
+  return v;
 }
 
-/** Point `index` of Sobol's (0,2)-sequence, Owen-scrambled by `seed`: any 2^k points in a row fill the square evenly. */
-export const sobolPoint = (index: number, seed: number): readonly [number, number] => [
-  unitOf(owenScramble(reverseBits(index), hash(seed))),
-  unitOf(owenScramble(sobolSecond(index), hash((seed + 1) >>> 0))),
+/** Direction numbers of every dimension, also for shaders. */
+export const SOBOL_DIRECTIONS: readonly Uint32Array[] = [
+  Uint32Array.from({ length: 32 }, (_, i) => 1 << (31 - i)),
+  ...POLYNOMIALS.map(directionsOf),
 ];
+
+/**
+ * Number `index` of dimension `dimension`, Owen-scrambled by `seed`: of any 2^k in a row each k-th part of the unit interval
+ * gets exactly one, and pairs of dimensions fill the square evenly.
+ */
+export function sobol(index: number, dimension: number, seed: number): number {
+  const directions = SOBOL_DIRECTIONS[dimension];
+  let x = 0;
+  for (let i = index >>> 0, bit = 0; i !== 0; i >>>= 1, bit++) if (i & 1) x ^= directions[bit];
+  return unitOf(owenScramble(x >>> 0, hash((seed + dimension) >>> 0)));
+}
+
+/** Two numbers for a scattering direction: evenly spread over a pixel's samples the first time, plain chance after that. */
+export function scatterPair(random: Random): readonly [number, number] {
+  if (!random.even) return [nextRandom(random), nextRandom(random)];
+  random.even = false;
+  return [sobol(random.sample, SCATTER_1, random.scramble), sobol(random.sample, SCATTER_2, random.scramble)];
+}

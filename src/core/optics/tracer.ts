@@ -22,7 +22,7 @@ import {
   TINTED_CORE,
 } from "./inside.ts";
 import { lightRadiance } from "./lights.ts";
-import { nextRandom, type Random } from "./random.ts";
+import { nextRandom, type Random, scatterPair } from "./random.ts";
 import { absorptionOfTint, type Scene } from "./scene.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
 
@@ -105,8 +105,8 @@ function crossRough(scene: Scene, surface: number, d: Vec3, outside: boolean, in
 
 /** Direction about n with density cos / pi. */
 function scatterDiffuse(n: Vec3, random: Random): Vec3 {
-  const u = nextRandom(random);
-  const phi = 2 * Math.PI * nextRandom(random);
+  const [u, v] = scatterPair(random);
+  const phi = 2 * Math.PI * v;
   const r = Math.sqrt(u);
   const [x, y] = frameOf(n);
   return fromFrame(x, y, n, [r * Math.cos(phi), r * Math.sin(phi), Math.sqrt(1 - u)]);
