@@ -30,24 +30,33 @@ export function boundaryOf(f: (x: number) => number, yes: number, no: number): n
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
-/** Where a concave f is greatest on [lo, hi], by golden section (Kiefer 1953). */
+/**
+ * Where a concave f is greatest on [lo, hi], by golden section (Kiefer 1953): the best point it has seen, so that an f
+ * that breaks off (0 outside its support) is never answered from beyond the break.
+ */
 export function peakOf(f: (x: number) => number, lo: number, hi: number): number {
   let [a, b] = [lo, hi];
+  let [best, fBest] = [lo, Number.NEGATIVE_INFINITY];
+  const tryAt = (x: number) => {
+    const fx = f(x);
+    if (fx > fBest) [best, fBest] = [x, fx];
+    return fx;
+  };
   let x1 = b - GOLDEN * (b - a);
   let x2 = a + GOLDEN * (b - a);
-  let [f1, f2] = [f(x1), f(x2)];
-  while (b - a > 1e-10) {
+  let [f1, f2] = [tryAt(x1), tryAt(x2)];
+  while (b - a > SOLVE_EPSILON) {
     if (f1 < f2) {
       a = x1;
       [x1, f1] = [x2, f2];
       x2 = a + GOLDEN * (b - a);
-      f2 = f(x2);
+      f2 = tryAt(x2);
     } else {
       b = x2;
       [x2, f2] = [x1, f1];
       x1 = b - GOLDEN * (b - a);
-      f1 = f(x1);
+      f1 = tryAt(x1);
     }
   }
-  return (a + b) / 2;
+  return best;
 }

@@ -19,13 +19,14 @@ const widthOfFacet =
   (h) =>
     h >= 1 || h <= -1 ? 0 : widthOf(sliceFacet(context.earlier.length + k, planesAt(context, h)));
 
-/** Where the facet is widest, below hMax; its width there may be 0. */
-function widestBelow(width: Width, hMax: number): number {
+/** A distance at or below hMax at which the width is `enough`, or where it is greatest when it never is. */
+function wideEnough(width: Width, enough: number, hMax: number): number {
   const step = (hMax + 1) / PROBES;
   let best = hMax;
   for (let i = 0; i < PROBES; i++) {
     const h = hMax - i * step;
     if (width(h) > width(best)) best = h;
+    if (width(best) >= enough) return best;
   }
   return peakOf(width, Math.max(-1, best - step), Math.min(hMax, best + step));
 }
@@ -33,18 +34,21 @@ function widestBelow(width: Width, hMax: number): number {
 /** Greatest h at which one facet reaches the width asked, or its peak when it never does. */
 function reach(width: Width, asked: number, hWhole: number): { h: number; width: number } {
   if (width(hWhole) >= asked - EPSILON) return { h: hWhole, width: asked };
-  const peak = widestBelow(width, hWhole);
-  const widest = width(peak);
-  if (widest < asked) return { h: peak, width: widest };
-  return { h: boundaryOf((h) => width(h) - asked, peak, hWhole), width: asked };
+  const wide = wideEnough(width, asked, hWhole);
+  const widest = width(wide);
+  if (widest < asked) return { h: wide, width: widest };
+  return { h: boundaryOf((h) => width(h) - asked, wide, hWhole), width: asked };
 }
 
-/** Facets that stand for all: one of each group whose slices at two depths agree. */
+/** Shares of the depth range at which facets are compared before one is taken to stand for others. */
+const COMPARED_AT = [1, 0.97, 0.9, 0.7, 0.4];
+
+/** Facets that stand for all: one of each group whose widths agree at several depths. */
 function representatives(context: TierContext, hWhole: number): number[] {
   const seen = new Map<string, number>();
   context.normals.forEach((_, k) => {
     const width = widthOfFacet(context, k);
-    const key = [hWhole, hWhole * 0.9 - 0.05].map((h) => width(h).toFixed(8)).join();
+    const key = COMPARED_AT.map((share) => width(hWhole - (1 - share) * (1 + hWhole)).toFixed(9)).join();
     if (!seen.has(key)) seen.set(key, k);
   });
   return [...seen.values()];
@@ -58,7 +62,10 @@ export function depthForWidth(context: TierContext, asked: number): Answer {
     facets
       .map((k) => reach(widthOfFacet(context, k), asked, hWhole))
       .reduce((a, b) => (b.width > a.width + EPSILON || (b.width >= a.width - EPSILON && b.h > a.h) ? b : a));
-  const found = best(representatives(context, hWhole));
+  const all = context.normals.map((_, k) => k);
+  let found = best(representatives(context, hWhole));
+  // Agreement at a few depths is no proof: a facet that is wider here got there first, so all are asked.
+  if (all.some((k) => widthOfFacet(context, k)(found.h) > found.width + EPSILON)) found = best(all);
   if (found.width <= 0) return { depth: 0, unmet: { why: "covered", asked } };
   if (found.width < asked - EPSILON)
     return { depth: 1 - found.h, unmet: { why: "too-wide", asked, got: found.width } };
