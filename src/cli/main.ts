@@ -43,10 +43,11 @@ offer(
   "print what was really cut, from the measurements in the plan",
   () => import("./commands/fit.ts"),
 );
-offer("sheet", "write the bench sheet", () => import("./commands/sheet.ts")).requiredOption(
-  "--out <file>",
-  "sheet.html",
-);
+offer("sheet", "write the bench sheet", () => import("./commands/sheet.ts"))
+  .requiredOption("--out <file>", "sheet.html")
+  .option("--language <code>", "en or de")
+  .option("--unit <name>", "mm or inch")
+  .option("--paper <size>", "a4 or letter");
 offer("export", "write a model or drawing", () => import("./commands/export.ts")).requiredOption(
   "--out <file>",
   "piece.stl, piece.3mf, piece.glb or skin.svg",

@@ -1,0 +1,24 @@
+/** Numbers on the sheet: mm to a tenth or inch to a thousandth, angles to a tenth, in the language's own decimal sign. */
+import type { SheetWords } from "./sheet-words.ts";
+
+export type SheetUnit = "mm" | "inch";
+export const MM_PER_INCH = 25.4;
+const DIGITS = { mm: 1, inch: 3 } as const;
+
+export interface SheetFormat {
+  readonly length: (mm: number) => string;
+  readonly angle: (deg: number) => string;
+}
+
+export function sheetFormat(words: SheetWords, unit: SheetUnit): SheetFormat {
+  const number = (value: number, digits: number) => {
+    const text = value.toFixed(digits).replace(".", words.decimal);
+    return Number(value.toFixed(digits)) === 0 ? text.replace("-", "") : text;
+  };
+  const scale = unit === "inch" ? 1 / MM_PER_INCH : 1;
+  // A no-break space keeps a number with its unit.
+  return {
+    length: (mm) => `${number(mm * scale, DIGITS[unit])}\u00a0${words.units[unit]}`,
+    angle: (deg) => `${number(deg, 1)}${words.units.deg}`,
+  };
+}

@@ -1,0 +1,76 @@
+/** The bench sheet in German. */
+import type { SheetWords } from "./sheet-words.ts";
+
+const facets = (count: number) => (count === 1 ? "1 Facette" : `${count} Facetten`);
+const GLASS = { borosilicate: "Borosilikatglas", "soda-lime": "Kalknatronglas" } as const;
+
+export const sheetWordsDe: SheetWords = {
+  language: "de",
+  decimal: ",",
+  units: { mm: "mm", inch: "Zoll", deg: "\u00b0" },
+  glass: (glass) => (typeof glass === "string" ? GLASS[glass] : glass.name),
+  about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
+  wheel: (stops) => (stops === null ? "freier Winkelmesser" : `Teilrad mit ${stops} Rasten`),
+  before: "Vor dem ersten Schliff",
+  preparations: {
+    "choose-dop": "passender Kittstock",
+    "clean-and-cement": "gereinigt, langsam angewärmt, gekittet",
+    "centre-and-check-run-out": "zentriert, Rundlauf geprüft",
+    "mark-stop-zero": "Raste 0 mit Tinte markiert",
+    "look-for-stress": "zwischen gekreuzten Polfiltern auf Spannung geprüft",
+    "warm-slowly": "kein kaltes Wasser auf warmes Glas",
+    "test-facet-on-scrap": "Probefacette an einem Rest desselben Glases",
+  },
+  side: (side) => (side === "front" ? "Vorderseite" : "Rückseite"),
+  turnOver: (side) => `Stück umdrehen: ${side === "front" ? "Vorderseite" : "Rückseite"}`,
+  trialFacet:
+    "An den neuen Kittstock kitten, Raste 0 markieren, eine Probefacette leicht anschleifen und den Versatz messen, dann erst weiter.",
+  tier: (name, count, angle, first, width) =>
+    `${name}: ${facets(count)} bei ${angle}, ab Raste ${first}, fertig ${count === 1 ? "" : "je "}${width} breit.`,
+  pivot: (height, arm) => `Drehpunkt ${height} über der Scheibe, Arm ${arm}.`,
+  flatToSkin: (mm) => `Fertige Facette bis zur Haut gegenüber ${mm}.`,
+  hingeMoves: (stage, by, isUp) => `Für ${stage} den Drehpunkt um ${by} ${isUp ? "heben" : "senken"}.`,
+  guide: (lean, flatToSkin) =>
+    `Von Hand: den Kittstock in einer Führung ${lean} gegen die Senkrechte halten; aufhören, wenn Fläche bis Haut gegenüber ${flatToSkin} misst.`,
+  outOfReach: "Für diesen Arm nicht erreichbar.",
+  stage: (name, width) => `${name}: bis ${width} breit`,
+  skipStage: (name) => `${name}: auslassen`,
+  whileGround: (widths) =>
+    widths.length === 3
+      ? `beim Schleifen die erste ${widths[0]}, die nächsten ${widths[1]}, die letzte ${widths[2]}`
+      : `beim Schleifen die erste ${widths[0]}, dann ${widths.slice(1).join(", ")}`,
+  strokes: (least, most) =>
+    least === most ? `${most} ${most === 1 ? "Strich" : "Striche"}` : `${least} bis ${most} Striche`,
+  strokesUnknown: "Striche nicht geeicht: nach der Breite gehen",
+  polishEnds: "Polieren, bis unter der Lupe, schräg gegen eine Lampe, kein Grau mehr zu sehen ist.",
+  measure: "Gemessen: Breite ______  über den Pol ______  Fläche bis Haut ______  Winkel abgelesen ______",
+  edgeOfFacet: "durchgezogen: Kante mit Nachbarin; punktiert: runde Haut",
+  trueSize: "wahre Größe",
+  swallowed: "Von dieser Facette bleibt am fertigen Stück nichts.",
+  nothingToGrind: "Nichts zu schleifen: Tiefe 0.",
+  tickStages: (stages) => `Kästchen von links nach rechts: ${stages}.`,
+  polished: (tier) =>
+    `Polierte Facetten von ${tier} liegen direkt daneben: Stück, Scheibe und Hände vor grobem Korn waschen.`,
+  startAt: (stage) => `Mit ${stage} beginnen: gröbere Stufen schädigen tiefer, als diese Reihe ist.`,
+  unmet: "Die Regel des Plans lässt sich für diese Reihe nicht erfüllen; dies ist das Nächste, was geht.",
+  gauges: "Breitenlehren",
+  checkBar: (length) => `Dieser Balken ist ${length} lang: vor Gebrauch der Lehren mit dem Lineal prüfen.`,
+  cautionsTitle: "Vorsicht",
+  cautions: {
+    "wet-only": "Nur nass schleifen, nie trocken.",
+    "dust-and-slurry":
+      "Schlamm nicht trocknen lassen, nicht trocken fegen: Glasstaub darf nicht in die Luft.",
+    "polish-data-sheet": "Ceroxid und andere Mittel: nach ihren Sicherheitsdatenblättern.",
+    "solvent-fire": "Aceton und andere Lösemittel: fern von Flammen und Funken, mit Frischluft.",
+    "cement-and-torch":
+      "Kitt, Epoxid und das Lösen mit dem Brenner: Dämpfe und Flamme, nach den Datenblättern.",
+    "heat-cracks":
+      "Langsam wärmen und kühlen: Kalknatronglas springt eher als Borosilikatglas; kein kaltes Wasser auf warmes Glas.",
+    "mains-and-water": "Netzstrom am Wasser nur über einen Fehlerstrom-Schutzschalter.",
+    "eyes-hair-sleeves": "Augenschutz auf, Haare und Ärmel gebunden, Schutzhauben dran.",
+    "spinning-lap": "Scheiben nur bei stehender, ausgeschalteter Maschine wechseln.",
+    "cracked-glass": "Gesprungenes oder verspanntes Glas nicht schleifen: es kann bersten.",
+    "local-rules": "Örtliche Vorschriften, Sicherheitsdatenblätter und die Regeln des Fachs gehen vor.",
+  },
+  notes: "Notizen",
+};

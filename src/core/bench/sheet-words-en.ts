@@ -1,0 +1,74 @@
+/** The bench sheet in English. */
+import type { SheetWords } from "./sheet-words.ts";
+
+const facets = (count: number) => (count === 1 ? "1 facet" : `${count} facets`);
+
+export const sheetWordsEn: SheetWords = {
+  language: "en",
+  decimal: ".",
+  units: { mm: "mm", inch: "in", deg: "\u00b0" },
+  glass: (glass) => (typeof glass === "string" ? glass : glass.name),
+  about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
+  wheel: (stops) => (stops === null ? "free protractor" : `wheel of ${stops} stops`),
+  before: "Before the first cut",
+  preparations: {
+    "choose-dop": "dop that fits",
+    "clean-and-cement": "clean, warm slowly, cement",
+    "centre-and-check-run-out": "centred, run-out checked",
+    "mark-stop-zero": "stop 0 marked in ink",
+    "look-for-stress": "looked at between crossed polarisers for stress",
+    "warm-slowly": "no cold water on warm glass",
+    "test-facet-on-scrap": "test facet on scrap of the same glass",
+  },
+  side: (side) => (side === "front" ? "Front" : "Back"),
+  turnOver: (side) => `Turn the piece over: ${side === "front" ? "front" : "back"}`,
+  trialFacet:
+    "Cement to the new dop, mark stop 0, cut one trial facet lightly and measure how far it is off before going on.",
+  tier: (name, count, angle, first, width) =>
+    `${name}: ${facets(count)} at ${angle}, from stop ${first}, ${count === 1 ? "" : "each "}${width} wide when finished.`,
+  pivot: (height, arm) => `Pivot ${height} above the disc, arm ${arm}.`,
+  flatToSkin: (mm) => `Finished facet to opposite skin ${mm}.`,
+  hingeMoves: (stage, by, isUp) => `For ${stage} ${isUp ? "raise" : "lower"} the pivot by ${by}.`,
+  guide: (lean, flatToSkin) =>
+    `By hand: hold the dop in a guide leaning ${lean} from upright; stop when flat to opposite skin is ${flatToSkin}.`,
+  outOfReach: "Out of this arm's reach.",
+  stage: (name, width) => `${name}: until ${width} wide`,
+  skipStage: (name) => `${name}: leave out`,
+  whileGround: (widths) =>
+    widths.length === 3
+      ? `while ground first ${widths[0]}, next ${widths[1]}, last ${widths[2]}`
+      : `while ground first ${widths[0]}, then ${widths.slice(1).join(", ")}`,
+  strokes: (least, most) =>
+    least === most ? `${most} ${most === 1 ? "stroke" : "strokes"}` : `${least} to ${most} strokes`,
+  strokesUnknown: "strokes not calibrated: go by the width",
+  polishEnds: "Polish until no grey shows under a loupe, at a slant against a lamp.",
+  measure: "Measured: width ______  across the pole ______  flat to skin ______  angle read ______",
+  edgeOfFacet: "solid: edge with a neighbour; dotted: round skin",
+  trueSize: "true size",
+  swallowed: "Nothing of this facet is left on the finished piece.",
+  nothingToGrind: "Nothing to grind: depth 0.",
+  tickStages: (stages) => `Boxes, left to right: ${stages}.`,
+  polished: (tier) =>
+    `Polished facets of ${tier} lie right beside: wash piece, lap and hands before coarse grit.`,
+  startAt: (stage) => `Start at ${stage}: coarser stages leave more damage than this tier is deep.`,
+  unmet: "The plan's rule for this tier can't be met; this is the nearest that can.",
+  gauges: "Width gauges",
+  checkBar: (length) => `This bar is ${length} long: check it with a ruler before using the gauges.`,
+  cautionsTitle: "Take care",
+  cautions: {
+    "wet-only": "Grind wet only, never dry.",
+    "dust-and-slurry": "Don't let slurry dry or sweep it dry: glass dust must not get into the air.",
+    "polish-data-sheet": "Cerium oxide and other compounds: as their safety data sheets say.",
+    "solvent-fire": "Acetone and other solvents: away from flame and sparks, with fresh air.",
+    "cement-and-torch":
+      "Cement, epoxy and their release by torch: fumes and flame, as their data sheets say.",
+    "heat-cracks":
+      "Heat and cool slowly: soda-lime cracks sooner than borosilicate; no cold water on warm glass.",
+    "mains-and-water": "Mains power near water only on a residual-current device.",
+    "eyes-hair-sleeves": "Eye protection on, hair and sleeves tied back, guards in place.",
+    "spinning-lap": "Change discs only with the lap at rest and switched off.",
+    "cracked-glass": "Don't grind cracked or stressed glass: it can burst.",
+    "local-rules": "Follow local codes, safety data sheets and licensed practice.",
+  },
+  notes: "Notes",
+};

@@ -1,0 +1,46 @@
+/** The words that the bench sheet is written in, one object a language. Values come in already formatted, with units. */
+import type { Glass, Side } from "../plan/document.ts";
+import type { Caution } from "./cautions.ts";
+
+export interface SheetWords {
+  readonly language: string;
+  readonly decimal: "." | ",";
+  readonly units: { readonly mm: string; readonly inch: string; readonly deg: string };
+  readonly glass: (glass: Glass) => string;
+  /** "30 mm borosilicate, 37 facets, wheel of 96 stops" */
+  readonly about: (diameter: string, glass: string, facets: number, wheel: string) => string;
+  readonly wheel: (stops: number | null) => string;
+  readonly before: string;
+  readonly preparations: Readonly<Record<string, string>>;
+  readonly side: (side: Side) => string;
+  readonly turnOver: (side: Side) => string;
+  readonly trialFacet: string;
+  /** "Belt: 12 facets at 20 deg, from stop 0, each 7.3 mm wide when finished." */
+  readonly tier: (name: string, count: number, angle: string, first: string, width: string) => string;
+  readonly pivot: (height: string, arm: string) => string;
+  readonly flatToSkin: (mm: string) => string;
+  readonly hingeMoves: (stage: string, by: string, isUp: boolean) => string;
+  readonly guide: (lean: string, flatToSkin: string) => string;
+  readonly outOfReach: string;
+  readonly stage: (name: string, width: string) => string;
+  readonly skipStage: (name: string) => string;
+  /** Width while ground: first, those between, last; equal ones are one. */
+  readonly whileGround: (widths: readonly string[]) => string;
+  readonly strokes: (least: number, most: number) => string;
+  readonly strokesUnknown: string;
+  readonly polishEnds: string;
+  readonly measure: string;
+  readonly edgeOfFacet: string;
+  readonly trueSize: string;
+  readonly swallowed: string;
+  readonly nothingToGrind: string;
+  readonly tickStages: (stages: string) => string;
+  readonly polished: (tier: string) => string;
+  readonly startAt: (stage: string) => string;
+  readonly unmet: string;
+  readonly gauges: string;
+  readonly checkBar: (length: string) => string;
+  readonly cautionsTitle: string;
+  readonly cautions: Readonly<Record<Caution, string>>;
+  readonly notes: string;
+}
