@@ -3,6 +3,12 @@ import { describe, expect, it } from "vitest";
 import { parsePlan, serializePlan } from "../../src/core/plan/file.ts";
 import { difference } from "../../src/state/difference.ts";
 import { historyFromData, LONGEST_HISTORY } from "../../src/state/history.ts";
+import {
+  DEFAULT_PREFERENCES,
+  loadPreferences,
+  preferencesFromData,
+  savePreferences,
+} from "../../src/state/preferences.ts";
 import { createPlanStore, type Outcome } from "../../src/state/store.ts";
 import { samplePlan } from "./sample-plan.ts";
 
@@ -304,5 +310,27 @@ describe("difference", () => {
     const b = state(store).plan;
     expect(apply(a, difference(a, b))).toEqual(b);
     expect(apply(b, difference(b, a))).toEqual(a);
+  });
+});
+
+describe("preferences", () => {
+  it("take every field that is readable and the default for every other", () => {
+    const mixed = { units: "inch", theme: "purple", snapping: "yes", language: "de", extra: 1 };
+    expect(preferencesFromData(mixed)).toEqual({ ...DEFAULT_PREFERENCES, units: "inch", language: "de" });
+    for (const odd of [null, 7, "x", []]) expect(preferencesFromData(odd)).toEqual(DEFAULT_PREFERENCES);
+  });
+
+  it("are the defaults when the browser refuses its shelf, and saving says so", () => {
+    const refusing = {
+      getItem: () => {
+        throw new DOMException("no", "SecurityError");
+      },
+      setItem: () => {
+        throw new DOMException("no", "QuotaExceededError");
+      },
+    };
+    expect(loadPreferences(refusing)).toEqual(DEFAULT_PREFERENCES);
+    expect(savePreferences(refusing, DEFAULT_PREFERENCES)).toBe(false);
+    expect(savePreferences(null, DEFAULT_PREFERENCES)).toBe(false);
   });
 });

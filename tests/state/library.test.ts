@@ -1,0 +1,232 @@
+import { describe, expect, it } from "vitest";
+import { parsePlan } from "../../src/core/plan/file.ts";
+import { NO_HISTORY } from "../../src/state/history.ts";
+import { backupOf, restoreBackup } from "../../src/state/storage/backup.ts";
+import { createLibrary } from "../../src/state/storage/library.ts";
+import { memoryPort } from "../../src/state/storage/memory-port.ts";
+import { faultyPort } from "./faulty-port.ts";
+import { samplePlan } from "./sample-plan.ts";
+
+/** A library whose clock ticks once a look and whose ids count. */
+function libraryOn(port = memoryPort(), tab = "p") {
+  let time = 1000;
+  let ids = 0;
+  return createLibrary({ port, now: () => time++, freshId: () => `${tab}${++ids}` });
+}
+const named = (name: string) => ({ ...samplePlan(), name });
+
+async function kept(library: ReturnType<typeof libraryOn>, name: string): Promise<string> {
+  const keeping = await library.keep(null, named(name), NO_HISTORY);
+  if (!keeping.kept) throw new Error("not kept");
+  return keeping.planId;
+}
+
+describe("the library", () => {
+  it("lists plans newest first and finds them by part of their name", async () => {
+    const library = libraryOn();
+    for (const name of ["Harbour", "Lighthouse", "Low harbour light"]) await kept(library, name);
+    expect((await library.list()).map((plan) => plan.name)).toEqual([
+      "Low harbour light",
+      "Lighthouse",
+      "Harbour",
+    ]);
+    expect((await library.list("out", " HARB ")).map((plan) => plan.name)).toEqual([
+      "Low harbour light",
+      "Harbour",
+    ]);
+    expect((await library.list())[0].about).toEqual({ diameterMm: 32, tiers: 3, facets: 30 });
+  });
+
+  it("gives back the plan and its history as they were kept", async () => {
+    const library = libraryOn();
+    const step = { label: { about: "name" as const }, patches: [], inverse: [] };
+    const keeping = await library.keep(null, named("A"), { undo: [step], redo: [] });
+    const opening = keeping.kept && (await library.open(keeping.planId));
+    expect(opening).toMatchObject({
+      ok: true,
+      file: { plan: named("A") },
+      history: { undo: [step], redo: [] },
+    });
+  });
+
+  it("copies, archives, deletes and brings back", async () => {
+    const library = libraryOn();
+    const id = await kept(library, "A");
+    await library.setThumbnail(id, "data:image/png;base64,AAAA");
+    const copy = await library.duplicate(id, "A, second try");
+    expect((await library.list()).map(({ name, thumbnail }) => [name, thumbnail])).toEqual([
+      ["A, second try", "data:image/png;base64,AAAA"],
+      ["A", "data:image/png;base64,AAAA"],
+    ]);
+    await library.archive(id);
+    expect((await library.list()).map((plan) => plan.id)).toEqual([copy]);
+    expect((await library.list("archived")).map((plan) => plan.id)).toEqual([id]);
+    await library.remove(id);
+    expect(await library.list("archived")).toEqual([]);
+    expect((await library.list("deleted")).map((plan) => plan.id)).toEqual([id]);
+    await library.restore(id);
+    await library.unarchive(id);
+    expect((await library.list()).map((plan) => plan.id)).toContain(id);
+  });
+
+  it("takes away for good only what was deleted long enough ago, with all that belongs to it", async () => {
+    const library = libraryOn();
+    const [old, fresh] = [await kept(library, "old"), await kept(library, "fresh")];
+    await library.addVersion(old, "first", named("old"));
+    await library.remove(old);
+    const between = (await library.list("deleted"))[0].deletedAt ?? 0;
+    await library.remove(fresh);
+    expect(await library.purge(between + 1)).toBe(1);
+    expect((await library.list("deleted")).map((plan) => plan.id)).toEqual([fresh]);
+    for (const table of ["histories", "versions"] as const)
+      expect((await library.port.all(table)).filter((row) => row.id.startsWith(old))).toEqual([]);
+  });
+
+  it("keeps named versions of a plan, newest first, apart from those of another", async () => {
+    const library = libraryOn();
+    const [a, b] = [await kept(library, "A"), await kept(library, "B")];
+    for (const label of ["before the star", "as ordered"]) await library.addVersion(a, label, named(label));
+    await library.addVersion(b, "other", named("other"));
+    const versions = await library.versions(a);
+    expect(versions.map((version) => version.label)).toEqual(["as ordered", "before the star"]);
+    expect((await library.version(versions[1].id))?.name).toBe("before the star");
+    await library.removeVersion(versions[0].id);
+    expect(await library.versions(a)).toHaveLength(1);
+  });
+
+  it("never writes over what another tab wrote since", async () => {
+    const port = memoryPort();
+    const [one, two] = [libraryOn(port, "a"), libraryOn(port, "b")];
+    const id = await kept(one, "A");
+    await two.open(id);
+    expect((await two.keep(id, named("by two"), NO_HISTORY)).kept).toBe(true);
+    expect((await one.keep(id, named("by one"), NO_HISTORY)).kept).toBe(false);
+    expect((await one.list()).map((plan) => plan.name)).toEqual(["by two"]);
+  });
+
+  it("doesn't take a plan that it only archived for one that it knows", async () => {
+    const port = memoryPort();
+    const [one, two] = [libraryOn(port, "a"), libraryOn(port, "b")];
+    const id = await kept(one, "A");
+    await two.archive(id);
+    expect((await two.keep(id, named("unseen"), NO_HISTORY)).kept).toBe(false);
+    expect((await one.keep(id, named("stale"), NO_HISTORY)).kept).toBe(false);
+  });
+
+  it("notices that what was read back is not what was written", async () => {
+    const library = libraryOn(faultyPort(memoryPort(), { silentDamage: true }));
+    await expect(library.keep(null, named("A"), NO_HISTORY)).rejects.toMatchObject({ kind: "damaged" });
+  });
+
+  it("shows a plan that can't be read any more, and gives its text out", async () => {
+    const library = libraryOn();
+    const id = await library.add("{ half a plan");
+    expect((await library.list())[0]).toMatchObject({ id, name: "", about: null });
+    expect(await library.open(id)).toEqual({
+      ok: false,
+      message: expect.stringContaining("not valid JSON"),
+      text: "{ half a plan",
+    });
+    expect(await library.open("nowhere")).toMatchObject({ ok: false, text: null });
+  });
+
+  it("opens a plan whose history can't be read, without the history", async () => {
+    const library = libraryOn();
+    const id = await kept(library, "A");
+    await library.port.write([{ table: "histories", put: { id, text: "{{{" } }]);
+    expect(await library.open(id)).toMatchObject({ ok: true, history: NO_HISTORY });
+  });
+
+  it("takes pictures only, and only small ones", async () => {
+    const library = libraryOn();
+    const id = await kept(library, "A");
+    expect(await library.setThumbnail(id, "javascript:alert(1)")).toBe(false);
+    expect(await library.setThumbnail(id, `data:image/png;base64,${"A".repeat(400_000)}`)).toBe(false);
+  });
+
+  it("tells its watchers of every change until they stop", async () => {
+    const library = libraryOn();
+    let told = 0;
+    const stop = library.watch(() => {
+      told++;
+    });
+    const id = await kept(library, "A");
+    await library.archive(id);
+    stop();
+    await library.unarchive(id);
+    expect(told).toBe(2);
+  });
+});
+
+describe("a backup", () => {
+  it("restores everything into an empty library, with histories, pictures and versions", async () => {
+    const library = libraryOn();
+    const step = { label: { about: "name" as const }, patches: [], inverse: [] };
+    const keeping = await library.keep(null, named("Größe / 7"), { undo: [step], redo: [] });
+    const id = keeping.kept ? keeping.planId : "";
+    await library.setThumbnail(id, "data:image/png;base64,AAAA");
+    await library.addVersion(id, "first", named("first"));
+    await library.archive(id);
+    const gone = await kept(library, "deleted");
+    await library.remove(gone);
+
+    const other = libraryOn(memoryPort(), "q");
+    const outcome = await restoreBackup(other, await backupOf(library));
+    expect(outcome).toEqual([{ name: "Größe / 7", id, what: "added" }]);
+    expect((await other.list("archived"))[0]).toMatchObject({ id, thumbnail: "data:image/png;base64,AAAA" });
+    expect(await other.open(id)).toMatchObject({ ok: true, history: { undo: [step], redo: [] } });
+    const versions = await other.versions(id);
+    expect((await other.version(versions[0].id))?.name).toBe("first");
+  });
+
+  it("never overwrites: what differs is put beside, what is the same stays, what was deleted comes back", async () => {
+    const library = libraryOn();
+    const ids = [await kept(library, "same"), await kept(library, "changed"), await kept(library, "deleted")];
+    const bytes = await backupOf(library);
+    await library.keep(ids[1], named("changed since"), NO_HISTORY);
+    await library.remove(ids[2]);
+    const outcome = await restoreBackup(library, bytes);
+    expect(outcome.map(({ name, what }) => [name, what])).toEqual([
+      ["same", "already-there"],
+      ["changed", "added-beside"],
+      ["deleted", "added"],
+    ]);
+    expect((await library.list()).map((plan) => plan.name).sort()).toEqual([
+      "changed",
+      "changed since",
+      "deleted",
+      "same",
+    ]);
+    expect((await restoreBackup(library, bytes)).map(({ what }) => what)[0]).toBe("already-there");
+  });
+
+  it("carries a damaged plan along and tells which one can't be read", async () => {
+    const library = libraryOn();
+    await kept(library, "good");
+    await library.add("{ half a plan");
+    const outcome = await restoreBackup(libraryOn(memoryPort(), "q"), await backupOf(library));
+    expect(outcome.map(({ what }) => what)).toEqual(["added", "unreadable"]);
+    expect(outcome[1].message).toContain("not valid JSON");
+  });
+
+  it("is refused in words when the file is none, is cut off or holds too much", async () => {
+    const library = libraryOn();
+    await kept(library, "A");
+    const bytes = await backupOf(library);
+    for (const broken of [
+      new Uint8Array(),
+      new TextEncoder().encode("hello"),
+      bytes.slice(0, bytes.length - 40),
+    ])
+      await expect(restoreBackup(library, broken)).rejects.toMatchObject({ name: "PlanFileError" });
+    expect((await library.list()).length).toBe(1);
+  });
+
+  it("holds every plan as a file that reads by itself", async () => {
+    const library = libraryOn();
+    await kept(library, "Harbour lamp");
+    const { unzipSync, strFromU8 } = await import("fflate");
+    const files = unzipSync(await backupOf(library));
+    expect(parsePlan(strFromU8(files["plans/0001-Harbour-lamp.json"])).plan).toEqual(named("Harbour lamp"));
+  });
+});

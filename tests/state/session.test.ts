@@ -1,0 +1,201 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { type Session, type Surroundings, startSession } from "../../src/state/session.ts";
+import { StorageFault } from "../../src/state/storage/faults.ts";
+import { memoryPort } from "../../src/state/storage/memory-port.ts";
+import type { StoragePort } from "../../src/state/storage/port.ts";
+import { type Faults, faultyPort, sharedLocks } from "./faulty-port.ts";
+import { samplePlan } from "./sample-plan.ts";
+
+/** One browser: its storage, its locks, its small shelf. Every visit is a tab. */
+function browser(faults: Faults = {}) {
+  const kept = faultyPort(memoryPort(), faults);
+  const shelf = new Map<string, string>();
+  const locks = sharedLocks();
+  let time = 0;
+  const around = (openPort: () => Promise<StoragePort> = async () => kept): Surroundings => ({
+    openPort,
+    locks,
+    shelf: { getItem: (key) => shelf.get(key) ?? null, setItem: (key, value) => void shelf.set(key, value) },
+    persist: async () => true,
+    now: () => ++time,
+  });
+  const visit = (openPort?: () => Promise<StoragePort>) =>
+    startSession(samplePlan(), () => 0, around(openPort));
+  return { visit, faults };
+}
+const rename = ({ store }: Session, name: string) => store.getState().dispatch({ type: "set-name", name });
+const status = ({ autosave }: Session) => autosave.status.getState();
+const shelfNames = async ({ library }: Session) => (await library.list()).map((plan) => plan.name);
+
+beforeEach(() => {
+  vi.useFakeTimers();
+});
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+describe("a visit", () => {
+  it("keeps nothing of an example that nobody changed", async () => {
+    const tab = await browser().visit();
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(status(tab)).toEqual({ state: "untouched" });
+    expect(await shelfNames(tab)).toEqual([]);
+  });
+
+  it("keeps the plan a moment after a change and says so", async () => {
+    const tab = await browser().visit();
+    rename(tab, "Mine");
+    expect(status(tab).state).toBe("waiting");
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(status(tab)).toEqual({ state: "kept", at: expect.any(Number) });
+    expect(await shelfNames(tab)).toEqual(["Mine"]);
+    expect(tab.health.getState()).toEqual({ fault: null, persistent: true });
+  });
+
+  it("doesn't keep the middle of a drag", async () => {
+    const tab = await browser().visit();
+    const { beginDrag, dragTo, endDrag } = tab.store.getState();
+    beginDrag({ about: "tier", tier: 1, field: "armAngleDeg" });
+    dragTo({ type: "change-tier", tierId: "belt", change: { armAngleDeg: 33 } });
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(await shelfNames(tab)).toEqual([]);
+    endDrag();
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(status(tab).state).toBe("kept");
+  });
+
+  it("begins again where the last one ended, undo steps included", async () => {
+    const there = browser();
+    const first = await there.visit();
+    rename(first, "One");
+    rename(first, "Two");
+    await first.autosave.flush();
+    first.stop();
+    const again = await there.visit();
+    expect(again.store.getState().plan.name).toBe("Two");
+    again.store.getState().undo();
+    expect(again.store.getState().plan.name).toBe("One");
+    again.store.getState().undo();
+    expect(again.store.getState().plan).toEqual(samplePlan());
+  });
+
+  it("remembers preferences", async () => {
+    const there = browser();
+    const first = await there.visit();
+    first.store.getState().prefer({ units: "inch", theme: "dark" });
+    first.stop();
+    expect((await there.visit()).store.getState().preferences).toMatchObject({
+      units: "inch",
+      theme: "dark",
+    });
+  });
+
+  it("changes plans on the bench without losing the one before", async () => {
+    const tab = await browser().visit();
+    rename(tab, "First");
+    await tab.layPlan({ plan: { ...samplePlan(), name: "Second" }, unknown: [] }, { keep: true });
+    expect((await shelfNames(tab)).sort()).toEqual(["First", "Second"]);
+    const first = (await tab.library.list("out", "First"))[0].id;
+    rename(tab, "Second, changed");
+    expect(await tab.openPlan(first)).toEqual({ ok: true });
+    expect(tab.store.getState().plan.name).toBe("First");
+    expect((await shelfNames(tab)).sort()).toEqual(["First", "Second, changed"]);
+  });
+
+  it("says why a plan can't be opened and leaves the bench as it is", async () => {
+    const tab = await browser().visit();
+    const id = await tab.library.add("garbage");
+    expect(await tab.openPlan(id)).toMatchObject({ ok: false, why: "unreadable", text: "garbage" });
+    expect(tab.store.getState().plan).toEqual(samplePlan());
+  });
+});
+
+describe("two tabs on one plan", () => {
+  async function twoTabs() {
+    const there = browser();
+    const one = await there.visit();
+    rename(one, "Shared");
+    await one.autosave.flush();
+    const two = await there.visit();
+    expect(two.store.getState().planId).toBe(one.store.getState().planId);
+    return { one, two };
+  }
+
+  it("never overwrite each other: the second one's work goes on as a copy", async () => {
+    const { one, two } = await twoTabs();
+    const shared = one.store.getState().planId;
+    rename(two, "by two");
+    expect(await two.autosave.flush()).toMatchObject({ state: "kept-as-copy", of: shared });
+    rename(one, "by one");
+    expect(await one.autosave.flush()).toMatchObject({ state: "kept" });
+    expect((await shelfNames(one)).sort()).toEqual(["by one", "by two"]);
+    expect(two.store.getState().planId).not.toBe(shared);
+    rename(two, "by two again");
+    expect(await two.autosave.flush()).toMatchObject({ state: "kept" });
+  });
+
+  it("let the plan go when one of them opens another", async () => {
+    const { one, two } = await twoTabs();
+    const shared = one.store.getState().planId ?? "";
+    await one.layPlan({ plan: samplePlan(), unknown: [] });
+    await two.openPlan(shared);
+    rename(two, "handed over");
+    expect(await two.autosave.flush()).toMatchObject({ state: "kept" });
+    expect(await shelfNames(two)).toEqual(["handed over"]);
+  });
+});
+
+describe("storage that fails", () => {
+  it.each(["missing", "denied", "blocked", "damaged"] as const)(
+    "at the start (%s) leaves a full library in memory and names the cause",
+    async (kind) => {
+      const tab = await browser().visit(async () => {
+        throw new StorageFault(kind, "injected");
+      });
+      expect(tab.health.getState().fault).toBe(kind);
+      rename(tab, "In memory");
+      expect(await tab.autosave.flush()).toEqual({ state: "in-memory", fault: kind });
+      expect(await shelfNames(tab)).toEqual(["In memory"]);
+    },
+  );
+
+  it.each(["full", "lost", "damaged"] as const)(
+    "while writing (%s) names the cause, keeps the work on the bench and keeps it once it can",
+    async (kind) => {
+      const faults: Faults = { onWrite: kind };
+      const tab = await browser(faults).visit();
+      rename(tab, "Precious");
+      await vi.advanceTimersByTimeAsync(1000);
+      expect(status(tab)).toEqual({ state: "failed", fault: kind, message: `injected: ${kind}` });
+      expect(tab.store.getState().plan.name).toBe("Precious");
+      expect(await tab.layPlan({ plan: samplePlan(), unknown: [] })).toMatchObject({
+        ok: false,
+        why: "bench-unkept",
+      });
+      faults.onWrite = undefined;
+      rename(tab, "Precious, again");
+      await vi.advanceTimersByTimeAsync(1000);
+      expect(status(tab).state).toBe("kept");
+      expect(await shelfNames(tab)).toEqual(["Precious, again"]);
+    },
+  );
+
+  it("by silently losing a part is noticed by reading back", async () => {
+    const tab = await browser({ silentDamage: true }).visit();
+    rename(tab, "Precious");
+    expect(await tab.autosave.flush()).toMatchObject({ state: "failed", fault: "damaged" });
+  });
+
+  it("while the last plan is read begins with the example and names the cause", async () => {
+    const faults: Faults = {};
+    const there = browser(faults);
+    const first = await there.visit();
+    rename(first, "Kept");
+    await first.autosave.flush();
+    first.stop();
+    faults.onRead = "damaged";
+    const again = await there.visit();
+    expect(again.health.getState().fault).toBe("damaged");
+    expect(again.store.getState().plan).toEqual(samplePlan());
+  });
+});
