@@ -1,7 +1,7 @@
 /** How a person likes to see things. Never part of a plan; kept per browser. */
 
 export interface Preferences {
-  readonly units: "mm" | "inch";
+  readonly units: "mm" | "inch" | "inch-fraction";
   /** Which angle the screens show; files always hold the arm angle. */
   readonly angles: "arm" | "cutting";
   readonly theme: "system" | "light" | "dark";
@@ -22,7 +22,7 @@ export const DEFAULT_PREFERENCES: Preferences = {
 
 /** Words allowed in each field. */
 const ALLOWED: { readonly [K in keyof Preferences]: readonly Preferences[K][] } = {
-  units: ["mm", "inch"],
+  units: ["mm", "inch", "inch-fraction"],
   angles: ["arm", "cutting"],
   theme: ["system", "light", "dark"],
   language: ["en", "de", null],
@@ -42,6 +42,15 @@ export function preferencesFromData(data: unknown): Preferences {
 
 /** The part of the browser's localStorage that is needed; null where there is none. */
 export type TextShelf = Pick<Storage, "getItem" | "setItem">;
+/** The browser's localStorage; null where it refuses (some private windows throw on looking). */
+export function browserShelf(): TextShelf | null {
+  try {
+    return globalThis.localStorage ?? null;
+  } catch {
+    return null; // everything works without it: preferences then last as long as the page
+  }
+}
+
 const SHELF_KEY = "glintwright-preferences";
 
 /** The kept preferences; defaults when nothing readable is kept or the browser refuses. */

@@ -94,4 +94,5 @@ export function parseLength(text: string, unit: LengthUnit): number | null {
 }
 
 /** A typed angle in degrees: the sign may be there or not. */
-export const parseAngle = (text: string): number | null => parseNumber(text.replace(/\s*(?:°|deg|grad)\.?$/i, ""));
+export const parseAngle = (text: string): number | null =>
+  parseNumber(text.replace(/\s*(?:°|deg|grad)\.?$/i, ""));

@@ -1,6 +1,13 @@
 /** Numbers in the unit and language of the screen. */
 import { createContext, useContext, useMemo } from "react";
-import { type Figure, formatAngle, formatLength, formatNumber, type LengthUnit, parseLength } from "./format.ts";
+import {
+  type Figure,
+  formatAngle,
+  formatLength,
+  formatNumber,
+  type LengthUnit,
+  parseLength,
+} from "./format.ts";
 import { useLanguage } from "./messages/words.tsx";
 
 export interface NumberHabits {

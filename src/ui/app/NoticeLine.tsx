@@ -42,11 +42,17 @@ export function NoticeLine() {
   };
   const shown = notice !== null || notes.length > 0;
   return (
-    <div className="notice" role={notice?.tone === "stop" ? "alert" : "status"} data-shown={shown || undefined}>
+    <div
+      className="notice"
+      role={notice?.tone === "stop" ? "alert" : "status"}
+      data-shown={shown || undefined}
+    >
       {shown ? (
         <>
           <div className="notice-text">
-            {notice ? <p className={notice.tone === "stop" ? "notice-stop" : undefined}>{notice.text}</p> : null}
+            {notice ? (
+              <p className={notice.tone === "stop" ? "notice-stop" : undefined}>{notice.text}</p>
+            ) : null}
             {notice?.details?.map((line) => (
               <p key={line} className="small">
                 {line}

@@ -8,8 +8,8 @@ import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { PieceStage } from "../piece/PieceStage.tsx";
 import { useStudio } from "../use-studio.ts";
-import { CrashGuard } from "./CrashGuard.tsx";
 import { Crashed } from "./Crashed.tsx";
+import { CrashGuard } from "./CrashGuard.tsx";
 import { LookStage, Profile, Skin } from "./slots.tsx";
 import { type PictureName, showLarge, useView } from "./view.ts";
 
@@ -26,7 +26,11 @@ function Picture({ name, children }: { name: PictureName; children: ReactNode })
         <Suspense fallback={null}>{children}</Suspense>
       </CrashGuard>
       {large === name ? null : (
-        <Button className="enlarge" aria-label={words.enlarge(words.strip[name])} onPress={() => showLarge(name)}>
+        <Button
+          className="enlarge"
+          aria-label={words.enlarge(words.strip[name])}
+          onPress={() => showLarge(name)}
+        >
           {words.strip[name]}
         </Button>
       )}

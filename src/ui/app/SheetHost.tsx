@@ -3,8 +3,8 @@ import { Suspense } from "react";
 import { Sheet } from "../controls/Sheet.tsx";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
-import { CrashGuard } from "./CrashGuard.tsx";
 import { Crashed } from "./Crashed.tsx";
+import { CrashGuard } from "./CrashGuard.tsx";
 import { SHEETS } from "./slots.tsx";
 import { openSheet, type SheetName, useView } from "./view.ts";
 
@@ -16,6 +16,7 @@ const TITLES = {
   keys: "keys",
   help: "help",
   models: "exportModel",
+  card: "card",
 } as const satisfies Record<SheetName, string>;
 const WIDE: readonly SheetName[] = ["plans", "help", "examples"];
 

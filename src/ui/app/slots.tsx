@@ -4,6 +4,7 @@
  * the piece; its stage, when it has one, is laid over the piece (Look draws the traced picture there). Sheets get `onClose`.
  */
 import { type ComponentType, lazy } from "react";
+import type { Finding } from "../../core/plan/solved.ts";
 import type { SheetName } from "./view.ts";
 
 export interface SheetBodyProps {
@@ -19,6 +20,7 @@ const found = import.meta.glob([
   "../plan/profile/Profile.tsx",
   "../plan/skin/Skin.tsx",
   "../plan/card/FacetCard.tsx",
+  "../plan/mends/Mends.tsx",
   "../library/LibrarySheet.tsx",
   "../library/ModelsSheet.tsx",
   "../help/HelpSheet.tsx",
@@ -38,12 +40,17 @@ export const LookStage = part<object>("../look/LookStage.tsx") ?? Nothing;
 export const BenchPage = part<object>("../bench/BenchPage.tsx") ?? Nothing;
 export const Profile = part<object>("../plan/profile/Profile.tsx") ?? Nothing;
 export const Skin = part<object>("../plan/skin/Skin.tsx") ?? Nothing;
-export const FacetCard = part<object>("../plan/card/FacetCard.tsx") ?? Nothing;
+export interface MendsProps {
+  readonly finding: Finding;
+}
+/** Mends of one finding, as buttons that say their effect. */
+export const Mends = part<MendsProps>("../plan/mends/Mends.tsx") ?? Nothing;
 
 export const SHEETS: Readonly<Record<SheetName, ComponentType<SheetBodyProps> | null>> = {
   plans: part("../library/LibrarySheet.tsx"),
   models: part("../library/ModelsSheet.tsx"),
   help: part("../help/HelpSheet.tsx"),
+  card: part("../plan/card/FacetCard.tsx"),
   examples: lazy(() => import("../settings/ExamplesSheet.tsx")),
   piece: lazy(() => import("../settings/PieceSheet.tsx")),
   settings: lazy(() => import("../settings/SettingsSheet.tsx")),

@@ -2,14 +2,7 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 
-export type SheetName =
-  | "plans"
-  | "examples"
-  | "piece"
-  | "settings"
-  | "keys"
-  | "help"
-  | "models";
+export type SheetName = "plans" | "examples" | "piece" | "settings" | "keys" | "help" | "models" | "card";
 export type PictureName = "piece" | "profile" | "skin";
 
 export interface Notice {

@@ -5,8 +5,8 @@
  * (Shift: ten steps, Alt: a tenth), the wheel steps only while the field has the focus.
  */
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from "react";
-import { useWords } from "../messages/words.tsx";
 import { controlWords } from "../messages/controls.ts";
+import { useWords } from "../messages/words.tsx";
 import "./controls.css";
 
 export interface NumberFieldProps {

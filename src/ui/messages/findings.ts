@@ -50,7 +50,10 @@ function unmet(read: Reader, words: Words, format: Formats): string {
 const skinBetween = (finding: Finding, read: Reader, words: Words): string => {
   const other = read.list("tiers").find((id) => id !== finding.tier);
   const [least, most] = [read.mm("leastMm"), read.mm("mostMm")];
-  return words.skinBetween(read.tierName(String(other ?? "")), least === most ? least : words.range(least, most));
+  return words.skinBetween(
+    read.tierName(String(other ?? "")),
+    least === most ? least : words.range(least, most),
+  );
 };
 
 /** One full sentence or two. */
@@ -74,7 +77,10 @@ export function findingInWords(finding: Finding, words: Words, format: Formats, 
           .join(", "),
       );
     case "start-moved":
-      return words.startMoved(format.degrees(Math.abs(number("movedDeg")), 2), format.degrees(number("placedDeg"), 2));
+      return words.startMoved(
+        format.degrees(Math.abs(number("movedDeg")), 2),
+        format.degrees(number("placedDeg"), 2),
+      );
     case "duplicate":
       return words.duplicate(read.facetName(text("swallowed")), read.facetName(text("keeps")));
     case "near-duplicate":

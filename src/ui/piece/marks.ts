@@ -3,10 +3,11 @@
  * shared edge = one firm line; touch = small open circle; gap = hatched band with its width beside it;
  * corner = filled dot; a corner that misses = a dot with a tail as long as the miss, enlarged.
  */
-import { angleBetween, cross, dot, normalize, scale, type Vec3 } from "../../core/geometry/vec.ts";
+
+import type { Report } from "../../core/check/report.ts";
 import type { Plane } from "../../core/geometry/plane.ts";
 import type { Solid } from "../../core/geometry/solid-types.ts";
-import type { Report } from "../../core/check/report.ts";
+import { angleBetween, cross, dot, normalize, scale, type Vec3 } from "../../core/geometry/vec.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
 
 export interface MarkLabel {
@@ -115,7 +116,9 @@ export function marksOf(
     missLabels.push({ at: end, mm });
   }
   return {
-    edges: solid.edges.filter(({ from, to }) => dot(from, from) + dot(to, to) > 0).map(({ from, to }) => [from, to]),
+    edges: solid.edges
+      .filter(({ from, to }) => dot(from, from) + dot(to, to) > 0)
+      .map(({ from, to }) => [from, to]),
     circles,
     hatches,
     dots: report.corners.map(({ at }) => scale(at, 1 / radiusMm)),

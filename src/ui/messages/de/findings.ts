@@ -18,7 +18,8 @@ export const findings: Translated<typeof en> = {
     "already-closer": (got) => `ihre Nachbarinnen stehen schon ungeschliffen nur ${got} auseinander`,
     "never-shared": () => "ihre Nachbarinnen teilen in keiner Tiefe eine Kante",
     "too-long": (got, angle, count) => `bei ${angle} können ${count} Facetten höchstens ${got} teilen`,
-    "too-wide": (got, angle, count) => `bei ${angle} können ${count} Facetten hier höchstens ${got} breit werden`,
+    "too-wide": (got, angle, count) =>
+      `bei ${angle} können ${count} Facetten hier höchstens ${got} breit werden`,
     covered: () => "frühere Reihen haben alles Glas genommen, auf dem sie stünde",
     "no-corners": (_got, _angle, _count, other) =>
       `Nachbarinnen in ${other} berühren sich nicht und teilen keine Kanten, also gibt es keine Ecken`,
@@ -50,8 +51,7 @@ export const findings: Translated<typeof en> = {
   underDop: (facets, by, fits) =>
     `${facets} laufen ${by} unter den Kittstock. Einer von ${fits} käme gerade frei.`,
   insideBroken: (by, depth) => `Sie bricht ${by} in das Innere ein. Mit ${depth} Tiefe bleibt sie frei.`,
-  insideThin: (left, depth) =>
-    `Nur ${left} Glas bleiben über dem Inneren. Mit ${depth} Tiefe ist es genug.`,
+  insideThin: (left, depth) => `Nur ${left} Glas bleiben über dem Inneren. Mit ${depth} Tiefe ist es genug.`,
   vanished: "Vom Stück bleibt nichts: Manche Facetten sind tiefer geschliffen, als das Glas dick ist.",
   facetOf: (tier, place) => `Facette ${place} von ${tier}`,
 };

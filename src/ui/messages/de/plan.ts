@@ -5,7 +5,8 @@ export const plan: Translated<typeof en> = {
   recipe: "Rezept",
   pieceLine: (size, glass, wheel) => `${size}, ${glass}, ${wheel}`,
   stopsOnWheel: (stops) => `${stops} Rasten`,
-  uncut: "Die Murmel ist noch ganz. Leg eine erste Reihe an: ein Ring gleicher Facetten unter einem Armwinkel.",
+  uncut:
+    "Die Murmel ist noch ganz. Leg eine erste Reihe an: ein Ring gleicher Facetten unter einem Armwinkel.",
   addTier: "Reihe anfügen",
   addFirst: "Erste Reihe anlegen",
   tierName: "Name der Reihe",
@@ -74,7 +75,8 @@ export const plan: Translated<typeof en> = {
     gaps: (mm) => `${mm} Abstand`,
     gapsRange: (least, most) => `${least} bis ${most} Abstand`,
     between: "andere Facetten liegen dazwischen",
-    mixed: (edges, touches, gaps) => `${edges} Paare teilen Kanten, ${touches} berühren sich, ${gaps} bleiben getrennt`,
+    mixed: (edges, touches, gaps) =>
+      `${edges} Paare teilen Kanten, ${touches} berühren sich, ${gaps} bleiben getrennt`,
     wide: (mm) => `${mm} breit`,
     wideRange: (least, most) => `${least} bis ${most} breit`,
     deep: (mm) => `${mm} tief`,
@@ -105,13 +107,14 @@ export const plan: Translated<typeof en> = {
     swallowed: "Von dieser Facette bleibt nichts.",
     next: "Nächste Facette",
     previous: "Facette davor",
-    leave: "Loslassen",
+    open: "Facettenkarte",
   },
 
   spoken: {
     piece: (size, glass) => `Eine Murmel von ${size} aus ${glass}.`,
     uncut: "Sie ist noch ganz.",
-    tier: (place, facets, side, angle, truth) => `Reihe ${place}: ${facets} auf der ${side} bei ${angle}; ${truth}.`,
+    tier: (place, facets, side, angle, truth) =>
+      `Reihe ${place}: ${facets} auf der ${side} bei ${angle}; ${truth}.`,
     good: "Nichts spricht gegen das Schleifen.",
     findings: (count) => (count === 1 ? "Eines ist anzusehen:" : `${count} Dinge sind anzusehen:`),
   },
@@ -173,7 +176,8 @@ export const plan: Translated<typeof en> = {
   },
   examples: {
     title: "Beispiele",
-    intro: "Fertige Pläne, die sich treffen. Eines zu öffnen beginnt einen neuen Plan; der eigene bleibt aufgehoben.",
+    intro:
+      "Fertige Pläne, die sich treffen. Eines zu öffnen beginnt einen neuen Plan; der eigene bleibt aufgehoben.",
     open: (name) => `${name} öffnen`,
   },
   fresh: "Neuer Plan",

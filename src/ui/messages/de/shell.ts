@@ -23,6 +23,7 @@ export const shell: Translated<typeof en> = {
     keys: "Tastatur",
     help: "Hilfe",
     exportModel: "Modelle und Links",
+    card: "Facettenkarte",
   },
   close: "Schließen",
   done: "Fertig",

@@ -27,14 +27,16 @@ export const findings = {
     "stays-open": (_got: string, _angle: string, _count: string, other: string) =>
       `round skin stays open toward ${other} at every depth`,
   },
-  ruleUnmet: (wish: string, why: string, depth: string) => `It can't ${wish}: ${why}. It is drawn at ${depth}.`,
+  ruleUnmet: (wish: string, why: string, depth: string) =>
+    `It can't ${wish}: ${why}. It is drawn at ${depth}.`,
   overshoot: (facets: string, worst: string) =>
     `${facets} pass their corner by up to ${worst}: not all corners lie equally deep.`,
   uneven: (count: string, stops: string, off: string, gap: string, counts: string) =>
     `${count} facets don't divide a wheel of ${stops} stops: they stand up to ${off} off, which changes gaps by ${gap}. This wheel can do ${counts}.`,
   startMoved: (moved: string, placed: string) =>
     `It starts between two stops: the wheel puts it ${moved} further, at ${placed}.`,
-  duplicate: (facet: string, other: string) => `${facet} is the very same flat as ${other}, which keeps the face.`,
+  duplicate: (facet: string, other: string) =>
+    `${facet} is the very same flat as ${other}, which keeps the face.`,
   nearDuplicate: (facet: string, other: string, apart: string, mm: string) =>
     `${facet} and ${other} are one flat cut twice: ${apart} and ${mm} apart.`,
   swallowed: (facets: string, depth: string, needed: string) =>

@@ -74,7 +74,8 @@ export const plan = {
     gaps: (mm: string) => `${mm} apart`,
     gapsRange: (least: string, most: string) => `${least} to ${most} apart`,
     between: "other facets lie between",
-    mixed: (edges: string, touches: string, gaps: string) => `${edges} pairs share edges, ${touches} touch, ${gaps} stay apart`,
+    mixed: (edges: string, touches: string, gaps: string) =>
+      `${edges} pairs share edges, ${touches} touch, ${gaps} stay apart`,
     wide: (mm: string) => `${mm} wide`,
     wideRange: (least: string, most: string) => `${least} to ${most} wide`,
     deep: (mm: string) => `${mm} deep`,
@@ -87,12 +88,14 @@ export const plan = {
   showPlace: "Show it",
   whole: "The whole piece",
   wholeGood: "Nothing stands against grinding it.",
-  totals: (facets: string, removed: string, mass: string) => `${facets}, ${removed} ground away, ${mass} left`,
+  totals: (facets: string, removed: string, mass: string) =>
+    `${facets}, ${removed} ground away, ${mass} left`,
   facetCount: (count: number) => (count === 1 ? "1 facet" : `${count} facets`),
 
   look: { group: "Look from", front: "Front", side: "Side", back: "Back" },
   show: { inside: "Inside", dop: "Dop" },
-  pictureKeys: "Arrow keys turn the piece, plus and minus bring it nearer, F, S and B look from the front, side and back.",
+  pictureKeys:
+    "Arrow keys turn the piece, plus and minus bring it nearer, F, S and B look from the front, side and back.",
 
   card: {
     title: (name: string, place: number, count: number) => `${name}, facet ${place} of ${count}`,
@@ -104,7 +107,7 @@ export const plan = {
     swallowed: "Nothing of this facet is left.",
     next: "Next facet",
     previous: "Facet before",
-    leave: "Let go",
+    open: "Facet card",
   },
 
   spoken: {

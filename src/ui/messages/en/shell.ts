@@ -21,6 +21,7 @@ export const shell = {
     keys: "Keyboard",
     help: "Help",
     exportModel: "Models and links",
+    card: "Facet card",
   },
   close: "Close",
   done: "Done",

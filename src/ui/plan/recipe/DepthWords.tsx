@@ -25,7 +25,12 @@ const otherOf = (rule: DepthRule): string | null =>
 const rounded = (mm: number): number => Math.round(mm * 100) / 100;
 
 /** The rule that keeps the piece as near as can be to what it is now. */
-function ruleFrom(name: RuleName, plan: ReturnType<typeof usePlan>, tier: Tier, earlier: readonly Tier[]): DepthRule {
+function ruleFrom(
+  name: RuleName,
+  plan: ReturnType<typeof usePlan>,
+  tier: Tier,
+  earlier: readonly Tier[],
+): DepthRule {
   const truth = tierTruth(report(plan), tier.id);
   const depth = solved(plan).tiers.find((one) => one.tierId === tier.id)?.depthMm ?? 0;
   switch (name) {
@@ -46,7 +51,13 @@ function ruleFrom(name: RuleName, plan: ReturnType<typeof usePlan>, tier: Tier, 
   }
 }
 
-function AmountField({ rule, onChange }: { rule: DepthRule & { mm: number }; onChange: (rule: DepthRule) => void }) {
+function AmountField({
+  rule,
+  onChange,
+}: {
+  rule: DepthRule & { mm: number };
+  onChange: (rule: DepthRule) => void;
+}) {
   const words = useWords(planWords);
   const format = useFormat();
   const { min } = RANGES.ruleMm;
@@ -83,7 +94,10 @@ export function DepthWords({
   const other = otherOf(rule);
   const nameOf = (one: Tier) => one.name || words.tierNumber(plan.tiers.indexOf(one) + 1);
 
-  const amount = amountOf(rule) === null ? null : <AmountField rule={rule as DepthRule & { mm: number }} onChange={onChange} />;
+  const amount =
+    amountOf(rule) === null ? null : (
+      <AmountField rule={rule as DepthRule & { mm: number }} onChange={onChange} />
+    );
   const follows =
     other === null ? null : (
       <Choice

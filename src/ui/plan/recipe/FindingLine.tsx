@@ -1,13 +1,13 @@
 /** One finding: told by word and mark, leading to its place, with its mend where there is one. */
 import type { Finding } from "../../../core/plan/solved.ts";
+import { Mends } from "../../app/slots.tsx";
 import { Button } from "../../controls/Button.tsx";
-import { findingWords, findingInWords } from "../../messages/findings.ts";
+import { findingInWords, findingWords } from "../../messages/findings.ts";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { showFacet } from "../../piece/eye.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
-import { Mends } from "../../app/slots.tsx";
 
 export function FindingLine({ finding }: { finding: Finding }) {
   const words = useWords(planWords);

@@ -99,7 +99,10 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
       {findings.length > 0 ? (
         <ul className="findings">
           {findings.map((finding) => (
-            <FindingLine key={`${finding.code} ${finding.facets?.join(" ") ?? ""} ${finding.text}`} finding={finding} />
+            <FindingLine
+              key={`${finding.code} ${finding.facets?.join(" ") ?? ""} ${finding.text}`}
+              finding={finding}
+            />
           ))}
         </ul>
       ) : null}

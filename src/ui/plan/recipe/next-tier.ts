@@ -49,6 +49,7 @@ export function nextTier(plan: Plan, name: string): Tier {
     armAngleDeg: isFlat ? 90 : angle,
     count: isFlat ? 1 : last.count,
     startDeg: isFlat ? 0 : last.startDeg + 180 / last.count,
-    depth: last.count < 3 ? { rule: "depth", mm: plan.piece.diameterMm / 20 } : { rule: "corners", of: last.id },
+    depth:
+      last.count < 3 ? { rule: "depth", mm: plan.piece.diameterMm / 20 } : { rule: "corners", of: last.id },
   };
 }

@@ -41,9 +41,7 @@ export function truthInWords(truth: TierTruth, words: PlanWords["truth"], format
   return [
     truth.left < truth.all ? words.some(String(truth.left), String(truth.all)) : null,
     meeting(truth, words, format),
-    truth.widthMm
-      ? spanInWords(truth.widthMm, format, WIDTH_DIGITS, words.wide, words.wideRange)
-      : null,
+    truth.widthMm ? spanInWords(truth.widthMm, format, WIDTH_DIGITS, words.wide, words.wideRange) : null,
     words.deep(format.length(truth.depthMm, DEPTH_DIGITS)),
   ]
     .filter((part) => part !== null)

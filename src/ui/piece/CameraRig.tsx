@@ -1,0 +1,46 @@
+/** Keeps three's camera, and everything that hangs on the view, where the eye stands. */
+import { useFrame, useThree } from "@react-three/fiber";
+import { useEffect, useLayoutEffect } from "react";
+import type { PerspectiveCamera } from "three";
+import type { Vec3 } from "../../core/geometry/vec.ts";
+import { bodyUniforms } from "./Body.tsx";
+import { eyeFrame, type View, verticalField } from "./camera.ts";
+import { eye } from "./eye.ts";
+import { requestFrame } from "./frames.ts";
+import { placeLabels } from "./labels.ts";
+
+const NEAR = 0.1;
+const FAR = 40;
+
+function placeCamera(camera: PerspectiveCamera, view: View, aspect: number): void {
+  const { out, right, up } = eyeFrame(view);
+  const shift = (k: 0 | 1 | 2) => -right[k] * view.panX - up[k] * view.panY;
+  const at: Vec3 = [0, 1, 2].map((k) => out[k] * view.distance + shift(k as 0 | 1 | 2)) as unknown as Vec3;
+  camera.position.set(...at);
+  camera.up.set(...up);
+  camera.lookAt(shift(0), shift(1), shift(2));
+  camera.fov = verticalField(aspect);
+  camera.aspect = aspect;
+  camera.near = NEAR;
+  camera.far = FAR;
+  camera.updateProjectionMatrix();
+  camera.updateMatrixWorld();
+  bodyUniforms.eye.value.set(...at);
+  // Rows are the eye's own axes: x right, y up, z toward the eye.
+  bodyUniforms.toEye.value.set(...right, ...up, ...out);
+}
+
+export function CameraRig() {
+  const { size, camera } = useThree();
+  useEffect(() => eye.subscribe(requestFrame), []);
+  useLayoutEffect(() => {
+    if (size.height > 0) requestFrame();
+  }, [size]);
+  // Before anything else of the frame, so that all of it sees the same view.
+  useFrame(() => {
+    if (size.height === 0) return;
+    placeCamera(camera as PerspectiveCamera, eye.getState().view, size.width / size.height);
+    placeLabels(eye.getState().view, size.width, size.height);
+  }, -1);
+  return null;
+}

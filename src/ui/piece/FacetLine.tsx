@@ -1,0 +1,59 @@
+/** The picked facet's numbers, over the picture. */
+
+import { SHEETS } from "../app/slots.tsx";
+import { openSheet } from "../app/view.ts";
+import { Button } from "../controls/Button.tsx";
+import { planWords } from "../messages/plan.ts";
+import { useWords } from "../messages/words.tsx";
+import { useFormat } from "../use-format.ts";
+import { useReport, useStudio } from "../use-studio.ts";
+import { stepFacet } from "./keys.ts";
+
+function Number({ mm, digits, what }: { mm: number; digits: number; what: string }) {
+  const { figure, unit } = useFormat().figure(mm, digits);
+  return (
+    <span className="facet-number">
+      <span className="figure">{figure}</span>
+      <span className="unit">{unit}</span> <span className="soft">{what}</span>
+    </span>
+  );
+}
+
+export function FacetLine() {
+  const words = useWords(planWords).card;
+  const format = useFormat();
+  const facetId = useStudio((state) => state.selection.facetId);
+  const tiers = useStudio((state) => state.plan.tiers);
+  const facet = useReport().facets.find((one) => one.id === facetId);
+  const tier = tiers.find((one) => one.id === facet?.tier);
+  if (!facet || !tier) return null;
+  const place = facet.id.slice(facet.id.lastIndexOf("/") + 1);
+  const where =
+    facet.wheelStop === null
+      ? words.at(format.degrees(facet.azimuthDeg))
+      : words.stop(String(facet.wheelStop));
+  return (
+    <section className="facet-line" aria-live="polite">
+      <h2>
+        {tier.name ? words.title(tier.name, globalThis.Number(place), tier.count) : place}
+        <span className="soft">, {where}</span>
+      </h2>
+      {facet.swallowed ? (
+        <p>{words.swallowed}</p>
+      ) : (
+        <p className="facet-numbers">
+          <Number mm={facet.widthMm} digits={1} what={words.wide} />
+          <Number mm={facet.heightMm} digits={1} what={words.high} />
+          <Number mm={facet.depthMm} digits={2} what={words.deep} />
+        </p>
+      )}
+      <div className="facet-ways">
+        <Button onPress={() => stepFacet(-1)}>{words.previous}</Button>
+        <Button onPress={() => stepFacet(1)}>{words.next}</Button>
+        {SHEETS.card && !facet.swallowed ? (
+          <Button onPress={() => openSheet("card")}>{words.open}</Button>
+        ) : null}
+      </div>
+    </section>
+  );
+}

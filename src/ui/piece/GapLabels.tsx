@@ -1,0 +1,48 @@
+/** Widths beside gaps and misses: those of the picked tier, and of one pair of each other tier. */
+import { useEffect, useMemo, useRef } from "react";
+import { toleranceOf } from "../../core/plan/solve.ts";
+import { useFormat } from "../use-format.ts";
+import { useReport, useSolid, useSolved, useStudio } from "../use-studio.ts";
+import { requestFrame } from "./frames.ts";
+import { followPlace } from "./labels.ts";
+import { type MarkLabel, marksOf } from "./marks.ts";
+
+function Label({ label, className }: { label: MarkLabel; className: string }) {
+  const format = useFormat();
+  const element = useRef<HTMLSpanElement>(null);
+  useEffect(() => {
+    if (!element.current) return;
+    const stop = followPlace(element.current, label.at);
+    requestFrame();
+    return stop;
+  }, [label.at]);
+  return (
+    <span ref={element} className={className}>
+      {format.length(label.mm, 2)}
+    </span>
+  );
+}
+
+export function GapLabels() {
+  const solved = useSolved();
+  const solid = useSolid();
+  const report = useReport();
+  const selection = useStudio((state) => state.selection);
+  const labels = useMemo(() => {
+    const isTold = (facetId: string) =>
+      selection.facetId !== null
+        ? facetId === selection.facetId
+        : selection.tierId !== null && facetId.startsWith(`${selection.tierId}/`);
+    return marksOf(solved, solid, report, toleranceOf(solved.plan), isTold);
+  }, [solved, solid, report, selection]);
+  return (
+    <div className="stage-labels" aria-hidden="true">
+      {labels.gapLabels.map((label) => (
+        <Label key={label.at.join()} label={label} className="stage-label" />
+      ))}
+      {labels.missLabels.map((label) => (
+        <Label key={label.at.join()} label={label} className="stage-label stage-label-miss" />
+      ))}
+    </div>
+  );
+}

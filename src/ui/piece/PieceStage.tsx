@@ -1,0 +1,117 @@
+/** The piece, large: the canvas, what one does with it, and its words. */
+import { useEffect, useId, useRef } from "react";
+import { useView, view } from "../app/view.ts";
+import { Button } from "../controls/Button.tsx";
+import { findingInWords, findingWords } from "../messages/findings.ts";
+import { planWords } from "../messages/plan.ts";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { useGlassName } from "../plan/recipe/PieceLine.tsx";
+import { useFormat } from "../use-format.ts";
+import { usePlan, useReport } from "../use-studio.ts";
+import type { LookFrom } from "./camera.ts";
+import { lookFrom, openingTurn } from "./eye.ts";
+import { FacetLine } from "./FacetLine.tsx";
+import { GapLabels } from "./GapLabels.tsx";
+import { pieceKey } from "./keys.ts";
+import { spokenSummary } from "./spoken.ts";
+import { useHand } from "./use-hand.ts";
+import { useStage } from "./use-stage.ts";
+import "./piece.css";
+
+function LookButtons() {
+  const words = useWords(planWords);
+  const piece = usePlan().piece;
+  const showInside = useView((state) => state.showInside);
+  const showDop = useView((state) => state.showDop);
+  const looks: readonly LookFrom[] = ["front", "side", "back"];
+  return (
+    <div className="look-from">
+      <fieldset aria-label={words.look.group}>
+        {looks.map((look) => (
+          <Button key={look} onPress={() => lookFrom(look)}>
+            {words.look[look]}
+          </Button>
+        ))}
+      </fieldset>
+      {piece.inside?.length ? (
+        <Button
+          aria-pressed={showInside}
+          className="show"
+          onPress={() => view.setState({ showInside: !showInside })}
+        >
+          {words.show.inside}
+        </Button>
+      ) : null}
+      {piece.dop ? (
+        <Button aria-pressed={showDop} className="show" onPress={() => view.setState({ showDop: !showDop })}>
+          {words.show.dop}
+        </Button>
+      ) : null}
+    </div>
+  );
+}
+
+function Spoken({ id }: { id: string }) {
+  const words = useWords(planWords);
+  const inWords = useWords(findingWords);
+  const format = useFormat();
+  const plan = usePlan();
+  const report = useReport();
+  const glass = useGlassName();
+  const summary = spokenSummary(plan, report, glass, words, format, (finding) =>
+    findingInWords(finding, inWords, format, plan),
+  );
+  return (
+    <p className="unseen" id={id}>
+      {summary} {words.pictureKeys}
+    </p>
+  );
+}
+
+export function PieceStage() {
+  const shell = useWords(shellWords);
+  const host = useRef<HTMLDivElement>(null);
+  const state = useStage(host);
+  const hand = useHand(host);
+  const id = useId();
+  const isReady = state.kind === "ready";
+  useEffect(() => {
+    if (isReady) openingTurn();
+  }, [isReady]);
+  return (
+    <>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: an application takes keys of its own */}
+      <div
+        ref={host}
+        className="stage"
+        role="application"
+        aria-label={shell.piecePicture}
+        aria-describedby={id}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: as above
+        tabIndex={0}
+        data-state={state.kind}
+        onKeyDown={(event) => {
+          if (event.ctrlKey || event.metaKey || event.altKey) return;
+          if (pieceKey(event.key, event.shiftKey)) event.preventDefault();
+        }}
+        onContextMenu={(event) => event.preventDefault()}
+        {...hand}
+      >
+        <GapLabels />
+      </div>
+      <Spoken id={id} />
+      {state.kind === "failed" ? (
+        <div className="stage-failed" role="alert">
+          <p>{shell.pictureFailed}</p>
+          <p className="soft">{shell.pictureFailedWhat}</p>
+          <Button look="outlined" onPress={state.again}>
+            {shell.pictureAgain}
+          </Button>
+        </div>
+      ) : null}
+      <FacetLine />
+      <LookButtons />
+    </>
+  );
+}

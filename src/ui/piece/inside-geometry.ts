@@ -1,0 +1,124 @@
+/** The design inside as simple bodies: its true size and place, so that one sees how near the facets come. Unit sphere. */
+import {
+  BufferAttribute,
+  BufferGeometry,
+  CapsuleGeometry,
+  type Color,
+  Matrix4,
+  SphereGeometry,
+  Color as ThreeColor,
+  Vector3,
+} from "three";
+import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
+import { BACKING, PETALS, packDesign, RIBBON, type SceneDesign, SPECKLE } from "../../core/optics/inside.ts";
+import type { Piece } from "../../core/plan/document.ts";
+
+export interface InsideBody {
+  readonly key: string;
+  readonly geometry: BufferGeometry;
+  readonly color: Color;
+}
+
+const FINE = 40;
+
+/** A surface over a grid of u and v in 0..1, both ends included. */
+function gridGeometry(nu: number, nv: number, at: (u: number, v: number) => Vector3): BufferGeometry {
+  const positions: number[] = [];
+  const index: number[] = [];
+  for (let i = 0; i <= nu; i++) for (let j = 0; j <= nv; j++) positions.push(...at(i / nu, j / nv).toArray());
+  for (let i = 0; i < nu; i++)
+    for (let j = 0; j < nv; j++) {
+      const a = i * (nv + 1) + j;
+      const b = a + nv + 1;
+      index.push(a, b, a + 1, b, b + 1, a + 1);
+    }
+  const geometry = new BufferGeometry();
+  geometry.setAttribute("position", new BufferAttribute(new Float32Array(positions), 3));
+  geometry.setIndex(index);
+  geometry.computeVertexNormals();
+  return geometry;
+}
+
+/** A band twisted about its own z axis. */
+const ribbon = ({ size, extra }: SceneDesign): BufferGeometry =>
+  gridGeometry(64, 6, (u, v) => {
+    const z = (2 * u - 1) * size[2];
+    const x = (2 * v - 1) * size[0];
+    return new Vector3(x * Math.cos(extra * z), x * Math.sin(extra * z), z);
+  });
+
+/** A bowl whose rim rises and falls once a petal. */
+const petals = ({ size, extra }: SceneDesign): BufferGeometry =>
+  gridGeometry(16, FINE * 3, (u, v) => {
+    const angle = 2 * Math.PI * v;
+    const reach = size[0] * (0.62 + 0.38 * Math.abs(Math.cos((extra * angle) / 2)));
+    return new Vector3(u * reach * Math.cos(angle), u * reach * Math.sin(angle), size[1] * (u * u - 0.5));
+  });
+
+/** The part of the ball beyond a plane across the axis. */
+const backing = ({ size }: SceneDesign): BufferGeometry => {
+  const opening = Math.acos(Math.min(1, Math.max(-1, size[0])));
+  const cap = new SphereGeometry(0.995, FINE, FINE / 2, 0, 2 * Math.PI, 0, opening);
+  return cap.rotateX(Math.PI / 2);
+};
+
+/** Golden-angle points in a ball: evenly strewn without chance. */
+const speckle = ({ size }: SceneDesign): BufferGeometry => {
+  const [grain, ball, cell] = size;
+  const count = Math.min(400, Math.round((4 / 3) * Math.PI * (ball / cell) ** 3));
+  const golden = Math.PI * (3 - Math.sqrt(5));
+  const seed = new SphereGeometry(grain, 6, 4).toNonIndexed();
+  const base = seed.getAttribute("position").array;
+  const positions = new Float32Array(base.length * count);
+  for (let i = 0; i < count; i++) {
+    const r = ball * Math.cbrt((i + 0.5) / count);
+    const z = 1 - (2 * ((i * 0.618034) % 1) + 1e-6);
+    const ring = Math.sqrt(Math.max(0, 1 - z * z));
+    const at = [r * ring * Math.cos(i * golden), r * ring * Math.sin(i * golden), r * z];
+    for (let k = 0; k < base.length; k++) positions[i * base.length + k] = base[k] + at[k % 3];
+  }
+  const geometry = new BufferGeometry();
+  geometry.setAttribute("position", new BufferAttribute(positions, 3));
+  geometry.computeVertexNormals();
+  return geometry;
+};
+
+function shapeOf(design: SceneDesign): BufferGeometry {
+  if (design.kind === RIBBON) return ribbon(design);
+  if (design.kind === PETALS) return petals(design);
+  if (design.kind === BACKING) return backing(design);
+  if (design.kind === SPECKLE) return speckle(design);
+  return new SphereGeometry(1, FINE, FINE).scale(...design.size);
+}
+
+/** Bodies in the piece's own axes, in the order of the plan. */
+export function insideBodies(piece: Piece): InsideBody[] {
+  const nd = indexAt(opticalGlass(piece.glass).dispersion, LINE_D_NM);
+  return (piece.inside ?? []).map((design, i) => {
+    const packed = packDesign(piece, design, nd);
+    const frame = new Matrix4().makeBasis(
+      new Vector3(...packed.axisX),
+      new Vector3(...packed.axisY),
+      new Vector3(...packed.axisZ),
+    );
+    frame.setPosition(...packed.centre);
+    return {
+      key: `${i} ${design.kind}`,
+      geometry: shapeOf(packed).applyMatrix4(frame),
+      color: new ThreeColor().setRGB(...packed.rgb),
+    };
+  });
+}
+
+/** The dop: a stick with a rounded cup that stands on a pole of the uncut ball. */
+export function dopGeometry(piece: Piece): BufferGeometry | null {
+  const { dop } = piece;
+  if (!dop) return null;
+  const toUnit = 2 / piece.diameterMm;
+  const r = (dop.diameterMm * toUnit) / 2;
+  const seat = Math.sqrt(Math.max(0, 1 - r * r));
+  const length = 0.9;
+  const stick = new CapsuleGeometry(Math.max(r, 0.01), length, 4, FINE).rotateX(Math.PI / 2);
+  // The capsule's round end sinks into the glass down to where its rim meets the skin.
+  return stick.translate(0, 0, (dop.side === "front" ? 1 : -1) * (seat + length / 2 + 0.02));
+}

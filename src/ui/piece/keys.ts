@@ -1,0 +1,47 @@
+/** The piece by keyboard: turn, bring nearer, look from three sides, go from facet to facet. */
+import { solid, solved } from "../../state/derived.ts";
+import { studio } from "../studio.ts";
+import { HOME, nearer, turned } from "./camera.ts";
+import { eye, glideTo, lookFrom, setView, showFacet } from "./eye.ts";
+
+const STEP_DEG = 10;
+const FINE_DEG = 2;
+const NEARER = 0.88;
+
+/** Selects the facet `by` places on among those that are left, and turns the piece to it. */
+export function stepFacet(by: 1 | -1): void {
+  const { plan, selection, select } = studio.getState();
+  const { facets } = solved(plan);
+  const left = solid(plan).facets.flatMap((facet, i) => (facet.swallowed ? [] : [i]));
+  if (left.length === 0) return;
+  const now = left.findIndex((i) => facets[i].id === selection.facetId);
+  const next = now < 0 ? (by > 0 ? 0 : left.length - 1) : (now + by + left.length) % left.length;
+  const facetId = facets[left[next]].id;
+  select({ facetId });
+  showFacet(facetId);
+}
+
+/** @returns whether the key meant something here */
+export function pieceKey(key: string, isFine: boolean): boolean {
+  const { view } = eye.getState();
+  const step = isFine ? FINE_DEG : STEP_DEG;
+  const actions: Readonly<Record<string, () => void>> = {
+    ArrowLeft: () => setView(turned(view, -step, 0)),
+    ArrowRight: () => setView(turned(view, step, 0)),
+    ArrowUp: () => setView(turned(view, 0, -step)),
+    ArrowDown: () => setView(turned(view, 0, step)),
+    "+": () => setView(nearer(view, NEARER)),
+    "=": () => setView(nearer(view, NEARER)),
+    "-": () => setView(nearer(view, 1 / NEARER)),
+    f: () => lookFrom("front"),
+    s: () => lookFrom("side"),
+    b: () => lookFrom("back"),
+    Home: () => glideTo(HOME),
+    PageDown: () => stepFacet(1),
+    PageUp: () => stepFacet(-1),
+    Escape: () => studio.getState().select({}),
+  };
+  const action = actions[key.length === 1 ? key.toLowerCase() : key];
+  action?.();
+  return action !== undefined;
+}

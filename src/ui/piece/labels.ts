@@ -1,0 +1,42 @@
+/** Numbers that stand beside marks on the piece: words on the page, carried along by the picture. */
+import { dot, type Vec3 } from "../../core/geometry/vec.ts";
+import { eyeFrame, type View, verticalField } from "./camera.ts";
+
+interface Label {
+  readonly element: HTMLElement;
+  readonly at: Vec3;
+}
+
+const labels = new Set<Label>();
+
+/** Lets an element follow a place on the piece until the returned function is called. */
+export function followPlace(element: HTMLElement, at: Vec3): () => void {
+  const label = { element, at };
+  labels.add(label);
+  return () => labels.delete(label);
+}
+
+/** A place must lean this much toward the eye to be labelled. */
+const FACING = 0.18;
+
+/** Where a point of the piece falls on a picture of this size, in CSS pixels from its top left. */
+export function project(view: View, width: number, height: number, at: Vec3): { x: number; y: number } {
+  const { out, right, up } = eyeFrame(view);
+  const focus = height / 2 / Math.tan((verticalField(width / height) * Math.PI) / 360);
+  const away = view.distance - dot(at, out);
+  return {
+    x: width / 2 + (focus * (dot(at, right) + view.panX)) / away,
+    y: height / 2 - (focus * (dot(at, up) + view.panY)) / away,
+  };
+}
+
+export function placeLabels(view: View, width: number, height: number): void {
+  const { out } = eyeFrame(view);
+  for (const { element, at } of labels) {
+    const isSeen = dot(at, out) > FACING;
+    element.style.visibility = isSeen ? "visible" : "hidden";
+    if (!isSeen) continue;
+    const { x, y } = project(view, width, height, at);
+    element.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)`;
+  }
+}

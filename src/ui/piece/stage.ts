@@ -1,0 +1,51 @@
+/**
+ * The one canvas of the page's life, with its own React root. Layouts take it up and lay it down; it is never made twice,
+ * so that the picture, its context and its compiled shaders stay.
+ */
+import { createRoot, extend, type RootStore } from "@react-three/fiber";
+import type { ReactNode } from "react";
+import { Mesh, PerspectiveCamera, type WebGLRenderer } from "three";
+import { drawFramesBy } from "./frames.ts";
+
+extend({ Mesh });
+
+export interface Stage {
+  readonly canvas: HTMLCanvasElement;
+  readonly renderer: WebGLRenderer;
+  readonly camera: PerspectiveCamera;
+  readonly resize: (width: number, height: number) => void;
+}
+
+const SHARPEST = 2;
+
+async function makeStage(scene: ReactNode): Promise<Stage> {
+  const canvas = document.createElement("canvas");
+  const root = createRoot(canvas);
+  const camera = new PerspectiveCamera();
+  await root.configure({
+    frameloop: "demand",
+    flat: true,
+    dpr: [1, SHARPEST],
+    gl: { antialias: true, alpha: true, powerPreference: "high-performance" },
+    camera: Object.assign(camera, { manual: true }),
+    size: { width: 0, height: 0, top: 0, left: 0 },
+  });
+  const store: RootStore = root.render(scene);
+  const { invalidate, gl, setSize } = store.getState();
+  drawFramesBy(() => invalidate());
+  return { canvas, renderer: gl as WebGLRenderer, camera, resize: setSize };
+}
+
+let made: Promise<Stage> | null = null;
+
+/**
+ * The stage, made on first asking.
+ * @throws (rejects) when the device can't draw; asking again tries again
+ */
+export function theStage(scene: ReactNode): Promise<Stage> {
+  made ??= makeStage(scene).catch((error: unknown) => {
+    made = null;
+    throw error;
+  });
+  return made;
+}

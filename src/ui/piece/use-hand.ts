@@ -1,0 +1,119 @@
+/**
+ * The hand on the piece: one finger or the main button turns it, two fingers or the other button move it and bring it
+ * nearer, a press picks a facet. Mouse hover points at facets.
+ */
+import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
+import { SKIN } from "../../core/geometry/solid-types.ts";
+import { solved } from "../../state/derived.ts";
+import { studio } from "../studio.ts";
+import { nearer, panned, rayThrough, turned, verticalField } from "./camera.ts";
+import { eye, setView } from "./eye.ts";
+import { pickFace } from "./pick.ts";
+
+/** A press that moves less than this picks; more is a drag. */
+const PRESS_PX = 5;
+/** A drag across the shorter side turns the piece this far. */
+const TURN_DEG = 200;
+const WHEEL_STEP = 0.0012;
+
+interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** The facet under a point of the page: its id, "" for skin, null beside the piece. */
+export function facetUnder(box: HTMLElement, { x, y }: Place): string | null {
+  const area = box.getBoundingClientRect();
+  const { view } = eye.getState();
+  const { from, along } = rayThrough(
+    view,
+    area.width / area.height,
+    (2 * (x - area.left)) / area.width - 1,
+    1 - (2 * (y - area.top)) / area.height,
+  );
+  const { planes, facets } = solved(studio.getState().plan);
+  const hit = pickFace(planes, from, along);
+  if (!hit) return null;
+  return hit.face === SKIN ? "" : facets[hit.face].id;
+}
+
+/** Radii of the piece that one pixel spans at its centre. */
+function radiiPerPixel(box: HTMLElement): number {
+  const { clientWidth: width, clientHeight: height } = box;
+  const { distance } = eye.getState().view;
+  return (2 * distance * Math.tan((verticalField(width / height) * Math.PI) / 360)) / height;
+}
+
+const middle = (points: readonly Place[]): Place => ({
+  x: points.reduce((sum, p) => sum + p.x, 0) / points.length,
+  y: points.reduce((sum, p) => sum + p.y, 0) / points.length,
+});
+const spread = ([a, b]: readonly Place[]): number => (b ? Math.hypot(a.x - b.x, a.y - b.y) : 0);
+
+export function useHand(host: RefObject<HTMLElement | null>) {
+  const fingers = useRef(new Map<number, Place>());
+  const travelled = useRef(0);
+  const isMoving = useRef(false);
+
+  // Wheel listeners of React can't keep the page from scrolling.
+  useEffect(() => {
+    const box = host.current;
+    if (!box) return;
+    const onWheel = (event: WheelEvent) => {
+      event.preventDefault();
+      setView(nearer(eye.getState().view, Math.exp(event.deltaY * WHEEL_STEP)));
+    };
+    box.addEventListener("wheel", onWheel, { passive: false });
+    return () => box.removeEventListener("wheel", onWheel);
+  }, [host]);
+
+  const point = (event: PointerEvent): void => {
+    if (event.pointerType !== "mouse" || !host.current) return;
+    const facetId = facetUnder(host.current, { x: event.clientX, y: event.clientY });
+    const { hover, setHover } = studio.getState();
+    if ((facetId || null) !== hover.facetId) setHover(facetId ? { facetId } : {});
+  };
+
+  const move = (event: PointerEvent): void => {
+    const box = host.current;
+    const before = [...fingers.current.values()];
+    if (!box || !fingers.current.has(event.pointerId)) return point(event);
+    fingers.current.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    const after = [...fingers.current.values()];
+    const [from, to] = [middle(before), middle(after)];
+    const [dx, dy] = [to.x - from.x, to.y - from.y];
+    travelled.current += Math.hypot(dx, dy);
+    if (travelled.current < PRESS_PX && after.length === 1) return;
+    const { view } = eye.getState();
+    if (after.length === 1 && !isMoving.current) {
+      const perPixel = TURN_DEG / Math.min(box.clientWidth, box.clientHeight);
+      return setView(turned(view, dx * perPixel, dy * perPixel));
+    }
+    const size = radiiPerPixel(box);
+    const closer = after.length > 1 ? spread(before) / Math.max(1, spread(after)) : 1;
+    setView(nearer(panned(view, dx * size, -dy * size), closer));
+  };
+
+  const release = (event: PointerEvent): void => {
+    const wasAlone = fingers.current.size === 1;
+    if (!fingers.current.delete(event.pointerId) || !host.current) return;
+    if (!wasAlone || travelled.current >= PRESS_PX || event.type === "pointercancel") return;
+    const facetId = facetUnder(host.current, { x: event.clientX, y: event.clientY });
+    studio.getState().select(facetId ? { facetId } : {});
+  };
+
+  return {
+    onPointerDown: (event: PointerEvent) => {
+      if (fingers.current.size === 0) {
+        travelled.current = 0;
+        isMoving.current = event.button > 0 || event.shiftKey;
+      }
+      fingers.current.set(event.pointerId, { x: event.clientX, y: event.clientY });
+      event.currentTarget.setPointerCapture(event.pointerId);
+    },
+    onPointerMove: move,
+    onPointerUp: release,
+    onPointerCancel: release,
+    onPointerLeave: () => studio.getState().setHover({}),
+  };
+}

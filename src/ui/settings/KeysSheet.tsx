@@ -1,0 +1,74 @@
+/** Every key that does something, by where it does it. */
+import { keysFor } from "../app/shortcuts.ts";
+import { settingsWords } from "../messages/settings.ts";
+import { useWords } from "../messages/words.tsx";
+import "./settings.css";
+
+type Row = readonly [keys: string, does: string];
+
+function KeyTable({ title, rows }: { title: string; rows: readonly Row[] }) {
+  return (
+    <section className="keys">
+      <h2>{title}</h2>
+      <dl>
+        {rows.map(([keys, does]) => (
+          <div key={does}>
+            <dt>
+              <kbd>{keys}</kbd>
+            </dt>
+            <dd>{does}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+export default function KeysSheet() {
+  const { keys: words } = useWords(settingsWords);
+  return (
+    <>
+      <KeyTable
+        title={words.everywhere}
+        rows={[
+          [keysFor("undo"), words.undo],
+          [keysFor("redo"), words.redo],
+          [keysFor("open"), words.open],
+          [keysFor("save"), words.save],
+          [[keysFor("plan"), keysFor("look"), keysFor("bench")].join(" "), words.places],
+          [keysFor("keys"), words.list],
+        ]}
+      />
+      <KeyTable
+        title={words.piece}
+        rows={[
+          [words.arrows, words.turn],
+          [`${words.shift} + ${words.arrows}`, words.turnFine],
+          ["+ −", words.nearer],
+          ["F S B", words.looks],
+          [words.home_, words.home],
+          [words.pages, words.facets],
+          [words.escape, words.leave],
+        ]}
+      />
+      <KeyTable
+        title={words.fields}
+        rows={[
+          ["↑ ↓", words.step],
+          [`${words.shift} + ↑ ↓`, words.coarse],
+          [`${words.alt} + ↑ ↓`, words.fine],
+          [words.enter, words.set],
+          [words.escape, words.back],
+        ]}
+      />
+      <KeyTable
+        title={words.dragging}
+        rows={[
+          [words.alt, words.free],
+          [words.shift, words.finely],
+          [`${words.escape} `, words.cancel],
+        ]}
+      />
+    </>
+  );
+}
