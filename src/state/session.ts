@@ -1,12 +1,10 @@
 /**
- * A visit: the store, the library and the autosave put together. Opens the browser's storage, falls back to memory with a
- * named fault, finds what lay on the bench last, and changes plans on the bench without losing any.
+ * A visit: library and autosave joined to the store. Opens the browser's storage, falls back to memory with a named fault,
+ * finds what lay on the bench last, and changes plans on the bench without losing any. The store works before and without.
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
-import type { Plan } from "../core/plan/document.ts";
 import type { PlanFile } from "../core/plan/file.ts";
-import type { DepthOf } from "./edit-plan.ts";
-import { loadPreferences, savePreferences, type TextShelf } from "./preferences.ts";
+import { browserShelf, type TextShelf } from "./preferences.ts";
 import { type Autosave, createAutosave } from "./storage/autosave.ts";
 import { type FaultKind, faultOf } from "./storage/faults.ts";
 import { openIdbPort } from "./storage/idb-port.ts";
@@ -14,7 +12,7 @@ import { createLibrary, type Library } from "./storage/library.ts";
 import { memoryPort } from "./storage/memory-port.ts";
 import { createPlanLock, type Locks } from "./storage/plan-lock.ts";
 import type { StoragePort } from "./storage/port.ts";
-import { createPlanStore, type PlanStore } from "./store.ts";
+import type { PlanStore } from "./store.ts";
 
 export interface StorageHealth {
   /** Why nothing is kept beyond this page, or why the last reading failed; null when all is well. */
@@ -62,15 +60,6 @@ export interface Session {
 const BLOCKED_AFTER_MS = 4000;
 const LAST_PLAN_KEY = "glintwright-last-plan";
 
-/** localStorage, null where the browser refuses it. */
-function browserShelf(): TextShelf | null {
-  try {
-    return globalThis.localStorage ?? null;
-  } catch {
-    return null; // refused by name: everything works without it, preferences last as long as the page
-  }
-}
-
 export const browserSurroundings = (): Surroundings => ({
   openPort: () => openIdbPort(BLOCKED_AFTER_MS),
   locks: navigator.locks ?? null,
@@ -102,21 +91,20 @@ async function openOrRemember({ openPort }: Surroundings): Promise<Opened> {
 }
 
 /**
- * Begins a visit with the plan that lay on the bench last, or `first` when there is none or it can't be read.
- * @param first shown at once on a first visit; not kept before it is changed
+ * Begins a visit on a store that shows something already (an example). The plan that lay on the bench last takes its place,
+ * unless there is none, it can't be read (`health` says so), or the person has begun to work meanwhile.
  */
 export async function startSession(
-  first: Plan,
-  depthOf: DepthOf,
+  store: PlanStore,
   around: Surroundings = browserSurroundings(),
 ): Promise<Session> {
   const health = createStore<StorageHealth>()(() => ({ fault: null, persistent: null }));
+  const shownFirst = store.getState();
   const { port, fault } = await openOrRemember(around);
   health.setState({ fault });
   const library = createLibrary({ port, now: around.now });
   const lock = createPlanLock(around.locks);
-  const store = createPlanStore({ plan: first, depthOf, preferences: loadPreferences(around.shelf) });
-  const autosave = createAutosave({ store, library, lock, fault });
+  const autosave = createAutosave({ store, library, lock, fault, safe: shownFirst });
 
   /** Makes sure that nothing on the bench is lost when another plan takes its place. */
   async function clearBench(evenUnkept: boolean): Promise<Change> {
@@ -157,7 +145,6 @@ export async function startSession(
   }
 
   const unsubscribe = store.subscribe((state, before) => {
-    if (state.preferences !== before.preferences) savePreferences(around.shelf, state.preferences);
     if (state.planId !== before.planId && state.planId !== null) {
       try {
         around.shelf?.setItem(LAST_PLAN_KEY, state.planId);
@@ -176,7 +163,10 @@ export async function startSession(
   });
 
   const last = lastPlanId(around.shelf);
-  if (last !== null && port.durable) {
+  const { plan, history } = store.getState();
+  const isUntouched = plan === shownFirst.plan && history === shownFirst.history;
+  if (!isUntouched) void autosave.flush();
+  else if (last !== null && port.durable) {
     try {
       await openPlan(last);
     } catch (error) {

@@ -3,8 +3,11 @@ import { type Session, type Surroundings, startSession } from "../../src/state/s
 import { StorageFault } from "../../src/state/storage/faults.ts";
 import { memoryPort } from "../../src/state/storage/memory-port.ts";
 import type { StoragePort } from "../../src/state/storage/port.ts";
+import { createPlanStore } from "../../src/state/store.ts";
 import { type Faults, faultyPort, sharedLocks } from "./faulty-port.ts";
 import { samplePlan } from "./sample-plan.ts";
+
+const freshStore = () => createPlanStore({ plan: samplePlan(), depthOf: () => 0 });
 
 /** One browser: its storage, its locks, its small shelf. Every visit is a tab. */
 function browser(faults: Faults = {}) {
@@ -19,8 +22,8 @@ function browser(faults: Faults = {}) {
     persist: async () => true,
     now: () => ++time,
   });
-  const visit = (openPort?: () => Promise<StoragePort>) =>
-    startSession(samplePlan(), () => 0, around(openPort));
+  const visit = (openPort?: () => Promise<StoragePort>, store = freshStore()) =>
+    startSession(store, around(openPort));
   return { visit, faults };
 }
 const rename = ({ store }: Session, name: string) => store.getState().dispatch({ type: "set-name", name });
@@ -79,15 +82,21 @@ describe("a visit", () => {
     expect(again.store.getState().plan).toEqual(samplePlan());
   });
 
-  it("remembers preferences", async () => {
+  it("leaves alone what the person began before the storage was open, and keeps it", async () => {
     const there = browser();
     const first = await there.visit();
-    first.store.getState().prefer({ units: "inch", theme: "dark" });
+    rename(first, "Last time");
+    await first.autosave.flush();
     first.stop();
-    expect((await there.visit()).store.getState().preferences).toMatchObject({
-      units: "inch",
-      theme: "dark",
-    });
+    const kept = first.library.port;
+    const store = freshStore();
+    const again = await there.visit(async () => {
+      store.getState().dispatch({ type: "set-name", name: "Quick hand" });
+      return kept;
+    }, store);
+    expect(await again.autosave.flush()).toMatchObject({ state: "kept" });
+    expect(store.getState().plan.name).toBe("Quick hand");
+    expect((await shelfNames(again)).sort()).toEqual(["Last time", "Quick hand"]);
   });
 
   it("changes plans on the bench without losing the one before", async () => {

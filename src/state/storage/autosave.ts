@@ -25,12 +25,18 @@ export type SaveStatus =
   /** Not kept, still on the bench; tried again with the next change. */
   | { readonly state: "failed"; readonly fault: FaultKind; readonly message: string };
 
+export interface Safe {
+  readonly plan: Plan;
+  readonly history: History;
+}
 export interface AutosaveOptions {
   readonly store: PlanStore;
   readonly library: Library;
   readonly lock: PlanLock;
   /** Why the library's port is only memory, when it is. */
   readonly fault?: FaultKind | null;
+  /** The state that needs no keeping: an example, or a plan just read. Default: what lies on the bench. */
+  readonly safe?: Safe;
   /** How long the work rests before it is kept, ms. */
   readonly delayMs?: number;
 }
@@ -52,10 +58,11 @@ export function createAutosave({
   lock,
   fault = null,
   delayMs = REST_MS,
+  safe: shownFirst = store.getState(),
 }: AutosaveOptions): Autosave {
   const status = createStore<SaveStatus>()(() => ({ state: "untouched" }));
   /** The state that is safe: kept, or opened and not yet touched. */
-  let safe: { readonly plan: Plan; readonly history: History } = store.getState();
+  let safe: Safe = shownFirst;
   let timer: ReturnType<typeof setTimeout> | undefined;
   let running: Promise<SaveStatus> | null = null;
   const say = (next: SaveStatus): SaveStatus => {
