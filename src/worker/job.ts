@@ -1,0 +1,91 @@
+/**
+ * The one protocol for work off the main thread, over comlink. A worker file names its jobs and serves them:
+ *
+ *     const jobs = { simulate: async (input: Input, ticket: Ticket) => { ...; await ticket.report(k / n); ... } };
+ *     export type SimulateJobs = typeof jobs;
+ *     serveJobs(jobs, self);
+ *
+ * and the page asks for them through a pool:
+ *
+ *     const pool = createPool<SimulateJobs>(() => new Worker(new URL("simulate-worker.ts", import.meta.url), { type: "module" }));
+ *     const answer = await pool.run("simulate", input, { signal, onProgress: (share) => ... });
+ *
+ * Input and output are plain data; large arrays are moved, not copied, with comlink's `transfer`. A job reports often:
+ * each report is also where a cancelled job stops. One that doesn't stop in time is ended with its worker.
+ */
+import { type Endpoint, expose } from "comlink";
+
+/** What a job gets beside its input. */
+export interface Ticket {
+  /**
+   * Tells the share done, 0..1, and lets a wish to stop come through. Cheap: may be called thousands of times a second.
+   * @throws JobCancelled when the job is no longer wanted: let it pass
+   */
+  report(share: number): Promise<void>;
+}
+export type Job<Input, Output> = (input: Input, ticket: Ticket) => Promise<Output> | Output;
+/** `never` as input: a table may hold jobs of any input; the pool knows each one's own. */
+export type Jobs = Readonly<Record<string, Job<never, unknown>>>;
+
+/** Thrown inside a job that was cancelled, and known by its name on the other side. */
+export class JobCancelled extends Error {
+  override readonly name = "JobCancelled";
+}
+
+/** What the pool calls in the worker. */
+export interface JobServer {
+  run(id: number, name: string, input: unknown, onProgress: (share: number) => void): Promise<unknown>;
+  cancel(id: number): void;
+}
+
+/** Progress and wishes to stop travel this often, ms: seen as smooth, and no burden on a long job. */
+const BREATH_MS = 40;
+
+/** Waits until messages that have come in are delivered; a timer would wait 4 ms more each time. */
+const breathe = (): Promise<void> =>
+  new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+
+function ticketFor(isCancelled: () => boolean, onProgress: (share: number) => void): Ticket {
+  let last = performance.now();
+  return {
+    report: async (share) => {
+      const now = performance.now();
+      if (now - last < BREATH_MS && share < 1) return;
+      last = now;
+      onProgress(Math.min(1, Math.max(0, share)));
+      await breathe();
+      if (isCancelled()) throw new JobCancelled("the job was cancelled");
+    },
+  };
+}
+
+/** Serves a table of jobs on an endpoint (`self` in a worker). Returns what was exposed, for tests. */
+export function serveJobs(jobs: Jobs, endpoint: Endpoint): JobServer {
+  const running = new Set<number>();
+  const cancelled = new Set<number>();
+  const server: JobServer = {
+    run: async (id, name, input, onProgress) => {
+      if (!Object.hasOwn(jobs, name)) throw new Error(`this worker has no job "${name}"`);
+      running.add(id);
+      try {
+        const ticket = ticketFor(() => cancelled.has(id), onProgress);
+        return await jobs[name](input as never, ticket);
+      } finally {
+        running.delete(id);
+        cancelled.delete(id);
+      }
+    },
+    cancel: (id) => {
+      if (running.has(id)) cancelled.add(id);
+    },
+  };
+  expose(server, endpoint);
+  return server;
+}

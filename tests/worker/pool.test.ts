@@ -1,0 +1,159 @@
+import { afterEach, describe, expect, it } from "vitest";
+import { serveJobs, type Ticket } from "../../src/worker/job.ts";
+import { createPool, type JobWorker, type Pool } from "../../src/worker/pool.ts";
+
+const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
+
+const jobs = {
+  double: (x: number) => 2 * x,
+  fail: async (_: null): Promise<never> => {
+    throw new RangeError("no such depth");
+  },
+  /** Works until told to stop. */
+  endless: async (_: null, ticket: Ticket): Promise<never> => {
+    for (;;) {
+      await pause(5);
+      await ticket.report(0.5);
+    }
+  },
+  /** Never looks up. */
+  deaf: (_: null) => new Promise<never>(() => undefined),
+  count: async (to: number, ticket: Ticket) => {
+    for (let k = 0; k < to; k++) {
+      await pause(10);
+      await ticket.report((k + 1) / to);
+    }
+    return to;
+  },
+};
+
+/** Workers of this process: each end of a message channel, the same protocol as a real one. */
+function workers() {
+  const started: { ended: boolean; worker: JobWorker }[] = [];
+  const spawn = (): JobWorker => {
+    const { port1, port2 } = new MessageChannel();
+    serveJobs(jobs, port2 as never);
+    port2.start();
+    port1.start();
+    const record = { ended: false, worker: null as unknown as JobWorker };
+    record.worker = Object.assign(port1, {
+      terminate: () => {
+        record.ended = true;
+        port1.close();
+        port2.close();
+      },
+    }) as unknown as JobWorker;
+    started.push(record);
+    return record.worker;
+  };
+  return { started, spawn };
+}
+
+let pool: Pool<typeof jobs> | null = null;
+function poolOf(size: number) {
+  const { started, spawn } = workers();
+  pool = createPool<typeof jobs>(spawn, size);
+  return { pool, started };
+}
+afterEach(() => pool?.close());
+
+describe("a pool of workers", () => {
+  it("gives every answer to its own question, and starts no more workers than allowed", async () => {
+    const { pool, started } = poolOf(2);
+    const answers = await Promise.all([1, 2, 3, 4, 5, 6, 7].map((x) => pool.run("double", x)));
+    expect(answers).toEqual([2, 4, 6, 8, 10, 12, 14]);
+    expect(started).toHaveLength(2);
+  });
+
+  it("starts no worker before it is asked", () => {
+    expect(poolOf(3).started).toHaveLength(0);
+  });
+
+  it("passes on what a job throws and goes on with the next", async () => {
+    const { pool, started } = poolOf(1);
+    await expect(pool.run("fail", null)).rejects.toThrow("no such depth");
+    expect(await pool.run("double", 21)).toBe(42);
+    expect(started).toHaveLength(1);
+  });
+
+  it("tells progress, growing up to 1", async () => {
+    const { pool } = poolOf(1);
+    const shares: number[] = [];
+    await pool.run("count", 12, { onProgress: (share) => shares.push(share) });
+    expect(shares.length).toBeGreaterThan(1);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares[shares.length - 1]).toBe(1);
+  });
+
+  it("cancels a job that looks up without ending its worker", async () => {
+    const { pool, started } = poolOf(1);
+    const stop = new AbortController();
+    const endless = pool.run("endless", null, { signal: stop.signal });
+    await pause(30);
+    stop.abort();
+    await expect(endless).rejects.toMatchObject({ name: "AbortError" });
+    expect(await pool.run("double", 4)).toBe(8);
+    expect(started).toHaveLength(1);
+    expect(started[0].ended).toBe(false);
+  });
+
+  it("ends the worker of a cancelled job that never looks up, and starts another", async () => {
+    const { pool, started } = poolOf(1);
+    const stop = new AbortController();
+    const deaf = pool.run("deaf", null, { signal: stop.signal });
+    stop.abort(new Error("too slow"));
+    await expect(deaf).rejects.toThrow("too slow");
+    expect(await pool.run("double", 5)).toBe(10);
+    expect(started.map(({ ended }) => ended)).toEqual([true, false]);
+  });
+
+  it("cancels a job that still waits, without a worker ever seeing it", async () => {
+    const { pool, started } = poolOf(1);
+    const [first, second] = [new AbortController(), new AbortController()];
+    const running = pool.run("endless", null, { signal: first.signal });
+    const waiting = pool.run("endless", null, { signal: second.signal });
+    second.abort();
+    await expect(waiting).rejects.toMatchObject({ name: "AbortError" });
+    first.abort();
+    await expect(running).rejects.toMatchObject({ name: "AbortError" });
+    expect(await pool.run("double", 1)).toBe(2);
+    expect(started).toHaveLength(1);
+  });
+
+  it("refuses a job whose signal is aborted already", async () => {
+    const { pool, started } = poolOf(1);
+    await expect(pool.run("double", 1, { signal: AbortSignal.abort() })).rejects.toMatchObject({
+      name: "AbortError",
+    });
+    expect(started).toHaveLength(0);
+  });
+
+  it("lets a later job take the place of an earlier one with the same key, and of no other", async () => {
+    const { pool } = poolOf(2);
+    const old = pool.run("endless", null, { key: "look" });
+    const other = pool.run("count", 3, { key: "margin" });
+    const fresh = pool.run("double", 9, { key: "look" });
+    await expect(old).rejects.toMatchObject({ name: "AbortError" });
+    expect(await fresh).toBe(18);
+    expect(await other).toBe(3);
+  });
+
+  it("says that a worker was lost when it crashes, and starts another for the next job", async () => {
+    const { pool, started } = poolOf(1);
+    const doomed = pool.run("deaf", null);
+    started[0].worker.onerror?.({ message: "out of memory" } as ErrorEvent);
+    await expect(doomed).rejects.toMatchObject({ name: "WorkerLost", message: "out of memory" });
+    expect(await pool.run("double", 3)).toBe(6);
+    expect(started).toHaveLength(2);
+  });
+
+  it("ends every job and worker when it is closed", async () => {
+    const { pool, started } = poolOf(1);
+    const running = pool.run("endless", null);
+    const waiting = pool.run("double", 1);
+    pool.close();
+    await expect(running).rejects.toMatchObject({ name: "AbortError" });
+    await expect(waiting).rejects.toMatchObject({ name: "AbortError" });
+    expect(started.every(({ ended }) => ended)).toBe(true);
+  });
+});
