@@ -1,0 +1,141 @@
+/**
+ * The work as a strip of moments, one a facet: choosing one shows the piece as it is then, and the width the facet has
+ * at that moment beside the width it ends with.
+ */
+import { type KeyboardEvent, useEffect, useMemo, useRef } from "react";
+import { solved as solvedOf } from "../../../state/derived.ts";
+import { Button } from "../../controls/Button.tsx";
+import { drawingWords } from "../../messages/drawings.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan, useSolid, useStudio } from "../../use-studio.ts";
+import { type DiaryMoment, momentsOf } from "./moments.ts";
+import { closeDiary, diary, openDiary, useDiary } from "./use-shown.ts";
+import "./diary.css";
+
+export default function Diary() {
+  const isOpen = useDiary((state) => state.isOpen);
+  const hasFacets = usePlan().tiers.length > 0;
+  const words = useWords(drawingWords).diary;
+  if (!hasFacets) return null;
+  return isOpen ? (
+    <OpenDiary />
+  ) : (
+    <Button className="diary-open" onPress={openDiary}>
+      {words.open}
+    </Button>
+  );
+}
+
+function OpenDiary() {
+  const words = useWords(drawingWords).diary;
+  const plan = usePlan();
+  const moments = useMemo(() => momentsOf(solvedOf(plan)), [plan]);
+  const count = useDiary((state) => state.count);
+  const select = useStudio((state) => state.select);
+  const leaf = (to: number) => {
+    const next = Math.min(moments.length, Math.max(0, to));
+    diary.setState({ count: next });
+    select(next === 0 ? {} : { facetId: moments[next - 1].facetId });
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    const to = { ArrowLeft: count - 1, ArrowRight: count + 1, Home: 0, End: moments.length }[event.key];
+    if (event.key === "Escape") closeDiary();
+    else if (to === undefined) return;
+    else leaf(to);
+    event.preventDefault();
+    event.stopPropagation();
+  };
+  return (
+    <section className="diary" aria-label={words.open}>
+      <div className="diary-ways">
+        <Button isDisabled={count === 0} onPress={() => leaf(count - 1)}>
+          {words.before}
+        </Button>
+        <MomentSaid moment={count === 0 ? null : moments[count - 1]} />
+        <Button isDisabled={count === moments.length} onPress={() => leaf(count + 1)}>
+          {words.after}
+        </Button>
+        <Button onPress={closeDiary}>{words.close}</Button>
+      </div>
+      <Strip moments={moments} count={count} onLeaf={leaf} onKeyDown={onKeyDown} />
+    </section>
+  );
+}
+
+/** "Shoulder 4: 7.2 mm wide now, 5.9 mm in the end" */
+function MomentSaid({ moment }: { moment: DiaryMoment | null }) {
+  const words = useWords(drawingWords).diary;
+  const format = useFormat();
+  const plan = usePlan();
+  const finished = useSolid();
+  if (!moment)
+    return (
+      <p className="diary-said" aria-live="polite">
+        {words.uncut}
+      </p>
+    );
+  const { tierIndex, place, widthMm, count } = moment;
+  const endMm = (finished.facets[count - 1].width * plan.piece.diameterMm) / 2;
+  const now = words.moment(plan.tiers[tierIndex].name, String(place), format.length(widthMm));
+  const isNarrower = format.length(endMm) !== format.length(widthMm);
+  return (
+    <p className="diary-said" aria-live="polite">
+      {isNarrower ? `${now}, ${words.atEnd(format.length(endMm))}` : now}
+    </p>
+  );
+}
+
+interface StripProps {
+  readonly moments: readonly DiaryMoment[];
+  readonly count: number;
+  readonly onLeaf: (count: number) => void;
+  readonly onKeyDown: (event: KeyboardEvent) => void;
+}
+
+/** One stop for the keyboard; arrows leaf. Cut facets are filled, those to come outlined. */
+function Strip({ moments, count, onLeaf, onKeyDown }: StripProps) {
+  const words = useWords(drawingWords).diary;
+  const plan = usePlan();
+  const here = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (count >= 0) here.current?.scrollIntoView({ block: "nearest", inline: "center" });
+  }, [count]);
+  return (
+    <div
+      className="diary-strip"
+      role="slider"
+      tabIndex={0}
+      aria-label={words.group}
+      aria-valuemin={0}
+      aria-valuemax={moments.length}
+      aria-valuenow={count}
+      aria-valuetext={
+        count === 0
+          ? words.uncut
+          : `${plan.tiers[moments[count - 1].tierIndex].name} ${moments[count - 1].place}`
+      }
+      onKeyDown={onKeyDown}
+    >
+      {moments.map((moment) => (
+        <button
+          key={moment.facetId}
+          ref={moment.count === count ? here : undefined}
+          type="button"
+          tabIndex={-1}
+          aria-hidden="true"
+          className="diary-moment"
+          data-cut={moment.count <= count || undefined}
+          data-here={moment.count === count || undefined}
+          data-last={moment.isLastOfTier || undefined}
+          onClick={() => onLeaf(moment.count)}
+        >
+          <span className="diary-mark" />
+          {moment.place === 1 ? (
+            <span className="diary-tier">{plan.tiers[moment.tierIndex].name}</span>
+          ) : null}
+        </button>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,53 @@
+/** What the pictures show: the finished piece, or the piece at the moment of the diary that is open. */
+import { useStore } from "zustand";
+import { createStore } from "zustand/vanilla";
+import type { Plan } from "../../../core/plan/document.ts";
+import { perPlan, report, solid, solved } from "../../../state/derived.ts";
+import { studio } from "../../studio.ts";
+import { usePlan } from "../../use-studio.ts";
+import { type Shown, shownAt } from "./moments.ts";
+
+export interface DiaryState {
+  readonly isOpen: boolean;
+  /** Facets cut at the moment looked at. */
+  readonly count: number;
+}
+
+const CLOSED: DiaryState = { isOpen: false, count: 0 };
+
+export const diary = createStore<DiaryState>(() => CLOSED);
+export const useDiary = <T>(pick: (state: DiaryState) => T): T => useStore(diary, pick);
+
+export const closeDiary = () => diary.setState(CLOSED);
+export const openDiary = () => {
+  const { plan } = studio.getState();
+  diary.setState({ isOpen: true, count: solved(plan).facets.length });
+};
+
+/** A diary tells of one plan: a change to it closes the diary, since the work would be another. */
+studio.subscribe((now, before) => {
+  if (now.plan !== before.plan && diary.getState().isOpen) closeDiary();
+});
+
+const momentsShown = perPlan(() => new Map<number, Shown>());
+
+function shownOf(plan: Plan, count: number): Shown {
+  const known = momentsShown(plan);
+  let shown = known.get(count);
+  if (!shown) {
+    shown = shownAt(solved(plan), count);
+    known.set(count, shown);
+  }
+  return shown;
+}
+
+function usePart<K extends keyof Shown>(part: K, finished: (plan: Plan) => Shown[K]): Shown[K] {
+  const plan = usePlan();
+  const isOpen = useDiary((state) => state.isOpen);
+  const count = useDiary((state) => state.count);
+  return isOpen && count < solved(plan).facets.length ? shownOf(plan, count)[part] : finished(plan);
+}
+
+export const useShownSolved = () => usePart("solved", solved);
+export const useShownSolid = () => usePart("solid", solid);
+export const useShownReport = () => usePart("report", report);

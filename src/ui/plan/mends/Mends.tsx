@@ -1,0 +1,57 @@
+/** Mends of one finding, each a button that says beforehand what it does and what comes of it. */
+import { useEffect, useState } from "react";
+import type { Mend } from "../../../core/check/mends.ts";
+import type { Finding } from "../../../core/plan/solved.ts";
+import { Button } from "../../controls/Button.tsx";
+import { drawingWords } from "../../messages/drawings.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan, useStudio } from "../../use-studio.ts";
+import { mendCommand } from "./mend-commands.ts";
+import { mendSaid } from "./mend-words.ts";
+import { askMends } from "./plan-worker-client.ts";
+import "./mends.css";
+
+/** A plan has to stand this long before mends are looked for: while it is being changed they would be out of date. */
+const REST_MS = 350;
+
+/** Mends as they are found; empty while the plan is on its way. */
+function useMends(finding: Finding): readonly Mend[] {
+  const plan = usePlan();
+  const isDragging = useStudio((state) => state.drag !== null);
+  const [found, setFound] = useState<{ for: Finding; mends: readonly Mend[] }>({ for: finding, mends: [] });
+  useEffect(() => {
+    if (isDragging) return;
+    let stop = () => {};
+    const timer = setTimeout(() => {
+      const asked = askMends(plan, finding, (mend) =>
+        setFound((old) => ({
+          for: finding,
+          mends: old.for === finding ? [...old.mends, mend] : [mend],
+        })),
+      );
+      stop = asked.stop;
+    }, REST_MS);
+    return () => {
+      clearTimeout(timer);
+      stop();
+    };
+  }, [plan, finding, isDragging]);
+  return found.for === finding ? found.mends : [];
+}
+
+export default function Mends({ finding }: { finding: Finding }) {
+  const mends = useMends(finding);
+  const words = useWords(drawingWords);
+  const format = useFormat();
+  const plan = usePlan();
+  const dispatch = useStudio((state) => state.dispatch);
+  return mends.map((mend) => {
+    const said = mendSaid(mend, plan, words.mends, format);
+    return (
+      <Button key={said} className="mend" look="outlined" onPress={() => dispatch(mendCommand(mend))}>
+        {said}
+      </Button>
+    );
+  });
+}

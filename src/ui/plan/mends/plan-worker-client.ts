@@ -1,0 +1,57 @@
+/** The one worker that searches for mends and for what works, made when it is first asked. */
+import { proxy, type Remote, wrap } from "comlink";
+import type { Mend } from "../../../core/check/mends.ts";
+import type { Plan } from "../../../core/plan/document.ts";
+import type { Finding } from "../../../core/plan/solved.ts";
+import type { Suggestion, Wish } from "../../../core/plan/suggest.ts";
+import type { PlanWorkerApi } from "../../../worker/plan-worker.ts";
+
+let remote: Remote<PlanWorkerApi> | null = null;
+let lastJob = 0;
+
+const worker = (): Remote<PlanWorkerApi> => {
+  remote ??= wrap<PlanWorkerApi>(
+    new Worker(new URL("../../../worker/plan-worker.ts", import.meta.url), { type: "module" }),
+  );
+  return remote;
+};
+
+export interface Asked {
+  /** Settles when all is found or the search was stopped. */
+  readonly done: Promise<void>;
+  readonly stop: () => void;
+}
+
+/** Starts a job; nothing that it finds is handed on after `stop`. */
+function ask<T>(
+  start: (job: number, found: (item: T) => void) => Promise<void>,
+  found: (item: T) => void,
+): Asked {
+  const job = ++lastJob;
+  let isOpen = true;
+  const done = start(
+    job,
+    proxy((item: T) => {
+      if (isOpen) found(item);
+    }),
+  );
+  return {
+    done,
+    stop: () => {
+      if (!isOpen) return;
+      isOpen = false;
+      void worker().stop(job);
+    },
+  };
+}
+
+export const askMends = (plan: Plan, finding: Finding, found: (mend: Mend) => void): Asked =>
+  ask<Mend>((job, hand) => worker().mends(job, plan, finding, hand), found);
+
+export const askSuggestions = (
+  plan: Plan,
+  tierIndex: number,
+  wish: Wish,
+  found: (some: readonly Suggestion[]) => void,
+): Asked =>
+  ask<readonly Suggestion[]>((job, hand) => worker().suggestions(job, plan, tierIndex, wish, hand), found);

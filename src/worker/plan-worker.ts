@@ -1,0 +1,51 @@
+/**
+ * Searching that takes longer than a frame, off the main thread: mends, and counts and angles that work. Answers come
+ * one at a time; between two of them the worker listens for the word to stop.
+ */
+import { expose } from "comlink";
+import { type Mend, mendsOf } from "../core/check/mends.ts";
+import type { Plan } from "../core/plan/document.ts";
+import type { Finding } from "../core/plan/solved.ts";
+import { type Suggestion, suggestFor, type Wish } from "../core/plan/suggest.ts";
+
+const stopped = new Set<number>();
+
+/** Lets messages in: a promise alone would not. */
+const listen = (): Promise<void> =>
+  new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+
+/** Hands on what a generator finds until it ends or its job is stopped. */
+async function run<T>(job: number, steps: Iterable<T>, found: (step: T) => void): Promise<void> {
+  for (const step of steps) {
+    found(step);
+    await listen();
+    if (stopped.delete(job)) return;
+  }
+}
+
+const api = {
+  /** @param found called for each mend, the likeliest first */
+  mends: (job: number, plan: Plan, finding: Finding, found: (mend: Mend) => void) =>
+    run(job, mendsOf(plan, finding), (mend) => mend && found(mend)),
+  /** @param found called once a count, with all that works for it */
+  suggestions: (
+    job: number,
+    plan: Plan,
+    tierIndex: number,
+    wish: Wish,
+    found: (some: readonly Suggestion[]) => void,
+  ) => run(job, suggestFor(plan, tierIndex, wish), found),
+  stop: (job: number) => {
+    stopped.add(job);
+  },
+};
+
+export type PlanWorkerApi = typeof api;
+expose(api);
