@@ -41,15 +41,19 @@ interface Arc {
   readonly delta: number;
 }
 
-/** The part of an arc where plane c is what a ray from the centre meets first; a length in radians. */
-function shareOf(c: number, arc: Arc, planes: readonly Plane[]): number {
+/**
+ * The part of an arc where plane c is what a ray from the centre meets first; a length in radians.
+ * @param rivals planes whose caps reach the arc's great circle: no other can be met first anywhere on it
+ */
+function shareOf(c: number, arc: Arc, rivals: readonly number[], planes: readonly Plane[]): number {
   const plane = planes[c];
   const [pc, qc] = [dot(plane.n, arc.p), dot(plane.n, arc.q)];
   const own = above(pc, qc, plane.h);
   if (!own) return 0;
   let [lo, hi] = [Math.max(0, own[0]), Math.min(arc.delta, own[1])];
   if (plane.h <= 0) return Math.max(0, hi - lo);
-  for (let j = 0; j < planes.length && hi > lo; j++) {
+  for (const j of rivals) {
+    if (hi <= lo) return 0;
     const other = planes[j];
     if (j === c || other.h <= 0) continue;
     // n_c.d / h_c > n_j.d / h_j
@@ -76,14 +80,13 @@ function isBlocked(a: number, b: number, planes: readonly Plane[], sines2: reado
   // Opposite normals: no one arc joins them.
   if (axis2 < EPSILON) return delta > 1;
   const arc: Arc = { p, q: normalize(addScaled(planes[b].n, p, -dot(p, planes[b].n))), delta };
+  const rivals: number[] = [];
   for (let c = 0; c < planes.length; c++) {
-    if (c === a || c === b) continue;
     const { n, h } = planes[c];
     const off = n[0] * axis[0] + n[1] * axis[1] + n[2] * axis[2];
-    if (h > 0 && off * off >= sines2[c] * axis2) continue;
-    if (shareOf(c, arc, planes) > EPSILON) return true;
+    if (h <= 0 || off * off < sines2[c] * axis2) rivals.push(c);
   }
-  return false;
+  return rivals.some((c) => c !== a && c !== b && shareOf(c, arc, rivals, planes) > EPSILON);
 }
 
 /** True when a third plane's cap covers the point of the sphere where two circles meet. */

@@ -29,6 +29,8 @@ interface Ring {
   labels: number[];
 }
 
+/** A quick test decides only what is at least this clear. */
+const CLEARLY = 1e-6;
 const TURN = 2 * Math.PI;
 /** Angle from `a` on to `b`, counter-clockwise, in (0, 2 pi]. */
 export const sweep = (a: number, b: number): number => {
@@ -63,6 +65,19 @@ function bearing(k: Plane, frame: FacetFrame, j: Plane): HalfPlane | "free" | "g
   return offset > COINCIDENT ? "free" : "gone";
 }
 
+/**
+ * True when plane j clearly leaves plane k's circle alone: their line misses the ball on the far side. Cheap, and
+ * careful: whatever is near touching goes on to `bearing`.
+ */
+function isFarFrom(k: Plane, j: Plane): boolean {
+  const cosine = k.n[0] * j.n[0] + k.n[1] * j.n[1] + k.n[2] * j.n[2];
+  const sine2 = 1 - cosine * cosine;
+  if (sine2 < CLEARLY) return false;
+  // The line's squared distance from the centre is this over sine2.
+  const reach2 = k.h * k.h + j.h * j.h - 2 * k.h * j.h * cosine;
+  return reach2 > sine2 * (1 + CLEARLY) && j.h > k.h * cosine;
+}
+
 /** Clips the whole circle: one arc and one chord. */
 function clipCircle(radius: number, line: HalfPlane, label: number): Ring {
   const half = Math.sqrt((radius - line.c) * (radius + line.c));
@@ -77,11 +92,14 @@ function clipCircle(radius: number, line: HalfPlane, label: number): Ring {
 /** Clips a ring by a half-plane whose line crosses the circle; the same ring object when nothing is cut away. */
 function clipRing(ring: Ring, radius: number, line: HalfPlane, label: number): Ring {
   const count = ring.xs.length;
-  const beyond = ring.xs.map((x, i) => {
-    const d = line.a * x + line.b * ring.ys[i] - line.c;
-    return Math.abs(d) <= EPSILON ? 0 : d;
-  });
-  if (!beyond.some((d) => d > 0) && !ring.labels.includes(SKIN)) return ring;
+  const beyond = new Array<number>(count);
+  let mayCut = false;
+  for (let i = 0; i < count; i++) {
+    const d = line.a * ring.xs[i] + line.b * ring.ys[i] - line.c;
+    beyond[i] = Math.abs(d) <= EPSILON ? 0 : d;
+    mayCut ||= d > EPSILON || ring.labels[i] === SKIN;
+  }
+  if (!mayCut) return ring;
 
   // Counter-clockwise along the circle the line is met first going out (at `exit`), then coming back in (at `entry`).
   const half = Math.sqrt((radius - line.c) * (radius + line.c));
@@ -153,7 +171,7 @@ export function sliceFacet(k: number, planes: readonly Plane[], skip?: (j: numbe
 
   let ring: Ring | null = null;
   for (let j = 0; j < planes.length; j++) {
-    if (j === k || skip?.(j)) continue;
+    if (j === k || skip?.(j) || isFarFrom(plane, planes[j])) continue;
     const line = bearing(plane, frame, planes[j]);
     if (line === "free" || (line === "same" && j > k)) continue;
     if (line === "same") return none(j);
