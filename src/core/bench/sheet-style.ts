@@ -6,16 +6,19 @@ const PAGE: Readonly<Record<Paper, string>> = {
   letter: "8.5in 11in",
 };
 
+/** A4 is 297 mm high, Letter 279 mm; margins are the same. */
+const LETTER_IS_SHORTER = 1.1;
+
 /** Points of the running text by how much has to fit on two pages: rows of stops and tiers. */
-export function textSize(facets: number, tiers: number): number {
-  const load = facets + 6 * tiers;
-  if (load <= 60) return 13;
-  if (load <= 100) return 11.5;
-  return 10;
+export function textSize(facets: number, tiers: number, paper: Paper): number {
+  const load = (facets + 6 * tiers) * (paper === "letter" ? LETTER_IS_SHORTER : 1);
+  if (load <= 40) return 12.5;
+  if (load <= 62) return 10.8;
+  return 9.6;
 }
 
 export const sheetStyle = (paper: Paper, pt: number): string => `
-@page { size: ${PAGE[paper]}; margin: 11mm 12mm; }
+@page { size: ${PAGE[paper]}; margin: 10mm 12mm; }
 * { box-sizing: border-box; }
 html { background: #fff; color: #000; }
 body { margin: 0 auto; max-width: 186mm; font: ${pt}pt/1.3 "Atkinson Hyperlegible Next", "Atkinson Hyperlegible", Verdana, Arial, sans-serif; font-variant-numeric: tabular-nums; }
@@ -27,29 +30,35 @@ ul { list-style: none; margin: 0; padding: 0; }
 .about { margin-bottom: 2mm; }
 .before { display: flex; flex-wrap: wrap; gap: 0.8mm 5mm; margin-bottom: 2.5mm; }
 .box { display: inline-block; width: 1em; height: 1em; border: 0.35mm solid #000; vertical-align: -0.12em; margin-right: 1.2mm; }
-.tier { display: grid; grid-template-columns: auto 1fr; gap: 1mm 5mm; border-top: 0.6mm solid #000; padding: 2mm 0 2.5mm; break-inside: avoid; }
+.tier { border-top: 0.6mm solid #000; padding: 1.5mm 0 2mm; break-inside: avoid; }
 .tier.long { break-inside: auto; }
-.picture { grid-row: 1 / span 2; min-width: 22mm; text-align: center; font-size: 0.72em; }
-.picture.wide { grid-row: auto; grid-column: 1 / -1; }
+.facet-and-words { display: flex; gap: 5mm; align-items: flex-start; }
+.facet-and-words > :last-child { flex: 1; }
+.facet-and-words:has(.wide) { display: block; }
+.picture { min-width: 24mm; text-align: center; font-size: 0.75em; padding-top: 1mm; }
 .say { font-size: 1.3em; font-weight: 700; line-height: 1.18; margin-top: 0; }
-.stages li { margin: 0.5mm 0; }
-.stages b { display: inline-block; min-width: 1.3em; }
+.stages li { margin: 0.4mm 0; padding-left: 1.6em; text-indent: -1.6em; }
+.stages b { display: inline-block; width: 1.6em; text-indent: 0; }
 .note { font-weight: 700; }
 .note::before { content: "\\25B6\\00a0"; }
-.stops { grid-column: 1 / -1; display: flex; flex-wrap: wrap; gap: 1.5mm; margin-top: 1mm; }
+.stops { display: flex; flex-wrap: wrap; gap: 1.5mm; margin-top: 1.5mm; }
 .stop { border: 0.3mm solid #000; padding: 0.6mm 1.4mm 1mm; text-align: center; break-inside: avoid; }
 .stop strong { display: block; font-size: 1.55em; line-height: 1.1; }
+.measure { flex: 1 0 auto; align-self: flex-end; font-size: 0.9em; }
 .ticks { display: flex; justify-content: center; gap: 0.8mm; }
-.ticks i { width: 4.2mm; height: 4.2mm; border: 0.25mm solid #000; font: 6pt/4mm Arial, sans-serif; color: #555; }
+.ticks i { width: 5mm; height: 5mm; border: 0.3mm solid #000; font: 7pt/4.6mm Arial, sans-serif; color: #555; }
 .facet path { fill: none; stroke: #000; stroke-width: 0.45; stroke-linecap: round; stroke-linejoin: round; }
 .facet .skin { stroke-dasharray: 0.01 0.9; }
 .bar { fill: #000; }
 .gauges { break-inside: avoid; }
-.gauge { display: inline-block; margin: 1mm 5mm 1mm 0; vertical-align: bottom; }
+.gauge { display: inline-block; margin: 0.6mm 4mm 0.6mm 0; vertical-align: bottom; }
 .gauge svg, .facet { display: block; margin: 0 auto; overflow: visible; }
 .gauge svg { margin: 0; }
 figcaption { font-size: 0.8em; }
-.cautions { columns: 2; column-gap: 6mm; font-size: 0.85em; break-inside: avoid; }
+.check { max-width: 80mm; }
+.full-care { break-inside: avoid; }
+.cautions { columns: 2; column-gap: 6mm; font-size: 0.8em; }
+.care { font-size: 0.8em; }
 .cautions li { break-inside: avoid; margin: 0.4mm 0; }
 .notes { white-space: pre-wrap; }
 `;

@@ -26,12 +26,12 @@ export const sheetWordsDe: SheetWords = {
   trialFacet:
     "An den neuen Kittstock kitten, Raste 0 markieren, eine Probefacette leicht anschleifen und den Versatz messen, dann erst weiter.",
   tier: (name, count, angle, first, width) =>
-    `${name}: ${facets(count)} bei ${angle}, ab Raste ${first}, fertig ${count === 1 ? "" : "je "}${width} breit.`,
+    `${name}: ${facets(count)} bei ${angle}, ab Raste ${first}, geschliffen ${count === 1 ? "" : "je "}${width} breit.`,
   pivot: (height, arm) => `Drehpunkt ${height} über der Scheibe, Arm ${arm}.`,
   flatToSkin: (mm) => `Fertige Facette bis zur Haut gegenüber ${mm}.`,
   hingeMoves: (stage, by, isUp) => `Für ${stage} den Drehpunkt um ${by} ${isUp ? "heben" : "senken"}.`,
   guide: (lean, flatToSkin) =>
-    `Von Hand: den Kittstock in einer Führung ${lean} gegen die Senkrechte halten; aufhören, wenn Fläche bis Haut gegenüber ${flatToSkin} misst.`,
+    `Von Hand: den Kittstock ${lean ? `in einer Führung ${lean} gegen die Senkrechte` : "senkrecht in einer Winkelführung"} halten; aufhören, wenn Fläche bis Haut gegenüber ${flatToSkin} misst.`,
   outOfReach: "Für diesen Arm nicht erreichbar.",
   stage: (name, width) => `${name}: bis ${width} breit`,
   skipStage: (name) => `${name}: auslassen`,
@@ -45,6 +45,7 @@ export const sheetWordsDe: SheetWords = {
   polishEnds: "Polieren, bis unter der Lupe, schräg gegen eine Lampe, kein Grau mehr zu sehen ist.",
   measure: "Gemessen: Breite ______  über den Pol ______  Fläche bis Haut ______  Winkel abgelesen ______",
   edgeOfFacet: "durchgezogen: Kante mit Nachbarin; punktiert: runde Haut",
+  finished: "fertig",
   trueSize: "wahre Größe",
   swallowed: "Von dieser Facette bleibt am fertigen Stück nichts.",
   nothingToGrind: "Nichts zu schleifen: Tiefe 0.",

@@ -25,12 +25,12 @@ export const sheetWordsEn: SheetWords = {
   trialFacet:
     "Cement to the new dop, mark stop 0, cut one trial facet lightly and measure how far it is off before going on.",
   tier: (name, count, angle, first, width) =>
-    `${name}: ${facets(count)} at ${angle}, from stop ${first}, ${count === 1 ? "" : "each "}${width} wide when finished.`,
+    `${name}: ${facets(count)} at ${angle}, from stop ${first}, ${count === 1 ? "" : "each "}ground ${width} wide.`,
   pivot: (height, arm) => `Pivot ${height} above the disc, arm ${arm}.`,
   flatToSkin: (mm) => `Finished facet to opposite skin ${mm}.`,
   hingeMoves: (stage, by, isUp) => `For ${stage} ${isUp ? "raise" : "lower"} the pivot by ${by}.`,
   guide: (lean, flatToSkin) =>
-    `By hand: hold the dop in a guide leaning ${lean} from upright; stop when flat to opposite skin is ${flatToSkin}.`,
+    `By hand: hold the dop ${lean ? `in a guide leaning ${lean} from upright` : "upright in a square guide"}; stop when flat to opposite skin is ${flatToSkin}.`,
   outOfReach: "Out of this arm's reach.",
   stage: (name, width) => `${name}: until ${width} wide`,
   skipStage: (name) => `${name}: leave out`,
@@ -44,6 +44,7 @@ export const sheetWordsEn: SheetWords = {
   polishEnds: "Polish until no grey shows under a loupe, at a slant against a lamp.",
   measure: "Measured: width ______  across the pole ______  flat to skin ______  angle read ______",
   edgeOfFacet: "solid: edge with a neighbour; dotted: round skin",
+  finished: "finished",
   trueSize: "true size",
   swallowed: "Nothing of this facet is left on the finished piece.",
   nothingToGrind: "Nothing to grind: depth 0.",

@@ -15,12 +15,13 @@ export interface SheetWords {
   readonly side: (side: Side) => string;
   readonly turnOver: (side: Side) => string;
   readonly trialFacet: string;
-  /** "Belt: 12 facets at 20 deg, from stop 0, each 7.3 mm wide when finished." */
+  /** "Belt: 12 facets at 20 deg, from stop 0, each ground 7.3 mm wide." */
   readonly tier: (name: string, count: number, angle: string, first: string, width: string) => string;
   readonly pivot: (height: string, arm: string) => string;
   readonly flatToSkin: (mm: string) => string;
   readonly hingeMoves: (stage: string, by: string, isUp: boolean) => string;
-  readonly guide: (lean: string, flatToSkin: string) => string;
+  /** `lean` from upright; null for a dop held upright. */
+  readonly guide: (lean: string | null, flatToSkin: string) => string;
   readonly outOfReach: string;
   readonly stage: (name: string, width: string) => string;
   readonly skipStage: (name: string) => string;
@@ -31,6 +32,7 @@ export interface SheetWords {
   readonly polishEnds: string;
   readonly measure: string;
   readonly edgeOfFacet: string;
+  readonly finished: string;
   readonly trueSize: string;
   readonly swallowed: string;
   readonly nothingToGrind: string;

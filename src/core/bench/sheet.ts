@@ -8,10 +8,10 @@ import type { Stage } from "../plan/document.ts";
 import { stopsOf } from "../plan/place.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
 import { type Bench, type BenchFacet, type BenchTier, benchOf, stagesOf } from "./bench.ts";
-import { CAUTIONS } from "./cautions.ts";
+import { CAUTIONS, cautionsAt } from "./cautions.ts";
 import { flatFacet } from "./facet-drawing.ts";
 import { html, type Markup } from "./markup.ts";
-import { PREPARATIONS } from "./order.ts";
+import { PREPARATIONS, type Step } from "./order.ts";
 import { CHECK_BAR_MM, checkBar, facetPicture, gaugePicture } from "./sheet-drawings.ts";
 import { type SheetFormat, type SheetUnit, sheetFormat } from "./sheet-format.ts";
 import { type Paper, sheetStyle, textSize } from "./sheet-style.ts";
@@ -44,7 +44,7 @@ function picture({ solved, solid, words, format }: Page, index: number): Markup 
   if (!flat) return html`<div class="picture"><p>${words.swallowed}</p></div>`;
   const size = `${format.length(facet.width * solved.radiusMm)} \u00d7 ${format.length(facet.height * solved.radiusMm)}`;
   const wide = facet.width * solved.radiusMm > WIDE_PICTURE_MM ? " wide" : "";
-  return html`<div class="picture${wide}">${facetPicture(flat, size)}<p>${size}<br>${words.trueSize}</p></div>`;
+  return html`<div class="picture${wide}">${facetPicture(flat, size)}<p>${words.finished}<br>${size}<br>${words.trueSize}</p></div>`;
 }
 
 /** Runs of equal text made one. */
@@ -86,7 +86,7 @@ function rigLines(page: Page, tier: BenchTier): readonly Markup[] {
   const flat = format.length(pose.planeMm + pose.radiusMm);
   if (setting && !setting.reachable)
     return [
-      html`<p class="note">${words.outOfReach} ${words.guide(format.angle(90 - pose.armAngleDeg), flat)}</p>`,
+      html`<p class="note">${words.outOfReach} ${words.guide(pose.armAngleDeg === 90 ? null : format.angle(90 - pose.armAngleDeg), flat)}</p>`,
     ];
   const height = setting
     ? html`${words.pivot(format.length(setting.pivotHeightMm), format.length(setting.armLengthMm))} `
@@ -129,8 +129,14 @@ function stops(page: Page, tier: BenchTier): Markup {
   return html`<div class="stops">${tier.facets.map(
     (facet) =>
       html`<div class="stop"><strong>${facet.read.label}</strong>${stopWidths(page, tier, facet)}<div class="ticks">${boxes}</div></div>`,
-  )}</div>`;
+  )}<p class="measure">${page.words.measure}</p></div>`;
 }
+
+/** The cautions of one step, in small at the place where it happens. */
+const careLine = ({ words }: Page, kind: Step["kind"]): Markup =>
+  html`<p class="care">${cautionsAt(kind)
+    .map((caution) => words.cautions[caution])
+    .join(" ")}</p>`;
 
 function tierSection(page: Page, index: number): Markup {
   const { solved, bench, words, format } = page;
@@ -139,8 +145,13 @@ function tierSection(page: Page, index: number): Markup {
   const before = index === 0 ? "front" : solved.plan.tiers[index - 1].side;
   const width = format.length(tier.stages.at(-1)?.widthMm ?? 0);
   const sentence = words.tier(name, count, format.angle(tier.armAngleDeg), tier.facets[0].read.label, width);
-  const turn = side === before ? null : html`<h2>${words.turnOver(side)}</h2><p>${words.trialFacet}</p>`;
-  return html`${turn}<section class="tier${count > LONG_TIER ? " long" : ""}">${picture(page, index)}<div><p class="say">${sentence}</p>${rigLines(page, tier)}${stageLines(page, tier)}${noteLines(page, tier)}</div><p></p>${stops(page, tier)}<p class="measure">${words.measure}</p></section>`;
+  const turn =
+    side === before
+      ? null
+      : html`<h2>${words.turnOver(side)}</h2><p>${words.trialFacet}</p>${careLine(page, "turn-over")}`;
+  const text = html`<div><p class="say">${sentence}</p>${rigLines(page, tier)}${stageLines(page, tier)}${noteLines(page, tier)}</div>`;
+  const long = count > LONG_TIER ? " long" : "";
+  return html`${turn}<section class="tier${long}"><div class="facet-and-words">${picture(page, index)}${text}</div>${stops(page, tier)}</section>`;
 }
 
 /** One gauge for each width that somebody stops at, told apart as far as the sheet writes them. */
@@ -156,10 +167,11 @@ function gauges({ bench, words, format }: Page): Markup {
       .map((mm) => [format.length(mm), mm] as const),
   );
   const bars = [...byLabel].map(([label, mm]) => gaugePicture({ mm, label }));
-  return html`<section class="gauges"><h2>${words.gauges}</h2>${checkBar(words.checkBar(format.length(CHECK_BAR_MM)))}<div>${bars}</div></section>`;
+  return html`<section class="gauges"><h2>${words.gauges}</h2>${checkBar(words.checkBar(format.length(CHECK_BAR_MM)))}${bars}</section>`;
 }
 
-function header({ solved, words, format }: Page): Markup {
+function header(page: Page): Markup {
+  const { solved, words, format } = page;
   const { plan, radiusMm, facets } = solved;
   const about = words.about(
     format.length(2 * radiusMm),
@@ -170,14 +182,14 @@ function header({ solved, words, format }: Page): Markup {
   const boxes = PREPARATIONS.map(
     (what) => html`<li><span class="box"></span>${words.preparations[what]}</li>`,
   );
-  return html`<h1>${plan.name}</h1><p class="about">${about}</p><h2>${words.before}</h2><ul class="before">${boxes}</ul>`;
+  return html`<h1>${plan.name}</h1><p class="about">${about}</p><h2>${words.before}</h2><ul class="before">${boxes}</ul>${careLine(page, "grind")}`;
 }
 
 function footer({ solved, words }: Page): Markup {
   const { notes } = solved.plan;
   const own = notes ? html`<h2>${words.notes}</h2><p class="notes">${notes}</p>` : null;
   const list = CAUTIONS.map((caution) => html`<li>${words.cautions[caution]}</li>`);
-  return html`${own}<h2>${words.cautionsTitle}</h2><ul class="cautions">${list}</ul>`;
+  return html`${own}<section class="full-care"><h2>${words.cautionsTitle}</h2><ul class="cautions">${list}</ul></section>`;
 }
 
 /** The whole sheet as one HTML document without scripts or outside files. */
@@ -191,7 +203,7 @@ export function sheetHtml(solved: SolvedPlan, { words, unit, paper }: SheetOptio
     format: sheetFormat(words, unit),
   };
   const tiers = solved.plan.tiers.map((_, i) => tierSection(page, i));
-  const style = { markup: sheetStyle(paper, textSize(solved.facets.length, tiers.length)) };
+  const style = { markup: sheetStyle(paper, textSize(solved.facets.length, tiers.length, paper)) };
   const legend = [
     words.edgeOfFacet,
     words.polishEnds,
