@@ -48,10 +48,9 @@ offer("sheet", "write the bench sheet", () => import("./commands/sheet.ts"))
   .option("--language <code>", "en or de")
   .option("--unit <name>", "mm or inch")
   .option("--paper <size>", "a4 or letter");
-offer("export", "write a model or drawing", () => import("./commands/export.ts")).requiredOption(
-  "--out <file>",
-  "piece.stl, piece.3mf, piece.glb or skin.svg",
-);
+offer("export", "write a model or drawing", () => import("./commands/export.ts"))
+  .requiredOption("--out <file>", "piece.stl, piece.3mf, piece.glb or skin.svg")
+  .option("--drawing <kind>", "for .svg: skin (the default, unrolled) or outlines (facets at true size)");
 offer("render", "trace a picture", () => import("./commands/render.ts"))
   .requiredOption("--out <file>", "look.png or look.pfm")
   .option("--size <pixels>", "width and height")

@@ -1,0 +1,65 @@
+/** `export PLAN.json --out FILE`: a model or a true-size drawing of the cut piece, by the file's ending. */
+import { writeFile } from "node:fs/promises";
+import { basename, extname } from "node:path";
+import { cutBall } from "../../core/geometry/solid.ts";
+import { glbOf } from "../../core/models/glb.ts";
+import { outlinesSvg } from "../../core/models/outlines-svg.ts";
+import { pieceMesh } from "../../core/models/piece-mesh.ts";
+import { skinSvg } from "../../core/models/skin-svg.ts";
+import { stlOf } from "../../core/models/stl.ts";
+import { threeMfOf } from "../../core/models/three-mf.ts";
+import { solvePlan } from "../../core/plan/solve.ts";
+import type { SolvedPlan } from "../../core/plan/solved.ts";
+import { printJson } from "../print-json.ts";
+import { readPlan } from "../read-plan.ts";
+import { UsageError } from "../usage-error.ts";
+
+const MILLIMETRES = 1;
+const METRES = 1000;
+
+type Writer = (solved: SolvedPlan) => Uint8Array | string;
+const WRITERS: Readonly<Record<string, Writer>> = {
+  ".stl": (solved) => stlOf(pieceMesh(solved, MILLIMETRES), solved.plan.name),
+  ".3mf": (solved) => threeMfOf(pieceMesh(solved, MILLIMETRES), solved.plan.name),
+  ".glb": (solved) => glbOf(pieceMesh(solved, METRES), solved),
+};
+const DRAWINGS: Readonly<Record<string, Writer>> = {
+  skin: (solved) => skinSvg(solved, cutBall(solved.planes)),
+  outlines: (solved) => outlinesSvg(solved, cutBall(solved.planes)),
+};
+
+function writerFor(out: string, drawing: string): Writer {
+  const ending = extname(out).toLowerCase();
+  if (ending === ".svg") {
+    if (Object.hasOwn(DRAWINGS, drawing)) return DRAWINGS[drawing];
+    throw new UsageError(`--drawing ${drawing}: allowed are ${Object.keys(DRAWINGS).join(" and ")}`);
+  }
+  if (Object.hasOwn(WRITERS, ending)) return WRITERS[ending];
+  const allowed = [...Object.keys(WRITERS), ".svg"].join(", ");
+  throw new UsageError(`--out ${out}: the file's ending says what to write; allowed are ${allowed}`);
+}
+
+/** @throws UsageError for an ending that names no model, a place that can't be written, or a piece of which nothing is left */
+export async function run(
+  planPath: string,
+  options: Readonly<Record<string, string | boolean | undefined>>,
+): Promise<void> {
+  const out = String(options.out);
+  const write = writerFor(out, String(options.drawing ?? "skin"));
+  const { plan } = await readPlan(planPath);
+  const content = contentOf(write, solvePlan(plan));
+  await writeFile(out, content).catch((error: NodeJS.ErrnoException) => {
+    throw new UsageError(`--out ${out} can't be written: ${error.code ?? error.message}`);
+  });
+  printJson({ wrote: out, name: basename(out), bytes: Buffer.byteLength(content) });
+}
+
+/** A piece that has vanished is the person's plan, not a fault of ours. */
+function contentOf(write: Writer, solved: SolvedPlan): Uint8Array | string {
+  try {
+    return write(solved);
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(error.message);
+    throw error;
+  }
+}
