@@ -10,7 +10,7 @@ import { PieceStage } from "../piece/PieceStage.tsx";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
-import { LookStage, Profile, Skin } from "./slots.tsx";
+import { Diary, LookStage, Profile, Skin } from "./slots.tsx";
 import { type PictureName, showLarge, useView } from "./view.ts";
 
 const PICTURES: readonly PictureName[] = ["piece", "profile", "skin"];
@@ -82,6 +82,7 @@ export function Pictures() {
     <div className="pictures" data-large={large}>
       <Picture name="piece">
         <PieceStage />
+        {place === "plan" ? <Diary /> : null}
         {place === "look" ? <LookStage /> : null}
       </Picture>
       {place === "plan" ? (

@@ -4,6 +4,7 @@
  * the piece; its stage, when it has one, is laid over the piece (Look draws the traced picture there). Sheets get `onClose`.
  */
 import { type ComponentType, lazy } from "react";
+import type { Tier } from "../../core/plan/document.ts";
 import type { Finding } from "../../core/plan/solved.ts";
 import type { SheetName } from "./view.ts";
 
@@ -21,6 +22,8 @@ const found = import.meta.glob([
   "../plan/skin/Skin.tsx",
   "../plan/card/FacetCard.tsx",
   "../plan/mends/Mends.tsx",
+  "../plan/suggest/Suggest.tsx",
+  "../plan/diary/Diary.tsx",
   "../library/LibrarySheet.tsx",
   "../library/ModelsSheet.tsx",
   "../help/HelpSheet.tsx",
@@ -45,6 +48,13 @@ export interface MendsProps {
 }
 /** Mends of one finding, as buttons that say their effect. */
 export const Mends = part<MendsProps>("../plan/mends/Mends.tsx") ?? Nothing;
+export interface SuggestProps {
+  readonly tier: Tier;
+}
+/** The way to the counts and angles that work for one tier. */
+export const Suggest = part<SuggestProps>("../plan/suggest/Suggest.tsx") ?? Nothing;
+/** The piece after each facet, to leaf through. */
+export const Diary = part<object>("../plan/diary/Diary.tsx") ?? Nothing;
 
 export const SHEETS: Readonly<Record<SheetName, ComponentType<SheetBodyProps> | null>> = {
   plans: part("../library/LibrarySheet.tsx"),

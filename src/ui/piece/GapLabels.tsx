@@ -1,8 +1,9 @@
 /** Widths beside gaps and misses: those of the picked tier, and of one pair of each other tier. */
 import { useEffect, useMemo, useRef } from "react";
 import { toleranceOf } from "../../core/plan/solve.ts";
+import { useShownReport, useShownSolid, useShownSolved } from "../plan/diary/use-shown.ts";
 import { useFormat } from "../use-format.ts";
-import { useReport, useSolid, useSolved, useStudio } from "../use-studio.ts";
+import { useStudio } from "../use-studio.ts";
 import { requestFrame } from "./frames.ts";
 import { followPlace } from "./labels.ts";
 import { type MarkLabel, marksOf } from "./marks.ts";
@@ -24,9 +25,9 @@ function Label({ label, className }: { label: MarkLabel; className: string }) {
 }
 
 export function GapLabels() {
-  const solved = useSolved();
-  const solid = useSolid();
-  const report = useReport();
+  const solved = useShownSolved();
+  const solid = useShownSolid();
+  const report = useShownReport();
   const selection = useStudio((state) => state.selection);
   const labels = useMemo(() => {
     const isTold = (facetId: string) =>

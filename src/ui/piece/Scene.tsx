@@ -3,7 +3,8 @@ import { useMemo } from "react";
 import type { Vec3 } from "../../core/geometry/vec.ts";
 import { toleranceOf } from "../../core/plan/solve.ts";
 import { useView } from "../app/view.ts";
-import { useReport, useSolid, useSolved, useStudio } from "../use-studio.ts";
+import { useShownReport, useShownSolid, useShownSolved } from "../plan/diary/use-shown.ts";
+import { useStudio } from "../use-studio.ts";
 import { Body } from "./Body.tsx";
 import { CameraRig } from "./CameraRig.tsx";
 import { Lines, segmentsOf } from "./Lines.tsx";
@@ -16,12 +17,12 @@ import type { Palette } from "./token-colors.ts";
 import { usePalette } from "./use-palette.ts";
 
 /** With something inside, the glass lets it be seen. */
-const SEE_THROUGH = 0.62;
+const SEE_THROUGH = 0.72;
 
 /** Positions of picked facets: one facet, or all of a tier. */
 function usePicked(kind: "selection" | "hover"): readonly number[] {
   const pick = useStudio((state) => state[kind]);
-  const { facets, plan } = useSolved();
+  const { facets, plan } = useShownSolved();
   return useMemo(() => {
     if (pick.tierId === null) return [];
     return facets.flatMap((facet, i) => {
@@ -33,7 +34,7 @@ function usePicked(kind: "selection" | "hover"): readonly number[] {
 }
 
 function useClosedOutlines(indices: readonly number[]): readonly number[] {
-  const { facets } = useSolid();
+  const { facets } = useShownSolid();
   return useMemo(
     () =>
       segmentsOf(
@@ -61,7 +62,7 @@ function PickOutlines({ palette }: { palette: Palette }) {
 }
 
 function Outlines({ palette }: { palette: Palette }) {
-  const { facets } = useSolid();
+  const { facets } = useShownSolid();
   const arcs = useMemo(
     () =>
       segmentsOf(
@@ -73,7 +74,7 @@ function Outlines({ palette }: { palette: Palette }) {
       ),
     [facets],
   );
-  return <Lines segments={arcs} color={palette.outline} width={1.3} opacity={0.8} />;
+  return <Lines segments={arcs} color={palette.outline} width={1.2} opacity={0.75} />;
 }
 
 /** A dot is a line too short to see, with round ends. */
@@ -83,9 +84,9 @@ const dotAt = ([x, y, z]: Vec3): Vec3[] => [
 ];
 
 function MeetingMarks({ palette }: { palette: Palette }) {
-  const solved = useSolved();
-  const solid = useSolid();
-  const report = useReport();
+  const solved = useShownSolved();
+  const solid = useShownSolid();
+  const report = useShownReport();
   const marks = useMemo(
     () => marksOf(solved, solid, report, toleranceOf(solved.plan), () => false),
     [solved, solid, report],
@@ -103,16 +104,16 @@ function MeetingMarks({ palette }: { palette: Palette }) {
   return (
     <>
       <Lines segments={segments.hatches} color={palette["outline-far"]} width={1.4} />
-      <Lines segments={segments.edges} color={palette.outline} width={2.2} />
+      <Lines segments={segments.edges} color={palette.outline} width={1.7} opacity={0.9} />
       <Lines segments={segments.circles} color={palette.outline} width={1.8} order={5} />
-      <Lines segments={segments.dots} color={palette.outline} width={6} order={5} />
+      <Lines segments={segments.dots} color={palette.outline} width={4.5} order={5} />
       <Lines segments={segments.tails} color={palette["stop-ink"]} width={2.6} order={5} />
     </>
   );
 }
 
 function InkMark({ palette }: { palette: Palette }) {
-  const { planes, plan } = useSolved();
+  const { planes, plan } = useShownSolved();
   const mark = plan.piece.inkMarkDeg ?? 0;
   const segments = useMemo(() => segmentsOf([inkLine(planes, mark)], 1.004), [planes, mark]);
   return <Lines segments={segments} color={palette["ink-mark"]} width={4} opacity={0.85} order={5} />;
@@ -120,7 +121,7 @@ function InkMark({ palette }: { palette: Palette }) {
 
 export function Scene() {
   const palette = usePalette();
-  const { planes, plan } = useSolved();
+  const { planes, plan } = useShownSolved();
   const { piece } = plan;
   const showInside = useView((state) => state.showInside) && (piece.inside?.length ?? 0) > 0;
   const showDop = useView((state) => state.showDop);
