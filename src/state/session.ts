@@ -126,7 +126,8 @@ export async function startSession(
     if (!clearedAgain.ok) return clearedAgain;
     store.getState().open({ ...opening.file, planId: id, history: opening.history });
     autosave.settle();
-    await lock.hold(id);
+    // asked for early; whether it was granted matters with the first change
+    lock.hold(id).catch((error: unknown) => health.setState({ fault: faultOf(error).kind }));
     return { ok: true };
   }
 

@@ -37,20 +37,28 @@ export function faultyPort(port: StoragePort, faults: Faults): StoragePort {
   };
 }
 
-/** Web Locks as the standard describes them, as far as `ifAvailable` goes, shared by the "tabs" of a test. */
+/** Web Locks as the standard describes them, as far as exclusive locks with a signal go, shared by the "tabs" of a test. */
 export function sharedLocks() {
-  const taken = new Set<string>();
-  const request = async (
-    name: string,
-    _options: LockOptions,
-    work: (lock: Lock | null) => unknown,
-  ): Promise<unknown> => {
-    if (taken.has(name)) return work(null);
-    taken.add(name);
+  const last = new Map<string, Promise<unknown>>();
+  const request = async (name: string, { signal }: LockOptions, work: () => unknown): Promise<unknown> => {
+    const before = last.get(name) ?? Promise.resolve();
+    let free = (): void => undefined;
+    const mine = new Promise<void>((resolve) => {
+      free = resolve;
+    });
+    last.set(
+      name,
+      before.then(() => mine),
+    );
+    const givenUp = new Promise<never>((_resolve, reject) =>
+      signal?.addEventListener("abort", () => reject(signal.reason)),
+    );
     try {
-      return await work({ name, mode: "exclusive" });
+      await Promise.race([before, givenUp]);
+      givenUp.catch(() => undefined);
+      return await work();
     } finally {
-      taken.delete(name);
+      free();
     }
   };
   return { request: request as LockManager["request"] };

@@ -48,11 +48,23 @@ async function write(db: IDBPDatabase, changes: readonly RowChange[], only?: Con
     await Promise.all([...requests, done]);
     return holds;
   } catch (error) {
+    // all or nothing: what was asked for before the failure must not be committed
+    if (transaction.error === null) abort(transaction);
     // the transaction's own error tells more (a full disk shows only there)
-    await done.catch((reason: unknown) => {
-      throw transaction.error ?? reason;
-    });
-    throw error;
+    const reason = await done.then(
+      () => null,
+      () => transaction.error,
+    );
+    throw reason ?? error;
+  }
+}
+
+/** Takes back everything in a transaction, unless it is over already. */
+function abort(transaction: { readonly abort: () => void }): void {
+  try {
+    transaction.abort();
+  } catch (error) {
+    if (!(error instanceof DOMException) || error.name !== "InvalidStateError") throw error;
   }
 }
 

@@ -4,35 +4,73 @@
 export type Locks = Pick<LockManager, "request">;
 
 export interface PlanLock {
-  /** Takes the lock of this plan, letting go of the one before. @returns false when another tab has it */
+  /**
+   * Takes the lock of this plan, letting go of the one before. Waits a moment for a tab that is just closing or reloading.
+   * @returns false when another tab keeps it
+   */
   hold(planId: string): Promise<boolean>;
   release(): void;
 }
 
+/** A tab that closes or reloads lets go well within this, ms. */
+const PATIENCE_MS = 1500;
+
+/** One wish for one lock: waiting, then held or not, until it is let go. */
+interface Wish {
+  readonly planId: string;
+  readonly granted: Promise<boolean>;
+  readonly letGo: () => void;
+}
+
+function wishFor(locks: Locks, planId: string): Wish {
+  const giveUp = new AbortController();
+  const timer = setTimeout(() => giveUp.abort(), PATIENCE_MS);
+  let letGo = (): void => undefined;
+  const held = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
+  const granted = new Promise<boolean>((answer, fail) => {
+    const options = { signal: giveUp.signal };
+    locks
+      .request(`glintwright-plan-${planId}`, options, () => {
+        clearTimeout(timer);
+        answer(true);
+        // the lock lasts until this promise is kept
+        return held;
+      })
+      .catch((error: unknown) => (giveUp.signal.aborted ? answer(false) : fail(error)));
+  });
+  return {
+    planId,
+    granted,
+    letGo: () => {
+      clearTimeout(timer);
+      giveUp.abort();
+      letGo();
+    },
+  };
+}
+
 /** Without locks in the browser every hold is granted: revisions alone keep tabs from overwriting each other. */
 export function createPlanLock(locks: Locks | null): PlanLock {
-  let held: { readonly planId: string; readonly letGo: () => void } | null = null;
+  let wish: Wish | null = null;
   const release = (): void => {
-    held?.letGo();
-    held = null;
+    wish?.letGo();
+    wish = null;
   };
   return {
     release,
     hold: async (planId) => {
-      if (!locks || held?.planId === planId) return true;
-      release();
-      return new Promise<boolean>((answer, fail) => {
-        locks
-          .request(`glintwright-plan-${planId}`, { ifAvailable: true }, (lock) => {
-            answer(lock !== null);
-            if (lock === null) return undefined;
-            // the lock lasts until this promise is kept
-            return new Promise<void>((letGo) => {
-              held = { planId, letGo };
-            });
-          })
-          .catch(fail);
-      });
+      if (!locks) return true;
+      if (wish?.planId !== planId) {
+        release();
+        wish = wishFor(locks, planId);
+      }
+      const mine = wish;
+      const granted = await mine.granted;
+      // one that was not granted may be asked for again
+      if (!granted && wish === mine) wish = null;
+      return granted;
     },
   };
 }

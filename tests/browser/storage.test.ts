@@ -1,0 +1,198 @@
+/** The library on a real browser's IndexedDB and Web Locks, two tabs at once, and each way in which storage fails. */
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { type OpenPage, openPage } from "./support.ts";
+
+let home: OpenPage;
+let address: string;
+let tabs: Page[] = [];
+
+/** A tab of one browser profile that is fresh for every test; `before` runs in the page before anything else. */
+async function tab(beside?: Page, before?: () => void): Promise<Page> {
+  const browser = home.page.context().browser();
+  const context = beside?.context() ?? (await browser?.newContext());
+  if (!context) throw new Error("the browser is gone");
+  const page = await context.newPage();
+  if (before) await page.addInitScript(before);
+  await page.goto(address, { waitUntil: "load" });
+  tabs.push(page);
+  return page;
+}
+const start = (page: Page) => page.evaluate(() => window.bench.start());
+const rename = (page: Page, name: string, notes?: string) =>
+  page.evaluate(([to, also]) => window.bench.rename(to as string, also), [name, notes] as const);
+const names = (page: Page) => page.evaluate(() => window.bench.names());
+const nameOn = (page: Page) => page.evaluate(() => window.bench.name());
+
+beforeAll(async () => {
+  home = await openPage("tests/browser/storage-page.html");
+  address = home.page.url();
+});
+afterAll(() => home.close());
+beforeEach(() => {
+  tabs = [];
+});
+afterEach(async () => {
+  for (const context of new Set(tabs.map((page) => page.context()))) await context.close();
+});
+
+describe("the library in a real browser", () => {
+  it("keeps a plan through a reload, undo steps included", async () => {
+    const page = await tab();
+    expect(await start(page)).toBeNull();
+    await rename(page, "One");
+    expect(await rename(page, "Two")).toMatchObject({ state: "kept" });
+    await page.reload();
+    await start(page);
+    expect(await nameOn(page)).toBe("Two");
+    await page.evaluate(() => window.bench.undo());
+    expect(await nameOn(page)).toBe("One");
+  });
+
+  it("lets two tabs work on one plan without either losing a word", async () => {
+    const one = await tab();
+    await start(one);
+    await rename(one, "Shared");
+    const two = await tab(one);
+    await start(two);
+    expect(await nameOn(two)).toBe("Shared");
+    expect(await rename(two, "by two")).toMatchObject({ state: "kept-as-copy" });
+    expect(await rename(one, "by one")).toMatchObject({ state: "kept" });
+    expect(await names(one)).toEqual(["by one", "by two"]);
+  });
+
+  it("hands a plan over when the tab that had it is closed", async () => {
+    const one = await tab();
+    await start(one);
+    await rename(one, "Shared");
+    const two = await tab(one);
+    await start(two);
+    await one.close();
+    expect(await rename(two, "by two")).toMatchObject({ state: "kept" });
+    expect(await names(two)).toEqual(["by two"]);
+  });
+
+  it("keeps the work when another tab throws the whole storage away", async () => {
+    const one = await tab();
+    await start(one);
+    await rename(one, "Before");
+    const two = await tab(one);
+    await two.evaluate(
+      () =>
+        new Promise<void>((resolve, reject) => {
+          const request = indexedDB.deleteDatabase("glintwright");
+          request.onsuccess = () => resolve();
+          request.onerror = () => reject(request.error);
+        }),
+    );
+    expect(await rename(one, "After")).toMatchObject({ state: "kept-as-copy" });
+    expect(await names(one)).toEqual(["After"]);
+  });
+});
+
+describe("storage that fails in a real browser", () => {
+  it("is missing: works in memory and says so", async () => {
+    const page = await tab(undefined, () => Object.defineProperty(window, "indexedDB", { value: undefined }));
+    expect(await start(page)).toBe("missing");
+    expect(await rename(page, "Memory")).toEqual({ state: "in-memory", fault: "missing" });
+    expect(await names(page)).toEqual(["Memory"]);
+  });
+
+  it("is refused: works in memory and says so", async () => {
+    const page = await tab(undefined, () => {
+      IDBFactory.prototype.open = () => {
+        throw new DOMException("refused", "SecurityError");
+      };
+      Object.defineProperty(window, "localStorage", {
+        get: () => {
+          throw new DOMException("refused", "SecurityError");
+        },
+      });
+    });
+    expect(await start(page)).toBe("denied");
+    expect(await rename(page, "Memory")).toEqual({ state: "in-memory", fault: "denied" });
+  });
+
+  it("is held by a tab that doesn't let go: works in memory and says so", async () => {
+    const other = await tab();
+    await other.evaluate(
+      () =>
+        new Promise<void>((resolve) => {
+          const held = indexedDB.open("glintwright", 1);
+          held.onsuccess = () => {
+            indexedDB.deleteDatabase("glintwright");
+            resolve();
+          };
+        }),
+    );
+    const page = await tab(other);
+    expect(await start(page)).toBe("blocked");
+    expect(await rename(page, "Memory")).toEqual({ state: "in-memory", fault: "blocked" });
+  });
+
+  it("is full: says so, keeps the work on the bench, and keeps it when there is room again", async () => {
+    const page = await tab();
+    await start(page);
+    const devtools = await page.context().newCDPSession(page);
+    const origin = new URL(address).origin;
+    await devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1000 });
+    expect(await rename(page, "Large", "x".repeat(19_000))).toMatchObject({ state: "failed", fault: "full" });
+    expect(await nameOn(page)).toBe("Large");
+    await devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1e9 });
+    expect(await rename(page, "Large, again")).toMatchObject({ state: "kept" });
+    expect(await names(page)).toEqual(["Large, again"]);
+  });
+
+  it("fails in the middle of a write: says so, and nothing of the write is left", async () => {
+    const page = await tab();
+    await start(page);
+    await rename(page, "Good");
+    await page.evaluate(() => {
+      const put = IDBObjectStore.prototype.put;
+      let broken = true;
+      IDBObjectStore.prototype.put = function (...given) {
+        if (broken && this.name === "histories") {
+          broken = false;
+          throw new DOMException("bad disk", "UnknownError");
+        }
+        return put.apply(this, given);
+      };
+    });
+    expect(await rename(page, "Half")).toMatchObject({ state: "failed", fault: "damaged" });
+    expect(await names(page)).toEqual(["Good"]);
+    expect(await rename(page, "Whole")).toMatchObject({ state: "kept" });
+    expect(await names(page)).toEqual(["Whole"]);
+  });
+
+  it("has a plan that can't be read: begins with the example, and gives the text out", async () => {
+    const page = await tab();
+    await start(page);
+    await rename(page, "Doomed");
+    const id = await page.evaluate(() => window.bench.planId());
+    await page.evaluate(
+      (planId) =>
+        new Promise<void>((resolve) => {
+          const opening = indexedDB.open("glintwright");
+          opening.onsuccess = () => {
+            const table = opening.result.transaction("plans", "readwrite").objectStore("plans");
+            const reading = table.get(planId);
+            reading.onsuccess = () => {
+              table.put({ ...reading.result, text: "{ torn" }).onsuccess = () => {
+                opening.result.close();
+                resolve();
+              };
+            };
+          };
+        }),
+      id,
+    );
+    await page.reload();
+    await start(page);
+    expect(await nameOn(page)).toBe("Example");
+    expect(await page.evaluate((planId) => window.bench.open(planId), id)).toMatchObject({
+      ok: false,
+      why: "unreadable",
+      text: "{ torn",
+    });
+  });
+});
