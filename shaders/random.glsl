@@ -42,6 +42,11 @@ uint owenScrambleReversed(uint v, uint seed) {
   return v;
 }
 
+// Owen-scrambled van der Corput sequence: any 2^k numbers in a row fill 0 .. 1 evenly.
+float radicalInverse(uint index, uint seed) {
+  return toUnit(reverseBits(owenScrambleReversed(index, seed)));
+}
+
 // Second dimension of Sobol's sequence (the first is the bit-reversed index). A picture has fewer than 2^16 samples.
 uint sobolSecond(uint index) {
   uint result = 0u;
@@ -56,7 +61,6 @@ uint sobolSecond(uint index) {
 
 // Point `index` of Sobol's (0,2)-sequence, Owen-scrambled by `seed`: any 2^k points in a row fill the square evenly.
 vec2 sobolPoint(uint index, uint seed) {
-  uint first = owenScrambleReversed(index, hash(seed));
   uint second = owenScrambleReversed(reverseBits(sobolSecond(index)), hash(seed + 1u));
-  return vec2(toUnit(reverseBits(first)), toUnit(reverseBits(second)));
+  return vec2(radicalInverse(index, hash(seed)), toUnit(reverseBits(second)));
 }

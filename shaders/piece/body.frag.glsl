@@ -60,7 +60,8 @@ void main() {
   vec3 along = normalize(vAt - eye);
   float cosThetaI = clamp(-dot(along, normal), 0.0, 1.0);
   float mirrored = fresnel(cosThetaI, eta);
-  vec3 light = mirrored * roomToward(toEye * reflect(along, normal));
+  // What the face itself throws back stands before anything inside.
+  vec3 gleam = mirrored * roomToward(toEye * reflect(along, normal));
 
   // Into the glass, then from wall to wall until the light finds its way out.
   vec3 inside = refract(along, normal, 1.0 / eta);
@@ -83,15 +84,18 @@ void main() {
     inside = reflect(inside, way.xyz);
     skip = left;
   }
-  light += through * pow(glassColor, vec3(path));
+  vec3 light = through * pow(glassColor, vec3(path));
 
   // Round skin is drawn a little satin, so that ground faces and skin are told apart without colour.
-  bool isSkin = face < 0;
-  if (isSkin) light = mix(light, skinColor * (0.62 + 0.38 * max(dot(toEye * normal, normalize(vec3(-0.5, 0.7, 0.6))), 0.0)), 0.42);
-  float lit = vFace == hoveredFace ? 0.16 : 0.0;
-  if (vFace == selectedFace) lit = 0.26;
-  if (!isSkin) light = mix(light, glow, lit);
+  if (face < 0) {
+    float lambert = max(dot(toEye * normal, normalize(vec3(-0.5, 0.7, 0.6))), 0.0);
+    light = mix(light, skinColor * (0.55 + 0.45 * lambert), 0.5);
+  }
+  float lit = vFace == selectedFace ? 0.3 : vFace == hoveredFace ? 0.16 : 0.0;
+  if (face >= 0) light = mix(light, glow, lit);
 
-  gl_FragColor = vec4(light, bodyAlpha);
-  #include <colorspace_fragment>
+  // Premultiplied: the gleam stays whole however much the body lets through.
+  vec3 whole = sRGBTransferOETF(vec4(light + gleam, 1.0)).rgb;
+  vec3 shine = sRGBTransferOETF(vec4(gleam, 1.0)).rgb;
+  gl_FragColor = vec4(whole * bodyAlpha + shine * (1.0 - bodyAlpha), bodyAlpha);
 }

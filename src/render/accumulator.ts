@@ -2,13 +2,17 @@
  * The running sum of a picture's samples, in two float textures that take turns: a pass reads one and writes the other.
  * A pass may come in bands over several frames; only when its last band is drawn do the textures change places, so that
  * `front` always holds whole passes. RGB = sum of radiance, alpha = sum of coverage.
+ *
+ * A guided picture's first pass is a sketch without dispersion (see `trace.frag`): it is shown, but the second pass
+ * replaces it, so that n passes hold n - 1 samples.
  */
 export class Accumulator {
   private readonly textures: [WebGLTexture, WebGLTexture];
   private readonly framebuffers: [WebGLFramebuffer, WebGLFramebuffer];
   private frontIndex: 0 | 1 = 0;
-  /** Whole passes in `front`: samples per pixel. */
-  samples = 0;
+  private isGuided = false;
+  /** Whole passes drawn since the restart. */
+  passes = 0;
 
   /** @throws Error when the device can't draw to floats (the device check has said so before) */
   constructor(
@@ -18,6 +22,11 @@ export class Accumulator {
   ) {
     this.textures = [this.makeTexture(), this.makeTexture()];
     this.framebuffers = [this.makeFramebuffer(this.textures[0]), this.makeFramebuffer(this.textures[1])];
+  }
+
+  /** Samples per pixel that `front` is the sum of. */
+  get samples(): number {
+    return this.isGuided && this.passes > 1 ? this.passes - 1 : this.passes;
   }
 
   /** The sum of all whole passes. */
@@ -33,12 +42,13 @@ export class Accumulator {
   /** The pass in `back` is complete. */
   endPass(): void {
     this.frontIndex = this.frontIndex === 0 ? 1 : 0;
-    this.samples += 1;
+    this.passes += 1;
   }
 
-  /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `samples` = 0). */
-  restart(): void {
-    this.samples = 0;
+  /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `passes` = 0). */
+  restart(isGuided: boolean): void {
+    this.passes = 0;
+    this.isGuided = isGuided;
   }
 
   /** Mean over the samples, RGBA, rows bottom to top. Waits for the graphics card: for tests and saving only. */

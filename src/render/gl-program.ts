@@ -29,7 +29,11 @@ export async function compileProgram(
   gl.linkProgram(program);
 
   // No status may be asked for before the work is done: asking would wait for it.
-  while (parallel && !gl.isContextLost() && !gl.getProgramParameter(program, parallel.COMPLETION_STATUS_KHR)) {
+  while (
+    parallel &&
+    !gl.isContextLost() &&
+    !gl.getProgramParameter(program, parallel.COMPLETION_STATUS_KHR)
+  ) {
     await new Promise((resume) => setTimeout(resume, POLL_MS));
     signal?.throwIfAborted();
   }
@@ -94,21 +98,12 @@ export class UniformSetter {
 
   private setOne(place: WebGLUniformLocation | null, uniform: UniformValue): void {
     const { gl } = this;
-    switch (uniform.kind) {
-      case "int":
-        return gl.uniform1i(place, uniform.value);
-      case "uint":
-        return gl.uniform1ui(place, uniform.value);
-      case "float":
-        return gl.uniform1f(place, uniform.value);
-      case "vec2":
-        return gl.uniform2fv(place, uniform.value);
-      case "vec3":
-        return gl.uniform3fv(place, uniform.value);
-      case "vec4":
-        return gl.uniform4fv(place, uniform.value);
-      case "mat3":
-        return gl.uniformMatrix3fv(place, false, uniform.value);
-    }
+    if (uniform.kind === "int") gl.uniform1i(place, uniform.value);
+    else if (uniform.kind === "uint") gl.uniform1ui(place, uniform.value);
+    else if (uniform.kind === "float") gl.uniform1f(place, uniform.value);
+    else if (uniform.kind === "vec2") gl.uniform2fv(place, uniform.value);
+    else if (uniform.kind === "vec3") gl.uniform3fv(place, uniform.value);
+    else if (uniform.kind === "vec4") gl.uniform4fv(place, uniform.value);
+    else gl.uniformMatrix3fv(place, false, uniform.value);
   }
 }

@@ -48,9 +48,8 @@ export interface LookDisplay {
 export const CLEAN_SAMPLES = 256;
 /** How long after the last movement the full picture starts, milliseconds. */
 const STILL_AFTER_MS = 140;
-/** A picture in motion is as fine as one pass of this many milliseconds allows, and at most this many times coarser. */
-const MOVING_PASS_MS = 24;
-const COARSEST = 4;
+/** A picture in motion has every so many-th pixel across and down. */
+const COARSENESS = 2;
 
 interface Side {
   scene: LoadedScene;
@@ -69,7 +68,6 @@ export class LookRenderer {
   private display: LookDisplay = { exposure: 0, divider: 1, sideBySide: false };
   private width = 0;
   private height = 0;
-  private coarseness = 2;
   private movedAt = Number.NEGATIVE_INFINITY;
   private changedAt = 0;
   private generation = 0;
@@ -214,7 +212,7 @@ export class LookRenderer {
   }
 
   private makePictures(gl: WebGL2RenderingContext, width: number) {
-    const coarse = (length: number) => Math.max(1, Math.ceil(length / this.coarseness));
+    const coarse = (length: number) => Math.max(1, Math.ceil(length / COARSENESS));
     return {
       full: new Accumulator(gl, width, this.height),
       coarse: new Accumulator(gl, coarse(width), coarse(this.height)),
@@ -223,7 +221,8 @@ export class LookRenderer {
 
   private restart(): void {
     this.changedAt = performance.now();
-    for (const { full, coarse } of this.sides) for (const picture of [full, coarse]) picture.restart();
+    for (const { scene, full, coarse } of this.sides)
+      for (const picture of [full, coarse]) picture.restart(scene.packed.hasDispersion);
     const target = this.targetOf(this.sides[0], this.isMoving());
     if (target) this.scheduler.restart(target.width, target.height);
     if (this.state.phase !== "preparing" || this.sides.length > 0) this.report({ firstPictureMs: null });
@@ -249,7 +248,10 @@ export class LookRenderer {
   private frame(): void {
     const { engine, view } = this;
     if (!engine || !view || this.sides.length === 0 || engine.gl.isContextLost()) return;
-    if (this.cardBusy) return this.requestFrame();
+    if (this.cardBusy) {
+      this.requestFrame();
+      return;
+    }
     const moving = this.isMoving();
     const wanted = this.targetOf(this.sides[0], moving);
     if (wanted && wanted.samples < this.target) this.traceSome(engine, view, moving);

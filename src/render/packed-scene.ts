@@ -1,12 +1,25 @@
-/** A scene as the shader takes it: which variant of the shader, its uniforms, the body's uniform block, a light's picture. */
+/** A scene as the shader takes it: which variant of the shader, its uniforms, its uniform blocks and its textures. */
 import type { Uniforms } from "./gl-program.ts";
+
+/** Float RGBA, row by row from texel row 0. */
+export interface Texels {
+  readonly width: number;
+  readonly height: number;
+  readonly rgba: Float32Array;
+}
 
 export interface PackedScene {
   /** Names set in `trace.frag`; scenes with the same names share one compiled program. */
   readonly defines: Readonly<Record<string, string>>;
   readonly uniforms: Uniforms;
+  /** Whether wavelengths part: then a picture's first pass is a sketch without dispersion. */
+  readonly hasDispersion: boolean;
   /** The uniform block `Body`, std140. */
   readonly body: Float32Array;
-  /** Equirectangular light, RGBA, first row = bottom (v = 0); null when the light is one of ours. */
-  readonly environment: { readonly width: number; readonly height: number; readonly rgba: Float32Array } | null;
+  /** The uniform block `Designs`, std140. */
+  readonly designs: Float32Array;
+  /** Strata of the spectrum, see `spectrum.glsl`. */
+  readonly spectrum: Texels;
+  /** Equirectangular light, rows from the top; null when the light is one of ours. */
+  readonly environment: Texels | null;
 }

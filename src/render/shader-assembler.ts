@@ -54,8 +54,13 @@ export function assembleShader(
         append(included, inner);
         out.push(`#line ${at + 2} ${number}`);
       } else if (VERSION.test(line)) {
-        if (name !== entry || at !== 0) throw new ShaderAssemblyError(name, "#version belongs in line 1 only");
-        out.push(line, ...Object.entries(defines).map(([key, value]) => `#define ${key} ${value}`), "#line 2 0");
+        if (name !== entry || at !== 0)
+          throw new ShaderAssemblyError(name, "#version belongs in line 1 only");
+        out.push(
+          line,
+          ...Object.entries(defines).map(([key, value]) => `#define ${key} ${value}`),
+          "#line 2 0",
+        );
       } else {
         if (at === 0) out.push(`#line 1 ${number}`);
         out.push(line);

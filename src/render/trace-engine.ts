@@ -3,8 +3,8 @@
  * a band of an accumulator, and show accumulators on the screen. Knows nothing of time, frames or the page.
  */
 import type { Accumulator } from "./accumulator.ts";
-import { compileProgram, float, int, mat3, uint, UniformSetter, vec2, vec3 } from "./gl-program.ts";
-import type { PackedScene } from "./packed-scene.ts";
+import { compileProgram, float, int, mat3, UniformSetter, uint, vec2, vec3 } from "./gl-program.ts";
+import type { PackedScene, Texels } from "./packed-scene.ts";
 import { assembleShader } from "./shader-assembler.ts";
 import { shaderFiles } from "./shader-files.ts";
 import type { Band } from "./tile-scheduler.ts";
@@ -26,9 +26,10 @@ export interface Frame {
 /** A scene on the card. */
 export interface LoadedScene {
   readonly packed: PackedScene;
-  readonly body: WebGLBuffer;
-  /** Null when the light needs no picture. */
-  readonly environment: WebGLTexture | null;
+  /** One a uniform block, in the order of BLOCKS. */
+  readonly buffers: readonly WebGLBuffer[];
+  /** One a sampler, in the order of SAMPLERS; null where the scene has nothing to read there. */
+  readonly textures: readonly (WebGLTexture | null)[];
 }
 
 /** What is put on the screen; `right` is the second piece of a comparison. */
@@ -42,8 +43,17 @@ export interface Showing {
   readonly sideBySide: boolean;
 }
 
-const BODY_BINDING = 0;
-const [SUM_UNIT, ENVIRONMENT_UNIT] = [0, 1];
+/** Uniform blocks of `trace.frag`; a block's place here is its binding. */
+const BLOCKS = [
+  { name: "Body", of: (packed: PackedScene) => packed.body },
+  { name: "Designs", of: (packed: PackedScene) => packed.designs },
+] as const;
+/** Samplers of `trace.frag` that belong to a scene; texture unit 0 is the sum's, these follow. */
+const SAMPLERS = [
+  { name: "spectrum", of: (packed: PackedScene) => packed.spectrum },
+  { name: "environment", of: (packed: PackedScene) => packed.environment },
+] as const;
+const SUM_UNIT = 0;
 const [LEFT_UNIT, RIGHT_UNIT] = [0, 1];
 
 export class TraceEngine {
@@ -54,7 +64,7 @@ export class TraceEngine {
     readonly gl: WebGL2RenderingContext,
     private readonly display: Program,
   ) {
-    this.nothing = makeTexture(gl, 1, 1, new Float32Array(4));
+    this.nothing = makeTexture(gl, { width: 1, height: 1, rgba: new Float32Array(4) });
   }
 
   /** @throws ShaderCompileError, or the signal's reason */
@@ -69,8 +79,11 @@ export class TraceEngine {
     if (this.tracers.has(key)) return;
     const made = await makeProgram(this.gl, "trace.frag", packed.defines, signal);
     this.gl.useProgram(made.program);
-    const block = this.gl.getUniformBlockIndex(made.program, "Body");
-    this.gl.uniformBlockBinding(made.program, block, BODY_BINDING);
+    BLOCKS.forEach(({ name }, binding) => {
+      const block = this.gl.getUniformBlockIndex(made.program, name);
+      if (block !== this.gl.INVALID_INDEX) this.gl.uniformBlockBinding(made.program, block, binding);
+    });
+    made.uniforms.set(Object.fromEntries(SAMPLERS.map(({ name }, k) => [name, int(SUM_UNIT + 1 + k)])));
     this.tracers.set(key, made);
   }
 
@@ -81,20 +94,22 @@ export class TraceEngine {
 
   load(packed: PackedScene): LoadedScene {
     const { gl } = this;
-    const body = gl.createBuffer();
-    gl.bindBuffer(gl.UNIFORM_BUFFER, body);
-    gl.bufferData(gl.UNIFORM_BUFFER, packed.body, gl.STATIC_DRAW);
-    const picture = packed.environment;
-    return {
-      packed,
-      body,
-      environment: picture ? makeTexture(gl, picture.width, picture.height, picture.rgba) : null,
-    };
+    const buffers = BLOCKS.map((block) => {
+      const buffer = gl.createBuffer();
+      gl.bindBuffer(gl.UNIFORM_BUFFER, buffer);
+      gl.bufferData(gl.UNIFORM_BUFFER, block.of(packed), gl.STATIC_DRAW);
+      return buffer;
+    });
+    const textures = SAMPLERS.map((sampler) => {
+      const texels = sampler.of(packed);
+      return texels && makeTexture(gl, texels);
+    });
+    return { packed, buffers, textures };
   }
 
   unload(scene: LoadedScene): void {
-    this.gl.deleteBuffer(scene.body);
-    this.gl.deleteTexture(scene.environment);
+    for (const buffer of scene.buffers) this.gl.deleteBuffer(buffer);
+    for (const texture of scene.textures) this.gl.deleteTexture(texture);
   }
 
   /** Adds one sample to every pixel of the band; a band that ends the pass turns the accumulator over. */
@@ -107,9 +122,13 @@ export class TraceEngine {
     gl.enable(gl.SCISSOR_TEST);
     gl.scissor(0, band.y, target.width, band.height);
     gl.useProgram(tracer.program);
-    gl.bindBufferBase(gl.UNIFORM_BUFFER, BODY_BINDING, scene.body);
+    scene.buffers.forEach((buffer, binding) => {
+      gl.bindBufferBase(gl.UNIFORM_BUFFER, binding, buffer);
+    });
     this.bindTexture(SUM_UNIT, target.front);
-    this.bindTexture(ENVIRONMENT_UNIT, scene.environment ?? this.nothing);
+    scene.textures.forEach((texture, k) => {
+      this.bindTexture(SUM_UNIT + 1 + k, texture ?? this.nothing);
+    });
 
     const { eye, columns } = viewUniforms(view);
     tracer.uniforms.set(scene.packed.uniforms);
@@ -118,9 +137,8 @@ export class TraceEngine {
       view: mat3(columns),
       resolution: vec2([frame.width, frame.height]),
       origin: vec2([frame.x, frame.y]),
-      sampleIndex: uint(target.samples),
+      passIndex: uint(target.passes),
       sumSoFar: int(SUM_UNIT),
-      environment: int(ENVIRONMENT_UNIT),
     });
     gl.drawArrays(gl.TRIANGLES, 0, 3);
     gl.disable(gl.SCISSOR_TEST);
@@ -180,12 +198,7 @@ async function makeProgram(
 }
 
 /** Float RGBA, read texel by texel. */
-function makeTexture(
-  gl: WebGL2RenderingContext,
-  width: number,
-  height: number,
-  rgba: Float32Array,
-): WebGLTexture {
+function makeTexture(gl: WebGL2RenderingContext, { width, height, rgba }: Texels): WebGLTexture {
   const texture = gl.createTexture();
   gl.bindTexture(gl.TEXTURE_2D, texture);
   gl.texImage2D(gl.TEXTURE_2D, 0, gl.RGBA32F, width, height, 0, gl.RGBA, gl.FLOAT, rgba);

@@ -46,6 +46,7 @@ describe("the shader assembler", () => {
   it("can assemble every shader of the product", () => {
     const entries = Object.keys(shaderFiles).filter((name) => /\.(frag|vert)$/.test(name));
     expect(entries).toContain("trace.frag");
-    for (const entry of entries) expect(assembleShader(shaderFiles, entry).text).toMatch(/^#version 300 es\n/);
+    for (const entry of entries)
+      expect(assembleShader(shaderFiles, entry).text).toMatch(/^#version 300 es\n/);
   });
 });

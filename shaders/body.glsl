@@ -1,0 +1,75 @@
+// The piece: the unit ball cut by half-spaces, so it is convex and the next surface inside is simply the nearest one.
+//
+// No ray offsets: a ray that has been turned inwards at a plane runs away from it (d.n < 0), so that plane drops out of
+// the search by itself, however the point was rounded; on the sphere the farther root of the chord is taken. Rounding
+// may leave a point a hair beyond another plane; its distance then comes out slightly negative and the ray turns there at once.
+
+const int MAX_PLANES = 256;
+// The natural skin, as a surface beside the planes 0 .. planeCount - 1; and no surface at all.
+const int SKIN = -1;
+const int NOTHING = -2;
+
+layout(std140) uniform Body {
+  // Unit outward normal and distance from the centre.
+  vec4 planes[MAX_PLANES];
+  // x: GGX roughness of the plane's finish, 0 = smooth.
+  vec4 finishes[MAX_PLANES];
+};
+uniform int planeCount;
+
+struct Surface {
+  float t;
+  int id;
+  // Outward.
+  vec3 n;
+};
+
+// Where a ray from outside first meets the piece; id = NOTHING when it passes by.
+Surface enterBody(vec3 o, vec3 d) {
+  float b = dot(o, d);
+  float disc = b * b - dot(o, o) + 1.0;
+  if (disc <= 0.0) return Surface(0.0, NOTHING, vec3(0.0));
+  float half_ = sqrt(disc);
+  float enter = -b - half_;
+  float leave = -b + half_;
+  int id = SKIN;
+  for (int i = 0; i < MAX_PLANES; i++) {
+    if (i >= planeCount) break;
+    vec4 plane = planes[i];
+    float along = dot(plane.xyz, d);
+    float t = (plane.w - dot(plane.xyz, o)) / along;
+    if (along < 0.0) {
+      if (t > enter) {
+        enter = t;
+        id = i;
+      }
+    } else {
+      leave = min(leave, t);
+    }
+  }
+  if (enter >= leave) return Surface(0.0, NOTHING, vec3(0.0));
+  return Surface(enter, id, id == SKIN ? normalize(o + enter * d) : planes[id].xyz);
+}
+
+// Where a ray from inside, or from the surface inwards, meets the boundary: always somewhere.
+Surface leaveBody(vec3 o, vec3 d) {
+  float b = dot(o, d);
+  float t = -b + sqrt(max(0.0, b * b - dot(o, o) + 1.0));
+  int id = SKIN;
+  for (int i = 0; i < MAX_PLANES; i++) {
+    if (i >= planeCount) break;
+    vec4 plane = planes[i];
+    float along = dot(plane.xyz, d);
+    float s = (plane.w - dot(plane.xyz, o)) / along;
+    if (along > 0.0 && s < t) {
+      t = s;
+      id = i;
+    }
+  }
+  t = max(t, 0.0);
+  return Surface(t, id, id == SKIN ? normalize(o + t * d) : planes[id].xyz);
+}
+
+float roughnessOf(int id) {
+  return id < 0 ? 0.0 : finishes[id].x;
+}

@@ -1,0 +1,259 @@
+// What is in the glass: analytic where a closed form exists, a march by signed distance where not. Unit sphere.
+// Twin: src/core/optics/inside.ts, which tells what each length means.
+
+#include "random.glsl"
+
+const int CORE = 0;
+const int TINTED_CORE = 1;
+const int BUBBLE = 2;
+const int RIBBON = 3;
+const int PETALS = 4;
+const int BACKING = 5;
+const int SPECKLE = 6;
+
+const int MAX_DESIGNS = 8;
+const int DESIGN_TEXELS = 8;
+// Cubes a ray may cross before a speckle counts as missed.
+const int MOST_CUBES = 64;
+
+// A march ends this close to a sheet, gives up after so many steps, and takes this share of the distance at a time.
+const float NEAR = 2e-4;
+const int MOST_STEPS = 160;
+const float CAUTION = 0.8;
+// Shape of the clefts between petals.
+const float CLEFT = 0.4;
+const float CLEFT_SLOPE = 0.35;
+
+// Per design: (centre, kind), (axis x, extra), axis y, axis z, size, colour, second colour, nothing.
+layout(std140) uniform Designs {
+  vec4 designs[MAX_DESIGNS * DESIGN_TEXELS];
+};
+uniform int designCount;
+
+struct Design {
+  int kind;
+  // Columns are the design's own x, y, z.
+  mat3 axes;
+  vec3 centre;
+  vec3 size;
+  float extra;
+};
+
+struct DesignHit {
+  // Negative: no hit.
+  float t;
+  vec3 n;
+  vec3 rgb;
+  int grain;
+};
+
+const DesignHit MISS = DesignHit(-1.0, vec3(0.0), vec3(0.0), 0);
+
+Design designAt(int i) {
+  int at = i * DESIGN_TEXELS;
+  vec4 x = designs[at + 1];
+  mat3 axes = mat3(x.xyz, designs[at + 2].xyz, designs[at + 3].xyz);
+  return Design(int(designs[at].w), axes, designs[at].xyz, designs[at + 4].xyz, x.w);
+}
+
+vec3 designColour(int i) {
+  return designs[i * DESIGN_TEXELS + 5].rgb;
+}
+
+// Both distances at which a local ray crosses an ellipsoid; x > y when it passes by.
+vec2 crossEllipsoid(vec3 size, vec3 o, vec3 d) {
+  vec3 p = o / size;
+  vec3 v = d / size;
+  float a = dot(v, v);
+  float b = dot(p, v);
+  // Distance from the centre at the nearest point, without the difference of two large squares.
+  vec3 off = p - (b / a) * v;
+  float disc = 1.0 - dot(off, off);
+  if (disc <= 0.0) return vec2(1.0, -1.0);
+  float root = sqrt(disc / a);
+  return vec2(-b / a - root, -b / a + root);
+}
+
+// Length of the part of a ray, within 0 .. tMax, that runs through a tinted core.
+float lengthWithin(Design s, vec3 o, vec3 d, float tMax) {
+  vec2 t = crossEllipsoid(s.size, (o - s.centre) * s.axes, d * s.axes);
+  return t.x > t.y ? 0.0 : max(0.0, min(tMax, t.y) - max(0.0, t.x));
+}
+
+bool isWithin(Design s, vec3 p) {
+  vec3 q = ((p - s.centre) * s.axes) / s.size;
+  return dot(q, q) < 1.0;
+}
+
+// Distance from inside a bubble to its wall.
+float bubbleExit(Design s, vec3 o, vec3 d) {
+  vec2 t = crossEllipsoid(s.size, (o - s.centre) * s.axes, d * s.axes);
+  return t.x > t.y ? 0.0 : max(0.0, t.y);
+}
+
+vec3 bubbleNormal(Design s, vec3 p) {
+  return normalize(p - s.centre);
+}
+
+DesignHit hitEllipsoid(Design s, vec3 rgb, vec3 o, vec3 d, float tMax) {
+  vec3 p = (o - s.centre) * s.axes;
+  vec3 v = d * s.axes;
+  vec2 t = crossEllipsoid(s.size, p, v);
+  if (t.x > t.y || t.y <= 0.0 || t.x >= tMax) return MISS;
+  // A facet that cuts into the design shows it right behind the glass.
+  if (t.x <= 0.0) return DesignHit(0.0, -d, rgb, 0);
+  vec3 n = normalize((p + t.x * v) / (s.size * s.size));
+  return DesignHit(t.x, s.axes * n, rgb, 0);
+}
+
+DesignHit hitBacking(Design s, vec3 rgb, vec3 o, vec3 d, float tMax) {
+  float depth = dot(s.axes[2], o) - s.size.x;
+  if (depth >= 0.0) return DesignHit(0.0, -d, rgb, 0);
+  float towards = dot(s.axes[2], d);
+  if (towards <= 0.0) return MISS;
+  float t = -depth / towards;
+  if (t >= tMax) return MISS;
+  return DesignHit(t, -s.axes[2], rgb, 0);
+}
+
+// Number of the cube with whole coordinates: the name of its grain. Cubes lie within -512 .. 511 of the centre.
+uint cubeNumber(ivec3 cube) {
+  uvec3 c = uvec3(cube) & 1023u;
+  return (c.x << 20) | (c.y << 10) | c.z;
+}
+
+// Centre of a cube's grain, wholly within its cube, in the design's frame.
+vec3 grainCentre(Design s, ivec3 cube) {
+  uint h0 = hash(cubeNumber(cube) + hash(uint(s.extra)));
+  uint h1 = hash(h0);
+  uint h2 = hash(h1);
+  float room = s.size.z - 2.0 * s.size.x;
+  return vec3(cube) * s.size.z + s.size.x + room * vec3(toUnit(h0), toUnit(h1), toUnit(h2));
+}
+
+// One grain (local centre g) against a local ray: its distance, or -1.
+float hitGrain(float r, vec3 g, vec3 p, vec3 v, float end) {
+  vec3 q = p - g;
+  float b = dot(q, v);
+  vec3 off = q - b * v;
+  float disc = r * r - dot(off, off);
+  if (disc <= 0.0) return -1.0;
+  float root = sqrt(disc);
+  float t = max(0.0, -b - root);
+  return -b + root <= 0.0 || t >= end ? -1.0 : t;
+}
+
+// Space is cut into cubes with one grain each; those with their centre in the ball are there. Walks from cube to cube
+// (Amanatides and Woo, A Fast Voxel Traversal Algorithm, Eurographics 1987).
+DesignHit hitGrains(Design s, vec3 rgb, vec3 o, vec3 d, float tMax, int skip) {
+  float r = s.size.x;
+  float ball = s.size.y;
+  float cell = s.size.z;
+  vec3 p = (o - s.centre) * s.axes;
+  vec3 v = d * s.axes;
+  vec2 around = crossEllipsoid(vec3(ball + r), p, v);
+  if (around.x > around.y || around.y <= 0.0) return MISS;
+  float end = min(tMax, around.y);
+  ivec3 cube = ivec3(floor((p + max(0.0, around.x) * v) / cell));
+  // Distance along the ray at which it next leaves its cube along each axis, and between such walls.
+  vec3 along = max(abs(v), vec3(1e-9));
+  ivec3 forward = ivec3(v.x > 0.0 ? 1 : -1, v.y > 0.0 ? 1 : -1, v.z > 0.0 ? 1 : -1);
+  vec3 wall = (vec3(cube + max(forward, ivec3(0))) * cell - p) * vec3(forward) / along;
+  vec3 between = cell / along;
+  for (int step_ = 0; step_ < MOST_CUBES; step_++) {
+    int grain = int(cubeNumber(cube));
+    vec3 g = grainCentre(s, cube);
+    if (grain != skip && dot(g, g) < ball * ball) {
+      float t = hitGrain(r, g, p, v, end);
+      if (t >= 0.0) return DesignHit(t, s.axes * normalize(p + t * v - g), rgb, grain);
+    }
+    bool isX = wall.x < wall.y && wall.x < wall.z;
+    bool isY = !isX && wall.y < wall.z;
+    ivec3 axis = isX ? ivec3(1, 0, 0) : isY ? ivec3(0, 1, 0) : ivec3(0, 0, 1);
+    if (dot(wall, vec3(axis)) >= end) return MISS;
+    cube += axis * forward;
+    wall += vec3(axis) * between;
+  }
+  return MISS;
+}
+
+// Distance to a twisted ribbon: untwist, then a box; shrunk so that it never overshoots.
+float ribbonDistance(Design s, vec3 p) {
+  float angle = s.extra * p.z;
+  float c = cos(angle);
+  float n = sin(angle);
+  vec3 q = abs(vec3(c * p.x + n * p.y, -n * p.x + c * p.y, p.z)) - s.size;
+  float box = length(max(q, 0.0)) + min(0.0, max(q.x, max(q.y, q.z)));
+  float reach = min(1.0, length(p.xy));
+  return box / sqrt(1.0 + (s.extra * reach) * (s.extra * reach));
+}
+
+// Distance to a bowl of petals, open towards +z: a paraboloid sheet within a rosette outline; shrunk likewise.
+float petalsDistance(Design s, vec3 p) {
+  float r = length(p.xy);
+  float lobe = r > 0.0 ? abs(cos(0.5 * s.extra * atan(p.y, p.x))) : 1.0;
+  float edge = s.size.x * (1.0 - CLEFT * (1.0 - lobe));
+  float level = s.size.y * ((r / s.size.x) * (r / s.size.x) - 0.5);
+  float slope = (2.0 * s.size.y * min(r, s.size.x)) / (s.size.x * s.size.x);
+  float sheet = (abs(p.z - level) - s.size.z) / sqrt(1.0 + slope * slope);
+  float outline = (r - edge) / sqrt(1.0 + (CLEFT_SLOPE * s.extra) * (CLEFT_SLOPE * s.extra));
+  return max(sheet, outline);
+}
+
+float sheetDistance(Design s, vec3 p) {
+  return s.kind == RIBBON ? ribbonDistance(s, p) : petalsDistance(s, p);
+}
+
+vec3 sheetNormal(Design s, vec3 p) {
+  vec2 e = vec2(NEAR, 0.0);
+  return normalize(vec3(
+    sheetDistance(s, p + e.xyy) - sheetDistance(s, p - e.xyy),
+    sheetDistance(s, p + e.yxy) - sheetDistance(s, p - e.yxy),
+    sheetDistance(s, p + e.yyx) - sheetDistance(s, p - e.yyx)
+  ));
+}
+
+// A ribbon shows its second colour on its far side, petals fade to theirs towards the tips.
+vec3 sheetColour(Design s, int i, vec3 p) {
+  vec3 rgb = designColour(i);
+  vec3 rgb2 = designs[i * DESIGN_TEXELS + 6].rgb;
+  if (s.kind == RIBBON) {
+    float angle = s.extra * p.z;
+    return -sin(angle) * p.x + cos(angle) * p.y >= 0.0 ? rgb : rgb2;
+  }
+  return mix(rgb, rgb2, min(1.0, length(p.xy) / s.size.x));
+}
+
+// Marches to a ribbon or to petals. A ray that starts on the sheet first has to get clear of it.
+DesignHit hitSheet(Design s, int i, vec3 o, vec3 d, float tMax, bool leaving) {
+  vec3 p = (o - s.centre) * s.axes;
+  vec3 v = d * s.axes;
+  float reach = NEAR + (s.kind == RIBBON ? length(s.size) : length(vec2(s.size.x, 0.5 * s.size.y + s.size.z)));
+  vec2 around = crossEllipsoid(vec3(reach), p, v);
+  if (around.x > around.y || around.y <= 0.0) return MISS;
+  float end = min(tMax, around.y);
+  float t = max(0.0, around.x);
+  bool clear = !leaving;
+  for (int step_ = 0; step_ < MOST_STEPS; step_++) {
+    if (t >= end) break;
+    vec3 q = p + t * v;
+    float distance_ = sheetDistance(s, q);
+    if (clear && distance_ < NEAR) {
+      return DesignHit(t, s.axes * sheetNormal(s, q), sheetColour(s, i, q), 0);
+    }
+    clear = clear || distance_ > 2.0 * NEAR;
+    t += max(NEAR, CAUTION * distance_);
+  }
+  return MISS;
+}
+
+// Where a ray first meets design i within 0 <= t < tMax. Tinted cores have no surface.
+// `from`: the grain it just left (0 for anything but speckles), or -1 when it comes from elsewhere.
+DesignHit hitDesign(int i, Design s, vec3 o, vec3 d, float tMax, int from) {
+  if (s.kind == RIBBON || s.kind == PETALS) return hitSheet(s, i, o, d, tMax, from >= 0);
+  if (s.kind == SPECKLE) return hitGrains(s, designColour(i), o, d, tMax, from);
+  if (from >= 0) return MISS;
+  if (s.kind == CORE || s.kind == BUBBLE) return hitEllipsoid(s, designColour(i), o, d, tMax);
+  if (s.kind == BACKING) return hitBacking(s, designColour(i), o, d, tMax);
+  return MISS;
+}

@@ -1,0 +1,76 @@
+// Where the light comes from: radiance by direction, linear sRGB, +y up. Twin: src/core/optics/lights.ts and hdr.ts.
+
+const int LIGHT_UNIFORM = 0;
+const int LIGHT_SETTING = 1;
+const int LIGHT_PICTURE = 2;
+const int MAX_PANELS = 8;
+const int PANEL_TEXELS = 6;
+// Width of the blurred horizon line, as d.y.
+const float HORIZON_BLUR = 0.015;
+const float PI = 3.141592653589793;
+
+uniform int lightKind;
+// A setting: zenith, horizon, floor, nadir; how quickly the horizon's colour gives way.
+uniform vec4 skyColours[4];
+uniform float skySpread;
+// Glowing panels, already turned with the light. Each: (towards, round), (right / half width, soft), (up / half height,
+// bar), (columns, rows), colour at the upper edge, colour at the lower edge.
+uniform int panelCount;
+uniform vec4 panels[MAX_PANELS * PANEL_TEXELS];
+// A picture all around (rows from the top) and by how much it is turned, as (cos, sin).
+uniform sampler2D environment;
+uniform vec2 lightTurn;
+
+// 1 on the glass of a divided window, 0 on its bars; `s` runs from 0 to 1 across all `panes`.
+float paneMask(float s, float panes, float bar) {
+  if (panes <= 1.0) return 1.0;
+  float nearest = floor(s * panes + 0.5);
+  if (nearest <= 0.0 || nearest >= panes) return 1.0;
+  return smoothstep(bar * 0.4, bar * 0.6, abs(s * panes - nearest));
+}
+
+vec3 settingRadiance(vec3 d) {
+  float t = pow(max(abs(d.y), 1e-12), skySpread);
+  vec3 below = mix(skyColours[2].rgb, skyColours[3].rgb, t);
+  vec3 above = mix(skyColours[1].rgb, skyColours[0].rgb, t);
+  vec3 rgb = mix(below, above, smoothstep(-HORIZON_BLUR, HORIZON_BLUR, d.y));
+  for (int i = 0; i < MAX_PANELS; i++) {
+    if (i >= panelCount) break;
+    vec4 towards = panels[i * PANEL_TEXELS];
+    float ahead = dot(d, towards.xyz);
+    if (ahead <= 0.0) continue;
+    vec4 right = panels[i * PANEL_TEXELS + 1];
+    vec4 up = panels[i * PANEL_TEXELS + 2];
+    vec2 at = vec2(dot(d, right.xyz), dot(d, up.xyz)) / ahead;
+    float reach = towards.w > 0.5 ? length(at) : max(abs(at.x), abs(at.y));
+    if (reach >= 1.0) continue;
+    vec4 panes = panels[i * PANEL_TEXELS + 3];
+    vec2 share = 0.5 * (at + 1.0);
+    float cover = 1.0 - smoothstep(1.0 - right.w, 1.0, reach);
+    cover *= paneMask(share.x, panes.x, up.w) * paneMask(share.y, panes.y, up.w);
+    vec3 glow = mix(panels[i * PANEL_TEXELS + 4].rgb, panels[i * PANEL_TEXELS + 5].rgb, 1.0 - share.y);
+    rgb = mix(rgb, glow, cover);
+  }
+  return rgb;
+}
+
+// Bilinear between pixel centres, joined at the seam, held at the poles.
+vec3 pictureRadiance(vec3 d) {
+  ivec2 size = textureSize(environment, 0);
+  vec2 at = vec2(0.5 + atan(d.z, d.x) / (2.0 * PI), 0.5 - asin(clamp(d.y, -1.0, 1.0)) / PI) * vec2(size) - 0.5;
+  vec2 low = floor(at);
+  vec2 f = at - low;
+  int left = (int(low.x) + size.x) % size.x;
+  int right = (left + 1) % size.x;
+  int top = clamp(int(low.y), 0, size.y - 1);
+  int bottom = clamp(int(low.y) + 1, 0, size.y - 1);
+  vec3 upper = mix(texelFetch(environment, ivec2(left, top), 0).rgb, texelFetch(environment, ivec2(right, top), 0).rgb, f.x);
+  vec3 lower = mix(texelFetch(environment, ivec2(left, bottom), 0).rgb, texelFetch(environment, ivec2(right, bottom), 0).rgb, f.x);
+  return mix(upper, lower, f.y);
+}
+
+vec3 lightFrom(vec3 d) {
+  if (lightKind == LIGHT_UNIFORM) return vec3(1.0);
+  if (lightKind == LIGHT_SETTING) return settingRadiance(d);
+  return pictureRadiance(vec3(lightTurn.x * d.x - lightTurn.y * d.z, d.y, lightTurn.y * d.x + lightTurn.x * d.z));
+}

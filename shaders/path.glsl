@@ -1,0 +1,258 @@
+// One light path through the piece, followed backwards from the eye. Twin: src/core/optics/tracer.ts.
+//
+// A smooth boundary is not left to chance: at each one the share that leaves is gathered at once (outside a convex piece
+// nothing but the light can be met) and the path goes on with the share that stays. So a polished clear piece is free of
+// noise but for the pixel's area and the wavelength. Radiances inside are divided by n^2, so crossing leaves a weight as it is.
+//
+// Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (1 when something is inside).
+
+#include "random.glsl"
+#include "fresnel.glsl"
+#include "spectrum.glsl"
+#include "light.glsl"
+#include "body.glsl"
+#if ROUGH > 0
+#include "finish.glsl"
+#endif
+#if DESIGNS > 0
+#include "inside.glsl"
+#endif
+
+// Hard end of a path, should roulette never strike: light caught for ages between facets.
+const int MOST_MEETINGS = 256;
+// Paths weaker than this are ended by chance, the survivors made up for it.
+const float ROULETTE_BELOW = 0.02;
+// No bubble, no design, no grain.
+const int NONE = -1;
+
+uniform int maxMeetings;
+// 1: whoever looks past the piece sees the light; 0: nothing, so that the page shows.
+uniform float lightBehind;
+
+// What one path has gathered.
+struct Gathered {
+  // Radiance for its wavelength; three equal values, or red, green and blue without dispersion.
+  vec3 byWave;
+  // What needs no wavelength: a mirror image has a colour but no dispersion.
+  vec3 mirror;
+  // Share of the ray that belongs to the picture rather than to the page behind it.
+  float coverage;
+  // False when the ray passed the piece by: then no wavelength plays a part.
+  bool isPiece;
+};
+
+struct Walker {
+  vec3 p;
+  vec3 d;
+  vec3 weight;
+  // Design and grain just left.
+  int design;
+  int grain;
+  // Bubble it is in.
+  int bubble;
+};
+
+// Two directions that make a right-handed frame with n (Duff et al., JCGT 6(1), 2017).
+mat3 frameOf(vec3 n) {
+  float s = n.z >= 0.0 ? 1.0 : -1.0;
+  float a = -1.0 / (s + n.z);
+  float b = n.x * n.y * a;
+  return mat3(vec3(1.0 + s * n.x * n.x * a, s * b, -s * n.x), vec3(b, s + n.y * n.y * a, -n.y), n);
+}
+
+// Fresnel for red, green and blue, each at its own mean index.
+vec3 mirrorRgb(float cosI) {
+  return vec3(
+    fresnel(cosI, 1.0 / indexRgb.r),
+    fresnel(cosI, 1.0 / indexRgb.g),
+    fresnel(cosI, 1.0 / indexRgb.b)
+  );
+}
+
+vec3 gather(vec3 d, PathColour colour) {
+  return colourFor(lightFrom(d), colour);
+}
+
+// Ends weak paths by chance without bias; true when it ended.
+bool roulette(inout vec3 weight, inout uint random) {
+  float strength = max(weight.r, max(weight.g, weight.b));
+  if (strength >= ROULETTE_BELOW) return false;
+  float survive = strength / ROULETTE_BELOW;
+  if (nextRandom(random) >= survive) return true;
+  weight /= survive;
+  return false;
+}
+
+#if ROUGH > 0
+// Sends a ray across a rough facet; true when it goes on outside.
+bool crossRough(inout vec3 d, vec3 n, float alpha, bool outside, float index, inout uint random) {
+  mat3 frame = frameOf(n);
+  Crossing crossing = crossRoughFacet(d * frame, outside, alpha, index, ROUGH == 2, random);
+  d = normalize(frame * crossing.d);
+  return crossing.outside;
+}
+#endif
+
+#if DESIGNS > 0
+// Direction about n with density cos / pi.
+vec3 scatterDiffuse(vec3 n, inout uint random) {
+  float u = nextRandom(random);
+  float phi = 2.0 * PI * nextRandom(random);
+  return frameOf(n) * vec3(sqrt(u) * cos(phi), sqrt(u) * sin(phi), sqrt(1.0 - u));
+}
+
+// The bubble that holds p, or NONE.
+int bubbleAt(vec3 p) {
+  for (int i = 0; i < MAX_DESIGNS; i++) {
+    if (i >= designCount) break;
+    Design s = designAt(i);
+    if (s.kind == BUBBLE && isWithin(s, p)) return i;
+  }
+  return NONE;
+}
+
+// What tinted cores let through along a stretch.
+vec3 throughTints(Walker w, float t, PathColour colour) {
+  vec3 through = vec3(1.0);
+  for (int i = 0; i < MAX_DESIGNS; i++) {
+    if (i >= designCount) break;
+    Design s = designAt(i);
+    if (s.kind != TINTED_CORE) continue;
+    float along = lengthWithin(s, w.p, w.d, t);
+    // A tinted core shows its colour along its whole width.
+    through *= exp(-absorptionOfTint(colourFor(designColour(i), colour), 2.0 * s.size.x) * along);
+  }
+  return through;
+}
+
+// Nearest design within tMax; NONE when there is none.
+int nearestDesign(Walker w, float tMax, out DesignHit nearest) {
+  int found = NONE;
+  nearest = MISS;
+  for (int i = 0; i < MAX_DESIGNS; i++) {
+    if (i >= designCount) break;
+    DesignHit hit = hitDesign(i, designAt(i), w.p, w.d, tMax, i == w.design ? w.grain : NONE);
+    if (hit.t < 0.0) continue;
+    nearest = hit;
+    found = i;
+    tMax = hit.t;
+  }
+  return found;
+}
+
+// Chance takes the mirrored or the refracted way at a smooth boundary; true when it went through. `n` stands against d.
+bool crossByChance(inout vec3 d, vec3 n, float eta, inout uint random) {
+  float cosI = -dot(d, n);
+  bool through = nextRandom(random) >= fresnel(cosI, eta);
+  d = through ? refractRay(d, n, cosI, eta) : reflectRay(d, n, cosI);
+  return through;
+}
+
+// Opaque designs scatter evenly, a bubble's wall is a boundary to air.
+void meetDesign(inout Walker w, DesignHit hit, int design, PathColour colour, inout uint random) {
+  w.p += hit.t * w.d;
+  w.design = design;
+  w.grain = hit.grain;
+  vec3 n = dot(hit.n, w.d) < 0.0 ? hit.n : -hit.n;
+  if (designAt(design).kind == BUBBLE) {
+    if (crossByChance(w.d, n, colour.index, random)) w.bubble = design;
+    return;
+  }
+  w.weight *= colourFor(hit.rgb, colour);
+  w.d = scatterDiffuse(n, random);
+}
+
+// Crosses the air in a bubble. True when it leaves through a facet that opens the bubble, false when it meets the wall.
+bool crossBubble(inout Walker w, PathColour colour, inout uint random) {
+  Design bubble = designAt(w.bubble);
+  float t = bubbleExit(bubble, w.p, w.d);
+  if (leaveBody(w.p, w.d).t < t) return true;
+  w.p += t * w.d;
+  w.design = w.bubble;
+  w.grain = 0;
+  if (crossByChance(w.d, -bubbleNormal(bubble, w.p), 1.0 / colour.index, random)) w.bubble = NONE;
+  return false;
+}
+#endif
+
+// Meets the body's surface from within. True when the path has ended outside.
+bool meetBody(inout Walker w, Surface surface, PathColour colour, inout uint random, inout vec3 sum) {
+  w.design = NONE;
+#if ROUGH > 0
+  float alpha = roughnessOf(surface.id);
+  if (alpha > 0.0) {
+    bool left = crossRough(w.d, surface.n, alpha, false, colour.index, random);
+    if (left) sum += w.weight * gather(w.d, colour);
+    return left;
+  }
+#endif
+  float cosI = max(0.0, dot(w.d, surface.n));
+  float mirrored = fresnel(cosI, colour.index);
+  if (mirrored < 1.0) {
+    vec3 leaving = refractRay(w.d, -surface.n, cosI, colour.index);
+    sum += (1.0 - mirrored) * w.weight * gather(leaving, colour);
+    w.weight *= mirrored;
+  }
+  w.d = reflectRay(w.d, -surface.n, cosI);
+  return false;
+}
+
+// Follows a path that is inside.
+vec3 followInside(Walker w, PathColour colour, inout uint random) {
+  vec3 sum = vec3(0.0);
+  for (int meetings = 1; meetings < MOST_MEETINGS; meetings++) {
+    if (meetings >= maxMeetings) break;
+#if DESIGNS > 0
+    if (w.bubble != NONE) {
+      if (!crossBubble(w, colour, random)) continue;
+      return sum + w.weight * gather(w.d, colour);
+    }
+#endif
+    Surface ahead = leaveBody(w.p, w.d);
+    float t = ahead.t;
+#if DESIGNS > 0
+    DesignHit hit;
+    int met = nearestDesign(w, t, hit);
+    if (met != NONE) t = hit.t;
+    w.weight *= throughTints(w, t, colour);
+#endif
+    w.weight *= exp(-colour.sigma * t);
+    if (roulette(w.weight, random)) break;
+#if DESIGNS > 0
+    if (met != NONE) {
+      meetDesign(w, hit, met, colour, random);
+      continue;
+    }
+#endif
+    w.p += t * w.d;
+    if (meetBody(w, ahead, colour, random, sum)) break;
+  }
+  return sum;
+}
+
+// Radiance that a ray from outside the piece brings back.
+Gathered tracePath(vec3 o, vec3 d, PathColour colour, inout uint random) {
+  Surface entry = enterBody(o, d);
+  if (entry.id == NOTHING) return Gathered(vec3(0.0), lightBehind * lightFrom(d), lightBehind, false);
+  Walker w = Walker(o + entry.t * d, d, vec3(1.0), NONE, 0, NONE);
+  vec3 nothing = vec3(0.0);
+#if DESIGNS > 0
+  // A facet that opens a bubble is a hole: no glass there.
+  w.bubble = bubbleAt(w.p);
+  if (w.bubble != NONE) return Gathered(followInside(w, colour, random), nothing, 1.0, true);
+#endif
+#if ROUGH > 0
+  float alpha = roughnessOf(entry.id);
+  if (alpha > 0.0) {
+    bool outside = crossRough(w.d, entry.n, alpha, true, colour.index, random);
+    vec3 seen = outside ? gather(w.d, colour) : followInside(w, colour, random);
+    return Gathered(seen, nothing, 1.0, true);
+  }
+#endif
+  float cosI = -dot(d, entry.n);
+  float eta = 1.0 / colour.index;
+  vec3 mirror = mirrorRgb(cosI) * lightFrom(reflectRay(d, entry.n, cosI));
+  w.weight = vec3(1.0 - fresnel(cosI, eta));
+  w.d = refractRay(d, entry.n, cosI, eta);
+  return Gathered(followInside(w, colour, random), mirror, 1.0, true);
+}

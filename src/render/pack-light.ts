@@ -1,0 +1,60 @@
+/** A light as `light.glsl` takes it. */
+
+import { scale, type Vec3 } from "../core/geometry/vec.ts";
+import type { EquirectPicture } from "../core/optics/hdr.ts";
+import type { Light, LightSetting, Panel } from "../core/optics/lights.ts";
+import { float, int, type Uniforms, vec2, vec4 } from "./gl-program.ts";
+import type { Texels } from "./packed-scene.ts";
+
+/** As in `light.glsl`. */
+export const MAX_PANELS = 8;
+const KINDS = { uniform: 0, setting: 1, picture: 2 } as const;
+
+/** @throws RangeError for a setting with more panels than the shader holds */
+export function packLight(light: Light): Uniforms {
+  const kind: Uniforms = { lightKind: int(KINDS[light.kind]) };
+  if (light.kind === "uniform") return kind;
+  const turn: Uniforms = { lightTurn: vec2([Math.cos(light.turnRad), Math.sin(light.turnRad)]) };
+  return light.kind === "picture"
+    ? { ...kind, ...turn }
+    : { ...kind, ...packSetting(light.setting, light.turnRad) };
+}
+
+function packSetting(setting: LightSetting, turnRad: number): Uniforms {
+  const { zenith, horizon, floor, nadir, spread, panels } = setting;
+  if (panels.length > MAX_PANELS) throw new RangeError(`${panels.length} panels, at most ${MAX_PANELS}`);
+  return {
+    skyColours: vec4([zenith, horizon, floor, nadir].flatMap((rgb) => [...rgb, 0])),
+    skySpread: float(spread),
+    panelCount: int(panels.length),
+    ...(panels.length > 0 && { panels: vec4(panels.flatMap((panel) => packPanel(panel, turnRad))) }),
+  };
+}
+
+/** A panel turned with its light, so that the shader need not turn every ray. */
+function packPanel(panel: Panel, turnRad: number): number[] {
+  const along = (v: Vec3, factor: number) => scale(turnedBack(v, turnRad), factor);
+  return [
+    ...[...along(panel.towards, 1), panel.round ? 1 : 0],
+    ...[...along(panel.right, 1 / panel.halfWidth), panel.soft],
+    ...[...along(panel.up, 1 / panel.halfHeight), panel.bar],
+    ...[panel.columns, panel.rows, 0, 0],
+    ...[...panel.rgb, 0],
+    ...[...panel.rgbBelow, 0],
+  ];
+}
+
+/** Undoes the turn about +y that a direction gets before it is looked up in a light. */
+function turnedBack(v: Vec3, turnRad: number): Vec3 {
+  const [c, s] = [Math.cos(turnRad), Math.sin(turnRad)];
+  return [c * v[0] + s * v[2], v[1], -s * v[0] + c * v[2]];
+}
+
+/** The picture around as a texture's data, RGBA, rows from the top. */
+export function packEnvironment(light: Light): Texels | null {
+  if (light.kind !== "picture") return null;
+  const { width, height, data }: EquirectPicture = light.picture;
+  const rgba = new Float32Array(width * height * 4);
+  for (let i = 0; i < width * height; i++) rgba.set(data.subarray(3 * i, 3 * i + 3), 4 * i);
+  return { width, height, rgba };
+}

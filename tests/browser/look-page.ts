@@ -1,0 +1,50 @@
+/** The tracer without the app: traces one of the shared scenes and hands the linear picture to the test. */
+import { Accumulator } from "../../src/render/accumulator.ts";
+import { checkDevice } from "../../src/render/device-check.ts";
+import { DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
+import { TraceEngine } from "../../src/render/trace-engine.ts";
+import { viewFrom } from "../../src/render/view.ts";
+import { LOOK_SCENES } from "./look-scenes.ts";
+
+let engine: Promise<TraceEngine> | null = null;
+
+function openEngine(): Promise<TraceEngine> {
+  const gl = document.createElement("canvas").getContext("webgl2");
+  const check = checkDevice(gl);
+  if (!gl || !check.pass) throw new Error(`${check.code}: ${check.detail}`);
+  return TraceEngine.create(gl);
+}
+
+export interface TracedPicture {
+  readonly name: string;
+  /** Linear RGBA, rows bottom to top. */
+  readonly rgba: number[];
+}
+
+/** Traces scene `k` of the shared list to its number of samples. */
+async function traceScene(
+  k: number,
+  size: number,
+  seed: number,
+  hasDispersion = LOOK_SCENES[k].hasDispersion,
+  samples = LOOK_SCENES[k].samples,
+): Promise<TracedPicture> {
+  engine ??= openEngine();
+  const tracer = await engine;
+  const { name, make, from } = LOOK_SCENES[k];
+  const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, lightBehind: true });
+  await tracer.prepare(packed);
+  const loaded = tracer.load(packed);
+  const target = new Accumulator(tracer.gl, size, size);
+  target.restart(hasDispersion);
+  const view = viewFrom(from[0], from[1]);
+  const frame = { x: 0, y: 0, width: size, height: size };
+  while (target.samples < samples || target.passes < 2)
+    tracer.trace(loaded, target, view, { y: 0, height: size, last: true }, frame);
+  const rgba = Array.from(target.readMean());
+  target.dispose();
+  tracer.unload(loaded);
+  return { name, rgba };
+}
+
+Object.assign(window, { traceScene });

@@ -1,0 +1,182 @@
+/** Scenes that the shader and its TypeScript twin both trace; made by the same code in Node and in the browser. */
+import { facetFrame, type Plane } from "../../src/core/geometry/plane.ts";
+import { ROUGHNESS } from "../../src/core/optics/finish.ts";
+import { N_BK7, type OpticalGlass } from "../../src/core/optics/glasses.ts";
+import { LIGHT_SETTINGS, type Light } from "../../src/core/optics/lights.ts";
+import { makeScene, type Scene } from "../../src/core/optics/scene.ts";
+import type { Piece } from "../../src/core/plan/document.ts";
+
+/** `count` facets on each side at 36 degrees with their planes at `h`, and a flat at the pole. */
+function crown(count: number, h: number): Plane[] {
+  const ring = (side: "front" | "back", armAngleDeg: number) =>
+    Array.from({ length: count }, (_, k) => ({
+      n: facetFrame(armAngleDeg, (360 * k) / count + (side === "back" ? 180 / count : 0), side).n,
+      h,
+    }));
+  return [...ring("front", 36), { n: [0, 0, 1], h: 0.9 }, ...ring("back", 41)];
+}
+
+const PIECE: Piece = { diameterMm: 30, glass: "borosilicate" };
+const window: Light = { kind: "setting", setting: LIGHT_SETTINGS["north-window"], turnRad: 0.3 };
+const overcast: Light = { kind: "setting", setting: LIGHT_SETTINGS.overcast, turnRad: 0 };
+
+/** A made-up picture all around: smooth, coloured, different everywhere. */
+function paintedSky(): Light {
+  const [width, height] = [64, 32];
+  const data = new Float32Array(width * height * 3);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const [a, b] = [(2 * Math.PI * x) / width, (Math.PI * y) / height];
+      data.set(
+        [1.2 + Math.sin(a), 1 + 0.8 * Math.cos(b), 1.5 + Math.cos(2 * a) * Math.sin(b)],
+        3 * (y * width + x),
+      );
+    }
+  return { kind: "picture", picture: { width, height, data }, turnRad: 0.7 };
+}
+
+export interface LookScene {
+  readonly name: string;
+  readonly make: () => Scene;
+  readonly hasDispersion: boolean;
+  /** Azimuth and elevation of the eye, degrees. */
+  readonly from: readonly [number, number];
+  /** Samples a pixel for the shader, and for the twin (there each with four wavelengths). */
+  readonly samples: number;
+  readonly twinSamples: number;
+}
+
+const scene = (
+  name: string,
+  make: () => Scene,
+  how: Partial<Pick<LookScene, "hasDispersion" | "from" | "samples" | "twinSamples">> = {},
+): LookScene => ({ name, make, hasDispersion: true, from: [20, 65], samples: 64, twinSamples: 32, ...how });
+
+const inside = (design: NonNullable<Piece["inside"]>[number]): Piece => ({ ...PIECE, inside: [design] });
+const check: OpticalGlass = N_BK7;
+
+export const LOOK_SCENES: readonly LookScene[] = [
+  scene("an uncut ball without dispersion", () => makeScene({ piece: PIECE, planes: [], light: window }), {
+    hasDispersion: false,
+    twinSamples: 64,
+  }),
+  scene("a faceted ball in a window's light", () =>
+    makeScene({ piece: PIECE, planes: crown(12, 0.88), light: window }),
+  ),
+  scene("a faceted ball of the check glass under a painted sky", () =>
+    makeScene({ piece: PIECE, planes: crown(8, 0.85), glass: check, light: paintedSky() }),
+  ),
+  scene("a tinted soda-lime ball", () =>
+    makeScene({
+      piece: { diameterMm: 30, glass: "soda-lime", tint: { rgb: [0.2, 0.6, 0.8], atMm: 20 } },
+      planes: crown(9, 0.9),
+      light: overcast,
+    }),
+  ),
+  scene(
+    "ground facets, dry",
+    () => {
+      const planes = crown(10, 0.88);
+      return makeScene({
+        piece: PIECE,
+        planes,
+        roughness: planes.map(() => ROUGHNESS.ground),
+        light: overcast,
+      });
+    },
+    { samples: 128, twinSamples: 64 },
+  ),
+  scene(
+    "pre-polished facets under water",
+    () => {
+      const planes = crown(10, 0.88);
+      const roughness = planes.map(() => ROUGHNESS.prepolished);
+      return makeScene({ piece: PIECE, planes, roughness, wet: true, light: overcast });
+    },
+    { samples: 128, twinSamples: 64 },
+  ),
+  scene(
+    "an opaque core off centre",
+    () =>
+      makeScene({
+        piece: inside({
+          kind: "core",
+          diameterMm: 10,
+          lengthMm: 14,
+          rgb: [0.8, 0.2, 0.1],
+          atMm: [2, 1, 0],
+          tiltDeg: 30,
+        }),
+        planes: crown(12, 0.88),
+        light: overcast,
+      }),
+    { samples: 128, twinSamples: 64 },
+  ),
+  scene(
+    "a tinted core and a bubble",
+    () =>
+      makeScene({
+        piece: {
+          ...PIECE,
+          inside: [
+            { kind: "core", diameterMm: 12, rgb: [0.9, 0.5, 0.1], opaque: false, atMm: [-3, 0, 0] },
+            { kind: "bubble", diameterMm: 5, atMm: [6, 2, 0] },
+          ],
+        },
+        planes: crown(12, 0.88),
+        light: overcast,
+      }),
+    { samples: 128, twinSamples: 64 },
+  ),
+  scene(
+    "a twisted ribbon",
+    () =>
+      makeScene({
+        piece: inside({
+          kind: "ribbon",
+          widthMm: 9,
+          lengthMm: 18,
+          thicknessMm: 1,
+          turns: 1.5,
+          rgb: [0.1, 0.3, 0.8],
+          rgb2: [0.9, 0.8, 0.3],
+        }),
+        planes: crown(6, 0.9),
+        light: overcast,
+      }),
+    { samples: 128, twinSamples: 64 },
+  ),
+  scene(
+    "a bowl of petals over a backing",
+    () =>
+      makeScene({
+        piece: {
+          ...PIECE,
+          inside: [
+            {
+              kind: "petals",
+              count: 6,
+              diameterMm: 16,
+              depthMm: 5,
+              rgb: [0.8, 0.3, 0.5],
+              rgb2: [0.95, 0.9, 0.8],
+            },
+            { kind: "backing", heightMm: 4, rgb: [0.05, 0.05, 0.06] },
+          ],
+        },
+        planes: crown(6, 0.9),
+        light: overcast,
+      }),
+    { samples: 128, twinSamples: 64 },
+  ),
+  scene(
+    "a speckle",
+    () =>
+      makeScene({
+        piece: inside({ kind: "speckle", count: 60, grainMm: 1.2, diameterMm: 18, rgb: [0.9, 0.7, 0.2] }),
+        planes: crown(6, 0.9),
+        light: overcast,
+      }),
+    { samples: 128, twinSamples: 64 },
+  ),
+];
