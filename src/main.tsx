@@ -1,11 +1,20 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./ui/app/App.tsx";
+import { beginVisit } from "./ui/visit.ts";
 
-const place = document.getElementById("app");
-if (!place) throw new Error("index.html has no element with the id app");
-createRoot(place).render(
-  <StrictMode>
-    <App />
-  </StrictMode>,
-);
+/** How long the page waits for the plan of the last visit before it shows an example: no plan is shown only to be replaced. */
+const WAIT_MS = 600;
+
+function show(): void {
+  const place = document.getElementById("app");
+  if (!place) throw new Error("index.html has no element with the id app");
+  createRoot(place).render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  );
+}
+
+const waited = new Promise<void>((resolve) => setTimeout(resolve, WAIT_MS));
+void Promise.race([beginVisit(), waited]).then(show);

@@ -42,7 +42,7 @@ const skylight = plan(
   },
   [
     tier("window", "Window", "front", 1, 90, 0, { rule: "width", mm: 17 }),
-    tier("lean", "Leaning ring", "front", 8, 48, 0, { rule: "close", to: "window" }),
+    tier("lean", "Leaning ring", "front", 8, 47, 0, { rule: "close", to: "window" }),
   ],
 );
 
@@ -63,26 +63,26 @@ const coffer = plan(
   },
   [
     tier("walls", "Walls", "front", 4, 0, 0, { rule: "touch" }),
-    tier("lid", "Lid", "front", 1, 90, 0, { rule: "close", to: "walls" }),
-    tier("floor", "Floor", "back", 1, 90, 0, { rule: "close", to: "walls" }),
+    tier("lid", "Lid", "front", 1, 90, 0, { rule: "depth", mm: 5.27 }),
+    tier("floor", "Floor", "back", 1, 90, 0, { rule: "depth", mm: 5.27 }),
   ],
 );
 
 const threeSteps = plan(
   "Three steps up",
-  "Sixteen, sixteen, and a last ring that comes to the corners of the second.",
+  "Three rings of sixteen, each to the corners of the one below, and a top that closes them.",
   { diameterMm: 40, glass: "borosilicate", dop: { side: "back", diameterMm: 14 }, inkMarkDeg: 0 },
   [
-    tier("low", "Low ring", "front", 16, 12, 0, { rule: "edge", mm: 3 }),
-    tier("middle", "Middle ring", "front", 16, 38, 3, { rule: "corners", of: "low" }),
-    tier("high", "High ring", "front", 8, 62, 0, { rule: "corners", of: "middle" }),
-    tier("top", "Top", "front", 1, 90, 0, { rule: "corners", of: "high" }),
+    tier("low", "Low ring", "front", 16, 14, 0, { rule: "edge", mm: 3 }),
+    tier("middle", "Middle ring", "front", 16, 34, 3, { rule: "corners", of: "low" }),
+    tier("high", "High ring", "front", 16, 54, 0, { rule: "corners", of: "middle" }),
+    tier("top", "Top", "front", 1, 90, 0, { rule: "close", to: "high" }),
   ],
 );
 
 const bothBanks = plan(
   "Both banks",
-  "The same river from two sides: rings that meet at the waist, a table in front, a point behind.",
+  "The same river from two sides: rings that meet at the waist, a table in front, a foot behind.",
   {
     diameterMm: 38,
     glass: "borosilicate",
@@ -90,10 +90,10 @@ const bothBanks = plan(
     inside: [
       {
         kind: "ribbon",
-        widthMm: 9,
-        lengthMm: 16,
+        widthMm: 8,
+        lengthMm: 18,
         thicknessMm: 1.2,
-        turns: 0.75,
+        turns: 1.25,
         rgb: [0.02, 0.2, 0.26],
         rgb2: [0.75, 0.55, 0.2],
       },
@@ -101,11 +101,13 @@ const bothBanks = plan(
   },
   [
     tier("waist", "Waist", "front", 12, 0, 0, { rule: "edge", mm: 5 }),
-    tier("shoulder", "Shoulder", "front", 12, 34, 4, { rule: "corners", of: "waist" }),
-    tier("crown", "Collar", "front", 12, 58, 0, { rule: "corners", of: "shoulder" }),
+    tier("shoulder", "Shoulder", "front", 12, 24, 4, { rule: "corners", of: "waist" }),
+    tier("collar", "Collar", "front", 12, 47, 0, { rule: "corners", of: "shoulder" }),
+    tier("crown", "Crown", "front", 12, 66, 4, { rule: "corners", of: "collar" }),
     tier("table", "Table", "front", 1, 90, 0, { rule: "corners", of: "crown" }),
-    tier("hip", "Hip", "back", 12, 36, 4, { rule: "corners", of: "waist" }),
-    tier("keel", "Keel", "back", 12, 62, 0, { rule: "corners", of: "hip" }),
+    tier("hip", "Hip", "back", 12, 26, 4, { rule: "corners", of: "waist" }),
+    tier("keel", "Keel", "back", 12, 56, 0, { rule: "corners", of: "hip" }),
+    tier("foot", "Foot", "back", 1, 90, 0, { rule: "corners", of: "keel" }),
   ],
 );
 
@@ -114,9 +116,10 @@ const dew = plan(
   "Round mirrors that never meet: rings set apart on purpose, skin left between them like a net.",
   { diameterMm: 30, glass: "soda-lime", inkMarkDeg: 0 },
   [
-    tier("row1", "Lowest row", "front", 12, 4, 0, { rule: "gap", mm: 0.8 }),
-    tier("row2", "Middle row", "front", 12, 34, 4, { rule: "gap", mm: 0.8 }),
-    tier("row3", "Upper row", "front", 6, 62, 0, { rule: "gap", mm: 0.8 }),
+    tier("row1", "Lowest row", "front", 12, 6, 0, { rule: "gap", mm: 0.8 }),
+    tier("row2", "Middle row", "front", 12, 31, 4, { rule: "gap", mm: 0.8 }),
+    tier("row3", "Upper row", "front", 6, 57, 0, { rule: "gap", mm: 0.8 }),
+    tier("cap", "Cap", "front", 1, 90, 0, { rule: "width", mm: 7.5 }),
   ],
 );
 

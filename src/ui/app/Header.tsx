@@ -1,6 +1,7 @@
 /** The line at the top: whose bench this is, what was done last, everything else. */
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { KeptLine } from "./KeptLine.tsx";
 import { MoreMenu } from "./MoreMenu.tsx";
 import { UndoRedo } from "./UndoRedo.tsx";
 
@@ -8,7 +9,10 @@ export function Header() {
   const words = useWords(shellWords);
   return (
     <header className="head">
-      <p className="head-name">{words.product}</p>
+      <div className="head-left">
+        <p className="head-name">{words.product}</p>
+        <KeptLine />
+      </div>
       <div className="head-right">
         <UndoRedo />
         <MoreMenu />

@@ -6,6 +6,7 @@ import { freshPlan } from "../examples.ts";
 import { shellWords } from "../messages/shell.ts";
 import { languageOf } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
+import { layOnBench } from "../visit.ts";
 import { openSheet, tell } from "./view.ts";
 
 /** Words outside of React, in the language of the screen. */
@@ -57,8 +58,7 @@ export async function openPlanFile(file: File): Promise<boolean> {
   const words = wordsNow();
   try {
     const { plan, unknown } = parsePlan(await textOf(file));
-    studio.getState().open({ plan, unknown });
-    openSheet(null);
+    if (!(await lay(plan, unknown, true))) return false;
     tell({
       tone: "said",
       text: words.fileOpened(plan.name || words.unnamed),
@@ -84,10 +84,18 @@ export function choosePlanFile(): void {
   input.click();
 }
 
-export function openPlan(plan: Plan): void {
-  studio.getState().open({ plan });
-  studio.getState().go("plan");
-  openSheet(null);
+/** Puts a plan on the bench and shows it; when what lies there can't be kept, says so and changes nothing. */
+async function lay(plan: Plan, unknown: readonly string[] = [], keep = false): Promise<boolean> {
+  const trouble = await layOnBench(plan, unknown, keep);
+  if (trouble === null) {
+    openSheet(null);
+    studio.getState().go("plan");
+    return true;
+  }
+  tell({ tone: "stop", text: wordsNow().benchUnkept, details: [trouble] });
+  return false;
 }
+
+export const openPlan = (plan: Plan): void => void lay(plan);
 
 export const beginFresh = (name: string): void => openPlan(freshPlan(name));

@@ -4,7 +4,7 @@
  * and the value keeps what it was. Enter or leaving the field sets it, Escape brings the old figure back, arrow keys step
  * (Shift: ten steps, Alt: a tenth), the wheel steps only while the field has the focus.
  */
-import { type KeyboardEvent, useEffect, useId, useRef, useState } from "react";
+import { type CSSProperties, type KeyboardEvent, useEffect, useId, useRef, useState } from "react";
 import { controlWords } from "../messages/controls.ts";
 import { useWords } from "../messages/words.tsx";
 import "./controls.css";
@@ -119,7 +119,7 @@ export function NumberField(props: NumberFieldProps) {
           aria-invalid={field.wrong || undefined}
           aria-describedby={`${id}-allowed`}
           value={field.text}
-          style={{ inlineSize: `${Math.max(2, field.text.length) + 0.4}ch` }}
+          style={{ "--characters": field.text.length } as CSSProperties}
           onFocus={(event) => {
             setFocused(true);
             event.currentTarget.select();

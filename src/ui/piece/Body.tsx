@@ -38,10 +38,10 @@ function makeUniforms() {
     eye: { value: new Vector3() },
     toEye: { value: new Matrix3() },
     skinColor: { value: new Color() },
-    glassColor: { value: new Color(0.965, 0.992, 0.985) },
+    glassColor: { value: new Color(0.95, 0.985, 0.974) },
     glow: { value: new Color() },
     groundColor: { value: new Color() },
-    wallColor: { value: new Color() },
+    roomColor: { value: new Color() },
     benchColor: { value: new Color() },
     windowColor: { value: new Color() },
     cardColor: { value: new Color() },
@@ -56,6 +56,7 @@ const material = new ShaderMaterial({
   fragmentShader: `precision highp float;\n${room}\n${bodyFrag}`,
   uniforms: makeUniforms(),
   transparent: true,
+  premultipliedAlpha: true,
   polygonOffset: true,
   polygonOffsetFactor: 1,
   polygonOffsetUnits: 2,
@@ -76,10 +77,11 @@ function setPalette(palette: Palette): void {
   bodyUniforms.skinColor.value.copy(palette.skin);
   bodyUniforms.glow.value.copy(palette["ground-lit"]).lerp(palette.grip, 0.35);
   bodyUniforms.groundColor.value.copy(palette.ground);
-  bodyUniforms.wallColor.value.copy(palette.ground).multiplyScalar(isDark ? 2.2 : 0.74);
-  bodyUniforms.benchColor.value.copy(palette.shadow).multiplyScalar(isDark ? 1 : 0.9);
-  bodyUniforms.windowColor.value.setRGB(isDark ? 1.5 : 1.15, isDark ? 1.25 : 1.16, isDark ? 0.95 : 1.18);
-  bodyUniforms.cardColor.value.copy(palette["ground-lit"]).multiplyScalar(isDark ? 3 : 1);
+  bodyUniforms.roomColor.value.copy(palette.line).multiplyScalar(isDark ? 0.55 : 0.62);
+  bodyUniforms.benchColor.value.copy(palette.line).multiplyScalar(isDark ? 0.3 : 1.15);
+  // A window is several times as bright as what it lights, so that even a faint mirror shows it.
+  bodyUniforms.windowColor.value.setRGB(isDark ? 4.2 : 4, isDark ? 3.3 : 4.2, isDark ? 2.2 : 4.4);
+  bodyUniforms.cardColor.value.copy(palette["ground-lit"]).multiplyScalar(isDark ? 9 : 1.1);
 }
 
 function geometryOf(planes: readonly Plane[]): BufferGeometry {

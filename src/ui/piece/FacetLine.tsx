@@ -9,7 +9,7 @@ import { useFormat } from "../use-format.ts";
 import { useReport, useStudio } from "../use-studio.ts";
 import { stepFacet } from "./keys.ts";
 
-function Number({ mm, digits, what }: { mm: number; digits: number; what: string }) {
+function Measure({ mm, digits, what }: { mm: number; digits: number; what: string }) {
   const { figure, unit } = useFormat().figure(mm, digits);
   return (
     <span className="facet-number">
@@ -35,16 +35,16 @@ export function FacetLine() {
   return (
     <section className="facet-line" aria-live="polite">
       <h2>
-        {tier.name ? words.title(tier.name, globalThis.Number(place), tier.count) : place}
+        {tier.name ? words.title(tier.name, Number(place), tier.count) : place}
         <span className="soft">, {where}</span>
       </h2>
       {facet.swallowed ? (
         <p>{words.swallowed}</p>
       ) : (
         <p className="facet-numbers">
-          <Number mm={facet.widthMm} digits={1} what={words.wide} />
-          <Number mm={facet.heightMm} digits={1} what={words.high} />
-          <Number mm={facet.depthMm} digits={2} what={words.deep} />
+          <Measure mm={facet.widthMm} digits={1} what={words.wide} />
+          <Measure mm={facet.heightMm} digits={1} what={words.high} />
+          <Measure mm={facet.depthMm} digits={2} what={words.deep} />
         </p>
       )}
       <div className="facet-ways">

@@ -81,14 +81,13 @@ export function PieceStage() {
   }, [isReady]);
   return (
     <>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: an application takes keys of its own */}
       <div
         ref={host}
         className="stage"
         role="application"
         aria-label={shell.piecePicture}
         aria-describedby={id}
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: as above
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: an application takes keys of its own
         tabIndex={0}
         data-state={state.kind}
         onKeyDown={(event) => {

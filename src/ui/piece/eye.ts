@@ -45,9 +45,9 @@ const easeOut = (t: number): number => 1 - (1 - t) ** 3;
 const easeInOut = (t: number): number => t * t * (3 - 2 * t);
 
 export function glideTo(to: View): void {
-  if (wantsStillness()) return setView(to);
   const from = eye.getState().view;
-  run(GLIDE_MS, (t) => eye.setState({ view: between(from, to, easeOut(t)) }));
+  if (wantsStillness()) setView(to);
+  else run(GLIDE_MS, (t) => eye.setState({ view: between(from, to, easeOut(t)) }));
 }
 
 export const lookFrom = (look: LookFrom): void => glideTo(LOOKS[look]);

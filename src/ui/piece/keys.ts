@@ -1,7 +1,7 @@
 /** The piece by keyboard: turn, bring nearer, look from three sides, go from facet to facet. */
 import { solid, solved } from "../../state/derived.ts";
 import { studio } from "../studio.ts";
-import { HOME, nearer, turned } from "./camera.ts";
+import { HOME, nearer, turned, type View } from "./camera.ts";
 import { eye, glideTo, lookFrom, setView, showFacet } from "./eye.ts";
 
 const STEP_DEG = 10;
@@ -21,27 +21,28 @@ export function stepFacet(by: 1 | -1): void {
   showFacet(facetId);
 }
 
+type Act = (view: View, stepDeg: number) => void;
+
+const ACTS: ReadonlyMap<string, Act> = new Map<string, Act>([
+  ["ArrowLeft", (view, step) => setView(turned(view, -step, 0))],
+  ["ArrowRight", (view, step) => setView(turned(view, step, 0))],
+  ["ArrowUp", (view, step) => setView(turned(view, 0, -step))],
+  ["ArrowDown", (view, step) => setView(turned(view, 0, step))],
+  ["+", (view) => setView(nearer(view, NEARER))],
+  ["=", (view) => setView(nearer(view, NEARER))],
+  ["-", (view) => setView(nearer(view, 1 / NEARER))],
+  ["f", () => lookFrom("front")],
+  ["s", () => lookFrom("side")],
+  ["b", () => lookFrom("back")],
+  ["Home", () => glideTo(HOME)],
+  ["PageDown", () => stepFacet(1)],
+  ["PageUp", () => stepFacet(-1)],
+  ["Escape", () => studio.getState().select({})],
+]);
+
 /** @returns whether the key meant something here */
 export function pieceKey(key: string, isFine: boolean): boolean {
-  const { view } = eye.getState();
-  const step = isFine ? FINE_DEG : STEP_DEG;
-  const actions: Readonly<Record<string, () => void>> = {
-    ArrowLeft: () => setView(turned(view, -step, 0)),
-    ArrowRight: () => setView(turned(view, step, 0)),
-    ArrowUp: () => setView(turned(view, 0, -step)),
-    ArrowDown: () => setView(turned(view, 0, step)),
-    "+": () => setView(nearer(view, NEARER)),
-    "=": () => setView(nearer(view, NEARER)),
-    "-": () => setView(nearer(view, 1 / NEARER)),
-    f: () => lookFrom("front"),
-    s: () => lookFrom("side"),
-    b: () => lookFrom("back"),
-    Home: () => glideTo(HOME),
-    PageDown: () => stepFacet(1),
-    PageUp: () => stepFacet(-1),
-    Escape: () => studio.getState().select({}),
-  };
-  const action = actions[key.length === 1 ? key.toLowerCase() : key];
-  action?.();
-  return action !== undefined;
+  const act = ACTS.get(key.length === 1 ? key.toLowerCase() : key);
+  act?.(eye.getState().view, isFine ? FINE_DEG : STEP_DEG);
+  return act !== undefined;
 }

@@ -1,5 +1,5 @@
 /** The screen's tokens as colours for three: linear sRGB, of the theme that is showing. */
-import { modeOklch, modeRgb, parseOklch, useMode as register } from "culori/fn";
+import { modeOklch, modeRgb, useMode as register } from "culori/fn";
 import { Color } from "three";
 
 register(modeOklch);
@@ -20,7 +20,7 @@ export function themed(value: string, dark: boolean): string {
 /** A token of tokens.css, without its alpha. @throws when there is no such colour: a mistake in the code */
 export function tokenColor(name: string): Color {
   const value = getComputedStyle(document.documentElement).getPropertyValue(`--${name}`);
-  const rgb = toRgb(parseOklch(themed(value, isDark())));
+  const rgb = toRgb(themed(value, isDark()));
   if (!rgb) throw new Error(`there is no colour --${name}`);
   return new Color().setRGB(rgb.r, rgb.g, rgb.b, "srgb");
 }

@@ -74,12 +74,8 @@ export function useHand(host: RefObject<HTMLElement | null>) {
     if ((facetId || null) !== hover.facetId) setHover(facetId ? { facetId } : {});
   };
 
-  const move = (event: PointerEvent): void => {
-    const box = host.current;
-    const before = [...fingers.current.values()];
-    if (!box || !fingers.current.has(event.pointerId)) return point(event);
-    fingers.current.set(event.pointerId, { x: event.clientX, y: event.clientY });
-    const after = [...fingers.current.values()];
+  /** One finger turns; two, or the other button, move and bring nearer. */
+  const follow = (box: HTMLElement, before: readonly Place[], after: readonly Place[]): void => {
     const [from, to] = [middle(before), middle(after)];
     const [dx, dy] = [to.x - from.x, to.y - from.y];
     travelled.current += Math.hypot(dx, dy);
@@ -87,11 +83,23 @@ export function useHand(host: RefObject<HTMLElement | null>) {
     const { view } = eye.getState();
     if (after.length === 1 && !isMoving.current) {
       const perPixel = TURN_DEG / Math.min(box.clientWidth, box.clientHeight);
-      return setView(turned(view, dx * perPixel, dy * perPixel));
+      setView(turned(view, dx * perPixel, dy * perPixel));
+      return;
     }
     const size = radiiPerPixel(box);
     const closer = after.length > 1 ? spread(before) / Math.max(1, spread(after)) : 1;
     setView(nearer(panned(view, dx * size, -dy * size), closer));
+  };
+
+  const move = (event: PointerEvent): void => {
+    const box = host.current;
+    if (!box || !fingers.current.has(event.pointerId)) {
+      point(event);
+      return;
+    }
+    const before = [...fingers.current.values()];
+    fingers.current.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    follow(box, before, [...fingers.current.values()]);
   };
 
   const release = (event: PointerEvent): void => {

@@ -9,7 +9,7 @@ export type StageState =
   | { readonly kind: "ready"; readonly stage: Stage }
   | { readonly kind: "failed"; readonly again: () => void };
 
-function fit(stage: Stage, host: HTMLElement): () => void {
+function keepSize(stage: Stage, host: HTMLElement): () => void {
   const sizes = new ResizeObserver(([entry]) => {
     const { width, height } = entry.contentRect;
     // A hidden box has no size: the picture keeps the one that it had.
@@ -36,7 +36,7 @@ export function useStage(host: RefObject<HTMLElement | null>): StageState {
       (stage) => {
         if (!isHere) return;
         box.prepend(stage.canvas);
-        const stopFitting = fit(stage, box);
+        const stopFitting = keepSize(stage, box);
         const onLost = (event: Event) => {
           event.preventDefault();
           setState({ kind: "failed", again: () => stage.renderer.forceContextRestore() });

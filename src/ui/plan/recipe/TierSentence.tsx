@@ -112,7 +112,7 @@ export function TierSentence({ tier, index, isMet }: { tier: Tier; index: number
     tier.count > 1 ? words.sentence : tier.armAngleDeg === 90 ? words.sentencePole : words.sentenceOne;
   const parts = { tier, change };
   return (
-    <p className="tier-sentence">
+    <div className="tier-sentence">
       {isMet ? null : <span className="wedge" role="img" aria-label={words.toll.stops} />}
       <Sentence
         template={template}
@@ -125,6 +125,6 @@ export function TierSentence({ tier, index, isMet }: { tier: Tier; index: number
           rule: <DepthWords tier={tier} index={index} onChange={(depth: DepthRule) => change({ depth })} />,
         }}
       />
-    </p>
+    </div>
   );
 }
