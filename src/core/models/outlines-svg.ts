@@ -11,7 +11,7 @@ import { checkBar, LINE_MM, MARGIN_MM, mm, svgPage, textAt } from "./svg-page.ts
 const SHEET_MM = 210 - 2 * MARGIN_MM;
 /** Between two drawings, and the least room for a drawing's words, mm. */
 const GUTTER_MM = 6;
-const WORDS_MM = 34;
+const WORDS_MM = 42;
 /** Outlines whose pieces differ by less than this are drawn as one, mm: a tenth of what a printed line is wide. */
 const ALIKE_MM = 0.01;
 

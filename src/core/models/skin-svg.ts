@@ -5,7 +5,7 @@
  */
 import { type GeoPermissibleObjects, geoConicEqualArea, geoGraticule, geoPath } from "d3-geo";
 import type { Plane } from "../geometry/plane.ts";
-import type { SkinPatch, Solid } from "../geometry/solid-types.ts";
+import type { SkinPatch, Solid, SolidFacet } from "../geometry/solid-types.ts";
 import { addScaled, cross, dot, scale, sub, type Vec3 } from "../geometry/vec.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { checkBar, HAIRLINE_MM, LINE_MM, MARGIN_MM, mm, svgPage, TEXT_MM, textAt } from "./svg-page.ts";
@@ -16,6 +16,12 @@ const DEG = 180 / Math.PI;
 const ARC_STEP = Math.PI / 180;
 const GRID_DEG = 30;
 const LABELLED_DEG = [0, 90, 180, 270, 360];
+/** Normals nearer the axis than this belong to flats at a pole. */
+const POLE_SINE = 0.02;
+/** Where along the strip names of flats at the poles stand, between two labelled azimuths. */
+const POLE_LABEL_AT = 0.375;
+/** Width of a letter of a plain sans-serif, as a share of its size (common practice, no source). */
+const LETTER_WIDTH = 0.62;
 /** Least width of the sheet's inside, mm, for the notes. */
 const NOTES_MM = 150;
 
@@ -63,12 +69,30 @@ const edgeShape = (solid: Solid): GeoPermissibleObjects => ({
     .map(({ from, to }) => [lonLat(from), lonLat(to)]),
 });
 
+/** A facet's name where its normal leaves the ball, no wider than the facet; that of a flat at a pole stands outside. */
+function facetLabel(id: string, { plane, width }: SolidFacet, R: number): string {
+  const [x, y, z] = plane.n;
+  const strip = 2 * Math.PI * R;
+  if (Math.hypot(x, y) < POLE_SINE) {
+    const level = z > 0 ? MARGIN_MM - 1 : MARGIN_MM + 2 * R + LINE_MM;
+    return textAt(MARGIN_MM + POLE_LABEL_AT * strip, level, id, `text-anchor="middle"`);
+  }
+  const turn = Math.atan2(y, x);
+  const size = Math.min(TEXT_MM, (width * R) / (LETTER_WIDTH * id.length));
+  const half = (LETTER_WIDTH * size * id.length) / 2;
+  const across = R * (turn < 0 ? turn + 2 * Math.PI : turn);
+  const inFrame = Math.min(strip - half, Math.max(half, across));
+  const up = MARGIN_MM + R - R * z + size / 3;
+  return textAt(MARGIN_MM + inFrame, up, id, `text-anchor="middle" style="font-size:${mm(size)}px"`);
+}
+
 /** The exact map as one SVG document, millimetres. @param solid cut by this plan's planes */
 export function skinSvg(solved: SolvedPlan, solid: Solid): string {
   const { plan, radiusMm: R, planes } = solved;
   const [width, height] = [2 * Math.PI * R, 2 * R];
   const projection = geoConicEqualArea()
     .parallels([0, 0])
+    .center([0, 0])
     .rotate([-180, 0])
     .scale(R)
     .translate([MARGIN_MM + width / 2, MARGIN_MM + R]);
@@ -81,11 +105,9 @@ export function skinSvg(solved: SolvedPlan, solid: Solid): string {
   };
   const ink = plan.piece.inkMarkDeg ?? 0;
   const inkX = MARGIN_MM + R * ((((ink % 360) + 360) % 360) / DEG);
-  const labels = solved.facets.flatMap(({ id }, i) => {
-    if (solid.facets[i].swallowed) return [];
-    const at = projection(lonLat(planes[i].n));
-    return at ? [textAt(at[0], at[1] + TEXT_MM / 4, id, `text-anchor="middle" font-size="2"`)] : [];
-  });
+  const labels = solved.facets.flatMap(({ id }, i) =>
+    solid.facets[i].swallowed ? [] : [facetLabel(id, solid.facets[i], R)],
+  );
   const below = MARGIN_MM + height;
   const notes = [
     `${plan.name}: unrolled skin at true size, diameter ${mm(plan.piece.diameterMm)} mm, seen from outside, front up`,
