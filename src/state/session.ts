@@ -8,7 +8,7 @@ import { browserShelf, type TextShelf } from "./preferences.ts";
 import { type Autosave, createAutosave } from "./storage/autosave.ts";
 import { type FaultKind, faultOf } from "./storage/faults.ts";
 import { openIdbPort } from "./storage/idb-port.ts";
-import { createLibrary, type Library } from "./storage/library.ts";
+import { createLibrary, type Library, type TabChannel } from "./storage/library.ts";
 import { memoryPort } from "./storage/memory-port.ts";
 import { createPlanLock, type Locks } from "./storage/plan-lock.ts";
 import type { StoragePort } from "./storage/port.ts";
@@ -25,6 +25,7 @@ export interface StorageHealth {
 export interface Surroundings {
   readonly openPort: () => Promise<StoragePort>;
   readonly locks: Locks | null;
+  readonly otherTabs: TabChannel | null;
   readonly shelf: TextShelf | null;
   readonly persist: () => Promise<boolean>;
   readonly now: () => number;
@@ -63,6 +64,7 @@ const LAST_PLAN_KEY = "glintwright-last-plan";
 export const browserSurroundings = (): Surroundings => ({
   openPort: () => openIdbPort(BLOCKED_AFTER_MS),
   locks: navigator.locks ?? null,
+  otherTabs: typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("glintwright-library"),
   shelf: browserShelf(),
   persist: async () => (await navigator.storage?.persist?.()) ?? false,
   now: () => Date.now(),
@@ -102,7 +104,7 @@ export async function startSession(
   const shownFirst = store.getState();
   const { port, fault } = await openOrRemember(around);
   health.setState({ fault });
-  const library = createLibrary({ port, now: around.now });
+  const library = createLibrary({ port, otherTabs: around.otherTabs, now: around.now });
   const lock = createPlanLock(around.locks);
   const autosave = createAutosave({ store, library, lock, fault, safe: shownFirst });
 
@@ -185,6 +187,7 @@ export async function startSession(
       autosave.stop();
       unsubscribe();
       lock.release();
+      around.otherTabs?.close();
       port.close();
     },
   };

@@ -158,6 +158,22 @@ describe("the library", () => {
   });
 });
 
+describe("two tabs with one library", () => {
+  it("hear of each other's changes", async () => {
+    const port = memoryPort();
+    const [here, there] = [new BroadcastChannel("shelf"), new BroadcastChannel("shelf")];
+    const one = createLibrary({ port, otherTabs: here, freshId: () => "a" });
+    const two = createLibrary({ port, otherTabs: there });
+    const heard = new Promise<string[]>((resolve) => {
+      two.watch(async () => resolve((await two.list()).map((plan) => plan.name)));
+    });
+    await one.keep(null, named("From one"), NO_HISTORY);
+    expect(await heard).toEqual(["From one"]);
+    here.close();
+    there.close();
+  });
+});
+
 describe("a backup", () => {
   it("restores everything into an empty library, with histories, pictures and versions", async () => {
     const library = libraryOn();

@@ -18,6 +18,7 @@ function browser(faults: Faults = {}) {
   const around = (openPort: () => Promise<StoragePort> = async () => kept): Surroundings => ({
     openPort,
     locks,
+    otherTabs: null,
     shelf: { getItem: (key) => shelf.get(key) ?? null, setItem: (key, value) => void shelf.set(key, value) },
     persist: async () => true,
     now: () => ++time,

@@ -35,8 +35,12 @@ export type Keeping =
   | { readonly kept: false };
 export type Shelf = "out" | "archived" | "deleted";
 
+/** Tells other tabs that the library changed, and hears it from them; what a BroadcastChannel does. */
+export type TabChannel = Pick<BroadcastChannel, "postMessage" | "onmessage" | "close">;
+
 export interface LibraryOptions {
   readonly port: StoragePort;
+  readonly otherTabs?: TabChannel | null;
   /** Milliseconds since 1970. */
   readonly now?: () => number;
   readonly freshId?: () => string;
@@ -74,14 +78,24 @@ const isOn = (shelf: Shelf, row: PlanSummary): boolean => {
 
 export type Library = ReturnType<typeof createLibrary>;
 
-export function createLibrary({ port, now = Date.now, freshId = () => crypto.randomUUID() }: LibraryOptions) {
+export function createLibrary({
+  port,
+  otherTabs = null,
+  now = Date.now,
+  freshId = () => crypto.randomUUID(),
+}: LibraryOptions) {
   /** The revision of each plan as this tab last read or wrote it. */
   const known = new Map<string, number>();
   const summaries = new Map<string, { readonly row: PlanRow } & Pick<PlanSummary, "name" | "about">>();
   const watchers = new Set<() => void>();
-  const tell = (): void => {
+  const hear = (): void => {
     for (const watcher of watchers) watcher();
   };
+  const tell = (): void => {
+    otherTabs?.postMessage("changed");
+    hear();
+  };
+  if (otherTabs) otherTabs.onmessage = hear;
 
   /** Name and numbers of a row, read again only when it changed. */
   function summaryOf(row: PlanRow, thumbnail: string | null): PlanSummary {
@@ -279,7 +293,7 @@ export function createLibrary({ port, now = Date.now, freshId = () => crypto.ran
     removeVersion: (id: string) => port.write([{ table: "versions", erase: id }]),
     setThumbnail,
     add,
-    /** Calls back after every change made in this tab. @returns how to stop */
+    /** Calls back after every change, made in this tab or (with a channel) in another. @returns how to stop */
     watch: (watcher: () => void) => {
       watchers.add(watcher);
       return () => watchers.delete(watcher);
