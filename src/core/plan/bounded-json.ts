@@ -2,6 +2,7 @@
  * Reads JSON from a stranger within bounds: size and depth are judged before anything is parsed, numbers that overflow
  * and field names that would reach into a prototype are refused, so that what comes out is plain data and nothing else.
  */
+import { jsonFaultAt } from "./json-fault.ts";
 import { FILE } from "./limits.ts";
 import { PlanFileError, pathInWords } from "./plan-file-error.ts";
 
@@ -25,12 +26,12 @@ function depthOf(text: string, bound: number): number {
   return deepest;
 }
 
-/** Where the parser stopped, when it says so: ", line 3, column 5". */
-function placeOf(error: unknown, text: string): string {
-  const position = error instanceof Error ? /position (\d+)/.exec(error.message)?.[1] : undefined;
-  if (position === undefined) return "";
-  const before = text.slice(0, Number(position)).split("\n");
-  return `, line ${before.length}, column ${before[before.length - 1].length + 1}`;
+/** Where the text stops being JSON, in words: "line 3, column 5"; an editor counts the same way. */
+function placeOfFault(text: string): string {
+  const at = jsonFaultAt(text);
+  const before = text.slice(0, at).split("\n");
+  const place = `line ${before.length}, column ${before[before.length - 1].length + 1}`;
+  return at >= text.trimEnd().length ? `it ends too early, at ${place}` : place;
 }
 
 /** Refuses what JSON lets through but a plan can't hold; -0 becomes 0, so that writing and reading give the same. */
@@ -66,8 +67,8 @@ export function parseBoundedJson(text: string): unknown {
   let data: unknown;
   try {
     data = JSON.parse(body);
-  } catch (error) {
-    throw new PlanFileError(`the file is not valid JSON${placeOf(error, body)}`);
+  } catch {
+    throw new PlanFileError(`the file is not valid JSON: ${placeOfFault(body)}`);
   }
   purify(data, []);
   return data;
