@@ -1,9 +1,9 @@
 /** What calipers would read on a finished tier cut at a given angle and depth, later tiers uncut. mm and degrees. */
+import { gapBetween } from "../geometry/circles.ts";
 import { cosDeg, facetFrame, type Plane, sinDeg } from "../geometry/plane.ts";
 import { extentOf, heightOf, type Slice, sliceFacet, widthOf } from "../geometry/slice.ts";
-import { angleBetween } from "../geometry/vec.ts";
 import type { Side } from "../plan/document.ts";
-import { capRadius, neighbourPairs } from "./half-cut.ts";
+import { neighbourPairs } from "./half-cut.ts";
 import { hingeRise } from "./rig.ts";
 
 /** All that a tier's measurements depend on besides its angle and depth. */
@@ -71,9 +71,6 @@ function sharedEdge({ tier, sliceOf }: Cut, a: number, b: number): number {
   }, 0);
 }
 
-const gap = ({ planes }: Cut, a: number, b: number): number =>
-  angleBetween(planes[a].n, planes[b].n) - capRadius(planes[a].h) - capRadius(planes[b].h);
-
 /** The next neighbour of facet k that the tier pairs it with; null for a facet alone. */
 const nextOf = (count: number, k: number): number | null => (count < 2 ? null : (k + 1) % count);
 
@@ -89,7 +86,7 @@ export function lengthAt(cut: Cut, name: LengthName, k: number): number | null {
     case "flatToSkinMm":
       return (1 + cut.planes[k].h) * radiusMm;
     case "gapMm":
-      return next === null ? null : gap(cut, k, next) * radiusMm;
+      return next === null ? null : gapBetween(cut.planes[k], cut.planes[next]) * radiusMm;
     case "edgeMm":
       return next === null ? null : sharedEdge(cut, k, next) * radiusMm;
     case "acrossMm":

@@ -2,10 +2,10 @@
  * The piece while it is being cut: every facet stands at a depth of its own, 0 for those not yet begun. Answers how wide
  * a facet is then and how much glass one more pass takes, exactly. Depths in mm, indices as in `SolvedPlan.facets`.
  */
+import { gapBetween as circleGap } from "../geometry/circles.ts";
 import type { Plane } from "../geometry/plane.ts";
 import { extentOf, type Slice, sliceFacet } from "../geometry/slice.ts";
 import { cutBall } from "../geometry/solid.ts";
-import { angleBetween } from "../geometry/vec.ts";
 import type { SolvedPlan, SolvedTier } from "../plan/solved.ts";
 
 /** Depth of every facet, mm; 0 = uncut. */
@@ -59,11 +59,8 @@ export function sizeAt(solved: SolvedPlan, depths: Depths, k: number): FacetSize
   };
 }
 
-/** Angular radius of the circle that a plane cuts on the sphere: 0 for one that misses. */
-export const capRadius = (h: number): number => Math.acos(Math.min(1, Math.max(-1, h)));
-
 /** Whether the caps of two planes overlap: otherwise neither changes what the other takes. */
-const overlaps = (a: Plane, b: Plane): boolean => angleBetween(a.n, b.n) < capRadius(a.h) + capRadius(b.h);
+const overlaps = (a: Plane, b: Plane): boolean => circleGap(a, b) < 0;
 
 /**
  * Volume that deepening facet k from its depth in `depths` to `depthMm` takes, mm3; 0 when it is not deeper. Only planes whose caps
@@ -96,11 +93,7 @@ export const gapBetween = (
   b: number,
   depthA: number,
   depthB: number,
-): number =>
-  solved.radiusMm *
-  (angleBetween(solved.planes[a].n, solved.planes[b].n) -
-    capRadius(1 - depthA / solved.radiusMm) -
-    capRadius(1 - depthB / solved.radiusMm));
+): number => solved.radiusMm * circleGap(planeAtDepth(solved, a, depthA), planeAtDepth(solved, b, depthB));
 
 /** The widest gap between neighbours of a tier at a common depth; null for a facet alone. */
 export function widestGap(solved: SolvedPlan, tier: SolvedTier, depthMm: number): number | null {

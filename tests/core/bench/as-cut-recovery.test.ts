@@ -1,11 +1,11 @@
 /** Planted cuts, measured on the exact solid and rounded as calipers round, must be found again. */
 import { describe, expect, it } from "vitest";
 import { fitAsCut } from "../../../src/core/bench/as-cut.ts";
+import { seeded } from "../../../src/core/bench/chance.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { distance } from "../../../src/core/geometry/vec.ts";
 import type { AsCut, Plan, Tier } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
-import { mulberry } from "./random.ts";
 
 const PLANS = 100;
 const round01 = (mm: number) => Math.round(mm * 10) / 10;
@@ -89,7 +89,7 @@ function measure({ plan, truth }: Planted): AsCut {
 }
 
 describe("as-cut inversion of planted cuts", () => {
-  const random = mulberry(20260101);
+  const random = seeded(20260101);
   const planted = Array.from({ length: PLANS }, () => plant(random));
   const trials = planted.map((p) => {
     const measured = measure(p);
