@@ -1,0 +1,113 @@
+import { describe, expect, it } from "vitest";
+import type { Vec3 } from "../../../src/core/geometry/vec.ts";
+import { HdrError, pictureRadiance, readHdr } from "../../../src/core/optics/hdr.ts";
+import { writePfm } from "../../../src/core/optics/pfm.ts";
+
+type Pixel = readonly [number, number, number, number];
+
+const header = (width: number, height: number, extra = ""): string =>
+  `#?RADIANCE\n# made by a test\n${extra}FORMAT=32-bit_rle_rgbe\n\n-Y ${height} +X ${width}\n`;
+
+const fileOf = (head: string, body: readonly number[]): Uint8Array =>
+  Uint8Array.from([...new TextEncoder().encode(head), ...body]);
+
+const flat = (pixels: readonly Pixel[]): number[] => pixels.flat();
+
+/** Run-length scanline of the newer kind: every channel as runs of equal bytes and stretches of differing ones. */
+function runs(pixels: readonly Pixel[]): number[] {
+  const out = [2, 2, pixels.length >> 8, pixels.length & 255];
+  for (let c = 0; c < 4; c++)
+    for (let x = 0; x < pixels.length; ) {
+      let n = 1;
+      while (x + n < pixels.length && n < 127 && pixels[x + n][c] === pixels[x][c]) n++;
+      if (n > 1) out.push(128 + n, pixels[x][c]);
+      else out.push(1, pixels[x][c]);
+      x += n;
+    }
+  return out;
+}
+
+describe("Radiance pictures", () => {
+  it("decode as mantissa times 2^(E - 136), with nothing added", () => {
+    const picture = readHdr(
+      fileOf(
+        header(2, 1),
+        flat([
+          [128, 64, 1, 129],
+          [255, 0, 3, 136],
+        ]),
+      ),
+    );
+    expect([...picture.data]).toEqual([1, 0.5, 1 / 128, 255, 0, 3]);
+    expect([...readHdr(fileOf(header(1, 1), [9, 9, 9, 0])).data]).toEqual([0, 0, 0]);
+  });
+
+  it("decode the same from flat and from run-length scanlines", () => {
+    const row = (seed: number): Pixel[] =>
+      Array.from({ length: 40 }, (_, x) => [x < 20 ? seed : x, (x * 7) % 256, seed, 128 + (x % 3)]);
+    const head = header(40, 2, "EXPOSURE=1.0\n");
+    const a = readHdr(fileOf(head, [...flat(row(5)), ...flat(row(9))]));
+    const b = readHdr(fileOf(head, [...runs(row(5)), ...runs(row(9))]));
+    expect(b).toEqual(a);
+  });
+
+  it("decode the older runs that repeat the last pixel", () => {
+    const picture = readHdr(
+      fileOf(
+        header(4, 1),
+        flat([
+          [128, 0, 0, 129],
+          [1, 1, 1, 3],
+        ]),
+      ),
+    );
+    expect([...picture.data]).toEqual([1, 0, 0, 1, 0, 0, 1, 0, 0, 1, 0, 0]);
+  });
+
+  it("are refused with a plain reason when they are something else or break off", () => {
+    for (const bytes of [
+      new TextEncoder().encode("PNG"),
+      fileOf("#?RADIANCE\nFORMAT=32-bit_rle_xyze\n\n-Y 1 +X 1\n", [1, 1, 1, 1]),
+      fileOf("#?RADIANCE\nFORMAT=32-bit_rle_rgbe\n\n+X 1 -Y 1\n", [1, 1, 1, 1]),
+      fileOf(header(4, 4), [1, 2, 3]),
+      fileOf(header(8, 1), [2, 2, 0, 8, 200, 7]),
+      fileOf(header(0, 1), []),
+    ])
+      expect(() => readHdr(bytes)).toThrow(HdrError);
+  });
+
+  it("put u = 1/2 at +x, 3/4 at +z, and the top row at +y", () => {
+    const [width, height] = [64, 32];
+    const data = new Float32Array(width * height * 3);
+    for (let y = 0; y < height; y++)
+      for (let x = 0; x < width; x++)
+        data.set([(x + 0.5) / width, 1 - (y + 0.5) / height, 0], 3 * (y * width + x));
+    const at = (d: Vec3) => pictureRadiance({ width, height, data }, d);
+    expect(at([1, 0, 0])[0]).toBeCloseTo(0.5, 6);
+    expect(at([0, 0, 1])[0]).toBeCloseTo(0.75, 6);
+    expect(at([0, 0, -1])[0]).toBeCloseTo(0.25, 6);
+    expect(at([1, 0, 0])[1]).toBeCloseTo(0.5, 6);
+    expect(at([0, 1, 0])[1]).toBeCloseTo(1 - 0.5 / height, 6);
+    expect(at([0, -1, 0])[1]).toBeCloseTo(0.5 / height, 6);
+  });
+
+  it("join without a seam at -x", () => {
+    const data = new Float32Array(8 * 4 * 3).map((_, i) => i % 24);
+    const picture = { width: 8, height: 4, data };
+    const [above, below] = [
+      pictureRadiance(picture, [-1, 0, 1e-9]),
+      pictureRadiance(picture, [-1, 0, -1e-9]),
+    ];
+    for (let c = 0; c < 3; c++) expect(above[c]).toBeCloseTo(below[c], 5);
+  });
+});
+
+describe("Portable FloatMaps", () => {
+  it("hold their rows from the bottom, little-endian", () => {
+    const file = writePfm(1, 2, Float32Array.from([1, 2, 3, 4, 5, 6]));
+    const head = "PF\n1 2\n-1.0\n";
+    expect(new TextDecoder().decode(file.subarray(0, head.length))).toBe(head);
+    const view = new DataView(file.buffer, head.length);
+    expect([0, 1, 2, 3, 4, 5].map((i) => view.getFloat32(4 * i, true))).toEqual([4, 5, 6, 1, 2, 3]);
+  });
+});
