@@ -19,24 +19,30 @@ export interface BodyHit {
 export function enterBody(scene: Scene, o: Vec3, d: Vec3): BodyHit | null {
   const b = o[0] * d[0] + o[1] * d[1] + o[2] * d[2];
   // Squared distance of the ray's line from the centre, free of cancellation for far cameras.
-  const [cx, cy, cz] = [o[1] * d[2] - o[2] * d[1], o[2] * d[0] - o[0] * d[2], o[0] * d[1] - o[1] * d[0]];
+  const cx = o[1] * d[2] - o[2] * d[1];
+  const cy = o[2] * d[0] - o[0] * d[2];
+  const cz = o[0] * d[1] - o[1] * d[0];
   const disc = 1 - (cx * cx + cy * cy + cz * cz);
   if (disc <= 0) return null;
   const root = Math.sqrt(disc);
-  let [enter, exit, surface] = [-b - root, -b + root, SKIN];
+  let enter = -b - root;
+  let exit = -b + root;
+  let surface = SKIN;
   const { planes, planeCount } = scene;
   for (let i = 0; i < planeCount; i++) {
-    const [nx, ny, nz, h] = [planes[4 * i], planes[4 * i + 1], planes[4 * i + 2], planes[4 * i + 3]];
-    const facing = nx * d[0] + ny * d[1] + nz * d[2];
-    const above = h - (nx * o[0] + ny * o[1] + nz * o[2]);
+    const k = 4 * i;
+    const facing = planes[k] * d[0] + planes[k + 1] * d[1] + planes[k + 2] * d[2];
+    const above = planes[k + 3] - (planes[k] * o[0] + planes[k + 1] * o[1] + planes[k + 2] * o[2]);
     if (facing === 0) {
       if (above < 0) return null;
       continue;
     }
     const t = above / facing;
-    if (facing < 0) {
-      if (t > enter) [enter, surface] = [t, i];
-    } else if (t < exit) exit = t;
+    if (facing > 0) exit = Math.min(exit, t);
+    else if (t > enter) {
+      enter = t;
+      surface = i;
+    }
   }
   return enter < exit && enter > 0 ? { t: enter, surface } : null;
 }
@@ -46,19 +52,30 @@ export function enterBody(scene: Scene, o: Vec3, d: Vec3): BodyHit | null {
  * outside a neighbouring surface: that one is then met at distance 0, so nothing leaks at edges.
  */
 export function nextOnBody(scene: Scene, o: Vec3, d: Vec3, from: number): BodyHit {
-  const b = o[0] * d[0] + o[1] * d[1] + o[2] * d[2];
-  const c = o[0] * o[0] + o[1] * o[1] + o[2] * o[2] - 1;
+  const { planes, planeCount } = scene;
+  const ox = o[0];
+  const oy = o[1];
+  const oz = o[2];
+  const dx = d[0];
+  const dy = d[1];
+  const dz = d[2];
+  const b = ox * dx + oy * dy + oz * dz;
+  const c = ox * ox + oy * oy + oz * oz - 1;
   // From the ball to itself the chord is exactly 2 cos.
   let t = Math.max(0, from === SKIN ? -2 * b : -b + Math.sqrt(Math.max(0, b * b - c)));
   let surface = SKIN;
-  const { planes, planeCount } = scene;
-  for (let i = 0; i < planeCount; i++) {
-    const k = 4 * i;
-    const facing = planes[k] * d[0] + planes[k + 1] * d[1] + planes[k + 2] * d[2];
+  for (let i = 0, k = 0; i < planeCount; i++, k += 4) {
+    const nx = planes[k];
+    const ny = planes[k + 1];
+    const nz = planes[k + 2];
+    const facing = nx * dx + ny * dy + nz * dz;
     if (facing <= 0 || i === from) continue;
-    const above = planes[k + 3] - (planes[k] * o[0] + planes[k + 1] * o[1] + planes[k + 2] * o[2]);
+    const above = planes[k + 3] - (nx * ox + ny * oy + nz * oz);
     // Compare before dividing: most planes lie farther away.
-    if (above < t * facing) [t, surface] = [Math.max(0, above / facing), i];
+    if (above < t * facing) {
+      t = Math.max(0, above / facing);
+      surface = i;
+    }
   }
   return { t, surface };
 }
@@ -78,7 +95,9 @@ export function pointOnBody(scene: Scene, o: Vec3, d: Vec3, t: number, surface: 
   const p: Vec3 = [o[0] + t * d[0], o[1] + t * d[1], o[2] + t * d[2]];
   if (surface === SKIN) return bodyNormal(scene, SKIN, p);
   const k = 4 * surface;
-  const [nx, ny, nz] = [scene.planes[k], scene.planes[k + 1], scene.planes[k + 2]];
+  const nx = scene.planes[k];
+  const ny = scene.planes[k + 1];
+  const nz = scene.planes[k + 2];
   const off = scene.planes[k + 3] - (nx * p[0] + ny * p[1] + nz * p[2]);
   return [p[0] + off * nx, p[1] + off * ny, p[2] + off * nz];
 }

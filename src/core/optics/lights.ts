@@ -209,17 +209,12 @@ function paneMask(s: number, panes: number, bar: number): number {
   return smoothstep(bar * 0.4, bar * 0.6, Math.min(inPane, 1 - inPane));
 }
 
-/** Coverage 0 .. 1 of a panel in direction d, and how far down it is seen (0 upper edge, 1 lower edge). */
-function panelCover(p: Panel, d: Vec3): readonly [number, number] {
-  const ahead = dot(d, p.towards);
-  if (ahead <= 0) return [0, 0];
-  const x = dot(d, p.right) / (ahead * p.halfWidth);
-  const y = dot(d, p.up) / (ahead * p.halfHeight);
+/** Coverage 0 .. 1 of a panel at (x, y), both -1 .. 1 from edge to edge. */
+function panelCover(p: Panel, x: number, y: number): number {
   const reach = p.round ? Math.sqrt(x * x + y * y) : Math.max(Math.abs(x), Math.abs(y));
-  if (reach >= 1) return [0, 0];
+  if (reach >= 1) return 0;
   const cover = 1 - smoothstep(1 - p.soft, 1, reach);
-  const glass = paneMask(0.5 * (x + 1), p.columns, p.bar) * paneMask(0.5 * (y + 1), p.rows, p.bar);
-  return [cover * glass, 0.5 * (1 - y)];
+  return cover * paneMask(0.5 * (x + 1), p.columns, p.bar) * paneMask(0.5 * (y + 1), p.rows, p.bar);
 }
 
 /** Width of the blurred horizon line, as d.y. */
@@ -233,9 +228,13 @@ export function settingRadiance(s: LightSetting, d: Vec3): Rgb {
   for (let c = 0; c < 3; c++)
     rgb[c] = lerp(lerp(s.floor[c], s.nadir[c], t), lerp(s.horizon[c], s.zenith[c], t), above);
   for (const p of s.panels) {
-    const [cover, down] = panelCover(p, d);
-    if (cover > 0)
-      for (let c = 0; c < 3; c++) rgb[c] = lerp(rgb[c], lerp(p.rgb[c], p.rgbBelow[c], down), cover);
+    const ahead = dot(d, p.towards);
+    if (ahead <= 0) continue;
+    const y = dot(d, p.up) / (ahead * p.halfHeight);
+    const cover = panelCover(p, dot(d, p.right) / (ahead * p.halfWidth), y);
+    if (cover === 0) continue;
+    const down = 0.5 * (1 - y);
+    for (let c = 0; c < 3; c++) rgb[c] = lerp(rgb[c], lerp(p.rgb[c], p.rgbBelow[c], down), cover);
   }
   return rgb;
 }

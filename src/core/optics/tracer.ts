@@ -135,8 +135,17 @@ interface Walker {
   weight: [number, number, number];
 }
 
-const weaken = (w: Walker, by: Rgb): void => {
-  for (let c = 0; c < 3; c++) w.weight[c] *= by[c];
+const weaken = (w: Walker, r: number, g: number, b: number): void => {
+  w.weight[0] *= r;
+  w.weight[1] *= g;
+  w.weight[2] *= b;
+};
+
+/** Remembers what the path stands on. */
+const leave = (w: Walker, surface: number, design: number, grain: number): void => {
+  w.surface = surface;
+  w.design = design;
+  w.grain = grain;
 };
 
 const strongest = (w: Walker): number => Math.max(w.weight[0], w.weight[1], w.weight[2]);
@@ -151,31 +160,37 @@ function gather(
   sum: [number, number, number],
 ): void {
   const light = colourFor(lightRadiance(scene.light, d), colour);
-  for (let c = 0; c < 3; c++) sum[c] += share * w.weight[c] * light[c];
+  sum[0] += share * w.weight[0] * light[0];
+  sum[1] += share * w.weight[1] * light[1];
+  sum[2] += share * w.weight[2] * light[2];
 }
 
 /** Beer-Lambert over a stretch of glass, and over the parts of it within tinted cores. */
 function absorb(scene: Scene, colour: PathColour, w: Walker, t: number): void {
   const { sigma } = colour;
   if (sigma[0] !== 0 || sigma[1] !== 0 || sigma[2] !== 0)
-    weaken(w, [Math.exp(-sigma[0] * t), Math.exp(-sigma[1] * t), Math.exp(-sigma[2] * t)]);
+    weaken(w, Math.exp(-sigma[0] * t), Math.exp(-sigma[1] * t), Math.exp(-sigma[2] * t));
   for (const design of scene.designs) {
     if (design.kind !== TINTED_CORE) continue;
     // A tinted core shows its colour along its whole width.
     const width = 2 * design.size[0];
     const along = lengthWithin(design, w.p, w.d, t);
     if (along === 0) continue;
-    const rgb = colourFor(design.rgb, colour);
-    weaken(w, [0, 1, 2].map((c) => Math.exp(-absorptionOfTint(rgb[c], width) * along)) as unknown as Rgb);
+    const [r, g, b] = colourFor(design.rgb, colour).map((v) => Math.exp(-absorptionOfTint(v, width) * along));
+    weaken(w, r, g, b);
   }
 }
 
 /** Nearest design within tMax: its position and the hit, or null. */
 function nearestDesign(scene: Scene, w: Walker, tMax: number): { hit: DesignHit; design: number } | null {
-  let [best, design, end]: [DesignHit | null, number, number] = [null, NOWHERE, tMax];
+  let best: DesignHit | null = null;
+  let design = NOWHERE;
   for (let i = 0; i < scene.designs.length; i++) {
-    const hit = hitDesign(scene.designs[i], w.p, w.d, end, i === w.design ? w.grain : -1);
-    if (hit) [best, design, end] = [hit, i, hit.t];
+    const from = i === w.design ? w.grain : -1;
+    const hit = hitDesign(scene.designs[i], w.p, w.d, best ? best.t : tMax, from);
+    if (!hit) continue;
+    best = hit;
+    design = i;
   }
   return best && { hit: best, design };
 }
@@ -202,13 +217,14 @@ function meetDesign(
 ): void {
   const { hit, design } = met;
   moveTo(w, hit.t);
-  [w.surface, w.design, w.grain] = [NOWHERE, design, hit.grain];
+  leave(w, NOWHERE, design, hit.grain);
   const n: Vec3 = dot(hit.n, w.d) < 0 ? hit.n : [-hit.n[0], -hit.n[1], -hit.n[2]];
   if (scene.designs[design].kind === BUBBLE) {
     if (crossByChance(w, n, colour.index, random)) w.bubble = design;
     return;
   }
-  weaken(w, colourFor(hit.rgb, colour));
+  const [r, g, b] = colourFor(hit.rgb, colour);
+  weaken(w, r, g, b);
   w.d = scatterDiffuse(n, random);
 }
 
@@ -219,7 +235,7 @@ function crossBubble(scene: Scene, colour: PathColour, w: Walker, random: Random
   if (nextOnBody(scene, w.p, w.d, w.surface).t < t) return true;
   moveTo(w, t);
   const outward = bubbleNormal(bubble, w.p);
-  [w.surface, w.design, w.grain] = [NOWHERE, w.bubble, 0];
+  leave(w, NOWHERE, w.bubble, 0);
   const inward: Vec3 = [-outward[0], -outward[1], -outward[2]];
   if (crossByChance(w, inward, 1 / colour.index, random)) w.bubble = NOWHERE;
   return false;
@@ -231,7 +247,7 @@ function roulette(w: Walker, random: Random): boolean {
   if (strength >= ROULETTE_BELOW) return false;
   const survive = strength / ROULETTE_BELOW;
   if (nextRandom(random) >= survive) return true;
-  weaken(w, [1 / survive, 1 / survive, 1 / survive]);
+  weaken(w, 1 / survive, 1 / survive, 1 / survive);
   return false;
 }
 
@@ -247,7 +263,7 @@ function meetBody(
   random: Random,
   sum: [number, number, number],
 ): boolean {
-  [w.surface, w.design, w.grain] = [surface, NOWHERE, 0];
+  leave(w, surface, NOWHERE, 0);
   if (roughnessOf(scene, surface) > 0) {
     const crossing = crossRough(scene, surface, w.d, false, colour.index, random);
     w.d = crossing.d;
@@ -262,7 +278,7 @@ function meetBody(
   if (mirrored < 1) {
     if (strongest(w) * mirrored > SPLIT_ABOVE) {
       gather(scene, colour, w, refractRay(w.d, n, cosI, colour.index), 1 - mirrored, sum);
-      weaken(w, [mirrored, mirrored, mirrored]);
+      weaken(w, mirrored, mirrored, mirrored);
     } else if (nextRandom(random) >= mirrored) {
       gather(scene, colour, w, refractRay(w.d, n, cosI, colour.index), 1, sum);
       return true;
@@ -308,7 +324,7 @@ function enterPiece(
   const cosI = -dot(d, n);
   const mirrored = fresnel(cosI, 1 / colour.index);
   gather(scene, colour, w, reflectRay(d, n, cosI), mirrored, sum);
-  weaken(w, [1 - mirrored, 1 - mirrored, 1 - mirrored]);
+  weaken(w, 1 - mirrored, 1 - mirrored, 1 - mirrored);
   w.d = refractRay(d, n, cosI, 1 / colour.index);
   return w;
 }
