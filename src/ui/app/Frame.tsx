@@ -2,11 +2,10 @@
  * The frame: a line at the top, the pictures of the piece, and beside or below them the place one is in.
  * The pictures and every place once entered stay mounted, so that selection, camera and scroll are as one left them.
  */
-import { Activity, type ReactNode, Suspense, useState } from "react";
+import { Activity, lazy, type ReactNode, Suspense, useState } from "react";
 import type { Place } from "../../state/store.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
-import { Recipe } from "../plan/recipe/Recipe.tsx";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
@@ -15,9 +14,21 @@ import { Header } from "./Header.tsx";
 import { NoticeLine } from "./NoticeLine.tsx";
 import { Pictures } from "./Pictures.tsx";
 import { Places } from "./Places.tsx";
-import { SheetHost } from "./SheetHost.tsx";
-import { BenchPage, LookPage } from "./slots.tsx";
+import { BenchPage, LookPage, Recipe } from "./slots.tsx";
+import { useView } from "./view.ts";
 import "./frame.css";
+
+const SheetHost = lazy(() => import("./SheetHost.tsx"));
+
+/** Sheets bring what they need when the first one is opened. */
+function Sheets() {
+  const isOpen = useView((state) => state.sheet !== null);
+  return isOpen ? (
+    <Suspense fallback={null}>
+      <SheetHost />
+    </Suspense>
+  ) : null;
+}
 
 /** A place that is made when first entered and kept from then on. */
 function Kept({ place, children }: { place: Place; children: ReactNode }) {
@@ -59,7 +70,7 @@ export function Frame() {
         </main>
         <Places />
         <NoticeLine />
-        <SheetHost />
+        <Sheets />
       </div>
     </FileDrop>
   );

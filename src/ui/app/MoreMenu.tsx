@@ -8,7 +8,7 @@ import { keysFor } from "./shortcuts.ts";
 import { SHEETS } from "./slots.tsx";
 import { openSheet, type SheetName } from "./view.ts";
 
-export function MoreMenu() {
+export default function MoreMenu() {
   const words = useWords(shellWords);
   const { fresh } = useWords(planWords);
   const sheet = (id: SheetName, label: string) => ({ id, words: label, run: () => openSheet(id) });

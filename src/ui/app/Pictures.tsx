@@ -17,15 +17,16 @@ const PICTURES: readonly PictureName[] = ["piece", "profile", "skin"];
 /** A swipe shorter than this is a press. */
 const SWIPE_PX = 40;
 
-function Picture({ name, children }: { name: PictureName; children: ReactNode }) {
+function Picture({ name, isLarge, children }: { name: PictureName; isLarge: boolean; children: ReactNode }) {
   const words = useWords(shellWords);
-  const large = useView((state) => state.large);
   return (
-    <section className="picture" data-picture={name} data-large={large === name || undefined}>
+    <section className="picture" data-picture={name} data-large={isLarge || undefined}>
       <CrashGuard instead={(again) => <Crashed again={again} />}>
-        <Suspense fallback={null}>{children}</Suspense>
+        <div className="picture-inside">
+          <Suspense fallback={null}>{children}</Suspense>
+        </div>
       </CrashGuard>
-      {large === name ? null : (
+      {isLarge ? null : (
         <Button
           className="enlarge"
           aria-label={words.enlarge(words.strip[name])}
@@ -80,17 +81,17 @@ export function Pictures() {
   const large = useView((state) => (place === "plan" ? state.large : "piece"));
   return (
     <div className="pictures" data-large={large}>
-      <Picture name="piece">
+      <Picture name="piece" isLarge={large === "piece"}>
         <PieceStage />
         {place === "plan" ? <Diary /> : null}
         {place === "look" ? <LookStage /> : null}
       </Picture>
       {place === "plan" ? (
         <>
-          <Picture name="profile">
+          <Picture name="profile" isLarge={large === "profile"}>
             <Profile />
           </Picture>
-          <Picture name="skin">
+          <Picture name="skin" isLarge={large === "skin"}>
             <Skin />
           </Picture>
           <PictureNames />

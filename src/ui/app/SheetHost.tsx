@@ -20,7 +20,7 @@ const TITLES = {
 } as const satisfies Record<SheetName, string>;
 const WIDE: readonly SheetName[] = ["plans", "help", "examples"];
 
-export function SheetHost() {
+export default function SheetHost() {
   const name = useView((state) => state.sheet);
   const words = useWords(shellWords);
   const Body = name ? SHEETS[name] : null;

@@ -38,6 +38,10 @@ function part<P>(path: string): ComponentType<P> | null {
   return load ? lazy(load) : null;
 }
 
+// Begun at once beside the shell: the recipe is seen first of all.
+const recipe = import("../plan/recipe/Recipe.tsx");
+export const Recipe = lazy(() => recipe);
+
 export const LookPage = part<object>("../look/LookPage.tsx") ?? Nothing;
 export const LookStage = part<object>("../look/LookStage.tsx") ?? Nothing;
 export const BenchPage = part<object>("../bench/BenchPage.tsx") ?? Nothing;

@@ -1,13 +1,13 @@
 /** The piece, large: the canvas, what one does with it, and its words. */
-import { useEffect, useId, useRef } from "react";
+import { lazy, Suspense, useEffect, useId, useRef } from "react";
 import { useView, view } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { findingInWords, findingWords } from "../messages/findings.ts";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
-import { useGlassName } from "../plan/recipe/PieceLine.tsx";
 import { useFormat } from "../use-format.ts";
+import { useGlassName } from "../use-glass-name.ts";
 import { usePlan, useReport } from "../use-studio.ts";
 import type { LookFrom } from "./camera.ts";
 import { lookFrom, openingTurn } from "./eye.ts";
@@ -15,9 +15,11 @@ import { FacetLine } from "./FacetLine.tsx";
 import { GapLabels } from "./GapLabels.tsx";
 import { pieceKey } from "./keys.ts";
 import { spokenSummary } from "./spoken.ts";
-import { useHand } from "./use-hand.ts";
+import { type Grip, useHand } from "./use-hand.ts";
 import { useStage } from "./use-stage.ts";
 import "./piece.css";
+
+const PieceDrag = lazy(() => import("./PieceDrag.tsx"));
 
 function LookButtons() {
   const words = useWords(planWords);
@@ -73,7 +75,8 @@ export function PieceStage() {
   const shell = useWords(shellWords);
   const host = useRef<HTMLDivElement>(null);
   const state = useStage(host);
-  const hand = useHand(host);
+  const grip = useRef<Grip>(null);
+  const hand = useHand(host, grip);
   const id = useId();
   const isReady = state.kind === "ready";
   useEffect(() => {
@@ -98,6 +101,9 @@ export function PieceStage() {
         {...hand}
       >
         <GapLabels />
+        <Suspense fallback={null}>
+          <PieceDrag host={host} grip={grip} />
+        </Suspense>
       </div>
       <Spoken id={id} />
       {state.kind === "failed" ? (

@@ -50,7 +50,15 @@ const middle = (points: readonly Place[]): Place => ({
 });
 const spread = ([a, b]: readonly Place[]): number => (b ? Math.hypot(a.x - b.x, a.y - b.y) : 0);
 
-export function useHand(host: RefObject<HTMLElement | null>) {
+/** Something that may take hold of the piece before the hand turns it. Each answers whether it did. */
+export interface Grip {
+  readonly take: (event: PointerEvent) => boolean;
+  readonly move: (event: PointerEvent) => boolean;
+  readonly end: () => boolean;
+  readonly cancel: () => boolean;
+}
+
+export function useHand(host: RefObject<HTMLElement | null>, grip: RefObject<Grip | null>) {
   const fingers = useRef(new Map<number, Place>());
   const travelled = useRef(0);
   const isMoving = useRef(false);
@@ -93,6 +101,7 @@ export function useHand(host: RefObject<HTMLElement | null>) {
 
   const move = (event: PointerEvent): void => {
     const box = host.current;
+    if (grip.current?.move(event)) return;
     if (!box || !fingers.current.has(event.pointerId)) {
       point(event);
       return;
@@ -103,6 +112,7 @@ export function useHand(host: RefObject<HTMLElement | null>) {
   };
 
   const release = (event: PointerEvent): void => {
+    if (event.type === "pointercancel" ? grip.current?.cancel() : grip.current?.end()) return;
     const wasAlone = fingers.current.size === 1;
     if (!fingers.current.delete(event.pointerId) || !host.current) return;
     if (!wasAlone || travelled.current >= PRESS_PX || event.type === "pointercancel") return;
@@ -112,6 +122,7 @@ export function useHand(host: RefObject<HTMLElement | null>) {
 
   return {
     onPointerDown: (event: PointerEvent) => {
+      if (fingers.current.size === 0 && !event.shiftKey && grip.current?.take(event)) return;
       if (fingers.current.size === 0) {
         travelled.current = 0;
         isMoving.current = event.button > 0 || event.shiftKey;

@@ -5,14 +5,8 @@ import { openSheet } from "../../app/view.ts";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
+import { useGlassName } from "../../use-glass-name.ts";
 import { usePlan } from "../../use-studio.ts";
-
-/** The name of a glass as one says it. */
-export function useGlassName(): string {
-  const words = useWords(planWords);
-  const { glass } = usePlan().piece;
-  return typeof glass === "string" ? words.piece.glasses[glass] : glass.name;
-}
 
 export function PieceLine() {
   const words = useWords(planWords);

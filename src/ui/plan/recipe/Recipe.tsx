@@ -11,7 +11,7 @@ import { TierItem } from "./TierItem.tsx";
 import { WholeFindings } from "./WholeFindings.tsx";
 import "./recipe.css";
 
-export function Recipe() {
+export default function Recipe() {
   const words = useWords(planWords);
   const shell = useWords(shellWords);
   const plan = useStudio((state) => state.plan);

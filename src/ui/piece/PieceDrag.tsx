@@ -1,0 +1,75 @@
+/** Dragging the picked tier on the piece itself. Lies over the stage and takes hold before the hand turns the piece. */
+import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
+import { solved as solvedOf } from "../../state/derived.ts";
+import { DragReadout } from "../plan/drag/DragReadout.tsx";
+import { useBox } from "../plan/drag/use-box.ts";
+import { type DragPicture, useTierDrag } from "../plan/drag/use-tier-drag.ts";
+import { studio } from "../studio.ts";
+import { eye } from "./eye.ts";
+import { pieceDrag } from "./piece-drag.ts";
+import { facetUnder, type Grip } from "./use-hand.ts";
+
+const NO_MEANING: DragPicture = { meant: () => null, delta: () => 0, reach: () => 0 };
+
+/** What movements of this facet mean, as the piece stands now. */
+function meaningOf(facetId: string, box: HTMLElement): DragPicture {
+  const solved = solvedOf(studio.getState().plan);
+  const facet = solved.facets.findIndex((one) => one.id === facetId);
+  const short = Math.min(box.clientWidth, box.clientHeight);
+  return facet < 0 ? NO_MEANING : pieceDrag(eye.getState().view, short, solved, facet);
+}
+
+export default function PieceDrag({
+  host,
+  grip,
+}: {
+  host: RefObject<HTMLElement | null>;
+  grip: RefObject<Grip | null>;
+}) {
+  const [ref, box] = useBox<HTMLDivElement>();
+  const meaning = useRef(NO_MEANING);
+  const isHeld = useRef(false);
+  const drag = useTierDrag({
+    meant: (...given) => meaning.current.meant(...given),
+    delta: (...given) => meaning.current.delta(...given),
+    reach: (...given) => meaning.current.reach(...given),
+  });
+
+  const { grab, surface } = drag;
+  useEffect(() => {
+    const letGo = (how: () => void) => () => {
+      const was = isHeld.current;
+      isHeld.current = false;
+      if (was) how();
+      return was;
+    };
+    grip.current = {
+      take: (event: PointerEvent) => {
+        const picture = host.current;
+        const { tierId } = studio.getState().selection;
+        if (!picture || tierId === null || event.button !== 0) return false;
+        const facetId = facetUnder(picture, { x: event.clientX, y: event.clientY });
+        if (!facetId?.startsWith(`${tierId}/`)) return false;
+        meaning.current = meaningOf(facetId, picture);
+        isHeld.current = true;
+        grab(event, picture, { tierId, facetId });
+        return true;
+      },
+      move: (event: PointerEvent) => {
+        if (isHeld.current) surface.onPointerMove(event);
+        return isHeld.current;
+      },
+      end: letGo(surface.onPointerUp),
+      cancel: letGo(surface.onPointerCancel),
+    };
+    return () => {
+      grip.current = null;
+    };
+  }, [host, grip, grab, surface]);
+
+  return (
+    <div ref={ref} className="stage-labels">
+      <DragReadout live={drag.live} box={box} />
+    </div>
+  );
+}
