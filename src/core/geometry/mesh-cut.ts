@@ -95,7 +95,7 @@ export const copyCut = (state: CutState): CutState => ({
 
 /** The piece as it stands, as a mesh of its own. */
 export const meshOfCut = (state: CutState): CutMesh =>
-  extractMesh(state.mesh, state.liveCount, state.isRound);
+  extractMesh(state.mesh, state.liveCount, state.isRound, state.planes);
 
 /**
  * Cuts a blank by planes, in order; face ids are positions in `planes`.
@@ -110,6 +110,7 @@ export function cutMesh(blank: Blank, planes: readonly Plane[]): CutMesh {
 /** Cuts by one more plane; its id is the number of planes before it. Changes `state`. */
 export function cutNext(state: CutState, plane: Plane): void {
   const isRepeated = state.planes.some((earlier) => coincide(earlier, plane));
+  if (state.planes.some((earlier) => exclude(earlier, plane))) state.liveCount = 0;
   state.planes.push(plane);
   if (isRepeated || state.liveCount === 0) return;
   classify(state, plane);
@@ -125,8 +126,13 @@ export function cutNext(state: CutState, plane: Plane): void {
   dropOutside(state);
 }
 
-const coincide = (p: Plane, q: Plane): boolean =>
-  Math.abs(p.h - q.h) <= COINCIDENT && p.n.every((c, k) => Math.abs(c - q.n[k]) <= COINCIDENT);
+const isParallel = (p: Plane, q: Plane, sign: 1 | -1): boolean =>
+  p.n.every((c, k) => Math.abs(c - sign * q.n[k]) <= COINCIDENT);
+
+const coincide = (p: Plane, q: Plane): boolean => Math.abs(p.h - q.h) <= COINCIDENT && isParallel(p, q, 1);
+
+/** Whether opposite planes leave no more than the thickness that counts as none. */
+const exclude = (p: Plane, q: Plane): boolean => p.h + q.h <= COINCIDENT && isParallel(p, q, -1);
 
 /** Classifies every vertex once; the lists of those outside and near the plane are kept for the steps that follow. */
 function classify(state: CutState, { n: [nx, ny, nz], h }: Plane): void {

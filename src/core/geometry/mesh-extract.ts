@@ -1,6 +1,7 @@
 /** Turns the half-edges of a cut piece into a compact mesh: vertices numbered anew, polygons parted into triangles. */
 import type { CutMesh, FacetPolygon } from "./mesh.ts";
 import { type HalfEdges, NONE } from "./mesh-half-edges.ts";
+import type { Plane } from "./plane.ts";
 import { SKIN } from "./solid-types.ts";
 import { EPSILON } from "./tolerance.ts";
 
@@ -16,11 +17,20 @@ const EMPTY: CutMesh = {
 /**
  * @param liveVertices how many vertices are left, 0 when the piece has vanished
  * @param isRound skin polygons of a ball are parted in the central projection, where their great-circle edges are straight
+ * @param planes that cut, by the ids of their faces
  */
-export function extractMesh(m: HalfEdges, liveVertices: number, isRound: boolean): CutMesh {
+export function extractMesh(
+  m: HalfEdges,
+  liveVertices: number,
+  isRound: boolean,
+  planes: readonly Plane[],
+): CutMesh {
   if (liveVertices === 0) return EMPTY;
-  const positions = new Float64Array(3 * liveVertices);
-  const skinNormals = new Float64Array(3 * liveVertices);
+  // beyond the centre, skin within the circle is parted by chords of it too: such a facet is parted from its middle
+  const isFanned = (plane: number): boolean => isRound && plane !== SKIN && planes[plane].h < EPSILON;
+  const most = 3 * (liveVertices + planes.length);
+  const positions = new Float64Array(most);
+  const skinNormals = new Float64Array(most);
   const number = new Int32Array(m.vertexCount).fill(NONE);
   let count = 0;
   const numberOf = (v: number): number => {
@@ -51,7 +61,8 @@ export function extractMesh(m: HalfEdges, liveVertices: number, isRound: boolean
     for (let f = 0; f < m.faceCount; f++) {
       if (m.first[f] === NONE || (m.plane[f] === SKIN) !== wantsSkin) continue;
       const ring = ringOf(f);
-      if (ring.length === 3) triangles.push(ring[0], ring[1], ring[2]);
+      if (isFanned(m.plane[f])) fanFromMiddle(positions, ring, count++, triangles);
+      else if (ring.length === 3) triangles.push(ring[0], ring[1], ring[2]);
       else if (wantsSkin && isRound) partRoundPolygon(positions, ring, triangles);
       else partConvexPolygon(ring, triangles);
       while (trianglePlanes.length < triangles.length / 3) trianglePlanes.push(m.plane[f]);
@@ -80,6 +91,14 @@ function partConvexPolygon(ring: readonly number[], triangles: number[]): void {
     if (takeLow) low++;
     else high--;
   }
+}
+
+/** Parts a convex ring into triangles about a new vertex, the mean of its corners. */
+function fanFromMiddle(p: Float64Array, ring: readonly number[], middle: number, triangles: number[]): void {
+  ring.forEach((v, i) => {
+    for (let k = 0; k < 3; k++) p[3 * middle + k] += p[3 * v + k] / ring.length;
+    triangles.push(v, ring[(i + 1) % ring.length], middle);
+  });
 }
 
 /** Parts a polygon on the unit sphere, which may bulge inwards where it borders facets, by cutting off ears. */

@@ -1,0 +1,104 @@
+/** What tests of meshes and solids share: planes drawn at random, closedness by counting edges, and manifold-3d. */
+import fc from "fast-check";
+import ManifoldModule, { type ManifoldToplevel } from "manifold-3d";
+import type { CutMesh } from "../../../src/core/geometry/mesh.ts";
+import type { Plane } from "../../../src/core/geometry/plane.ts";
+import { normalize, type Vec3 } from "../../../src/core/geometry/vec.ts";
+
+/** All properties run on the same inputs every time. */
+export const SEED = 20261125;
+
+/** A uniform direction. */
+export const direction: fc.Arbitrary<Vec3> = fc
+  .tuple(
+    fc.double({ min: -1, max: 1, noNaN: true }),
+    fc.double({ min: 0, max: 2 * Math.PI, maxExcluded: true, noNaN: true }),
+  )
+  .map(([z, t]): Vec3 => {
+    const r = Math.sqrt(1 - z * z);
+    return normalize([r * Math.cos(t), r * Math.sin(t), z]);
+  });
+
+export const planeWithin = (min: number, max: number): fc.Arbitrary<Plane> =>
+  fc.record({ n: direction, h: fc.double({ min, max, noNaN: true }) });
+
+export const planesWithin = (min: number, max: number, maxLength: number): fc.Arbitrary<Plane[]> =>
+  fc.array(planeWithin(min, max), { minLength: 1, maxLength });
+
+/** Axis planes, repeats, opposites, tangents and planes through the centre, among ordinary ones. */
+export const awkwardPlanes: fc.Arbitrary<Plane[]> = fc
+  .array(
+    fc.record({
+      n: fc.oneof(
+        direction,
+        fc.constantFrom<Vec3>([1, 0, 0], [0, 1, 0], [0, 0, 1], [-1, 0, 0], [0, -1, 0], [0, 0, -1]),
+        fc.constantFrom<Vec3>([0.6, 0.8, 0], [0, -0.6, 0.8], normalize([1, 1, 1]), normalize([-1, -1, -1])),
+      ),
+      h: fc.oneof(
+        { weight: 6, arbitrary: fc.double({ min: 0.3, max: 1.1, noNaN: true }) },
+        { weight: 1, arbitrary: fc.double({ min: -1.2, max: 0.3, noNaN: true }) },
+        { weight: 3, arbitrary: fc.constantFrom(0.5, 0.5 + 1e-12, 0.5 + 3e-12, Math.SQRT1_2, 0.9) },
+        { weight: 1, arbitrary: fc.constantFrom(-1, -0.5, 0, 1e-13, 1 - 1e-12, 1, 1 + 1e-9) },
+      ),
+    }),
+    { minLength: 1, maxLength: 24 },
+  )
+  .map((planes) => [...planes, ...planes.slice(0, planes.length % 3)]);
+
+/** Edges that are not shared by exactly two triangles running along it in opposite directions; none on a closed mesh. */
+export function openEdges(triangles: ArrayLike<number>): string[] {
+  const uses = new Map<string, number>();
+  for (let i = 0; i < triangles.length; i++) {
+    const next = i % 3 === 2 ? i - 2 : i + 1;
+    const key = `${triangles[i]},${triangles[next]}`;
+    uses.set(key, (uses.get(key) ?? 0) + 1);
+  }
+  return [...uses].flatMap(([key, count]) => {
+    const [a, b] = key.split(",");
+    return count === 1 && uses.get(`${b},${a}`) === 1 ? [] : [`${key} x${count}`];
+  });
+}
+
+/** Vertices - edges + faces of a closed triangle mesh. */
+export function eulerNumber(triangles: ArrayLike<number>): number {
+  const vertices = new Set(Array.from(triangles)).size;
+  // three edges a triangle, each shared by two
+  return vertices - triangles.length / 6;
+}
+
+/** Names vertices by their single-precision bits, as a reader of a file would. */
+export function weldedTriangles(corners: ArrayLike<number>): number[] {
+  const names = new Map<string, number>();
+  return Array.from({ length: corners.length / 3 }, (_, i) => {
+    const key = [0, 1, 2].map((k) => Math.fround(corners[3 * i + k])).join();
+    const name = names.get(key) ?? names.size;
+    names.set(key, name);
+    return name;
+  });
+}
+
+export type ManifoldApi = ManifoldToplevel;
+let loading: Promise<ManifoldToplevel> | undefined;
+export function loadManifold(): Promise<ManifoldToplevel> {
+  loading ??= ManifoldModule().then((api) => {
+    api.setup();
+    return api;
+  });
+  return loading;
+}
+
+/** The mesh as manifold-3d takes it; its constructor throws for anything that is not a closed manifold. */
+export const toManifold = (
+  api: ManifoldToplevel,
+  { positions, triangles }: Pick<CutMesh, "positions" | "triangles">,
+): InstanceType<ManifoldToplevel["Manifold"]> =>
+  new api.Manifold(
+    new api.Mesh({ numProp: 3, vertProperties: Float32Array.from(positions), triVerts: triangles.slice() }),
+  );
+
+/** Cuts one plane after another; manifold-3d keeps the side its normal points to. */
+export const trimByPlanes = (
+  body: InstanceType<ManifoldToplevel["Manifold"]>,
+  planes: readonly Plane[],
+): InstanceType<ManifoldToplevel["Manifold"]> =>
+  planes.reduce((left, { n, h }) => left.trimByPlane([-n[0], -n[1], -n[2]], -h), body);
