@@ -13,6 +13,8 @@ export class Accumulator {
   private isGuided = false;
   /** Whole passes drawn since the restart. */
   passes = 0;
+  /** Samples per pixel that `front` is the sum of; after a restart those of the old picture, until a new pass is whole. */
+  samples = 0;
 
   /** @throws Error when the device can't draw to floats (the device check has said so before) */
   constructor(
@@ -22,11 +24,6 @@ export class Accumulator {
   ) {
     this.textures = [this.makeTexture(), this.makeTexture()];
     this.framebuffers = [this.makeFramebuffer(this.textures[0]), this.makeFramebuffer(this.textures[1])];
-  }
-
-  /** Samples per pixel that `front` is the sum of. */
-  get samples(): number {
-    return this.isGuided && this.passes > 1 ? this.passes - 1 : this.passes;
   }
 
   /** The sum of all whole passes. */
@@ -43,6 +40,7 @@ export class Accumulator {
   endPass(): void {
     this.frontIndex = this.frontIndex === 0 ? 1 : 0;
     this.passes += 1;
+    this.samples = this.isGuided && this.passes > 1 ? this.passes - 1 : this.passes;
   }
 
   /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `passes` = 0). */

@@ -104,6 +104,6 @@ export class UniformSetter {
     else if (uniform.kind === "vec2") gl.uniform2fv(place, uniform.value);
     else if (uniform.kind === "vec3") gl.uniform3fv(place, uniform.value);
     else if (uniform.kind === "vec4") gl.uniform4fv(place, uniform.value);
-    else gl.uniformMatrix3fv(place, false, uniform.value);
+    else if (uniform.kind === "mat3") gl.uniformMatrix3fv(place, false, [...uniform.value]);
   }
 }

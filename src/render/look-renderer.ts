@@ -11,7 +11,7 @@ import { Accumulator } from "./accumulator.ts";
 import { checkDevice, type DeviceCheck } from "./device-check.ts";
 import { measureGpu } from "./gpu-clock.ts";
 import type { PackedScene } from "./packed-scene.ts";
-import { TileScheduler } from "./tile-scheduler.ts";
+import { rowsOf, TileScheduler } from "./tile-scheduler.ts";
 import { type LoadedScene, TraceEngine } from "./trace-engine.ts";
 import type { View } from "./view.ts";
 
@@ -48,18 +48,26 @@ export interface LookDisplay {
 export const CLEAN_SAMPLES = 256;
 /** How long after the last movement the full picture starts, milliseconds. */
 const STILL_AFTER_MS = 140;
-/** A picture in motion has every so many-th pixel across and down. */
-const COARSENESS = 2;
+/** A coarse picture has every so many-th pixel across and down: half while moving, less where a card is slow. */
+const COARSENESS = [2, 3, 4, 6, 8] as const;
+/** A pass of a coarse picture should take no longer than this, milliseconds. */
+const COARSE_PASS_MS = 30;
+/** Where a full pass takes longer than this, a coarse one comes first. */
+const FIRST_PASS_MS = 60;
+/** A software renderer has the time of a frame that a card would leave to the page. */
+const SOFTWARE_FRAME_MS = 24;
+
+type Resolution = "full" | "coarse";
 
 interface Side {
-  scene: LoadedScene;
-  full: Accumulator;
-  coarse: Accumulator;
+  readonly scene: LoadedScene;
+  readonly full: Accumulator;
+  readonly coarse: Accumulator;
 }
 
 export class LookRenderer {
   private readonly gl: WebGL2RenderingContext | null;
-  private readonly scheduler = new TileScheduler();
+  private readonly scheduler: TileScheduler;
   private readonly abort = new AbortController();
   private engine: TraceEngine | null = null;
   private scenes: readonly PackedScene[] = [];
@@ -68,11 +76,18 @@ export class LookRenderer {
   private display: LookDisplay = { exposure: 0, divider: 1, sideBySide: false };
   private width = 0;
   private height = 0;
+  private coarseness: number = COARSENESS[0];
+  /** Where the scheduler's next band belongs. */
+  private tracedInto: Resolution | null = null;
+  private shown: Resolution = "full";
+  /** The canvas does not show what is gathered. */
+  private isStale = true;
   private movedAt = Number.NEGATIVE_INFINITY;
   private changedAt = 0;
   private generation = 0;
   private frameRequest = 0;
   private cardBusy = false;
+  private isActive = true;
   private state: LookState;
 
   /**
@@ -94,6 +109,7 @@ export class LookRenderer {
       powerPreference: "high-performance",
     });
     const check = checkDevice(this.gl);
+    this.scheduler = new TileScheduler(check.code === "software" ? SOFTWARE_FRAME_MS : undefined);
     this.state = {
       phase: check.pass ? "preparing" : "unable",
       samples: 0,
@@ -129,7 +145,15 @@ export class LookRenderer {
     const reshapes = display.sideBySide !== this.display.sideBySide;
     this.display = display;
     if (reshapes) this.rebuildSides();
-    else this.requestFrame();
+    else this.showSoon();
+  }
+
+  /** Nothing runs while nobody looks; what was gathered stays. */
+  setActive(isActive: boolean): void {
+    this.isActive = isActive;
+    if (isActive) this.showSoon();
+    else cancelAnimationFrame(this.frameRequest);
+    if (!isActive) this.frameRequest = 0;
   }
 
   /** Device pixels. */
@@ -212,7 +236,7 @@ export class LookRenderer {
   }
 
   private makePictures(gl: WebGL2RenderingContext, width: number) {
-    const coarse = (length: number) => Math.max(1, Math.ceil(length / COARSENESS));
+    const coarse = (length: number) => Math.max(1, Math.ceil(length / this.coarseness));
     return {
       full: new Accumulator(gl, width, this.height),
       coarse: new Accumulator(gl, coarse(width), coarse(this.height)),
@@ -221,24 +245,38 @@ export class LookRenderer {
 
   private restart(): void {
     this.changedAt = performance.now();
+    this.fitCoarse();
     for (const { scene, full, coarse } of this.sides)
       for (const picture of [full, coarse]) picture.restart(scene.packed.hasDispersion);
-    const target = this.targetOf(this.sides[0], this.isMoving());
-    if (target) this.scheduler.restart(target.width, target.height);
-    if (this.state.phase !== "preparing" || this.sides.length > 0) this.report({ firstPictureMs: null });
+    this.tracedInto = null;
+    this.report({ firstPictureMs: null });
     this.requestFrame();
+  }
+
+  /** Gives the coarse pictures the size that this card can trace at once. */
+  private fitCoarse(): void {
+    const side = this.sides[0];
+    const gl = this.engine?.gl;
+    if (!side || !gl) return;
+    const pixels = side.full.width * side.full.height;
+    const fits = (times: number) => this.scheduler.passMs(pixels / times ** 2) <= COARSE_PASS_MS;
+    const coarseness = COARSENESS.find(fits) ?? COARSENESS[COARSENESS.length - 1];
+    if (coarseness === this.coarseness) return;
+    this.coarseness = coarseness;
+    const length = (full: number) => Math.max(1, Math.ceil(full / coarseness));
+    this.sides = this.sides.map((old) => {
+      old.coarse.dispose();
+      const coarse = new Accumulator(gl, length(old.full.width), length(old.full.height));
+      return { ...old, coarse };
+    });
   }
 
   private isMoving(): boolean {
     return performance.now() - this.movedAt < STILL_AFTER_MS;
   }
 
-  private targetOf(side: Side | undefined, moving: boolean): Accumulator | undefined {
-    return moving ? side?.coarse : side?.full;
-  }
-
   private requestFrame(): void {
-    if (this.frameRequest || this.abort.signal.aborted) return;
+    if (this.frameRequest || !this.isActive || this.abort.signal.aborted) return;
     this.frameRequest = requestAnimationFrame(() => {
       this.frameRequest = 0;
       this.frame();
@@ -247,47 +285,62 @@ export class LookRenderer {
 
   private frame(): void {
     const { engine, view } = this;
-    if (!engine || !view || this.sides.length === 0 || engine.gl.isContextLost()) return;
+    const side = this.sides[0];
+    if (!engine || !view || !side || engine.gl.isContextLost()) return;
     if (this.cardBusy) {
       this.requestFrame();
       return;
     }
-    const moving = this.isMoving();
-    const wanted = this.targetOf(this.sides[0], moving);
-    if (wanted && wanted.samples < this.target) this.traceSome(engine, view, moving);
-    this.showBest(engine);
-    const samples = this.sides[0]?.full.samples ?? 0;
-    const clean = samples >= this.target;
-    this.report({ phase: clean ? "clean" : "tracing", samples, ...this.firstPicture() });
-    if (!clean || moving) this.requestFrame();
+    const into = this.wanted(side);
+    if (side[into].samples < this.target || side[into].passes === 0) this.traceSome(engine, view, into);
+    if (this.isStale) this.showBest(engine);
+    const isClean = into === "full" && side.full.passes > 0 && side.full.samples >= this.target;
+    const samples = side.full.passes > 0 ? side.full.samples : side.coarse.passes > 0 ? 1 : 0;
+    this.report({ phase: isClean ? "clean" : "tracing", samples, ...this.firstPicture(samples) });
+    if (!isClean) this.requestFrame();
   }
 
-  private traceSome(engine: TraceEngine, view: View, moving: boolean): void {
+  /** Coarse while something moves, and for one pass where a full one would keep the eye waiting. */
+  private wanted({ full, coarse }: Side): Resolution {
+    if (this.isMoving()) return "coarse";
+    const isSlow = this.scheduler.passMs(full.width * full.height) > FIRST_PASS_MS;
+    return isSlow && full.passes === 0 && coarse.passes === 0 ? "coarse" : "full";
+  }
+
+  private traceSome(engine: TraceEngine, view: View, into: Resolution): void {
+    const { width, height } = this.sides[0][into];
+    if (this.tracedInto !== into) this.scheduler.restart(width, height);
+    this.tracedInto = into;
     const bands = this.scheduler.frame();
-    for (const side of this.sides) {
-      const target = moving ? side.coarse : side.full;
-      const frame = { x: 0, y: 0, width: target.width, height: target.height };
-      for (const band of bands) engine.trace(side.scene, target, view, band, frame);
-    }
+    for (const side of this.sides)
+      for (const band of bands)
+        engine.trace(side.scene, side[into], view, band, { x: 0, y: 0, width, height });
+    this.isStale ||= bands.some((band) => band.last);
+    const pixels = rowsOf(bands) * width;
     this.cardBusy = true;
     void measureGpu(engine.gl).then((ms) => {
       this.cardBusy = false;
-      if (ms > 0) this.scheduler.measured(bands, ms);
+      if (ms > 0) this.scheduler.measured(pixels, ms);
     });
   }
 
-  /** The full picture as soon as it has one whole pass, until then the coarse one. */
+  /** The full picture as soon as it has one whole pass, until then the coarse one, until then what was there before. */
   private showBest(engine: TraceEngine): void {
-    const best = (side: Side | undefined) =>
-      side && (side.full.samples > 0 || side.coarse.samples === 0 ? side.full : side.coarse);
-    const [left, right] = [best(this.sides[0]), best(this.sides[1])];
-    if (left) engine.show({ left, right: right ?? null, ...this.display }, this.width, this.height);
+    const { full, coarse } = this.sides[0];
+    if (full.passes > 0) this.shown = "full";
+    else if (coarse.passes > 0) this.shown = "coarse";
+    const [left, right] = this.sides.map((side) => side[this.shown]);
+    engine.show({ left, right: right ?? null, ...this.display }, this.width, this.height);
+    this.isStale = false;
   }
 
-  private firstPicture(): Partial<LookState> {
-    const side = this.sides[0];
-    const shown = side && side.full.samples + side.coarse.samples > 0;
-    if (!shown || this.state.firstPictureMs !== null) return {};
+  private showSoon(): void {
+    this.isStale = true;
+    this.requestFrame();
+  }
+
+  private firstPicture(samples: number): Partial<LookState> {
+    if (samples === 0 || this.state.firstPictureMs !== null) return {};
     return { firstPictureMs: performance.now() - this.changedAt };
   }
 

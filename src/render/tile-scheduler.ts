@@ -12,9 +12,9 @@ export interface Band {
   readonly last: boolean;
 }
 
-/** Time that one frame's tracing should take, milliseconds: half of a 60 Hz frame, the other half is the page's. */
-const TARGET_MS = 8;
-/** A first band is this many pixels: 12 ms on a software renderer of 1.5 M samples/s, a blink on any card. */
+/** Time that one frame's tracing should take, milliseconds: most of a 60 Hz frame, the rest is the page's. */
+const TARGET_MS = 12;
+/** A first band is this many pixels: 11 ms on a software renderer of 1.5 M samples/s, a blink on any card. */
 const FIRST_PIXELS = 16_384;
 /** One measurement changes the rate at most by these factors, so that a hiccup neither stalls nor floods the card. */
 const GROWTH = 2;
@@ -26,7 +26,12 @@ export class TileScheduler {
   private width = 1;
   private height = 1;
   private nextRow = 0;
-  private pixelsPerMs = FIRST_PIXELS / TARGET_MS;
+  private pixelsPerMs: number;
+
+  /** @param targetMs time that one frame's tracing should take */
+  constructor(private readonly targetMs = TARGET_MS) {
+    this.pixelsPerMs = FIRST_PIXELS / targetMs;
+  }
 
   /** Starts a picture of the given size from its first row; what was learnt about speed is kept. */
   restart(width: number, height: number): void {
@@ -35,9 +40,14 @@ export class TileScheduler {
     this.nextRow = 0;
   }
 
+  /** About how long one pass over so many pixels takes, milliseconds. */
+  passMs(pixels: number): number {
+    return pixels / this.pixelsPerMs;
+  }
+
   /** The bands to trace in this frame, in order; at least one row. */
   frame(): Band[] {
-    const budget = Math.min(this.pixelsPerMs * TARGET_MS, this.width * this.height * MAX_PASSES_A_FRAME);
+    const budget = Math.min(this.pixelsPerMs * this.targetMs, this.width * this.height * MAX_PASSES_A_FRAME);
     const bands: Band[] = [];
     let rows = Math.max(1, Math.floor(budget / this.width));
     while (rows > 0) {
@@ -50,11 +60,12 @@ export class TileScheduler {
     return bands;
   }
 
-  /** @param ms how long the card took for `bands`, > 0 */
-  measured(bands: readonly Band[], ms: number): void {
-    const pixels = bands.reduce((sum, band) => sum + band.height, 0) * this.width;
+  /** Learns from `pixels` traced in `ms` milliseconds, > 0. */
+  measured(pixels: number, ms: number): void {
     const rate = pixels / Math.max(ms, Number.EPSILON);
     const change = Math.min(GROWTH, Math.max(SHRINK, rate / this.pixelsPerMs));
     this.pixelsPerMs *= change;
   }
 }
+
+export const rowsOf = (bands: readonly Band[]): number => bands.reduce((sum, band) => sum + band.height, 0);

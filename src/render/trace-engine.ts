@@ -8,7 +8,7 @@ import type { PackedScene, Texels } from "./packed-scene.ts";
 import { assembleShader } from "./shader-assembler.ts";
 import { shaderFiles } from "./shader-files.ts";
 import type { Band } from "./tile-scheduler.ts";
-import { type View, viewUniforms } from "./view.ts";
+import { type View, viewColumns } from "./view.ts";
 
 interface Program {
   readonly program: WebGLProgram;
@@ -130,11 +130,10 @@ export class TraceEngine {
       this.bindTexture(SUM_UNIT + 1 + k, texture ?? this.nothing);
     });
 
-    const { eye, columns } = viewUniforms(view);
     tracer.uniforms.set(scene.packed.uniforms);
     tracer.uniforms.set({
-      eye: vec3(eye),
-      view: mat3(columns),
+      eye: vec3(view.eye),
+      view: mat3(viewColumns(view)),
       resolution: vec2([frame.width, frame.height]),
       origin: vec2([frame.x, frame.y]),
       passIndex: uint(target.passes),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { TileScheduler } from "../../src/render/tile-scheduler.ts";
+import { rowsOf, TileScheduler } from "../../src/render/tile-scheduler.ts";
 
 /** Runs frames on a card that traces `pixelsPerMs`; answers the time each frame took, and the passes finished. */
 function run(scheduler: TileScheduler, width: number, pixelsPerMs: number, frames: number) {
@@ -7,10 +7,11 @@ function run(scheduler: TileScheduler, width: number, pixelsPerMs: number, frame
   let passes = 0;
   for (let k = 0; k < frames; k++) {
     const bands = scheduler.frame();
-    const ms = (bands.reduce((sum, band) => sum + band.height, 0) * width) / pixelsPerMs;
+    const pixels = rowsOf(bands) * width;
+    const ms = pixels / pixelsPerMs;
     spent.push(ms);
     passes += bands.filter((band) => band.last).length;
-    scheduler.measured(bands, ms);
+    scheduler.measured(pixels, ms);
   }
   return { spent, passes };
 }

@@ -1,0 +1,124 @@
+/** The traced piece, laid over the drawn one: the hand that turns the piece is the drawn one's, this only shows. */
+import { useEffect, useRef } from "react";
+import { eye } from "../piece/eye.ts";
+import { usePlan } from "../use-studio.ts";
+import { DividerLine } from "./DividerLine.tsx";
+import { LookStatus } from "./LookStatus.tsx";
+import { packedScenes } from "./look-scene.ts";
+import { lookSettings, useLook } from "./look-settings.ts";
+import { tracedPicture, useTracing, viewOf } from "./traced.ts";
+import { useTurntable } from "./use-turntable.ts";
+import "./look.css";
+
+/** More device pixels than this a side cost time and show nothing. */
+const MOST_PIXELS = 2048;
+
+export function LookStage() {
+  const host = useRef<HTMLDivElement>(null);
+  const state = useTracing();
+  useCanvasIn(host);
+  useScenes();
+  useDisplay();
+  useTurntable();
+  const shows = state !== null && (state.phase === "clean" || state.phase === "tracing") && state.samples > 0;
+  return (
+    <div className="traced" data-phase={state?.phase} data-shows={shows || undefined}>
+      <div ref={host} className="traced-canvas" aria-hidden="true" />
+      {shows ? <DividerLine /> : null}
+      <LookStatus />
+    </div>
+  );
+}
+
+/** Puts the canvas into its place, sized as the place is, looking from where the eye stands. */
+function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
+  useEffect(() => {
+    const place = host.current;
+    if (!place) return;
+    const { canvas, renderer } = tracedPicture();
+    place.append(canvas);
+    renderer.setActive(true);
+
+    const look = (isMoving: boolean) => {
+      const { against, layout } = lookSettings.getState();
+      const halves = against !== "nothing" && layout === "side" ? 2 : 1;
+      const aspect = place.clientWidth / halves / Math.max(1, place.clientHeight);
+      renderer.setView(viewOf(eye.getState().view, aspect), isMoving);
+    };
+    const measure = () => {
+      const ratio = Math.min(
+        window.devicePixelRatio,
+        MOST_PIXELS / Math.max(1, place.clientWidth, place.clientHeight),
+      );
+      renderer.resize(place.clientWidth * ratio, place.clientHeight * ratio);
+      look(false);
+    };
+    const sizes = new ResizeObserver(measure);
+    sizes.observe(place);
+    const stopEye = eye.subscribe(() => look(true));
+    const stopLayout = lookSettings.subscribe((now, before) => {
+      if (now.layout !== before.layout || now.against !== before.against) look(false);
+    });
+    return () => {
+      sizes.disconnect();
+      stopEye();
+      stopLayout();
+      renderer.setActive(false);
+      canvas.remove();
+    };
+  }, [host]);
+}
+
+/** Traces what plan and settings say, anew at every change of either. */
+function useScenes() {
+  const plan = usePlan();
+  const light = useLook((settings) => settings.light);
+  const lightTurnDeg = useLook((settings) => settings.lightTurnDeg);
+  const picture = useLook((settings) => settings.picture);
+  const finish = useLook((settings) => settings.finish);
+  const isWet = useLook((settings) => settings.isWet);
+  const glass = useLook((settings) => settings.glass);
+  const showInside = useLook((settings) => settings.showInside);
+  const hasDispersion = useLook((settings) => settings.hasDispersion);
+  const behind = useLook((settings) => settings.behind);
+  const against = useLook((settings) => settings.against);
+  const otherPlan = useLook((settings) => settings.otherPlan);
+  useEffect(() => {
+    const settings = {
+      light,
+      lightTurnDeg,
+      picture,
+      finish,
+      isWet,
+      glass,
+      showInside,
+      hasDispersion,
+      behind,
+    };
+    tracedPicture().renderer.setScenes(packedScenes(plan, settings, { against, otherPlan }));
+  }, [
+    plan,
+    light,
+    lightTurnDeg,
+    picture,
+    finish,
+    isWet,
+    glass,
+    showInside,
+    hasDispersion,
+    behind,
+    against,
+    otherPlan,
+  ]);
+}
+
+function useDisplay() {
+  const exposure = useLook((settings) => settings.exposure);
+  const divider = useLook((settings) => (settings.against === "nothing" ? 1 : settings.divider));
+  const sideBySide = useLook((settings) => settings.against !== "nothing" && settings.layout === "side");
+  useEffect(() => {
+    tracedPicture().renderer.setDisplay({ exposure, divider, sideBySide });
+  }, [exposure, divider, sideBySide]);
+}
+
+export default LookStage;

@@ -1,0 +1,58 @@
+/** How the piece is looked at: light, finish shown, what it is compared with. Kept for the life of the page, never in the plan. */
+import { useStore } from "zustand";
+import { createStore } from "zustand/vanilla";
+import type { EquirectPicture } from "../../core/optics/hdr.ts";
+import type { LightName } from "../../core/optics/lights.ts";
+import type { Finish, Plan } from "../../core/plan/document.ts";
+
+export type LightChoice = LightName | "picture";
+/** As each tier of the plan says, or every facet the same. */
+export type FinishChoice = "planned" | Finish;
+export type GlassChoice = "planned" | "borosilicate" | "soda-lime";
+/** The page's own ground shows round the piece, or the light does. */
+export type Behind = "ground" | "light";
+export type Against = "nothing" | "uncut" | "plan";
+export type Layout = "line" | "side";
+
+export interface LookSettings {
+  readonly light: LightChoice;
+  readonly lightTurnDeg: number;
+  /** A person's own picture all around, with its file's name. */
+  readonly picture: { readonly name: string; readonly pixels: EquirectPicture } | null;
+  /** Stops. */
+  readonly exposure: number;
+  readonly finish: FinishChoice;
+  readonly isWet: boolean;
+  readonly glass: GlassChoice;
+  readonly showInside: boolean;
+  readonly hasDispersion: boolean;
+  readonly behind: Behind;
+  readonly against: Against;
+  readonly otherPlan: Plan | null;
+  readonly layout: Layout;
+  /** Where the dividing line stands, 0 .. 1 of the picture's width. */
+  readonly divider: number;
+  readonly isTurning: boolean;
+}
+
+export const DEFAULT_SETTINGS: LookSettings = {
+  light: "north-window",
+  lightTurnDeg: 0,
+  picture: null,
+  exposure: 0,
+  finish: "planned",
+  isWet: false,
+  glass: "planned",
+  showInside: true,
+  hasDispersion: true,
+  behind: "ground",
+  against: "nothing",
+  otherPlan: null,
+  layout: "line",
+  divider: 0.5,
+  isTurning: false,
+};
+
+export const lookSettings = createStore<LookSettings>(() => DEFAULT_SETTINGS);
+export const setLook = (change: Partial<LookSettings>): void => lookSettings.setState(change);
+export const useLook = <T>(pick: (settings: LookSettings) => T): T => useStore(lookSettings, pick);

@@ -1,0 +1,36 @@
+/**
+ * The one traced picture, for the life of the page: made when Look is first entered, kept when one leaves it, so that
+ * coming back neither compiles nor gathers again. Components borrow its canvas.
+ */
+import { useStore } from "zustand";
+import { createStore } from "zustand/vanilla";
+import { LookRenderer, type LookState } from "../../render/look-renderer.ts";
+import type { View } from "../../render/view.ts";
+import { type View as Eye, eyeFrame, verticalField } from "../piece/camera.ts";
+
+export interface Traced {
+  readonly canvas: HTMLCanvasElement;
+  readonly renderer: LookRenderer;
+}
+
+/** Null until the picture is first asked for. */
+export const tracing = createStore<{ readonly state: LookState | null }>(() => ({ state: null }));
+export const useTracing = (): LookState | null => useStore(tracing, (store) => store.state);
+
+let made: Traced | null = null;
+
+export function tracedPicture(): Traced {
+  if (made) return made;
+  const canvas = document.createElement("canvas");
+  const renderer = new LookRenderer(canvas, (state) => tracing.setState({ state }));
+  tracing.setState({ state: renderer.current });
+  made = { canvas, renderer };
+  return made;
+}
+
+/** What the tracer sees from where the eye of all pictures stands. `aspect` = width / height. */
+export function viewOf(eye: Eye, aspect: number): View {
+  const { out, right, up } = eyeFrame(eye);
+  const at = (k: 0 | 1 | 2) => out[k] * eye.distance - right[k] * eye.panX - up[k] * eye.panY;
+  return { eye: [at(0), at(1), at(2)], right, up, back: out, fieldDeg: verticalField(aspect) };
+}
