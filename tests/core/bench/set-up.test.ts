@@ -1,0 +1,117 @@
+/** Index wheel and set-ups. The machine is modelled on its own here: what it really brings down to the lap is checked. */
+import { describe, expect, it } from "vitest";
+import {
+  afterTrialFacet,
+  directionOf,
+  offsetLeft,
+  offsetTurn,
+  readStop,
+  wheelFindings,
+  wheelFit,
+} from "../../../src/core/bench/set-up.ts";
+import type { Vec3 } from "../../../src/core/geometry/vec.ts";
+import type { Plan, Side } from "../../../src/core/plan/document.ts";
+import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { plan, tier } from "./plans.ts";
+
+const DEG = Math.PI / 180;
+const turnZ = ([x, y, z]: Vec3, deg: number): Vec3 => {
+  const [c, s] = [Math.cos(deg * DEG), Math.sin(deg * DEG)];
+  return [c * x - s * y, s * x + c * y, z];
+};
+/** Half a turn about x: what turning the piece over does. */
+const turnOver = ([x, y, z]: Vec3): Vec3 => [x, -y, -z];
+
+/**
+ * Where a facet's normal points when the wheel shows stop k: the piece is mounted with the wheel's zero mark at azimuth
+ * `zeroDeg` towards the lap (+x here), and each stop turns the dop on by 360 / N against the count.
+ */
+function atTheLap(normal: Vec3, side: Side, zeroDeg: number, stop: number, stops: number): Vec3 {
+  const held = side === "front" ? normal : turnOver(normal);
+  const mounted = turnZ(held, side === "front" ? -zeroDeg : zeroDeg);
+  return turnZ(mounted, (-360 * stop) / stops);
+}
+
+/** A pattern with a hand: single facets at unequal turns, front and back. */
+const handed = (setUps: Plan["rig"]["setUps"]): Plan =>
+  plan(
+    (["front", "back"] as const).flatMap((side) =>
+      [0, 15, 60, 131.25].map((startDeg, i) =>
+        tier({ id: `${side}${i}`, side, count: 1, startDeg, armAngleDeg: 10 + 10 * i }),
+      ),
+    ),
+    { setUps },
+  );
+
+describe("set-ups", () => {
+  it.each([
+    ["zero marks at 0", undefined],
+    ["zero marks at any angle", { front: { zeroDeg: 7.3 }, back: { zeroDeg: 201.9 } }],
+  ])("brings every facet of a handed pattern down to the lap, front and back, with %s", (_, setUps) => {
+    const solved = solvePlan(handed(setUps));
+    solved.facets.forEach((facet, k) => {
+      const { side, armAngleDeg } = solved.plan.tiers[facet.tierIndex];
+      const read = readStop(solved.plan, facet);
+      const zero = setUps?.[side]?.zeroDeg ?? 0;
+      const [x, y, z] = atTheLap(solved.planes[k].n, side, zero, read.stop!, 96);
+      expect(x).toBeCloseTo(Math.cos(armAngleDeg * DEG), 9);
+      expect(y).toBeCloseTo(0, 9);
+      // The free pole is up on both sides.
+      expect(z).toBeCloseTo(Math.sin(armAngleDeg * DEG), 9);
+    });
+  });
+
+  it("counts against the azimuth behind, as worked by hand", () => {
+    const solved = solvePlan(handed(undefined));
+    const stops = solved.facets.map((facet) => readStop(solved.plan, facet).stop);
+    // 15 degrees of 96 stops is stop 4; behind it is 96 - 4 = 92. 60 degrees: 16 and 80. 131.25: 35 and 61.
+    expect(stops).toEqual([0, 4, 16, 35, 0, 92, 80, 61]);
+  });
+
+  it("lets a stated direction stand, and reverses the front's for the back", () => {
+    expect(directionOf(handed({ front: { direction: "against" } }), "back")).toBe("with");
+    expect(directionOf(handed({ back: { direction: "with" } }), "back")).toBe("with");
+    expect(directionOf(handed(undefined), "back")).toBe("against");
+  });
+
+  it("writes the zero stop's own label and a protractor's degrees", () => {
+    const labelled = solvePlan(handed({ front: { zeroLabel: "96" } }));
+    expect(readStop(labelled.plan, labelled.facets[0]).label).toBe("96");
+    expect(readStop(labelled.plan, labelled.facets[1]).label).toBe("4");
+    const free = solvePlan({ ...handed(undefined), rig: { wheelStops: null } });
+    expect(readStop(free.plan, free.facets[7])).toEqual({ stop: null, label: "228.8", turnDeg: 228.75 });
+  });
+
+  it("turns a measured offset along the skin into degrees", () => {
+    // 0.5 mm on a ring of 15 cos 60 = 7.5 mm: 0.5 / 7.5 rad = 3.8197 degrees.
+    expect(offsetTurn(0.5, 15, 60)).toBeCloseTo(3.8197, 4);
+    expect(offsetTurn(0.5, 15, 90)).toBeNull();
+  });
+
+  it("re-solves the back after a trial facet: stops follow the offset, what is left stays known", () => {
+    const before = handed(undefined);
+    const after = solvePlan(afterTrialFacet(before, 5));
+    const back = after.facets.filter((f) => after.plan.tiers[f.tierIndex].side === "back");
+    // 5 degrees are one stop of 3.75 and 1.25 more.
+    expect(offsetLeft(before, 5)).toBeCloseTo(1.25, 9);
+    for (const [i, facet] of back.entries()) {
+      const asked = [0, 15, 60, 131.25][i];
+      expect(facet.azimuthDeg).toBeCloseTo(asked + 1.25, 9);
+    }
+    // The front stays where it was.
+    expect(after.facets[1].azimuthDeg).toBeCloseTo(15, 9);
+    expect(readStop(after.plan, back[1]).stop).toBe(93);
+  });
+
+  it("says how uneven a wheel makes a tier, as worked by hand", () => {
+    const solved = solvePlan(plan([tier({ count: 10, armAngleDeg: 0 })]));
+    const fit = wheelFit(solved, 0);
+    // 96 / 10 = 9.6 stops apart: the worst is 0.4 of a stop of 3.75 degrees = 1.5 degrees off, 15 mm x 1.5 deg = 0.3927 mm.
+    expect(fit.divides).toBe(false);
+    expect(fit.errorDeg).toBeCloseTo(1.5, 9);
+    expect(fit.errorMm).toBeCloseTo(0.3927, 4);
+    expect(fit.evenCounts).toContain(12);
+    expect(wheelFindings({ ...solved, findings: [] }).map((f) => f.code)).toEqual(["uneven"]);
+    expect(wheelFit(solvePlan(plan([tier()])), 0).errorDeg).toBe(0);
+  });
+});

@@ -1,0 +1,130 @@
+/** Stage depths, widths and volumes: worked by hand for free circles, and against whole solids where neighbours matter. */
+import { describe, expect, it } from "vitest";
+import { depthsAfter, finalMoves, passesOf, walk } from "../../../src/core/bench/diary.ts";
+import { planesAt } from "../../../src/core/bench/half-cut.ts";
+import { facetStages, stageDepths, startFindings, tierStages } from "../../../src/core/bench/stages.ts";
+import { cutBall } from "../../../src/core/geometry/solid.ts";
+import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { plan, tier } from "./plans.ts";
+
+const STAGES = [
+  { id: "s1", name: "75", grainUm: 75 },
+  { id: "s2", name: "30", grainUm: 30 },
+  { id: "s3", name: "10", grainUm: 10 },
+];
+const circleWidth = (depth: number) => 2 * Math.sqrt(2 * 15 * depth - depth * depth);
+
+/** A belt whose facets overlap, and an upper tier over it. */
+const solved = solvePlan(
+  plan([
+    tier({ depth: { rule: "edge", mm: 3 } }),
+    tier({ id: "upper", armAngleDeg: 45, startDeg: 15, depth: { rule: "close", to: "belt" } }),
+  ]),
+);
+
+describe("stages", () => {
+  it("leaves each stage the damage still to come, 2.5 grains a stage", () => {
+    // 0.6 - 2.5 (0.075 + 0.030) = 0.3375; 0.6 - 2.5 x 0.030 = 0.525; 0.6.
+    const depths = stageDepths(0.6, STAGES);
+    for (const [i, mm] of [0.3375, 0.525, 0.6].entries()) expect(depths[i]).toBeCloseTo(mm, 12);
+  });
+
+  it("takes a stated damage depth instead of the rule of thumb", () => {
+    expect(stageDepths(0.6, [{ ...STAGES[0], damageUm: 100 }, STAGES[2]])[0]).toBeCloseTo(0.5, 12);
+  });
+
+  it("gives widths of free circles as worked by hand", () => {
+    const alone = solvePlan(plan([tier({ count: 4, depth: { rule: "depth", mm: 0.6 } })]));
+    const [s1, s2, s3] = tierStages(alone, 0, STAGES);
+    // 2 sqrt(2 x 15 x 0.3375 - 0.3375^2) = 2 sqrt(10.0111) = 6.3281 mm.
+    expect(s1.widthMm).toBeCloseTo(6.3281, 4);
+    expect(s2.widthMm).toBeCloseTo(circleWidth(0.525), 9);
+    expect(s3.widthMm).toBeCloseTo(circleWidth(0.6), 9);
+    // Neighbours at 20 degrees, 90 apart: delta = acos(sin^2 20) = 83.284 deg; rho = acos(14.4 / 15) = 16.260 deg.
+    // Gap 15 mm x (83.284 - 2 x 16.260) deg = 13.29 mm.
+    expect(s3.gapMm).toBeCloseTo(13.29, 2);
+  });
+
+  it("reports a stage that would leave nothing as 0 and names the stage to start with", () => {
+    const shallow = solvePlan(plan([tier({ depth: { rule: "depth", mm: 0.2 } })]));
+    const [s1] = tierStages(shallow, 0, STAGES);
+    expect([s1.depthMm, s1.widthMm]).toEqual([0, 0]);
+    const [finding] = startFindings("belt", 0.2, STAGES);
+    expect(finding.code).toBe("start-at-stage");
+    expect(finding.data.stage).toBe("s2");
+    expect(finding.text).toContain("Start this tier at stage 30");
+    expect(startFindings("belt", 0.6, STAGES)).toEqual([]);
+    expect(startFindings("belt", 0, STAGES)[0].code).toBe("nothing-to-grind");
+  });
+
+  it("agrees with the whole solid cut as the stage leaves it", () => {
+    tierStages(solved, 1, STAGES).forEach((stage) => {
+      const depths = solved.facets.map((f) => (f.tierIndex === 0 ? solved.tiers[0].depthMm : stage.depthMm));
+      const solid = cutBall(planesAt(solved, depths));
+      expect(stage.widthMm).toBeCloseTo(solid.facets[12].width * 15, 9);
+      expect(stage.heightMm).toBeCloseTo(solid.facets[12].height * 15, 9);
+    });
+  });
+
+  it("makes a facet no narrower while it is ground than when its tier is done", () => {
+    for (const tierIndex of [0, 1]) {
+      const after = tierStages(solved, tierIndex, STAGES);
+      for (const facet of facetStages(solved, tierIndex, STAGES))
+        facet.forEach((s, i) => {
+          expect(s.widthWhileGroundMm).toBeGreaterThanOrEqual(after[i].widthMm - 1e-9);
+        });
+    }
+  });
+
+  it("grinds the first facet without neighbours and the last with two", () => {
+    const work = facetStages(solved, 0, STAGES);
+    const depths = stageDepths(solved.tiers[0].depthMm, STAGES);
+    const after = tierStages(solved, 0, STAGES);
+    expect(work[0][0].widthWhileGroundMm).toBeCloseTo(circleWidth(depths[0]), 9);
+    expect(work[11][2].widthWhileGroundMm).toBeCloseTo(after[2].widthMm, 9);
+    // The second facet has one neighbour at its side, the others still stand at the stage before.
+    const state = solved.facets.map((_, k) => (k < 2 ? depths[2] : k < 12 ? depths[1] : 0));
+    const cut = cutBall(planesAt(solved, state).slice(0, 12));
+    expect(work[1][2].widthWhileGroundMm).toBeCloseTo(cut.facets[1].width * 15, 9);
+  });
+
+  it("takes in all passes together what the finished piece lacks", () => {
+    const total = [0, 1].reduce(
+      (sum, t) =>
+        sum +
+        facetStages(solved, t, STAGES)
+          .flat()
+          .reduce((s, stage) => s + stage.removeMm3, 0),
+      0,
+    );
+    const removed = ((4 * Math.PI) / 3 - cutBall(solved.planes).volume) * 15 ** 3;
+    expect(total).toBeCloseTo(removed, 6);
+  });
+});
+
+describe("diary", () => {
+  it("tells the width at every moment, wider before neighbours come", () => {
+    const moments = walk(solved, finalMoves(solved));
+    expect(moments).toHaveLength(24);
+    expect(moments[0].widthMm).toBeCloseTo(circleWidth(solved.tiers[0].depthMm), 9);
+    const end = cutBall(planesAt(solved, depthsAfter(solved, finalMoves(solved), 24)));
+    expect(moments[23].widthMm).toBeCloseTo(end.facets[23].width * 15, 9);
+    expect(moments[0].facet).toBe("belt/1");
+  });
+
+  it("orders passes by tier or by stage", () => {
+    const label = (way: "finish-each" | "rough-all") =>
+      passesOf(solved, STAGES, way).map((p) => `${p.tierIndex}${STAGES[p.stage].id}`);
+    expect(label("finish-each")).toEqual(["0s1", "0s2", "0s3", "1s1", "1s2", "1s3"]);
+    expect(label("rough-all")).toEqual(["0s1", "1s1", "0s2", "1s2", "0s3", "1s3"]);
+  });
+
+  it("takes the same glass in both orders", () => {
+    const sum = (way: "finish-each" | "rough-all") =>
+      walk(
+        solved,
+        passesOf(solved, STAGES, way).flatMap((p) => p.moves),
+      ).reduce((s, m) => s + m.removeMm3, 0);
+    expect(sum("rough-all")).toBeCloseTo(sum("finish-each"), 6);
+  });
+});

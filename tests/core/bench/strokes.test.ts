@@ -1,0 +1,110 @@
+/** Strokes after Preston: constant volume a stroke, in proportion to surface speed. */
+import { describe, expect, it } from "vitest";
+import { benchOf } from "../../../src/core/bench/bench.ts";
+import { strokeCurve } from "../../../src/core/bench/stroke-curve.ts";
+import {
+  calibrate,
+  capVolume,
+  depthOfWidth,
+  fitWear,
+  guessRemoval,
+  strokesFor,
+  strokeVolume,
+  wornRate,
+} from "../../../src/core/bench/strokes.ts";
+import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { plan, RIG, tier } from "./plans.ts";
+
+const TEST = { strokes: 20, widthMm: 6 };
+
+describe("strokes", () => {
+  it("calibrates from one test facet as worked by hand", () => {
+    // d = 15 - sqrt(225 - 9) = 0.303062; V = pi d^2 (45 - d) / 3 = 4.2990 mm3; 20 strokes: 0.21495 mm3 each.
+    expect(depthOfWidth(15, 6)).toBeCloseTo(0.303062, 6);
+    expect(capVolume(15, 6)).toBeCloseTo(4.299, 3);
+    const removal = calibrate([TEST], 15)!;
+    expect(removal.mm3PerStroke).toBeCloseTo(0.21495, 5);
+    expect(removal.spread).toBeNull();
+    expect(removal.isGuess).toBe(false);
+  });
+
+  it("counts strokes of a facet as worked by hand", () => {
+    const rig = { stages: [{ id: "s", name: "s", grainUm: 30, calibration: [TEST] }] };
+    const bench = benchOf(solvePlan(plan([tier({ count: 1, depth: { rule: "depth", mm: 0.3375 } })], rig)));
+    // V = pi 0.3375^2 (45 - 0.3375) / 3 = 5.3274 mm3; / 0.21495 = 24.78 strokes.
+    expect(bench.tiers[0].facets[0].stages[0].removeMm3).toBeCloseTo(5.3274, 3);
+    expect(bench.tiers[0].facets[0].stages[0].strokes).toBeCloseTo(24.78, 2);
+    expect(bench.tiers[0].stages[0].strokes).toBeCloseTo(24.78, 2);
+  });
+
+  it("scales with surface speed at the contact radius", () => {
+    // Tested 30 mm from the axis, the band's middle is 60: twice the speed, twice the glass a stroke.
+    const removal = calibrate([{ ...TEST, radiusMm: 30 }], 15, RIG.lap)!;
+    expect(removal.atRadiusMm).toBe(60);
+    expect(removal.mm3PerStroke).toBeCloseTo(2 * 0.21495, 4);
+    expect(strokeVolume(removal, 30)).toBeCloseTo(0.21495, 5);
+    expect(strokesFor(10, removal, 45)).toBeCloseTo((4 / 3) * strokesFor(10, removal, 60), 9);
+  });
+
+  it("fits several test facets by least squares and tells their spread", () => {
+    // Volumes for 10 and 30 strokes: rates r1, r2 give c = (100 r1 + 900 r2) / 1000.
+    const tests = [
+      { strokes: 10, widthMm: 5 },
+      { strokes: 30, widthMm: 6.5 },
+    ];
+    const [r1, r2] = tests.map((t) => capVolume(15, t.widthMm) / t.strokes);
+    const removal = calibrate(tests, 15)!;
+    const c = (100 * r1 + 900 * r2) / 1000;
+    expect(removal.mm3PerStroke).toBeCloseTo(c, 12);
+    expect(removal.spread).toBeCloseTo(Math.sqrt((r1 / c - 1) ** 2 + (r2 / c - 1) ** 2), 12);
+  });
+
+  it("counts only the glass between two widths of one test", () => {
+    const removal = calibrate([{ strokes: 5, fromWidthMm: 6, widthMm: 7 }], 15)!;
+    expect(removal.mm3PerStroke).toBeCloseTo((capVolume(15, 7) - capVolume(15, 6)) / 5, 12);
+    expect(calibrate([{ strokes: 5, fromWidthMm: 7, widthMm: 7 }], 15)).toBeNull();
+    expect(calibrate(undefined, 15)).toBeNull();
+  });
+
+  it("leaves strokes null where nothing was calibrated, and labels a guess as one", () => {
+    const rig = { stages: [{ id: "s", name: "s", grainUm: 30 }] };
+    const bench = benchOf(solvePlan(plan([tier()], rig)));
+    expect(bench.tiers[0].facets[0].stages[0].strokes).toBeNull();
+    expect(bench.order[0].minutesAreGuess).toBe(true);
+    expect(guessRemoval(rig.stages[0]).isGuess).toBe(true);
+  });
+
+  it("guesses for cerium oxide within a factor of two of k F v", () => {
+    // Preston's k about 5e-13 1/Pa (optics literature in general, from memory), 5 N, 1 m/s, one second: 0.0025 mm3.
+    const expected = 5e-13 * 5 * 1 * 1e9;
+    const guess = guessRemoval({ id: "p", name: "p", grainUm: 1.5 }).mm3PerStroke;
+    expect(guess / expected).toBeGreaterThan(0.5);
+    expect(guess / expected).toBeLessThan(2);
+  });
+
+  it("lets depth grow ever slower with strokes", () => {
+    const solved = solvePlan(plan([tier({ count: 1, depth: { rule: "depth", mm: 1 } })]));
+    const curve = strokeCurve(solved, [0], 0, 1, calibrate([TEST], 15)!, null, 9);
+    expect(curve[0]).toEqual({ strokes: 0, depthMm: 0, widthMm: 0 });
+    expect(curve[8].depthMm).toBeCloseTo(1, 12);
+    const rates = curve
+      .slice(1)
+      .map((p, i) => (p.depthMm - curve[i].depthMm) / (p.strokes - curve[i].strokes));
+    for (const [i, rate] of rates.slice(1).entries()) expect(rate).toBeLessThan(rates[i]);
+  });
+
+  it("finds a disc's half life from tests at different ages", () => {
+    const tests = [0, 100, 300].map((discStrokes) => ({
+      discStrokes,
+      mm3PerStroke: 0.2 * 2 ** (-discStrokes / 400),
+    }));
+    const wear = fitWear(tests)!;
+    expect(wear.halfLifeStrokes).toBeCloseTo(400, 6);
+    expect(wornRate(wear, 400)).toBeCloseTo(0.1, 9);
+    expect(fitWear([tests[0], tests[0]])).toBeNull();
+    // A disc that seems to sharpen is taken as not wearing.
+    expect(fitWear([tests[1], { discStrokes: 200, mm3PerStroke: 1 }])?.halfLifeStrokes).toBe(
+      Number.POSITIVE_INFINITY,
+    );
+  });
+});
