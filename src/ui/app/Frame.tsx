@@ -19,6 +19,7 @@ import { useView } from "./view.ts";
 import "./frame.css";
 
 const SheetHost = lazy(() => import("./SheetHost.tsx"));
+const UpdateLine = lazy(() => import("./UpdateLine.tsx"));
 
 /** Sheets bring what they need when the first one is opened. */
 function Sheets() {
@@ -69,6 +70,9 @@ export function Frame() {
           </Kept>
         </main>
         <Places />
+        <Suspense fallback={null}>
+          <UpdateLine />
+        </Suspense>
         <NoticeLine />
         <Sheets />
       </div>

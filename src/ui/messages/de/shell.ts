@@ -64,5 +64,6 @@ export const shell: Translated<typeof en> = {
   shrink: "Zurück zum Stück",
   updateReady: "Eine neue Fassung liegt bereit.",
   updateNow: "Jetzt verwenden",
+  updateLater: "Später",
   offline: "Geht jetzt auch ohne Netz",
 };

@@ -61,5 +61,6 @@ export const shell = {
   shrink: "Back to the piece",
   updateReady: "A new version is ready.",
   updateNow: "Use it now",
+  updateLater: "Later",
   offline: "Works without a network now",
 } as const;
