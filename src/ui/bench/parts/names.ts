@@ -1,0 +1,22 @@
+/** How tiers, facets and stages are called on the bench. */
+import type { Plan, Stage } from "../../../core/plan/document.ts";
+
+interface TierWords {
+  readonly tierNumber: (place: string) => string;
+}
+
+/** A tier by its name, or by its place when it has none. */
+export const tierName = (plan: Plan, index: number, words: TierWords): string =>
+  plan.tiers[index]?.name || words.tierNumber(String(index + 1));
+
+export const tierIndexOf = (plan: Plan, tierId: string): number =>
+  plan.tiers.findIndex((tier) => tier.id === tierId);
+
+export const tierNameOf = (plan: Plan, tierId: string, words: TierWords): string =>
+  tierName(plan, tierIndexOf(plan, tierId), words);
+
+/** Position of a facet in its tier, from 1: the figure after the last slash of its id. */
+export const facetNumber = (facetId: string): number => Number(facetId.slice(facetId.lastIndexOf("/") + 1));
+
+export const stageName = (stages: readonly Stage[], id: string): string =>
+  stages.find((stage) => stage.id === id)?.name || id;

@@ -1,0 +1,77 @@
+/** The rig in the tier that is in hand: picture, what a ruler measures, what each disc changes. */
+import type { Bench, BenchTier } from "../../../core/bench/bench.ts";
+import { stagesOf } from "../../../core/bench/bench.ts";
+import { rulerPoints } from "../../../core/bench/rig-pose.ts";
+import { Choice } from "../../controls/Choice.tsx";
+import { benchWords } from "../../messages/bench.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan, useStudio } from "../../use-studio.ts";
+import { stageName, tierName } from "../parts/names.ts";
+import { RigPicture } from "./RigPicture.tsx";
+
+/** The tier picked anywhere in the app, the first one when none is. */
+export function usePickedTier(bench: Bench | null): BenchTier | null {
+  const picked = useStudio((state) => state.selection.tierId);
+  return bench?.tiers.find((one) => one.tier === picked) ?? bench?.tiers[0] ?? null;
+}
+
+function Discs({ tier }: { tier: BenchTier }) {
+  const words = useWords(benchWords);
+  const { length, degrees } = useFormat();
+  const stages = stagesOf(usePlan().rig);
+  if (tier.discs.every((disc) => disc.moveHingeMm === 0))
+    return <p className="soft">{words.rig.discsAlike}</p>;
+  return (
+    <ul className="bench-lines">
+      {tier.discs.map((disc) => (
+        <li key={disc.stage}>
+          <b>{stageName(stages, disc.stage)}</b>{" "}
+          {disc.moveHingeMm === 0
+            ? words.rig.discStays(length(disc.hingeAbovePlateMm))
+            : words.rig.discMoves(
+                length(disc.hingeAbovePlateMm),
+                disc.moveHingeMm > 0,
+                length(Math.abs(disc.moveHingeMm)),
+              )}{" "}
+          {disc.moveHingeMm === 0
+            ? null
+            : disc.uncorrectedDeg === null || disc.wedgeMm === null
+              ? words.rig.discStuck
+              : words.rig.discForgotten(degrees(Math.abs(disc.uncorrectedDeg), 2), length(disc.wedgeMm, 2))}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export function TierInHand({ bench }: { bench: Bench | null }) {
+  const words = useWords(benchWords);
+  const { length } = useFormat();
+  const plan = usePlan();
+  const select = useStudio((state) => state.select);
+  const tier = usePickedTier(bench);
+  if (plan.tiers.length === 0) return <p className="bench-empty">{words.noTiers}</p>;
+  if (!plan.rig.arm || !plan.rig.lap) return <p className="bench-empty">{words.rig.missing}</p>;
+  if (!tier?.setting || !tier.drawing) return <p className="waiting">{words.counting}</p>;
+  const index = plan.tiers.findIndex((one) => one.id === tier.tier);
+  const ruler = rulerPoints(tier.pose, tier.setting);
+  return (
+    <>
+      <Choice
+        label={words.rig.tierInHand}
+        value={tier.tier}
+        options={plan.tiers.map((one, i) => ({ id: one.id, words: tierName(plan, i, words) }))}
+        onChange={(tierId) => select({ tierId })}
+      />
+      <RigPicture drawing={tier.drawing} setting={tier.setting} name={tierName(plan, index, words)} />
+      <ul className="bench-lines">
+        <li>{words.rig.rulerFarSide(length(ruler.hingeToFarSkinMm))}</li>
+        <li>{words.rig.rulerHeight(length(ruler.surfaceToHingeMm))}</li>
+        <li>{words.rig.rulerFlat(length(ruler.flatToSkinMm))}</li>
+      </ul>
+      <h3>{words.rig.discs}</h3>
+      <Discs tier={tier} />
+    </>
+  );
+}

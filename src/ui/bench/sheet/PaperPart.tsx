@@ -1,0 +1,65 @@
+/** On paper: the sheet as it will be printed, printed from here or kept as a file that needs nothing else. */
+import { useMemo, useState } from "react";
+import type { Paper } from "../../../core/bench/sheet-style.ts";
+import type { SheetQuestion } from "../../../worker/bench-worker.ts";
+import { fileNameOf, offerFile } from "../../app/files.ts";
+import { Button } from "../../controls/Button.tsx";
+import { Pick } from "../../controls/Pick.tsx";
+import { benchWords } from "../../messages/bench.ts";
+import { useLanguage, useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan } from "../../use-studio.ts";
+import { benchPool } from "../bench-worker-client.ts";
+import { useAsked } from "../use-asked.ts";
+import { SheetPreview } from "./SheetPreview.tsx";
+
+const askSheet = (question: SheetQuestion): Promise<string> => benchPool.run("sheet", question);
+
+/** Where people write on Letter: a first guess, changed with one press. */
+const usualPaper = (): Paper => (/^en-(US|CA)|^es-MX/.test(navigator.language) ? "letter" : "a4");
+
+export function PaperPart() {
+  const { paper: words, counting, noTiers } = useWords(benchWords);
+  const plan = usePlan();
+  const language = useLanguage();
+  const { unit } = useFormat();
+  const [paper, setPaper] = useState<Paper>(usualPaper);
+  const question = useMemo(
+    (): SheetQuestion => ({ plan, language, unit: unit === "mm" ? "mm" : "inch", paper }),
+    [plan, language, unit, paper],
+  );
+  const sheet = useAsked(question, askSheet);
+  const isReady = sheet.answer !== null && !sheet.isWaiting;
+  const save = () =>
+    sheet.answer !== null &&
+    offerFile(
+      fileNameOf(plan).replace(/\.glintwright\.json$/, ".html"),
+      new Blob([sheet.answer], { type: "text/html" }),
+    );
+  if (plan.tiers.length === 0) return <p className="bench-empty">{noTiers}</p>;
+  return (
+    <div className="bench-flow">
+      <p className="bench-sentence">{words.what}</p>
+      <div className="bench-row">
+        <Pick<Paper>
+          label={words.size}
+          value={paper}
+          options={[
+            { id: "a4", words: "A4" },
+            { id: "letter", words: "Letter" },
+          ]}
+          onChange={setPaper}
+        />
+        <Button look="strong" isDisabled={!isReady} onPress={() => window.print()}>
+          {words.print}
+        </Button>
+        <Button look="outlined" isDisabled={!isReady} onPress={save}>
+          {words.save}
+        </Button>
+      </div>
+      <p className="soft">{words.trueSize}</p>
+      {sheet.error ? <p role="alert">{words.failed}</p> : null}
+      {sheet.answer === null ? <p className="waiting">{counting}</p> : <SheetPreview sheet={sheet.answer} />}
+    </div>
+  );
+}

@@ -1,0 +1,140 @@
+/** Strokes from the person's own test facets: so many strokes made a facet so wide. */
+import { useState } from "react";
+import type { BenchTier } from "../../../core/bench/bench.ts";
+import { stagesOf } from "../../../core/bench/bench.ts";
+import { calibrate } from "../../../core/bench/strokes.ts";
+import type { Calibration, Stage } from "../../../core/plan/document.ts";
+import { COUNTS, RANGES } from "../../../core/plan/limits.ts";
+import { Button } from "../../controls/Button.tsx";
+import { benchWords } from "../../messages/bench.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan, useStudio } from "../../use-studio.ts";
+import { MaybeField } from "../parts/MaybeField.tsx";
+
+type Draft = { readonly [K in keyof Calibration]?: Calibration[K] | undefined };
+
+/** The test as it is kept, without fields that were left empty; null while it says too little or makes no sense. */
+export function testOf(draft: Draft, pieceDiameterMm: number): Calibration | null {
+  const { strokes, widthMm, fromWidthMm = 0, diameterMm = pieceDiameterMm } = draft;
+  if (strokes === undefined || widthMm === undefined) return null;
+  if (widthMm <= fromWidthMm || widthMm > diameterMm) return null;
+  const fields = Object.entries(draft).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(fields) as unknown as Calibration;
+}
+
+function Tests({ stage, onRemove }: { stage: Stage; onRemove: (place: number) => void }) {
+  const { calibrate: words } = useWords(benchWords);
+  const { length, number } = useFormat();
+  const { piece, rig } = usePlan();
+  const removal = calibrate(stage.calibration, piece.diameterMm / 2, rig.lap);
+  return (
+    <>
+      <ul className="bench-lines">
+        {(stage.calibration ?? []).map((test, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two tests may be alike in every number
+          <li key={i}>
+            {words.test(
+              test.strokes,
+              length(test.fromWidthMm ?? 0),
+              length(test.widthMm),
+              length(test.diameterMm ?? piece.diameterMm),
+            )}{" "}
+            <Button onPress={() => onRemove(i)}>{words.forget}</Button>
+          </li>
+        ))}
+      </ul>
+      {removal ? (
+        <p>
+          {words.result(number(removal.mm3PerStroke, removal.mm3PerStroke < 0.1 ? 3 : 2))}{" "}
+          {removal.spread === null ? words.oneTest : words.spread(number(removal.spread * 100, 0))}
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+function Entry({ tier, onAdd }: { tier: BenchTier; onAdd: (test: Calibration) => void }) {
+  const { calibrate: words } = useWords(benchWords);
+  const { piece } = usePlan();
+  const [draft, setDraft] = useState<Draft>({});
+  const test = testOf(
+    { ...draft, radiusMm: draft.radiusMm ?? tier.setting?.contactRadiusMm },
+    piece.diameterMm,
+  );
+  const put = (key: keyof Calibration) => (value: number | undefined) => setDraft({ ...draft, [key]: value });
+  const isOdd = draft.strokes !== undefined && draft.widthMm !== undefined && test === null;
+  return (
+    <>
+      <div className="bench-fields">
+        <MaybeField
+          kind="plain"
+          digits={0}
+          label={words.strokes}
+          value={draft.strokes}
+          range={RANGES.strokes}
+          onChange={put("strokes")}
+        />
+        <MaybeField
+          label={words.width}
+          value={draft.widthMm}
+          range={RANGES.widthMm}
+          description={words.widthHow}
+          onChange={put("widthMm")}
+        />
+        <MaybeField
+          label={words.from}
+          value={draft.fromWidthMm}
+          range={RANGES.widthMm}
+          description={words.fromHow}
+          onChange={put("fromWidthMm")}
+        />
+        <MaybeField
+          label={words.diameter}
+          value={draft.diameterMm}
+          range={RANGES.diameterMm}
+          description={words.diameterHow}
+          onChange={put("diameterMm")}
+        />
+      </div>
+      {isOdd ? <p role="alert">{words.odd}</p> : null}
+      <Button
+        look="outlined"
+        isDisabled={test === null}
+        onPress={() => {
+          if (!test) return;
+          onAdd(test);
+          setDraft({});
+        }}
+      >
+        {words.add}
+      </Button>
+    </>
+  );
+}
+
+export function Calibrate({ stage, tier }: { stage: number; tier: BenchTier }) {
+  const { calibrate: words } = useWords(benchWords);
+  const { rig } = usePlan();
+  const dispatch = useStudio((state) => state.dispatch);
+  const stages = stagesOf(rig);
+  const own = stages[stage];
+  const tests = own.calibration ?? [];
+  const set = (calibration: readonly Calibration[]) => {
+    const { calibration: _before, ...bare } = own;
+    const next = calibration.length > 0 ? { ...bare, calibration } : bare;
+    dispatch({ type: "set-rig", change: { stages: stages.with(stage, next) } });
+  };
+  // The last stage ends by inspection, not by a count.
+  if (stage === stages.length - 1) return null;
+  return (
+    <details className="bench-fold">
+      <summary>{words.title(own.name)}</summary>
+      <p className="soft">{words.what}</p>
+      <Tests stage={own} onRemove={(place) => set(tests.filter((_, i) => i !== place))} />
+      {tests.length < COUNTS.calibrations ? (
+        <Entry tier={tier} onAdd={(test) => set([...tests, test])} />
+      ) : null}
+    </details>
+  );
+}

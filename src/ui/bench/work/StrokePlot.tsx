@@ -1,0 +1,92 @@
+/** Width against strokes for the first facet of a tier: why the last tenth of a millimetre takes the longest. */
+import { useMemo } from "react";
+import type { BenchTier } from "../../../core/bench/bench.ts";
+import { stagesOf } from "../../../core/bench/bench.ts";
+import type { CurvePoint } from "../../../core/bench/stroke-curve.ts";
+import type { CurveQuestion } from "../../../worker/bench-worker.ts";
+import { benchWords } from "../../messages/bench.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan } from "../../use-studio.ts";
+import { benchPool } from "../bench-worker-client.ts";
+import { useAsked } from "../use-asked.ts";
+
+interface Curve {
+  readonly points: readonly CurvePoint[];
+  readonly isGuess: boolean;
+}
+const askCurve = (question: CurveQuestion): Promise<Curve> => benchPool.run("curve", question);
+
+const BOX = { width: 320, height: 190, left: 12, right: 16, top: 34, foot: 34 } as const;
+
+/** Screen places of the curve's points. */
+function places(points: readonly CurvePoint[]) {
+  const last = points[points.length - 1];
+  const [strokes, width] = [last.strokes || 1, Math.max(...points.map((p) => p.widthMm)) || 1];
+  const across = BOX.width - BOX.left - BOX.right;
+  const high = BOX.height - BOX.top - BOX.foot;
+  return points.map((p) => [
+    BOX.left + (across * p.strokes) / strokes,
+    BOX.height - BOX.foot - (high * p.widthMm) / width,
+  ]);
+}
+
+function Plot({ curve, name }: { curve: Curve; name: string }) {
+  const { work: words } = useWords(benchWords);
+  const { length } = useFormat();
+  const { points } = curve;
+  const xy = places(points);
+  const [end, first] = [points[points.length - 1], points[0]];
+  const half = points.findIndex((p) => p.strokes >= end.strokes / 2);
+  const say = (n: number) => String(Math.max(1, Math.round(n)));
+  return (
+    <figure className="bench-plot">
+      <svg
+        viewBox={`0 0 ${BOX.width} ${BOX.height}`}
+        role="img"
+        aria-label={words.plotOf(name, length(first.widthMm), length(end.widthMm), say(end.strokes))}
+      >
+        <line
+          className="plot-floor"
+          x1={BOX.left}
+          x2={BOX.width - BOX.right}
+          y1={BOX.height - BOX.foot}
+          y2={BOX.height - BOX.foot}
+        />
+        <polyline className="plot-line" points={xy.map((p) => p.join(",")).join(" ")} />
+        {[half, points.length - 1].map((i) => (
+          <g key={i}>
+            <line
+              className="plot-drop"
+              x1={xy[i][0]}
+              x2={xy[i][0]}
+              y1={xy[i][1]}
+              y2={BOX.height - BOX.foot}
+            />
+            <circle className="plot-dot" cx={xy[i][0]} cy={xy[i][1]} r={4} />
+            <text x={xy[i][0]} y={xy[i][1] - 10} textAnchor="end">
+              {length(points[i].widthMm)}
+            </text>
+            <text x={xy[i][0]} y={BOX.height - BOX.foot + 20} textAnchor={i === half ? "middle" : "end"}>
+              {say(points[i].strokes)}
+            </text>
+          </g>
+        ))}
+      </svg>
+      <figcaption className="small soft">{curve.isGuess ? words.plotGuess : words.plotCaption}</figcaption>
+    </figure>
+  );
+}
+
+export function StrokePlot({ tier, index, stage }: { tier: BenchTier; index: number; stage: number }) {
+  const plan = usePlan();
+  const contactRadiusMm = tier.setting?.contactRadiusMm ?? null;
+  const question = useMemo(
+    (): CurveQuestion => ({ plan, tierIndex: index, stage, contactRadiusMm }),
+    [plan, index, stage, contactRadiusMm],
+  );
+  const { answer } = useAsked(question, askCurve);
+  const isLast = stage === stagesOf(plan.rig).length - 1;
+  if (!answer || isLast || answer.points.every((p) => p.widthMm === 0)) return null;
+  return <Plot curve={answer} name={plan.tiers[index]?.name ?? ""} />;
+}

@@ -1,0 +1,140 @@
+/** One tier at the bench: what to set, where to stop at each stage, stop by stop, and what to watch for. */
+
+import { useState } from "react";
+import type { BenchTier } from "../../../core/bench/bench.ts";
+import { stagesOf } from "../../../core/bench/bench.ts";
+import { cautionsAt } from "../../../core/bench/cautions.ts";
+import type { FoundAgain } from "../../../core/bench/found-again.ts";
+import { heightPerDegree } from "../../../core/bench/rig.ts";
+import type { Finding } from "../../../core/plan/solved.ts";
+import { Choice } from "../../controls/Choice.tsx";
+import { benchWords } from "../../messages/bench.ts";
+import { planWords } from "../../messages/plan.ts";
+import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { usePlan, useStudio } from "../../use-studio.ts";
+import { useBenchView } from "../bench-view.ts";
+import { Cautions } from "../parts/Cautions.tsx";
+import { FindingList } from "../parts/FindingList.tsx";
+import { stageName, tierName } from "../parts/names.ts";
+import { FOUND_OFF_DEG } from "../use-bench.ts";
+import { Calibrate } from "./Calibrate.tsx";
+import { PieceAfter } from "./PieceAfter.tsx";
+import { StageLines } from "./StageLines.tsx";
+import { Stops } from "./Stops.tsx";
+import { StrokePlot } from "./StrokePlot.tsx";
+
+/** Codes that belong to the plan itself and are told there. */
+const TOLD_IN_PLAN = new Set(["rule-unmet", "overshoot", "start-moved"]);
+
+function Setting({ tier }: { tier: BenchTier }) {
+  const { work: words } = useWords(benchWords);
+  const { length, armAngle, degrees, number } = useFormat();
+  const { setting, pose } = tier;
+  const flat = length(pose.planeMm + pose.radiusMm);
+  if (!setting) return <p className="soft">{words.noRig(flat)}</p>;
+  const dip = setting.dipAtTouchDeg;
+  return (
+    <>
+      <p className="bench-sentence">
+        {words.pivot(
+          length(setting.pivotHeightMm),
+          length(setting.armLengthMm),
+          length(setting.contactRadiusMm),
+        )}
+      </p>
+      <p>
+        {dip === null ? words.noTouch : words.dips(degrees(dip), armAngle(pose.armAngleDeg))}{" "}
+        {words.speed(number(setting.speedMs, 1))} {words.finishedAt(flat)}
+      </p>
+    </>
+  );
+}
+
+/** What it takes to find this tier's angle again after the arm has moved. */
+function AgainCost({ tier, found }: { tier: BenchTier; found: FoundAgain | null }) {
+  const { work: words } = useWords(benchWords);
+  const { length, degrees } = useFormat();
+  const { arm } = usePlan().rig;
+  const perDegree =
+    tier.setting && arm
+      ? heightPerDegree(tier.setting.armLengthMm, tier.armAngleDeg, arm.hingeOffsetMm)
+      : null;
+  return (
+    <>
+      {perDegree === null ? null : <p>{words.perDegree(length(perDegree, 1))}</p>}
+      {found ? (
+        <p>
+          {words.againCosts(degrees(FOUND_OFF_DEG, 1), length(found.extraDepthMm, 2))}{" "}
+          {found.edgeChangeMm !== null
+            ? words.againEdge(length(Math.abs(found.edgeChangeMm), 2), found.edgeChangeMm > 0)
+            : found.gapChangeMm !== null
+              ? words.againGap(length(Math.abs(found.gapChangeMm), 2), found.gapChangeMm > 0)
+              : null}
+        </p>
+      ) : null}
+    </>
+  );
+}
+
+export function TierWork({
+  tier,
+  index,
+  findings,
+  found,
+}: {
+  tier: BenchTier;
+  index: number;
+  findings: readonly Finding[];
+  found: FoundAgain | null;
+}) {
+  const words = useWords(benchWords);
+  const { sides } = useWords(planWords);
+  const { armAngle } = useFormat();
+  const plan = usePlan();
+  const way = useBenchView((state) => state.way);
+  const select = useStudio((state) => state.select);
+  const stages = stagesOf(plan.rig);
+  const worked = tier.stages.flatMap((stage, i) => (stage.depthMm > 0 ? [i] : []));
+  const [chosen, setChosen] = useState<string | null>(null);
+  const stage = worked.find((i) => stages[i].id === chosen) ?? worked.at(-1);
+  const own = findings.filter((finding) => finding.tier === tier.tier && !TOLD_IN_PLAN.has(finding.code));
+  const name = tierName(plan, index, words);
+  return (
+    <li className="bench-tier" onFocus={() => select({ tierId: tier.tier })}>
+      <h2>
+        <span className="bench-place">{index + 1}</span> {name}
+      </h2>
+      <p className="soft">
+        {words.work.tierLine(plan.tiers[index].count, armAngle(tier.armAngleDeg), sides[tier.side])}
+      </p>
+      <FindingList findings={own} />
+      <div className="bench-two">
+        <div>
+          <Setting tier={tier} />
+          {way === "rough-all" ? <AgainCost tier={tier} found={found} /> : null}
+          <StageLines tier={tier} />
+          <Cautions list={[...cautionsAt("grind"), ...cautionsAt("clean")]} />
+        </div>
+        {stage === undefined ? null : (
+          <div className="bench-beside">
+            <Choice
+              label={words.work.atStage}
+              value={stages[stage].id}
+              options={worked.map((i) => ({ id: stages[i].id, words: stageName(stages, stages[i].id) }))}
+              onChange={setChosen}
+            />
+            <PieceAfter index={index} stage={stage} />
+            <StrokePlot tier={tier} index={index} stage={stage} />
+          </div>
+        )}
+      </div>
+      {stage === undefined ? null : (
+        <>
+          <Stops tier={tier} stage={stage} />
+          <Calibrate stage={stage} tier={tier} />
+        </>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,47 @@
+/** The two orders of work, told by what each costs. */
+import type { Bench } from "../../../core/bench/bench.ts";
+import type { Way } from "../../../core/bench/diary.ts";
+import { FINDING_STEPS } from "../../../core/bench/found-again.ts";
+import { Pick } from "../../controls/Pick.tsx";
+import { benchWords } from "../../messages/bench.ts";
+import { useWords } from "../../messages/words.tsx";
+import { benchView, useBenchView } from "../bench-view.ts";
+import { timeInWords } from "../parts/time.ts";
+
+export function Ways({ bench }: { bench: Bench }) {
+  const words = useWords(benchWords);
+  const way = useBenchView((state) => state.way);
+  const work = bench.order.find((one) => one.way === way);
+  if (!work) return null;
+  return (
+    <section className="bench-part" aria-labelledby="bench-ways">
+      <h2 id="bench-ways">{words.ways.title}</h2>
+      <Pick<Way>
+        label={words.ways.title}
+        labelUnseen
+        value={way}
+        options={[
+          { id: "finish-each", words: words.ways["finish-each"] },
+          { id: "rough-all", words: words.ways["rough-all"] },
+        ]}
+        onChange={(chosen) => benchView.setState({ way: chosen })}
+      />
+      <p className="bench-sentence">
+        {words.ways.costs(work.discChanges, work.armSettings, timeInWords(work.minutes, words.time))}
+        {work.turnOvers > 0 ? ` ${words.ways.turns(work.turnOvers)}` : ""}
+      </p>
+      <p className="soft">{way === "finish-each" ? words.ways.finishWhy : words.ways.roughWhy}</p>
+      {work.minutesAreGuess ? <p className="soft">{words.ways.timeIsGuess}</p> : null}
+      {way === "rough-all" ? (
+        <>
+          <h3>{words.ways.again}</h3>
+          <ol className="bench-numbered">
+            {FINDING_STEPS.map((step) => (
+              <li key={step}>{words.findAgain[step]}</li>
+            ))}
+          </ol>
+        </>
+      ) : null}
+    </section>
+  );
+}

@@ -1,0 +1,147 @@
+/** What to do now, large: a stop with its width and strokes, or what has to be set before the next facet. */
+import type { Bench } from "../../core/bench/bench.ts";
+import { stagesOf } from "../../core/bench/bench.ts";
+import { cautionsAt } from "../../core/bench/cautions.ts";
+import { PREPARATIONS, type Step } from "../../core/bench/order.ts";
+import type { Plan } from "../../core/plan/document.ts";
+import { useBenchView } from "../bench/bench-view.ts";
+import { Cautions } from "../bench/parts/Cautions.tsx";
+import { facetNumber, stageName, tierIndexOf, tierNameOf } from "../bench/parts/names.ts";
+import { strokeCount } from "../bench/parts/strokes.ts";
+import { benchWords } from "../messages/bench.ts";
+import { lapWords } from "../messages/lap.ts";
+import { planWords } from "../messages/plan.ts";
+import { useWords } from "../messages/words.tsx";
+import { useFormat } from "../use-format.ts";
+import { type LapStep, readingOf } from "./lap-steps.ts";
+import { WidthGauge } from "./WidthGauge.tsx";
+
+interface ViewProps {
+  readonly now: LapStep;
+  readonly bench: Bench;
+  readonly plan: Plan;
+}
+type GrindStep = Extract<Step, { kind: "grind" }>;
+
+function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
+  const words = useWords(lapWords);
+  const names = useWords(benchWords);
+  const { figure, length } = useFormat();
+  const withGuesses = useBenchView((state) => state.showGuesses);
+  const tier = bench.tiers.find((one) => one.tier === step.tier);
+  const reading = readingOf(tier, step.facet);
+  const stages = stagesOf(plan.rig);
+  const stage = stages.find((one) => one.id === step.stage);
+  const isPolish = stages.at(-1)?.id === step.stage;
+  const radius = tier?.setting?.contactRadiusMm ?? null;
+  const count =
+    stage && !isPolish
+      ? strokeCount(step.strokes, step.removeMm3, stage, plan.rig.lap, radius, withGuesses)
+      : null;
+  const width = figure(step.widthMm);
+  const dipping = tier?.setting ? words.pivot(length(tier.setting.pivotHeightMm)) : null;
+  return (
+    <>
+      <p className="lap-where">
+        {words.where(
+          tierNameOf(plan, step.tier, names),
+          String(facetNumber(step.facet)),
+          String(now.pass?.count ?? 1),
+        )}
+        <br />
+        {stageName(stages, step.stage)}
+      </p>
+      <p className="lap-stop">
+        <span className="lap-what">{reading?.isStop ? words.stop : words.turn}</span>
+        <b data-long={(reading?.label.length ?? 0) > 3 || undefined}>
+          {reading ? (reading.isStop ? reading.label : `${reading.label}°`) : "–"}
+        </b>
+      </p>
+      <div className="lap-figures">
+        <p>
+          <span className="lap-what">{words.width}</span>
+          <b>
+            {width.figure}
+            <span className="unit">{width.unit}</span>
+          </b>
+        </p>
+        {isPolish ? (
+          <p className="lap-words">{words.polish}</p>
+        ) : count ? (
+          <p>
+            <span className="lap-what">{count.isGuess ? words.strokesGuess : words.strokes}</span>
+            <b>{count.strokes}</b>
+          </p>
+        ) : (
+          <p className="lap-words">{words.noStrokes}</p>
+        )}
+      </div>
+      {dipping ? <p className="lap-small">{dipping}</p> : null}
+      <WidthGauge widthMm={step.widthMm} />
+    </>
+  );
+}
+
+/** Title and lines of a step that is no grinding. */
+function useStepWords({ now, bench, plan }: ViewProps): { title: string; lines: readonly string[] } {
+  const words = useWords(lapWords);
+  const names = useWords(benchWords);
+  const { sides } = useWords(planWords);
+  const { length, armAngle } = useFormat();
+  const stages = stagesOf(plan.rig);
+  const { step } = now;
+  const armLines = (tierId: string): readonly string[] => {
+    const tier = bench.tiers.find((one) => one.tier === tierId);
+    const angle = words.atAngle(armAngle(tier?.armAngleDeg ?? 0));
+    if (!tier?.setting) return [angle];
+    return [angle, words.setPivot(length(tier.setting.pivotHeightMm), length(tier.setting.armLengthMm))];
+  };
+  switch (step.kind) {
+    case "prepare":
+      return { title: names.work.before, lines: PREPARATIONS.map((what) => names.preparations[what]) };
+    case "turn-over":
+      return { title: words.turnOver(sides[step.to]), lines: [words.trial] };
+    case "fit-disc":
+      return { title: words.fitDisc(stageName(stages, step.stage)), lines: [] };
+    case "clean":
+      return {
+        title: words.clean,
+        lines: [words.cleanWhat(stageName(stages, step.from), stageName(stages, step.to))],
+      };
+    case "set-arm":
+      return { title: words.setArm(tierNameOf(plan, step.tier, names)), lines: armLines(step.tier) };
+    case "find-angle-again":
+      return {
+        title: words.findAgain(tierNameOf(plan, step.tier, names)),
+        lines: [...armLines(step.tier), words.findAgainHow],
+      };
+    case "inspect-polish":
+      return { title: words.inspect(tierNameOf(plan, step.tier, names)), lines: [words.inspectHow] };
+    case "measure-as-cut":
+      return { title: words.measure(tierNameOf(plan, step.tier, names)), lines: [words.measureHow] };
+    case "grind":
+      return { title: "", lines: [] };
+  }
+}
+
+function Setting(props: ViewProps) {
+  const { title, lines } = useStepWords(props);
+  return (
+    <>
+      <h1 className="lap-title">{title}</h1>
+      {lines.map((line) => (
+        <p key={line} className="lap-line">
+          {line}
+        </p>
+      ))}
+      <Cautions list={cautionsAt(props.now.step.kind)} />
+    </>
+  );
+}
+
+export function LapStepView(props: ViewProps) {
+  const { step } = props.now;
+  if (step.kind === "grind" && tierIndexOf(props.plan, step.tier) >= 0)
+    return <Grind {...props} step={step} />;
+  return <Setting {...props} />;
+}

@@ -1,0 +1,27 @@
+/** Whether the page for the lap is open: the address says so, so that a reload comes back to it and Back leaves it. */
+import { useSyncExternalStore } from "react";
+
+export const LAP_HASH = "#lap";
+
+const isOpen = (): boolean => window.location.hash === LAP_HASH;
+
+function subscribe(listener: () => void): () => void {
+  window.addEventListener("hashchange", listener);
+  window.addEventListener("popstate", listener);
+  return () => {
+    window.removeEventListener("hashchange", listener);
+    window.removeEventListener("popstate", listener);
+  };
+}
+
+export const useLapOpen = (): boolean => useSyncExternalStore(subscribe, isOpen);
+
+export const openLap = (): void => {
+  window.location.hash = LAP_HASH;
+};
+
+/** Takes the hash away without loading anything. */
+export function closeLap(): void {
+  history.replaceState(history.state, "", window.location.pathname + window.location.search);
+  window.dispatchEvent(new PopStateEvent("popstate"));
+}

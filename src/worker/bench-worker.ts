@@ -1,0 +1,76 @@
+/** The bench computed off the main thread: settings and order, curves, fits of what was cut, the sheet. */
+import { fitAsCut } from "../core/bench/as-cut.ts";
+import { benchOf, stagesOf } from "../core/bench/bench.ts";
+import { foundAgain } from "../core/bench/found-again.ts";
+import { depthsBefore, tierFacets } from "../core/bench/half-cut.ts";
+import { sheetHtml } from "../core/bench/sheet.ts";
+import type { SheetUnit } from "../core/bench/sheet-format.ts";
+import type { Paper } from "../core/bench/sheet-style.ts";
+import { sheetWordsDe } from "../core/bench/sheet-words-de.ts";
+import { sheetWordsEn } from "../core/bench/sheet-words-en.ts";
+import { stageDepths } from "../core/bench/stages.ts";
+import { strokeCurve } from "../core/bench/stroke-curve.ts";
+import { calibrate, guessRemoval } from "../core/bench/strokes.ts";
+import type { Plan } from "../core/plan/document.ts";
+import { solvePlan } from "../core/plan/solve.ts";
+import { serveJobs } from "./job.ts";
+import { simulate } from "./simulate-bench.ts";
+
+/** Enough for a smooth line at the size of the plot. */
+const CURVE_POINTS = 25;
+
+export interface CurveQuestion {
+  readonly plan: Plan;
+  readonly tierIndex: number;
+  /** Position in the list of stages. */
+  readonly stage: number;
+  readonly contactRadiusMm: number | null;
+}
+
+/** Width against strokes for the first facet of a tier at one stage, from what the stage before left. */
+function curve({ plan, tierIndex, stage, contactRadiusMm }: CurveQuestion) {
+  const solved = solvePlan(plan);
+  const stages = stagesOf(plan.rig);
+  const tier = solved.tiers[tierIndex];
+  const depths = stageDepths(tier.depthMm, stages);
+  const before = depthsBefore(solved, tierIndex);
+  if (stage > 0) for (const k of tierFacets(tier)) before[k] = depths[stage - 1];
+  const measured = calibrate(stages[stage].calibration, solved.radiusMm, plan.rig.lap);
+  const removal = measured ?? guessRemoval(stages[stage], plan.rig.lap);
+  const points = strokeCurve(
+    solved,
+    before,
+    tier.first,
+    depths[stage],
+    removal,
+    contactRadiusMm,
+    CURVE_POINTS,
+  );
+  return { points, isGuess: removal.isGuess };
+}
+
+export interface SheetQuestion {
+  readonly plan: Plan;
+  readonly language: "en" | "de";
+  readonly unit: SheetUnit;
+  readonly paper: Paper;
+}
+
+const SHEET_WORDS = { en: sheetWordsEn, de: sheetWordsDe } as const;
+
+const jobs = {
+  bench: (plan: Plan) => benchOf(solvePlan(plan)),
+  fit: (plan: Plan) => fitAsCut(plan),
+  curve,
+  simulate,
+  sheet: ({ plan, language, unit, paper }: SheetQuestion) =>
+    sheetHtml(solvePlan(plan), { words: SHEET_WORDS[language], unit, paper }),
+  /** What finding each tier's angle again `offDeg` off costs, in tier order; null for a tier that cuts nothing. */
+  foundAgain: ({ plan, offDeg }: { readonly plan: Plan; readonly offDeg: number }) => {
+    const solved = solvePlan(plan);
+    return solved.tiers.map((tier, i) => (tier.depthMm > 0 ? foundAgain(solved, i, offDeg) : null));
+  },
+};
+
+export type BenchJobs = typeof jobs;
+serveJobs(jobs, self);
