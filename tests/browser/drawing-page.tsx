@@ -1,21 +1,55 @@
-/** The drawings alone, beside each other, with the store and the exact report in reach of a test. */
+/** The drawings one plans in, beside each other, with the store and the exact report in reach of a test. */
 import "@fontsource-variable/atkinson-hyperlegible-next";
 import { createRoot } from "react-dom/client";
 import { report, solid, solved } from "../../src/state/derived.ts";
+import FacetCard from "../../src/ui/plan/card/FacetCard.tsx";
+import Diary from "../../src/ui/plan/diary/Diary.tsx";
+import Mends from "../../src/ui/plan/mends/Mends.tsx";
 import Profile from "../../src/ui/plan/profile/Profile.tsx";
 import Skin from "../../src/ui/plan/skin/Skin.tsx";
+import Suggest from "../../src/ui/plan/suggest/Suggest.tsx";
 import { studio } from "../../src/ui/studio.ts";
+import { useReport, useStudio } from "../../src/ui/use-studio.ts";
 import "../../src/ui/theme/tokens.css";
+import "../../src/ui/theme/base.css";
 
 const bench = { studio, report, solid, solved };
 export type DrawingBench = typeof bench;
 Object.assign(window, { bench });
 
+function Findings() {
+  return (
+    <ul id="findings">
+      {useReport().findings.map((finding) => (
+        <li key={`${finding.code} ${finding.text}`} data-code={finding.code}>
+          {finding.text} <Mends finding={finding} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Beside() {
+  const tierId = useStudio((state) => state.selection.tierId);
+  const tier = useStudio((state) => state.plan.tiers).find((t) => t.id === tierId);
+  return (
+    <div id="beside">
+      {tier ? <Suggest tier={tier} /> : null}
+      <Findings />
+      <FacetCard />
+      <Diary />
+    </div>
+  );
+}
+
 const root = document.getElementById("root");
 if (!root) throw new Error("the page has no root");
 createRoot(root).render(
-  <div id="bench">
-    <Profile />
-    <Skin />
-  </div>,
+  <>
+    <div id="bench">
+      <Profile />
+      <Skin />
+    </div>
+    {window.location.hash === "#bare" ? null : <Beside />}
+  </>,
 );

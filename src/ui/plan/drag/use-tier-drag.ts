@@ -194,6 +194,10 @@ export function useTierDrag(meaning: DragPicture): TierDragHook {
     [finish],
   );
 
+  /** A hand that was taken away by Escape has nothing left to let go. */
+  const letGo = (how: "end" | "cancel") => {
+    if (held.current) finish(how);
+  };
   return {
     live,
     grab,
@@ -201,11 +205,13 @@ export function useTierDrag(meaning: DragPicture): TierDragHook {
     toNextMeeting,
     surface: {
       onPointerMove,
-      onPointerUp: () => finish("end"),
-      onPointerCancel: () => finish("cancel"),
-      onLostPointerCapture: () => finish("end"),
+      onPointerUp: () => letGo("end"),
+      onPointerCancel: () => letGo("cancel"),
+      onLostPointerCapture: () => letGo("end"),
     },
-    onKeyUp: () => finish("end"),
+    onKeyUp: () => {
+      if (keyed.current) finish("end");
+    },
   };
 }
 

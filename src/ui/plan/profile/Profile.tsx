@@ -17,16 +17,21 @@ import { chordOf, cutSection, type ProfileFrame, tierDirection, toScreen } from 
 import "./profile.css";
 
 /** Room around the half-disc: for degrees and knobs outside the rim, and names on the axis side. */
-const MARGIN_PX = { left: 62, right: 128, top: 30, bottom: 30 };
+const MARGIN_PX = { left: 62, right: 128, top: 72, bottom: 72 };
+const SMALL_MARGIN_PX = { left: 20, right: 60, top: 40, bottom: 40 };
+/** A lower box has no room for degrees and names. */
+const SMALL_BELOW_PX = 320;
+const LARGE_FROM_PX = 480;
 const LEAST_RADIUS_PX = 40;
 
 /** The piece as large as the box allows, the axis upright. */
 function frameIn({ width, height }: Box): ProfileFrame {
-  const byHeight = (height - MARGIN_PX.top - MARGIN_PX.bottom) / 2;
-  const byWidth = width - MARGIN_PX.left - MARGIN_PX.right;
+  const margin = height < SMALL_BELOW_PX ? SMALL_MARGIN_PX : MARGIN_PX;
+  const byHeight = (height - margin.top - margin.bottom) / 2;
+  const byWidth = width - margin.left - margin.right;
   const radius = Math.max(LEAST_RADIUS_PX, Math.min(byHeight, byWidth));
-  const used = MARGIN_PX.left + radius + MARGIN_PX.right;
-  return { cx: MARGIN_PX.left + Math.max(0, (width - used) / 2), cy: height / 2, radius };
+  const used = margin.left + radius + margin.right;
+  return { cx: margin.left + Math.max(0, (width - used) / 2), cy: height / 2, radius };
 }
 
 export default function Profile() {
@@ -38,13 +43,10 @@ export default function Profile() {
   const format = useFormat();
   const saidId = useId();
   const frame = useMemo(() => frameIn(box), [box]);
+  const isSmall = box.height < SMALL_BELOW_PX;
   const picture = useMemo(() => profileDrag(plan, frame), [plan, frame]);
   const drag = useTierDrag(picture);
-  const knobs = useMemo(() => placeKnobs(plan, frame), [plan, frame]);
-  const selected = useStudio((state) => state.selection.tierId);
-
-  // What is chosen lies on top, so that it can be taken hold of where tiers lie close.
-  const inOrder = [...knobs].sort((a, b) => Number(a.tierId === selected) - Number(b.tierId === selected));
+  const knobs = useMemo(() => placeKnobs(plan, frame, isSmall), [plan, frame, isSmall]);
   return (
     <div className="drawing profile" ref={ref}>
       {box.width > 0 ? (
@@ -54,9 +56,9 @@ export default function Profile() {
             frame={frame}
             plan={plan}
             section={sectionOf(solved, frame)}
-            isLarge={box.height > 420}
+            room={isSmall ? "small" : box.height < LARGE_FROM_PX ? "some" : "large"}
           />
-          {inOrder.map((knob) => (
+          {knobs.map((knob) => (
             <TierChord key={knob.tierId} knob={knob} frame={frame} solved={solved} drag={drag} />
           ))}
         </svg>

@@ -12,15 +12,17 @@ const DOP_SHOWN = 0.22;
 /** Degrees stand this far outside the rim, the knobs beyond them. */
 const DEGREES_OUT_PX = 25;
 
+type Room = "small" | "some" | "large";
+
 interface GroundProps {
   readonly frame: ProfileFrame;
   readonly plan: Plan;
   /** Points of the cut section for a polygon. */
   readonly section: string;
-  readonly isLarge: boolean;
+  readonly room: Room;
 }
 
-export const ProfileGround = memo(function ProfileGround({ frame, plan, section, isLarge }: GroundProps) {
+export const ProfileGround = memo(function ProfileGround({ frame, plan, section, room }: GroundProps) {
   const { cx, cy, radius } = frame;
   const words = useWords(drawingWords);
   return (
@@ -34,18 +36,23 @@ export const ProfileGround = memo(function ProfileGround({ frame, plan, section,
       <line className="profile-equator" x1={cx} y1={cy} x2={cx + radius} y2={cy} />
       <Inside frame={frame} plan={plan} />
       <Dop frame={frame} plan={plan} />
-      <Rim frame={frame} isLarge={isLarge} />
-      <text className="profile-side quiet" x={cx - 12} y={cy - radius + 6}>
-        {words.front}
-      </text>
-      <text className="profile-side quiet" x={cx - 12} y={cy + radius + 4}>
-        {words.back}
-      </text>
+      <Rim frame={frame} room={room} />
+      {room === "small" ? null : (
+        <>
+          <text className="profile-side quiet" x={cx - 12} y={cy - radius + 6}>
+            {words.front}
+          </text>
+          <text className="profile-side quiet" x={cx - 12} y={cy + radius + 4}>
+            {words.back}
+          </text>
+        </>
+      )}
     </g>
   );
 });
 
-function Rim({ frame, isLarge }: { frame: ProfileFrame; isLarge: boolean }) {
+function Rim({ frame, room }: { frame: ProfileFrame; room: Room }) {
+  const isLarge = room === "large";
   const format = useFormat();
   return rimTicks(isLarge ? 5 : 10, isLarge ? 10 : 30).map(({ degrees, side, at, isNumbered }) => {
     const out = isNumbered ? 10 : 6;
@@ -57,7 +64,7 @@ function Rim({ frame, isLarge }: { frame: ProfileFrame; isLarge: boolean }) {
     return (
       <g key={`${side}${degrees}`}>
         <line className="profile-tick" x1={x1} y1={y1} x2={x2} y2={y2} />
-        {isNumbered && degrees > 0 && degrees < 90 ? (
+        {room !== "small" && isNumbered && degrees > 0 && degrees < 90 ? (
           <text className="profile-degrees quiet" x={tx} y={ty}>
             {format.armAngle(degrees, 0)}
           </text>

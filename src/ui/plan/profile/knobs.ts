@@ -5,6 +5,7 @@ import { type ProfileFrame, type SectionPoint, tierDirection, toScreen } from ".
 export const KNOB_PX = 13;
 /** From the rim to the middle of the innermost knobs, and from one row to the next. */
 const FIRST_ROW_PX = 54;
+const FIRST_ROW_SMALL_PX = 26;
 const ROW_PX = 2 * KNOB_PX + 4;
 
 export interface Knob {
@@ -14,13 +15,14 @@ export interface Knob {
   readonly rim: SectionPoint;
 }
 
-/** One knob a tier, in cutting order; none covers another. */
-export function placeKnobs(plan: Plan, frame: ProfileFrame): Knob[] {
+/** One knob a tier, in cutting order; none covers another. @param isSmall no degrees stand between rim and knobs */
+export function placeKnobs(plan: Plan, frame: ProfileFrame, isSmall: boolean): Knob[] {
+  const firstRow = isSmall ? FIRST_ROW_SMALL_PX : FIRST_ROW_PX;
   const placed: Knob[] = [];
   for (const tier of plan.tiers) {
     const [r, z] = tierDirection(tier.side, tier.armAngleDeg);
     const out = (row: number): SectionPoint => {
-      const reach = 1 + (FIRST_ROW_PX + row * ROW_PX) / frame.radius;
+      const reach = 1 + (firstRow + row * ROW_PX) / frame.radius;
       return toScreen(frame, [r * reach, z * reach]);
     };
     const isFree = ([x, y]: SectionPoint) =>

@@ -2,7 +2,15 @@
  * The whole surface unrolled: facets, gaps, edges and corners as they lie, wheel stops along the lower edge. A facet is
  * dragged sideways for the start of its tier, up and down for the arm angle; dragged beside a facet the strip turns.
  */
-import { type KeyboardEvent, type PointerEvent, useId, useMemo, useRef, useState } from "react";
+import {
+  type CSSProperties,
+  type KeyboardEvent,
+  type PointerEvent,
+  useId,
+  useMemo,
+  useRef,
+  useState,
+} from "react";
 import { stopsOf, zeroOf } from "../../../core/plan/place.ts";
 import { drawingWords } from "../../messages/drawings.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -15,7 +23,7 @@ import { useBox } from "../drag/use-box.ts";
 import { type Place, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
 import type { Strip } from "./projection.ts";
 import { InkMark, SkinGround } from "./SkinGround.tsx";
-import { ChosenLayer, FacetLayer, GapNumbers, MeetingLayer } from "./SkinLayers.tsx";
+import { ChosenLayer, FacetLayer, GapLayer, GapNumbers, MeetingLayer, markScale } from "./SkinLayers.tsx";
 import { skinDrag } from "./skin-drag.ts";
 import { type DrawnFacet, drawSkin } from "./skin-drawing.ts";
 import { layOut } from "./skin-layout.ts";
@@ -75,6 +83,7 @@ export default function Skin() {
           role="group"
           aria-label={words.skin}
           aria-describedby={saidId}
+          style={{ "--mark": markScale(strip) } as CSSProperties}
           {...drag.surface}
           onPointerDown={onPointerDown}
           onPointerMove={(event) => {
@@ -93,6 +102,7 @@ export default function Skin() {
           <SkinGround layout={layout} />
           <g transform={`translate(${layout.x} ${layout.y})`}>
             <g clipPath="url(#skin-window)">
+              <GapLayer strip={strip} gaps={drawing.gaps} />
               <FacetLayer strip={strip} facets={drawing.facets} withStops={strip.width > 900} />
               <InkMark layout={layout} azimuthDeg={plan.piece.inkMarkDeg ?? 0} />
               <MeetingLayer strip={strip} drawing={drawing} />
@@ -165,6 +175,9 @@ function useTurning(strip: Strip, setLeft: (change: (left: number) => number) =>
   };
 }
 
+/** Below this, numbers of tiers would cover their facets. */
+const NUMBERS_FIT_PX = 640;
+
 interface GripProps {
   readonly tierId: string;
   readonly index: number;
@@ -180,6 +193,7 @@ function TierGrip({ tierId, index, drawing, strip, drag }: GripProps) {
   const words = useWords(drawingWords);
   const format = useFormat();
   const select = useStudio((state) => state.select);
+  const isSelected = useStudio((state) => state.selection.tierId === tierId);
   const tier = plan.tiers[index];
   const first = solved.facets[solved.tiers[index].first];
   const facet = drawing.find((f) => f.tierIndex === index);
@@ -206,7 +220,9 @@ function TierGrip({ tierId, index, drawing, strip, drag }: GripProps) {
       onBlur={drag.onKeyUp}
     >
       <circle className="skin-grip-ring" r={14} />
-      <text className="skin-tier-number strong rimmed">{index + 1}</text>
+      {strip.width > NUMBERS_FIT_PX || isSelected ? (
+        <text className="skin-tier-number strong rimmed">{index + 1}</text>
+      ) : null}
     </g>
   );
 }

@@ -71,7 +71,7 @@ export const InkMark = memo(function InkMark({
     <g key={x} className="skin-ink">
       <line x1={x} y1={0} x2={x} y2={strip.height} />
       {strip.width > NAMES_FIT_PX ? (
-        <text x={x + 7} y={17}>
+        <text className="rimmed" x={x + 7} y={strip.height - 7}>
           {words.inkMark}
         </text>
       ) : null}

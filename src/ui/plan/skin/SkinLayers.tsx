@@ -12,6 +12,9 @@ const MOST_TAIL_PX = 34;
 const LEAST_MISS_MM = 0.01;
 const NUMBER_FITS_PX = 30;
 
+/** Marks are smaller on a short strip, where they lie closer: 1 from 1100 px on. */
+export const markScale = ({ width }: Strip): number => Math.min(1, Math.max(0.5, width / 1100));
+
 /** A thing drawn once for every turn in which it shows. */
 function Turns({
   strip,
@@ -48,6 +51,7 @@ export const FacetLayer = memo(function FacetLayer({
   return facets.map((facet) => (
     <Turns key={facet.key} strip={strip} shifts={facet.shifts}>
       <path className="skin-facet" d={facet.path} data-facet={facet.key} />
+      <path className="skin-outline" d={facet.outline} />
       {withStops && facet.stop !== null && facet.widthPx > NUMBER_FITS_PX ? (
         <text className="skin-number quiet" x={facet.middle[0]} y={facet.middle[1]}>
           {facet.stop}
@@ -66,7 +70,6 @@ export const MeetingLayer = memo(function MeetingLayer({
 }) {
   return (
     <g className="skin-meetings">
-      <Paths strip={strip} items={drawing.gaps} className="skin-gap" />
       <Paths strip={strip} items={drawing.edges} className="skin-edge" />
       {drawing.touches.map((touch) => (
         <TouchMark key={touch.key} strip={strip} touch={touch} />
@@ -80,7 +83,7 @@ export const MeetingLayer = memo(function MeetingLayer({
 
 const TouchMark = ({ strip, touch }: { strip: Strip; touch: Mark }) => (
   <Turns strip={strip} shifts={touch.shifts}>
-    <circle className="skin-touch" cx={touch.at[0]} cy={touch.at[1]} r={4.5} />
+    <circle className="skin-touch" cx={touch.at[0]} cy={touch.at[1]} r={4.5 * markScale(strip)} />
   </Turns>
 );
 
@@ -91,7 +94,7 @@ function Corner({ strip, corner }: { strip: Strip; corner: CornerMark }) {
   const tail = Math.min(MOST_TAIL_PX, 8 + corner.missMm * TAIL_PX_PER_MM);
   return (
     <Turns strip={strip} shifts={corner.shifts}>
-      <circle className="skin-corner" cx={x} cy={y} r={3} />
+      <circle className="skin-corner" cx={x} cy={y} r={3 * markScale(strip)} />
       {misses ? (
         <>
           <line className="skin-tail" x1={x} y1={y} x2={x + tail} y2={y - tail / 2} />
@@ -103,6 +106,11 @@ function Corner({ strip, corner }: { strip: Strip; corner: CornerMark }) {
     </Turns>
   );
 }
+
+/** Hatched bands, under the facets that leave them. */
+export const GapLayer = memo(function GapLayer({ strip, gaps }: { strip: Strip; gaps: readonly DrawnGap[] }) {
+  return <Paths strip={strip} items={gaps} className="skin-gap" />;
+});
 
 /** Widths of gaps: one of each kind, and all around the chosen facet. */
 export function GapNumbers({ strip, gaps }: { strip: Strip; gaps: readonly DrawnGap[] }) {
@@ -117,6 +125,8 @@ export function GapNumbers({ strip, gaps }: { strip: Strip; gaps: readonly Drawn
     </Turns>
   ));
 }
+
+const outlined = ({ key, outline, shifts }: DrawnFacet): Drawn => ({ key, path: outline, shifts });
 
 /** Outlines of what is hovered (one line) and chosen (two lines): facets, or all facets of a tier. */
 export function ChosenLayer({
@@ -139,10 +149,12 @@ export function ChosenLayer({
   const hovered = facets.filter((f) => isIn(hover, f));
   return (
     <g className="skin-chosen">
-      <Paths strip={strip} items={ofTier} className="skin-tier" />
-      <Paths strip={strip} items={hovered} className="skin-hovered" />
-      <Paths strip={strip} items={selected} className="skin-selected-outer" />
-      <Paths strip={strip} items={selected} className="skin-selected-inner" />
+      <Paths strip={strip} items={ofTier} className="skin-tier-fill" />
+      <Paths strip={strip} items={selected} className="skin-selected-fill" />
+      <Paths strip={strip} items={ofTier.map(outlined)} className="skin-tier" />
+      <Paths strip={strip} items={hovered.map(outlined)} className="skin-hovered" />
+      <Paths strip={strip} items={selected.map(outlined)} className="skin-selected-outer" />
+      <Paths strip={strip} items={selected.map(outlined)} className="skin-selected-inner" />
     </g>
   );
 }

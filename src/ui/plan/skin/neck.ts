@@ -10,6 +10,8 @@ import { arcCurve } from "./sample-outline.ts";
 
 /** Breadth of the band to each side, as part of the smaller circle's radius. */
 const BREADTH = 0.45;
+/** A gap wider than this many radii of the smaller circle is skin left on purpose. */
+const WIDEST = 1.5;
 /** Corners along each side of the band. */
 const SIDE_PARTS = 6;
 
@@ -21,10 +23,11 @@ function toward(from: Vec3, to: Vec3, rho: number): Vec3 {
 
 /**
  * The band between two circles that don't meet, as a closed ring of short straight pieces.
- * Empty where the circles touch or overlap.
+ * Empty where the circles touch or overlap, and where so much skin lies between them that it is no gap to be closed.
  */
 export function neckOf(a: Plane, b: Plane): OutlinePiece[] {
-  if (gapBetween(a, b) <= 0) return [];
+  const gap = gapBetween(a, b);
+  if (gap <= 0 || gap > WIDEST * Math.min(angularRadius(a), angularRadius(b))) return [];
   const breadth = BREADTH * Math.min(Math.sin(angularRadius(a)), Math.sin(angularRadius(b)));
   const nearA = sideOf(a, b, breadth);
   const nearB = sideOf(b, a, breadth);

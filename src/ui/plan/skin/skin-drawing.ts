@@ -22,6 +22,8 @@ export interface Drawn {
   readonly shifts: readonly number[];
 }
 export interface DrawnFacet extends Drawn {
+  /** Its outline, to be stroked; `path` is filled. */
+  readonly outline: string;
   readonly tierIndex: number;
   readonly stop: number | null;
   /** Middle of the facet, for its number and for fingers that miss it. */
@@ -59,6 +61,10 @@ export interface Window {
 }
 
 const NO_NORMAL: Vec3 = [0, 0, 1];
+/** Half the height of a number, so that none is cut off at a pole. */
+const NUMBER_PX = 10;
+/** Numbers of gaps nearer than this would cover each other. */
+const NAME_ROOM_PX = 70;
 
 export function drawSkin(
   solved: SolvedPlan,
@@ -106,18 +112,19 @@ function drawFacet(
   const facet = solid.facets[i];
   const placed = solved.facets[i];
   const ring = ringOnStrip(strip, facet.outline, facet.plane.n);
-  if (ring.length === 0) return [];
-  const xs = ring.map((p) => p[0]);
+  if (ring.points.length === 0) return [];
+  const xs = ring.points.map((p) => p[0]);
   const [low, high] = [Math.min(...xs), Math.max(...xs)];
   const [, y] = pointOnStrip(strip, facet.centroid);
   return [
     {
       key: placed.id,
-      path: pathData(ring, true),
-      shifts: shiftsOf(ring),
+      path: pathData(ring.points, true),
+      outline: pathData(ring.outline, ring.isOutlineClosed),
+      shifts: shiftsOf(ring.points),
       tierIndex: placed.tierIndex,
       stop: placed.wheelStop,
-      middle: [(low + high) / 2, y],
+      middle: [(low + high) / 2, Math.min(strip.height - NUMBER_PX, Math.max(NUMBER_PX, y))],
       widthPx: high - low,
     },
   ];
@@ -132,17 +139,23 @@ function drawGaps(
 ): DrawnGap[] {
   const at = positions(solved);
   const named = new Set<string>();
+  const places: StripPoint[] = [];
   return report.pairs.flatMap((pair): DrawnGap[] => {
     if (pair.state !== "gap" || pair.gapMm <= 0) return [];
     const [a, b] = [at(pair.a), at(pair.b)];
     const band = neckOf(solved.planes[a], solved.planes[b]);
-    const ring = ringOnStrip(strip, band, solved.planes[a].n);
+    const ring = ringOnStrip(strip, band, solved.planes[a].n).points;
     if (ring.length === 0) return [];
     const alike = `${solved.facets[a].tierIndex} ${solved.facets[b].tierIndex} ${pair.gapMm.toFixed(1)}`;
     const place = pointOnStrip(strip, meetingPoint(solved.planes[a], solved.planes[b]));
     // The number stands at one gap of each kind, away from the borders.
-    const isNamed = !named.has(alike) && place[0] > strip.width * 0.1 && place[0] < strip.width * 0.9;
-    if (isNamed) named.add(alike);
+    const isClear = places.every((p) => Math.hypot(p[0] - place[0], p[1] - place[1]) > NAME_ROOM_PX);
+    const isNamed =
+      !named.has(alike) && isClear && place[0] > strip.width * 0.1 && place[0] < strip.width * 0.9;
+    if (isNamed) {
+      named.add(alike);
+      places.push(place);
+    }
     return [
       {
         key: `${pair.a} ${pair.b}`,

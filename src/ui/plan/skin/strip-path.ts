@@ -76,27 +76,38 @@ export function strokeOnStrip(strip: Strip, piece: OutlinePiece, n: Vec3): Strip
   return toStrip(strip, follow(points));
 }
 
+export interface StripRing {
+  /** Closed; possibly beyond the strip's borders. */
+  readonly points: readonly StripPoint[];
+  /** The outline alone: without the way along a pole's border by which a ring around that pole is closed. */
+  readonly outline: readonly StripPoint[];
+  readonly isOutlineClosed: boolean;
+}
+
+const NO_RING: StripRing = { points: [], outline: [], isOutlineClosed: true };
+
 /**
- * A facet's outline as one closed ring on the strip, possibly beyond its borders; empty for a swallowed facet.
+ * A facet's outline as one ring on the strip; without points for a swallowed facet.
  * A ring around the front pole winds forward, one around the back pole backward (seen from outside both run
  * counter-clockwise), which tells the border along which it is closed.
  */
-export function ringOnStrip(strip: Strip, outline: readonly OutlinePiece[], n: Vec3): StripPoint[] {
-  if (outline.length === 0) return [];
+export function ringOnStrip(strip: Strip, outline: readonly OutlinePiece[], n: Vec3): StripRing {
+  if (outline.length === 0) return NO_RING;
   const points: Vec3[] = [];
   for (const piece of outline) {
     points.push(...sampleCurve(pieceCurve(piece, n), startingParts(piece, n), straightOn(strip)).slice(1));
   }
   // Begin away from the axis, so that the first point has an azimuth, and come back to it.
   const start = points.findIndex((p) => azimuthOf(p) !== null);
-  if (start < 0) return [];
+  if (start < 0) return NO_RING;
   const around = [...points.slice(start), ...points.slice(0, start), points[start]];
   const f = follow(around);
   const ring = toStrip(strip, f);
   const winding = Math.round((f.azimuths[f.azimuths.length - 1] - f.azimuths[0]) / TURN);
-  if (winding === 0) return ring;
+  if (winding === 0) return { points: ring, outline: ring, isOutlineClosed: true };
   const border = winding > 0 ? 0 : strip.height;
-  return [...ring, [ring[ring.length - 1][0], border], [ring[0][0], border]];
+  const closed: StripPoint[] = [...ring, [ring[ring.length - 1][0], border], [ring[0][0], border]];
+  return { points: closed, outline: ring, isOutlineClosed: false };
 }
 
 /** Place of a direction on the strip, within one turn from the left border. */

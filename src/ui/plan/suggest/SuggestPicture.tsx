@@ -41,7 +41,9 @@ function draw(plan: Plan, tierIndex: number, tier: Tier): Small & { top: number 
   // Rings may lie a turn to either side of the picture.
   const around = (points: (s: Strip) => string) =>
     [-1, 0, 1].map((turn) => points({ ...strip, left: strip.left + turn * 2 * Math.PI })).join("");
-  const facets = solid.facets.map((f) => around((s) => pathData(ringOnStrip(s, f.outline, f.plane.n), true)));
+  const facets = solid.facets.map((f) =>
+    around((s) => pathData(ringOnStrip(s, f.outline, f.plane.n).points, true)),
+  );
   const edges = solid.edges.map(({ from, to, b, length }) => {
     const line: OutlinePiece = { kind: "line", from, to, with: b, length };
     return around((s) => pathData(strokeOnStrip(s, line, [0, 0, 1]), false));

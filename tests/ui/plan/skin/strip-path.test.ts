@@ -29,17 +29,18 @@ describe("outlines on the strip", () => {
       [75, 90, "back"],
     ] as const) {
       const { n, outline } = circle(arm, az, side, 0.95);
-      expect(share(ringOnStrip(strip, outline, n)) / 0.025).toBeCloseTo(1, 2);
+      expect(share(ringOnStrip(strip, outline, n).points) / 0.025).toBeCloseTo(1, 2);
     }
   });
 
   it("closes a cap around the front pole along the upper border, around the back pole along the lower", () => {
     const front = circle(88, 30, "front", 0.9);
-    const ring = ringOnStrip(strip, front.outline, front.n);
+    const ring = ringOnStrip(strip, front.outline, front.n).points;
     expect(share(ring)).toBeCloseTo(0.05, 4);
     expect(Math.min(...ring.map((p) => p[1]))).toBe(0);
+    expect(ringOnStrip(strip, front.outline, front.n).isOutlineClosed).toBe(false);
     const back = circle(90, 0, "back", 0.9);
-    const lower = ringOnStrip(strip, back.outline, back.n);
+    const lower = ringOnStrip(strip, back.outline, back.n).points;
     expect(share(lower)).toBeCloseTo(0.05, 4);
     expect(Math.max(...lower.map((p) => p[1]))).toBe(strip.height);
   });
@@ -47,7 +48,7 @@ describe("outlines on the strip", () => {
   it("draws a corner on the axis as a stretch of the border: eight wedges fill a hemisphere", () => {
     const at = (deg: number): Vec3 => [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180), 0];
     const wedge = polygon([[0, 0, 0.8], at(340), at(25)]);
-    const ring = ringOnStrip(strip, wedge, [0.5, 0, 0.8]);
+    const ring = ringOnStrip(strip, wedge, [0.5, 0, 0.8]).points;
     expect(share(ring)).toBeCloseTo(45 / 360 / 2, 4);
   });
 
@@ -61,7 +62,7 @@ describe("outlines on the strip", () => {
       const [a, b] = [(lon * Math.PI) / 180, (lat * Math.PI) / 180];
       return [Math.cos(b) * Math.cos(a), Math.cos(b) * Math.sin(a), Math.sin(b)];
     };
-    const ring = ringOnStrip(strip, polygon(corners.map(([a, b]) => v(a, b))), [0, 0, 1]);
+    const ring = ringOnStrip(strip, polygon(corners.map(([a, b]) => v(a, b))), [0, 0, 1]).points;
     const clockwise = [...corners].reverse();
     const expected =
       geoArea({ type: "Polygon", coordinates: [[...clockwise, clockwise[0]]] }) / (4 * Math.PI);
@@ -70,14 +71,16 @@ describe("outlines on the strip", () => {
 
   it("shows a facet across the seam once at each border", () => {
     const { n, outline } = circle(10, 0, "front", 0.95);
-    const ring = ringOnStrip(strip, outline, n);
+    const ring = ringOnStrip(strip, outline, n).points;
     expect(shiftsToShow(strip, ring, 0, strip.width)).toHaveLength(2);
     const middle = circle(10, 180, "front", 0.95);
-    expect(shiftsToShow(strip, ringOnStrip(strip, middle.outline, middle.n), 0, strip.width)).toHaveLength(1);
+    expect(
+      shiftsToShow(strip, ringOnStrip(strip, middle.outline, middle.n).points, 0, strip.width),
+    ).toHaveLength(1);
   });
 
   it("draws nothing for a swallowed facet", () => {
-    expect(ringOnStrip(strip, [], [0, 0, 1])).toEqual([]);
+    expect(ringOnStrip(strip, [], [0, 0, 1]).points).toEqual([]);
     expect(pathData([], true)).toBe("");
   });
 });
