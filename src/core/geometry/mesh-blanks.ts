@@ -10,9 +10,10 @@ import { type Blank, blankOf } from "./mesh.ts";
 export function sphereBlank(segments: number): Blank {
   const n = Math.max(1, Math.ceil(segments / 4));
   const at: number[] = [];
-  const known = new Map<string, number>();
+  const known = new Map<number, number>();
+  const side = 2 * n + 1;
   const vertex = (x: number, y: number, z: number): number => {
-    const key = `${x},${y},${z}`;
+    const key = ((x + n) * side + y + n) * side + z + n;
     const old = known.get(key);
     if (old !== undefined) return old;
     const [sx, sy, sz] = [x, y, z].map((i) =>

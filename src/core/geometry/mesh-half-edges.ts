@@ -25,8 +25,6 @@ export interface HalfEdges {
 }
 
 export const NONE = -1;
-/** Makes one exact number of two vertex indices, for up to 67 million vertices. */
-const KEY_STRIDE = 2 ** 26;
 
 /** The same contents with room for `size` numbers; the array itself where it has that. */
 function roomier<T extends Float64Array | Int32Array>(array: T, size: number): T {
@@ -160,30 +158,40 @@ export function halfEdgesOf(
     first: new Int32Array(faces.length),
     plane: new Int32Array(faces.length).fill(plane),
   };
-  const byEnds = new Map<number, number>();
   let h = 0;
   faces.forEach((ring, f) => {
     m.first[f] = h;
     ring.forEach((from, i) => {
-      const to = ring[(i + 1) % ring.length];
       m.start[h] = from;
       m.next[h] = i + 1 < ring.length ? h + 1 : m.first[f];
       m.face[h] = f;
-      m.out[from] = h;
-      const key = from * KEY_STRIDE + to;
-      if (byEnds.has(key)) throw new RangeError(`edge ${from}-${to} is used twice in the same direction`);
-      byEnds.set(key, h);
-      const twin = byEnds.get(to * KEY_STRIDE + from);
-      if (twin !== undefined) {
-        m.twin[h] = twin;
-        m.twin[twin] = h;
-      }
       h++;
     });
   });
-  const open = m.twin.indexOf(NONE);
-  if (open !== NONE) throw new RangeError(`the surface is open at vertex ${m.start[open]}`);
+  pairTwins(m);
   return m;
+}
+
+/** Finds each half-edge's twin among those that leave its end, and leaves one half-edge that leaves in `out`. */
+function pairTwins(m: HalfEdges): void {
+  // half-edges that leave one vertex are chained: out, then nextOut
+  const nextOut = new Int32Array(m.halfEdgeCount);
+  for (let h = 0; h < m.halfEdgeCount; h++) {
+    nextOut[h] = m.out[m.start[h]];
+    m.out[m.start[h]] = h;
+  }
+  const leaving = (to: number, after: number): number => {
+    let h = after;
+    while (h !== NONE && m.start[m.next[h]] !== to) h = nextOut[h];
+    return h;
+  };
+  for (let h = 0; h < m.halfEdgeCount; h++) {
+    const [from, to] = [m.start[h], m.start[m.next[h]]];
+    if (leaving(to, nextOut[h]) !== NONE)
+      throw new RangeError(`edge ${from}-${to} is used twice in the same direction`);
+    m.twin[h] = leaving(from, m.out[to]);
+    if (m.twin[h] === NONE) throw new RangeError(`the surface is open at vertex ${from}`);
+  }
 }
 
 /** An independent copy with room to grow; costs a few block copies. */

@@ -8,8 +8,8 @@ import { segmentsFor, sphereBlank } from "../geometry/mesh-blanks.ts";
 import { cutMesh } from "../geometry/mesh-cut.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 
-/** How far the mesh may stand off the true skin, mm: half of what a fine 3D printer resolves, and round to the eye. */
-const CHORD_ERROR_MM = 0.005;
+/** How far the mesh may stand off the true skin, mm: round to the eye and below what a fine 3D printer resolves. */
+const CHORD_ERROR_MM = 0.008;
 
 export interface PieceMesh {
   /** Three coordinates a vertex, in the unit asked for. */
