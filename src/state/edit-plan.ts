@@ -27,12 +27,21 @@ type Fields = Record<string, unknown>;
 /** Plain data are equal when they are written the same. */
 const isSame = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
 
+/** A copy as a file would give it back: fields that are undefined are left out, -0 is 0. */
+function plainCopy<T>(value: T): T {
+  if (typeof value === "number") return (value === 0 ? 0 : value) as T;
+  if (typeof value !== "object" || value === null) return value;
+  if (Array.isArray(value)) return value.map(plainCopy) as T;
+  const fields = Object.entries(value).filter(([, entry]) => entry !== undefined);
+  return Object.fromEntries(fields.map(([key, entry]) => [key, plainCopy(entry)])) as T;
+}
+
 /** Sets or (undefined) removes fields; leaves alone what already stands there, so that nothing counts as a change. */
 function assignFields(target: object, change: object): void {
   const fields = target as Fields;
   for (const [key, value] of Object.entries(change)) {
     if (value === undefined) delete fields[key];
-    else if (!isSame(fields[key], value)) fields[key] = structuredClone(value);
+    else if (!isSame(fields[key], value)) fields[key] = plainCopy(value);
   }
 }
 
@@ -59,7 +68,7 @@ function setField(plan: PlanDraft, path: readonly (string | number)[], value: un
 
 function duplicateTier(plan: PlanDraft, tierId: string, change: object): void {
   const at = indexOf(plan, tierId);
-  const { asCut: _measuredOnTheOther, ...copy } = structuredClone(JSON.parse(JSON.stringify(plan.tiers[at])));
+  const { asCut: _measuredOnTheOther, ...copy } = plainCopy(plan.tiers[at]);
   assignFields(copy, change);
   plan.tiers.splice(at + 1, 0, { ...copy, id: freshTierId(plan.tiers) });
 }
@@ -79,7 +88,7 @@ function replacePlan(plan: PlanDraft, next: Plan): void {
 }
 
 function addTier(plan: PlanDraft, tier: Omit<Tier, "id"> & { readonly id?: string }, at: number): void {
-  const whole = structuredClone({ ...tier, id: tier.id ?? freshTierId(plan.tiers) });
+  const whole = plainCopy({ ...tier, id: tier.id ?? freshTierId(plan.tiers) });
   plan.tiers.splice(at, 0, whole as TierDraft);
 }
 
@@ -124,7 +133,7 @@ function keepReferences(plan: PlanDraft, before: Plan, depthOf: DepthOf): Note[]
     const known = before.tiers.some((old) => old.id === tier.id);
     if (reference && !earlier.has(reference.id) && known) {
       const mm = depthOf(before, tier.id);
-      tier.depth = { rule: "depth", mm };
+      tier.depth = plainCopy({ rule: "depth", mm });
       notes.push({
         key: "reference-became-depth",
         tierId: tier.id,
