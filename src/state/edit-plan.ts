@@ -7,6 +7,7 @@ import type { Plan, Tier } from "../core/plan/document.ts";
 import { deepFreeze, PlanFileError, planFromData } from "../core/plan/file.ts";
 import { facetIds, referenceOf } from "../core/plan/references.ts";
 import { type Command, freshTierId, type Note } from "./commands.ts";
+import { isSame, plainCopy } from "./plain.ts";
 
 /** Depth of a tier in mm, as solved in the given plan. */
 export type DepthOf = (plan: Plan, tierId: string) => number;
@@ -23,18 +24,6 @@ type PlanDraft = Draft<Plan>;
 type TierDraft = Draft<Tier>;
 type CommandOf<T extends Command["type"]> = Extract<Command, { readonly type: T }>;
 type Fields = Record<string, unknown>;
-
-/** Plain data are equal when they are written the same. */
-const isSame = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
-
-/** A copy as a file would give it back: fields that are undefined are left out, -0 is 0. */
-function plainCopy<T>(value: T): T {
-  if (typeof value === "number") return (value === 0 ? 0 : value) as T;
-  if (typeof value !== "object" || value === null) return value;
-  if (Array.isArray(value)) return value.map(plainCopy) as T;
-  const fields = Object.entries(value).filter(([, entry]) => entry !== undefined);
-  return Object.fromEntries(fields.map(([key, entry]) => [key, plainCopy(entry)])) as T;
-}
 
 /** Sets or (undefined) removes fields; leaves alone what already stands there, so that nothing counts as a change. */
 function assignFields(target: object, change: object): void {
