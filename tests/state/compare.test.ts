@@ -4,7 +4,7 @@ import { comparePlans } from "../../src/state/compare.ts";
 import { createPlanStore } from "../../src/state/store.ts";
 import { samplePlan } from "./sample-plan.ts";
 
-function after(...commands: Command[]) {
+function changed(...commands: Command[]) {
   const store = createPlanStore({ plan: samplePlan(), depthOf: () => 1 });
   for (const command of commands) store.getState().dispatch(command);
   return store.getState().plan;
@@ -16,7 +16,7 @@ describe("comparing two plans", () => {
   });
 
   it("names every field that changed, with both values", () => {
-    const b = after(
+    const b = changed(
       { type: "set-name", name: "New" },
       { type: "set-piece", change: { diameterMm: 30 } },
       { type: "set-tolerance", toleranceMm: 0.1 },
@@ -52,7 +52,7 @@ describe("comparing two plans", () => {
       startDeg: 0,
       depth: { rule: "touch" },
     } as const;
-    const b = after({ type: "remove-tier", tierId: "star" }, { type: "add-tier", tier, at: 0 });
+    const b = changed({ type: "remove-tier", tierId: "star" }, { type: "add-tier", tier, at: 0 });
     expect(comparePlans(samplePlan(), b).map((change) => change.about)).toEqual([
       "tier-removed",
       "tier-added",
@@ -60,7 +60,7 @@ describe("comparing two plans", () => {
   });
 
   it("tells which tiers changed places", () => {
-    const b = after({ type: "move-tier", tierId: "star", to: 1 });
+    const b = changed({ type: "move-tier", tierId: "star", to: 1 });
     const moved = comparePlans(samplePlan(), b).flatMap((change) =>
       change.about === "tier" && change.moved ? [[change.tier.id, change.from, change.to]] : [],
     );

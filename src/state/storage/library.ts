@@ -6,7 +6,8 @@ import type { Plan } from "../../core/plan/document.ts";
 import { type PlanFile, PlanFileError, parsePlan, serializePlan } from "../../core/plan/file.ts";
 import { type History, historyFromData, NO_HISTORY } from "../history.ts";
 import { StorageFault } from "./faults.ts";
-import type { PlanRow, RowChange, StoragePort, VersionRow } from "./port.ts";
+import type { PlanRow, RowChange, StoragePort } from "./port.ts";
+import { createVersions } from "./versions.ts";
 
 /** One plan as the shelf shows it. */
 export interface PlanSummary {
@@ -20,11 +21,7 @@ export interface PlanSummary {
   /** Null when what is kept can't be read as a plan any more; its text can still be saved to a file. */
   readonly about: { readonly diameterMm: number; readonly tiers: number; readonly facets: number } | null;
 }
-export interface Version {
-  readonly id: string;
-  readonly label: string;
-  readonly at: number;
-}
+
 export type Opening =
   | { readonly ok: true; readonly file: PlanFile; readonly history: History }
   /** `text` is what is kept, null when nothing is. */
@@ -237,35 +234,6 @@ export function createLibrary({
     return old.length;
   }
 
-  const versionNumber = (version: VersionRow): number =>
-    Number(version.id.slice(version.id.lastIndexOf("/") + 1));
-
-  async function addVersion(planId: string, label: string, plan: Plan): Promise<Version> {
-    const last = Math.max(0, ...(await port.all("versions", `${planId}/`)).map(versionNumber));
-    const version: VersionRow = {
-      id: `${planId}/${String(last + 1).padStart(6, "0")}`,
-      planId,
-      label,
-      at: now(),
-      text: serializePlan(plan),
-    };
-    await port.write([{ table: "versions", put: version }]);
-    tell();
-    return version;
-  }
-
-  /** Newest first. */
-  async function versions(planId: string): Promise<readonly Version[]> {
-    const rows = await port.all("versions", `${planId}/`);
-    return rows.map(({ id, label, at }) => ({ id, label, at })).reverse();
-  }
-
-  /** @throws PlanFileError when it can't be read; null when it isn't there */
-  async function version(id: string): Promise<Plan | null> {
-    const row = await port.get("versions", id);
-    return row ? parsePlan(row.text).plan : null;
-  }
-
   /** @returns false for a picture that is none or too large */
   async function setThumbnail(id: string, url: string): Promise<boolean> {
     if (!url.startsWith("data:image/") || url.length > LONGEST_THUMBNAIL) return false;
@@ -287,10 +255,7 @@ export function createLibrary({
     restore: (id: string) => restand(id, { deletedAt: null }),
     erase,
     purge,
-    addVersion,
-    versions,
-    version,
-    removeVersion: (id: string) => port.write([{ table: "versions", erase: id }]),
+    ...createVersions({ port, now, tell }),
     setThumbnail,
     add,
     /** Calls back after every change, made in this tab or (with a channel) in another. @returns how to stop */
