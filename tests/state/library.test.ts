@@ -159,6 +159,13 @@ describe("the library", () => {
 });
 
 describe("two tabs with one library", () => {
+  it("keep both versions that they make at the same moment", async () => {
+    const port = memoryPort();
+    const [one, two] = ["a", "b"].map((tab) => createLibrary({ port, now: () => 5, freshId: () => tab }));
+    await Promise.all([one.addVersion("p", "by one", named("1")), two.addVersion("p", "by two", named("2"))]);
+    expect((await one.versions("p")).map((version) => version.label).sort()).toEqual(["by one", "by two"]);
+  });
+
   it("hear of each other's changes", async () => {
     const port = memoryPort();
     const [here, there] = [new BroadcastChannel("shelf"), new BroadcastChannel("shelf")];

@@ -8,6 +8,7 @@ import { parseBoundedJson } from "../../core/plan/bounded-json.ts";
 import { PlanFileError, parsePlan } from "../../core/plan/file.ts";
 import type { Library } from "./library.ts";
 import type { PlanRow, RowChange, VersionRow } from "./port.ts";
+import { versionId } from "./versions.ts";
 
 const FORMAT = "glintwright-library";
 const MANIFEST = "library.json";
@@ -143,8 +144,7 @@ function companions(files: Files, entry: Entry, id: string): RowChange[] {
   const url = textIn(files, entry.thumbnail);
   const versions = entry.versions.flatMap(({ label, at, plan }, k): VersionRow[] => {
     const text = textIn(files, plan);
-    const number = String(k + 1).padStart(6, "0");
-    return text === null ? [] : [{ id: `${id}/${number}`, planId: id, label, at, text }];
+    return text === null ? [] : [{ id: versionId(id, at, String(k)), planId: id, label, at, text }];
   });
   return [
     ...(history === null ? [] : [{ table: "histories" as const, put: { id, text: history } }]),

@@ -255,7 +255,7 @@ export function createLibrary({
     restore: (id: string) => restand(id, { deletedAt: null }),
     erase,
     purge,
-    ...createVersions({ port, now, tell }),
+    ...createVersions({ port, now, freshId, tell }),
     setThumbnail,
     add,
     /** Calls back after every change, made in this tab or (with a channel) in another. @returns how to stop */

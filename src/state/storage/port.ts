@@ -26,7 +26,7 @@ export interface ThumbnailRow {
   readonly url: string;
 }
 export interface VersionRow {
-  /** `planId/number`, so that a plan's versions lie together. */
+  /** `planId/time-mark`, so that a plan's versions lie together. */
   readonly id: string;
   readonly planId: string;
   readonly label: string;

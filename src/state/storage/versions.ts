@@ -13,22 +13,23 @@ export interface Version {
 interface VersionsOptions {
   readonly port: StoragePort;
   readonly now: () => number;
+  readonly freshId: () => string;
   /** Called after every change. */
   readonly tell: () => void;
 }
 
-/** Digits of a version's number in its id, so that ids sort as they were made. */
-const DIGITS = 6;
-const versionId = (planId: string, number: number): string =>
-  `${planId}/${String(number).padStart(DIGITS, "0")}`;
-const numberOf = (version: VersionRow): number => Number(version.id.slice(version.id.lastIndexOf("/") + 1));
+/** Digits of a time in an id, so that ids sort as versions were made. */
+const DIGITS = 15;
+/** Id of a version; `mark` keeps apart two made at the same moment, by two tabs even. */
+export const versionId = (planId: string, at: number, mark: string): string =>
+  `${planId}/${String(at).padStart(DIGITS, "0")}-${mark}`;
 
-export function createVersions({ port, now, tell }: VersionsOptions) {
+export function createVersions({ port, now, freshId, tell }: VersionsOptions) {
   return {
     async addVersion(planId: string, label: string, plan: Plan): Promise<Version> {
-      const last = Math.max(0, ...(await port.all("versions", `${planId}/`)).map(numberOf));
-      const id = versionId(planId, last + 1);
-      const version: VersionRow = { id, planId, label, at: now(), text: serializePlan(plan) };
+      const at = now();
+      const id = versionId(planId, at, freshId());
+      const version: VersionRow = { id, planId, label, at, text: serializePlan(plan) };
       await port.write([{ table: "versions", put: version }]);
       tell();
       return version;
