@@ -61,7 +61,7 @@ export const drawings: Translated<typeof en> = {
     setting: (angle, stop, depth) => `${angle}, ${stop}, ${depth} tief`,
     noStop: (deg) => `Azimut ${deg}`,
     at: (scale) => `${scale}-mal so groß gezeichnet`,
-    seen: "von außen gesehen, Pol nach oben",
+    seen: "von außen gesehen, Vorderseite nach oben",
     caution: "Papier nur fern der laufenden Scheibe und mit trockenen Händen ans Glas halten.",
   },
   mends: {

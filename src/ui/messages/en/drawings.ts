@@ -60,7 +60,7 @@ export const drawings = {
     setting: (angle: string, stop: string, depth: string) => `${angle}, ${stop}, ${depth} deep`,
     noStop: (deg: string) => `azimuth ${deg}`,
     at: (scale: string) => `drawn ${scale} times as large`,
-    seen: "seen from outside, pole upward",
+    seen: "seen from outside, front upward",
     caution: "Hold paper against glass only away from the running lap, with dry hands.",
   },
   mends: {

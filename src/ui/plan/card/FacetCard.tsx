@@ -16,7 +16,7 @@ type Words = Translated<typeof drawings>;
 
 /** Pixels of the drawing, without dimensions and names around it. */
 const DRAWN_PX = 320;
-const AROUND_PX = 92;
+const AROUND_PX = 128;
 /** Shorter sides on the screen are named in the list alone. */
 const NAMED_FROM_PX = 30;
 

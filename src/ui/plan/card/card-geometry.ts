@@ -1,6 +1,6 @@
 /**
- * One facet laid flat in millimetres, as if one looked at it from outside: x across, y toward the pole drawn upward
- * (so y grows downward here, as in SVG). The origin is the middle of the facet's extent.
+ * One facet laid flat in millimetres, as if one looked at it from outside: x across, y along the meridian (toward the front) drawn
+ * upward, so y grows downward here, as in SVG. The origin is the middle of the facet's extent.
  */
 import type { OutlinePiece, SolidFacet } from "../../../core/geometry/solid-types.ts";
 import { SKIN } from "../../../core/geometry/solid-types.ts";
