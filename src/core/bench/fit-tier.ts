@@ -32,8 +32,8 @@ export const DEFAULT_SD_MM = 0.1;
 export const DEFAULT_READ_SD_DEG = 2;
 const LEAST_DEPTH_SD_MM = 0.1;
 const DEPTH_SD_FRACTION = 0.2;
-/** A quantity counts as determined when measurements alone know it at least this much better than the plan's prior. */
-const DETERMINED = 0.5;
+/** A quantity counts as determined when measurements alone know it about as well as the plan does: to this many of its deviations. */
+const DETERMINED = 1.5;
 /** Difference steps: far below what can be read, far above rounding. */
 const STEPS: Pair = [1e-3, 1e-4];
 /** Keeps depths off the ends where a facet is a point or nothing of the ball is left. */

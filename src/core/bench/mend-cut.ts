@@ -22,6 +22,7 @@ export interface Mended {
   readonly plan: Plan;
   /** Tiers whose depth or width changes, in plan order. */
   readonly changes: readonly TierChange[];
+  /** Glass that the piece has less than planned; below 0 when tiers still to cut come out shallower. */
   readonly removedMm3: number;
   /** True when every pair that met before still meets, and every rule that was met still is. */
   readonly stillMeets: boolean;
@@ -62,9 +63,23 @@ function stateOf(plan: Plan): State {
   };
 }
 
-/** Compares the plan with one tier deepened to `depthMm`, everything that follows it solved again, with the plan as it was. */
-function deepen(before: State, tierIndex: number, depthMm: number): Mended {
-  const plan = withDepth(before.solved.plan, tierIndex, depthMm);
+/** The plan with one tier deepened; tiers that are cut already and would come out shallower stay as they are. */
+function deepened(before: State, tierIndex: number, depthMm: number, cutTiers: number): Plan {
+  return before.solved.tiers.slice(0, cutTiers).reduce(
+    (plan, tier, i) => {
+      const isShallower = i !== tierIndex && solvePlan(plan).tiers[i].depthMm < tier.depthMm;
+      return isShallower ? withDepth(plan, i, tier.depthMm) : plan;
+    },
+    withDepth(before.solved.plan, tierIndex, depthMm),
+  );
+}
+
+/**
+ * Compares the plan with one tier deepened to `depthMm`, everything that follows it solved again, with the plan as it was.
+ * @param cutTiers how many tiers, in cutting order, are on the piece already: glass can't be put back
+ */
+function deepen(before: State, tierIndex: number, depthMm: number, cutTiers: number): Mended {
+  const plan = deepened(before, tierIndex, depthMm, cutTiers);
   const after = stateOf(plan);
   const changes = after.solved.tiers.map((tier, i): TierChange => {
     const was = before.solved.tiers[i];
@@ -91,11 +106,11 @@ function deepen(before: State, tierIndex: number, depthMm: number): Mended {
 }
 
 /**
- * One facet was ground too deep: the whole tier is brought to it, tiers that follow are solved again.
+ * One facet was ground too deep: the whole tier is brought to it, tiers still to cut are solved again.
  * @param depthMm depth of that facet, deeper than its tier's
  */
 export const matchTooDeep = (plan: Plan, tierIndex: number, depthMm: number): Mended =>
-  deepen(stateOf(plan), tierIndex, depthMm);
+  deepen(stateOf(plan), tierIndex, depthMm, tierIndex + 1);
 
 /** A chip: `at` the direction from the centre to its middle, `depthMm` from the surface there, `diameterMm` across. */
 export interface Chip {
@@ -130,7 +145,8 @@ function bottomAlong(n: Vec3, u: Vec3, bottom: number, chipRadius: number): numb
 
 /**
  * Every recut that takes a chip away, the one that costs the least glass first; those that still meet before those that
- * don't. Each deepens one tier, and solves again the tiers that refer to it. A tier that would have to come to the centre
+ * don't. Each deepens one tier of the finished piece, and those that refer to it as far as they
+ * must follow. A tier that would have to come to the centre
  * or beyond is left out. Empty when the chip is outside the finished piece already, or no facet faces it.
  */
 export function recutsFor(plan: Plan, chip: Chip): readonly Recut[] {
@@ -148,7 +164,7 @@ export function recutsFor(plan: Plan, chip: Chip): readonly Recut[] {
     const best = reaches.reduce((a, b) => (b.h - b.to < a.h - a.to ? b : a));
     if (best.to <= 0 || best.to >= best.h) return [];
     const deeperMm = (best.h - best.to) * solved.radiusMm;
-    const mended = deepen(before, tierIndex, tier.depthMm + deeperMm);
+    const mended = deepen(before, tierIndex, tier.depthMm + deeperMm, solved.tiers.length);
     return [{ ...mended, tier: tier.tierId, facet: solved.facets[best.k].id, deeperMm }];
   });
   return recuts.sort((a, b) => Number(b.stillMeets) - Number(a.stillMeets) || a.removedMm3 - b.removedMm3);

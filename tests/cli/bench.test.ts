@@ -1,0 +1,104 @@
+/** `bench`, `fit` and `sheet` as the command line gives them. */
+import { execFile } from "node:child_process";
+import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { promisify } from "node:util";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Plan } from "../../src/core/plan/document.ts";
+import { plan, RIG, tier } from "../core/bench/plans.ts";
+
+const exec = promisify(execFile);
+let folder = "";
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), "bench-cli-"));
+});
+afterAll(async () => {
+  await rm(folder, { recursive: true });
+});
+
+interface Said {
+  readonly code: number;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+async function cli(...args: string[]): Promise<Said> {
+  const run = exec(process.execPath, ["--import", "tsx", "src/cli/main.ts", ...args], { maxBuffer: 2 ** 26 });
+  return run.then(
+    ({ stdout, stderr }) => ({ code: 0, stdout, stderr }),
+    (error: Said) => error,
+  );
+}
+async function saved(own: Plan, name = "plan.json"): Promise<string> {
+  const path = join(folder, name);
+  await writeFile(path, JSON.stringify(own));
+  return path;
+}
+
+const STAGES = [
+  { id: "s1", name: "Coarse", grainUm: 75, calibration: [{ strokes: 20, widthMm: 6 }] },
+  { id: "s2", name: "Fine", grainUm: 15 },
+];
+const own = plan(
+  [
+    tier({ depth: { rule: "edge", mm: 3 }, asCut: { widthMm: 6.9, heightMm: 10.4 } }),
+    tier({ id: "upper", armAngleDeg: 45, startDeg: 15, depth: { rule: "close", to: "belt" } }),
+  ],
+  { ...RIG, stages: STAGES },
+);
+
+describe("command line of the bench", () => {
+  it("prints the bench as one JSON object with the agreed fields", async () => {
+    const { code, stdout, stderr } = await cli("bench", await saved(own));
+    expect([code, stderr]).toEqual([0, ""]);
+    const bench = JSON.parse(stdout);
+    expect(Object.keys(bench)).toEqual(["tiers", "order", "findings"]);
+    expect(bench.tiers[0]).toMatchObject({ tier: "belt", armAngleDeg: 20, reachable: true, reasons: [] });
+    for (const field of ["pivotHeightMm", "armLengthMm", "contactRadiusMm", "dipAtTouchDeg", "speedMs"])
+      expect(bench.tiers[0][field]).toEqual(expect.any(Number));
+    expect(bench.tiers[0].stages.map((s: { stage: string }) => s.stage)).toEqual(["s1", "s2"]);
+    expect(bench.tiers[0].stages[1]).toEqual(
+      expect.objectContaining({
+        depthMm: expect.any(Number),
+        widthMm: expect.any(Number),
+        gapMm: expect.any(Number),
+        strokes: null,
+      }),
+    );
+    expect(bench.tiers[0].facets[1]).toMatchObject({ facet: "belt/2", wheelStop: 8 });
+    expect(bench.tiers[0].facets[1].stages[0].strokes).toBeGreaterThan(0);
+  });
+
+  it("prints the fit with a plan that can be read again", async () => {
+    const { code, stdout } = await cli("fit", await saved(own));
+    expect(code).toBe(0);
+    const fit = JSON.parse(stdout);
+    expect(fit.tiers).toHaveLength(1);
+    expect(fit.tiers[0]).toMatchObject({
+      tier: "belt",
+      armAngleSdDeg: expect.any(Number),
+      depthSdMm: expect.any(Number),
+    });
+    const again = await cli("solve", await saved(fit.resolved, "resolved.json"));
+    expect(again.code).toBe(0);
+  });
+
+  it("writes the sheet and says nothing", async () => {
+    const out = join(folder, "sheet.html");
+    const said = await cli("sheet", await saved(own), "--out", out, "--language", "de", "--paper", "letter");
+    expect(said).toMatchObject({ code: 0, stdout: "", stderr: "" });
+    expect(await readFile(out, "utf8")).toMatch(/^<!doctype html><html lang="de">/);
+  });
+
+  it("refuses unknown words and places with one line", async () => {
+    const path = await saved(own);
+    for (const extra of [
+      ["--out", join(folder, "x.html"), "--unit", "ell"],
+      ["--out", join(folder, "none", "x.html")],
+    ]) {
+      const { code, stdout, stderr } = await cli("sheet", path, ...extra);
+      expect([code, stdout]).toEqual([2, ""]);
+      expect(stderr.trim().split("\n")).toHaveLength(1);
+    }
+  });
+});

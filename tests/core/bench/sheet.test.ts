@@ -1,0 +1,140 @@
+/** The bench sheet as text: complete, true to size, and harmless whatever names a plan brings. */
+import { describe, expect, it } from "vitest";
+import { flatFacet, piecePath } from "../../../src/core/bench/facet-drawing.ts";
+import { escapeText, html } from "../../../src/core/bench/markup.ts";
+import { sheetHtml } from "../../../src/core/bench/sheet.ts";
+import { sheetFormat } from "../../../src/core/bench/sheet-format.ts";
+import { sheetWordsDe } from "../../../src/core/bench/sheet-words-de.ts";
+import { sheetWordsEn } from "../../../src/core/bench/sheet-words-en.ts";
+import { cutBall } from "../../../src/core/geometry/solid.ts";
+import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { plan, RIG, tier } from "./plans.ts";
+
+const EVIL = `</title><script>alert(1)</script><img src=x onerror='a("b")'>&`;
+const STAGES = [
+  { id: "s1", name: "Coarse", grainUm: 75, calibration: [{ strokes: 20, widthMm: 6 }] },
+  { id: "s2", name: "Fine", grainUm: 15 },
+];
+const solved = solvePlan(
+  plan(
+    [
+      tier({ depth: { rule: "edge", mm: 3 } }),
+      tier({
+        id: "upper",
+        name: "Upper",
+        armAngleDeg: 45,
+        startDeg: 15,
+        depth: { rule: "close", to: "belt" },
+      }),
+      tier({ id: "under", name: "Under", side: "back", armAngleDeg: 30, count: 8 }),
+    ],
+    { ...RIG, stages: STAGES },
+  ),
+);
+const sheet = (own = solved, words = sheetWordsEn, unit: "mm" | "inch" = "mm") =>
+  sheetHtml(own, { words, unit, paper: "a4" });
+
+describe("bench sheet", () => {
+  it("says each tier as a sentence and lists every stop with a box a stage", () => {
+    const text = sheet();
+    expect(text).toContain("Belt: 12 facets at 20.0\u00b0, from stop 0, each ground");
+    expect(text.match(/class="stop"/g)).toHaveLength(32);
+    expect(text.match(/<i>1<\/i>/g)).toHaveLength(32);
+    expect(text).toContain("Turn the piece over: back");
+    expect(text).toContain("Polished facets of Belt lie right beside");
+  });
+
+  it("gives pivot height, strokes where calibrated, and says where they are not", () => {
+    const text = sheet();
+    expect(text).toMatch(/Pivot 8\d\.\d\u00a0mm above the disc, arm 212\.8\u00a0mm/);
+    expect(text).toMatch(/\d+ to \d+ strokes/);
+    expect(text).toContain("Polish until no grey shows");
+  });
+
+  it("draws a gauge exactly as long as each width it names, and a 50 mm check bar", () => {
+    const bars = [...sheet().matchAll(/data-mm="([\d.]+)" width="([\d.]+)mm"[^>]*viewBox="0 0 ([\d.]+) /g)];
+    expect(bars.length).toBeGreaterThan(4);
+    for (const [, mm, width, box] of bars) expect([width, box]).toEqual([mm, mm]);
+    expect(bars.map((b) => b[1])).toContain("50");
+  });
+
+  it("keeps every name and note as text", () => {
+    const evil = {
+      ...solved.plan,
+      name: EVIL,
+      notes: EVIL,
+      piece: { ...solved.plan.piece, glass: { name: EVIL, nd: 1.5, vd: 60, densityGcm3: 2.5 } },
+      rig: {
+        ...solved.plan.rig,
+        stages: [{ ...STAGES[0], name: EVIL }],
+        setUps: { front: { zeroLabel: EVIL } },
+      },
+      tiers: solved.plan.tiers.map((t) => ({ ...t, name: EVIL })),
+    };
+    const text = sheet(solvePlan(evil));
+    expect(text).not.toMatch(/<script|<img/);
+    expect(text.match(/&lt;script&gt;/g)!.length).toBeGreaterThan(5);
+  });
+
+  it("asks for nothing from outside and runs nothing", () => {
+    const text = sheet();
+    expect(text).not.toMatch(/https?:|<script|<link|url\(|@import| on\w+=/);
+    expect(text).toContain("default-src 'none'");
+  });
+
+  it("speaks German with a decimal comma, and inch", () => {
+    const de = sheet(solved, sheetWordsDe);
+    expect(de).toContain('lang="de"');
+    expect(de).toMatch(/12 Facetten bei 20,0\u00b0/);
+    const inch = sheet(solved, sheetWordsEn, "inch");
+    expect(inch).toContain("1.181\u00a0in");
+    expect(sheetFormat(sheetWordsEn, "inch").length(25.4)).toBe("1.000\u00a0in");
+  });
+
+  it("is a sheet for the uncut marble and for a tier that cuts nothing", () => {
+    expect(sheet(solvePlan(plan([])))).toContain("Before the first cut");
+    const nothing = sheet(solvePlan(plan([tier({ depth: { rule: "depth", mm: 0 } })])));
+    expect(nothing).toContain("Nothing of this facet is left");
+  });
+});
+
+describe("a facet drawn flat", () => {
+  const solid = cutBall(solved.planes);
+
+  it("has the width and height of the exact solid", () => {
+    solid.facets.forEach((facet, k) => {
+      const { side } = solved.plan.tiers[solved.facets[k].tierIndex];
+      const [left, right, low, high] = flatFacet(facet, 15, side)!.box;
+      expect(right - left).toBeCloseTo(facet.width * 15, 9);
+      expect(high - low).toBeCloseTo(facet.height * 15, 9);
+    });
+  });
+
+  it("has its own pole up on both sides", () => {
+    for (const k of [12, 24]) {
+      const { side } = solved.plan.tiers[solved.facets[k].tierIndex];
+      const facet = solid.facets[k];
+      const flat = flatFacet(facet, 15, side)!;
+      const highest = flat.pieces.reduce((a, b) => (b.from[1] > a.from[1] ? b : a));
+      const index = flat.pieces.indexOf(highest);
+      const poles = facet.outline.map((p) => Math.abs(p.from[2]));
+      expect(Math.abs(facet.outline[index].from[2])).toBeCloseTo(Math.max(...poles), 9);
+    }
+  });
+
+  it("draws a whole circle as two halves and an arc the right way round", () => {
+    const whole = flatFacet(cutBall([{ n: [1, 0, 0], h: 0.6 }]).facets[0], 10, "front")!;
+    expect(whole.circleMm).toBeCloseTo(8, 12);
+    expect(piecePath(whole.pieces[0], whole.circleMm).match(/A/g)).toHaveLength(2);
+    expect(flatFacet(cutBall([{ n: [1, 0, 0], h: 1 }]).facets[0], 10, "front")).toBeNull();
+  });
+});
+
+describe("markup", () => {
+  it("escapes every value but what it made itself", () => {
+    expect(html`<p>${"<b>"}${html`<i>${"&"}</i>`}${null}${3}</p>`.markup).toBe(
+      "<p>&lt;b&gt;<i>&amp;</i>3</p>",
+    );
+    expect(escapeText("a\u0000\u0007b\n\"'")).toBe("ab\n&quot;&#39;");
+  });
+});
