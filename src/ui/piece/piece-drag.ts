@@ -69,8 +69,8 @@ export function pieceDrag(view: View, short: number, solved: SolvedPlan, facet: 
     meant: (_, from, to) => {
       const moved: Shift = [to[0] - from[0], to[1] - from[1]];
       if (size(moved) < DRAG_STARTS_PX || values.length === 0) return null;
-      const fit = (value: DragValue) => Math.abs(along(moved, shifts[value])) / size(shifts[value]);
-      return values.reduce((best, value) => (fit(value) > fit(best) ? value : best));
+      const closeness = (value: DragValue) => Math.abs(along(moved, shifts[value])) / size(shifts[value]);
+      return values.reduce((best, value) => (closeness(value) > closeness(best) ? value : best));
     },
     delta: (value, _, from: Place, to: Place) =>
       along([to[0] - from[0], to[1] - from[1]], shifts[value]) / size(shifts[value]) ** 2,
