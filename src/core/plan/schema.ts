@@ -1,9 +1,8 @@
 /**
- * The checks of a plan's fields, one for one with the shapes in `document.ts` (the compiler holds the two in step).
+ * The checks of a plan's fields, one for one with the shapes in `document.ts` (a test that only the compiler runs holds the two in step).
  * Only fields are judged here, each by itself; how tiers refer to one another is judged in `references.ts`.
  */
 import * as z from "zod/mini";
-import type { Plan } from "./document.ts";
 import { COUNTS, isWithin, RANGES, type Range, rangeInWords, TEXT } from "./limits.ts";
 import { shown } from "./plan-file-error.ts";
 
@@ -264,13 +263,3 @@ export const planSchema = fields({
   rig,
   tiers: list(tier, COUNTS.tiers),
 });
-
-type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T;
-type Complete<T> = T extends object ? { readonly [K in keyof T]-?: Complete<T[K]> } : T;
-type Same<A, B> = [A, B] extends [B, A] ? true : false;
-type Checked = z.output<typeof planSchema>;
-/** Does not compile unless shapes and checks say the same: once with fields optional, once with none left out. */
-export const SHAPES_AND_CHECKS_AGREE: readonly [
-  Same<Frozen<Checked>, Frozen<Plan>>,
-  Same<Complete<Checked>, Complete<Plan>>,
-] = [true, true];
