@@ -16,5 +16,15 @@ function show(): void {
   );
 }
 
+/** Links are read by a chunk of their own: most visits have none. */
+async function openLink(): Promise<void> {
+  if (!location.hash.startsWith("#plan=")) return;
+  const { openLinkedPlan } = await import("./ui/app/open-link.ts");
+  await openLinkedPlan();
+}
+
 const waited = new Promise<void>((resolve) => setTimeout(resolve, WAIT_MS));
-void Promise.race([beginVisit(), waited]).then(show);
+const begun = beginVisit();
+void Promise.race([begun, waited]).then(show);
+void begun.then(openLink);
+window.addEventListener("hashchange", () => void openLink());

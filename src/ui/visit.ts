@@ -14,10 +14,29 @@ const notYet = createStore<SaveStatus>(() => NOT_YET);
 /** How keeping the plan on the bench stands. */
 export const useSaveStatus = (): SaveStatus => useStore(useSession()?.autosave.status ?? notYet);
 
+/** Gives each plan its small drawing once it is kept; drawn when the browser has nothing else to do. */
+function drawThumbnails({ autosave, library }: Session): void {
+  let drawn: Plan | null = null;
+  autosave.status.subscribe(({ state }) => {
+    const { plan, planId } = studio.getState();
+    if (!state.startsWith("kept") || planId === null || plan === drawn) return;
+    drawn = plan;
+    const draw = async () => {
+      const { thumbnailOf } = await import("./library/thumbnail.ts");
+      await library.setThumbnail(planId, thumbnailOf(plan));
+    };
+    // A plan without its drawing is only less pretty: the next change tries again.
+    draw().catch(() => {
+      drawn = null;
+    });
+  });
+}
+
 /** Joins the store to what is kept on this device. */
 export async function beginVisit(): Promise<void> {
   const session = await startSession(studio);
   keepWhenHidden(document, session.autosave);
+  drawThumbnails(session);
   visit.setState({ session });
 }
 

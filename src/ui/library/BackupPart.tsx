@@ -1,0 +1,75 @@
+/** The whole library as one file, and back: merged, with a word on what became of each plan. */
+import { useState } from "react";
+import { FileTrigger } from "react-aria-components/FileTrigger";
+import { PlanFileError } from "../../core/plan/file.ts";
+import type { Session } from "../../state/session.ts";
+import { backupOf, type Restored, restoreBackup } from "../../state/storage/backup.ts";
+import { faultOf } from "../../state/storage/faults.ts";
+import { offerFile } from "../app/files.ts";
+import { Button } from "../controls/Button.tsx";
+import { libraryWords } from "../messages/library.ts";
+import { useWords } from "../messages/words.tsx";
+
+type Outcome =
+  | { readonly state: "idle" | "working" }
+  | { readonly state: "said"; readonly text: string }
+  | { readonly state: "restored"; readonly plans: readonly Restored[] };
+
+export function BackupPart({ session }: { session: Session }) {
+  const words = useWords(libraryWords);
+  const [outcome, setOutcome] = useState<Outcome>({ state: "idle" });
+  const attempt = async (deed: () => Promise<Outcome>) => {
+    setOutcome({ state: "working" });
+    try {
+      setOutcome(await deed());
+    } catch (error) {
+      const why = error instanceof PlanFileError ? error.message : words.faults[faultOf(error).kind];
+      setOutcome({ state: "said", text: `${words.backup.bad}: ${why}` });
+    }
+  };
+  const save = () =>
+    attempt(async () => {
+      const day = new Date().toISOString().slice(0, 10);
+      const file = `glintwright-library-${day}.zip`;
+      offerFile(file, new Blob([await backupOf(session.library)], { type: "application/zip" }));
+      return { state: "said", text: words.backup.saved(file) };
+    });
+  const restore = (file: File) =>
+    attempt(async () => {
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      return { state: "restored", plans: await restoreBackup(session.library, bytes) };
+    });
+  return (
+    <section>
+      <h2>{words.backup.title}</h2>
+      <p className="soft">{words.backup.intro}</p>
+      <Button look="outlined" onPress={() => void save()}>
+        {words.backup.save}
+      </Button>{" "}
+      <FileTrigger
+        acceptedFileTypes={[".zip", "application/zip"]}
+        onSelect={(files) => {
+          const file = files?.[0];
+          if (file) void restore(file);
+        }}
+      >
+        <Button look="outlined">{words.backup.restore}</Button>
+      </FileTrigger>
+      <div role="status">
+        {outcome.state === "working" ? <p>{words.backup.working}</p> : null}
+        {outcome.state === "said" ? <p>{outcome.text}</p> : null}
+        {outcome.state === "restored" ? (
+          <ul className="differences">
+            {outcome.plans.length === 0 ? <li>{words.backup.empty}</li> : null}
+            {outcome.plans.map((plan) => (
+              <li key={`${plan.what} ${plan.id} ${plan.name}`}>
+                <b>{plan.name || words.unnamed}</b>: {words.backup.what[plan.what]}
+                {plan.message ? ` (${plan.message})` : ""}
+              </li>
+            ))}
+          </ul>
+        ) : null}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,170 @@
+/** Models of the piece, true-size drawings, and a link that carries the plan. Made on this device, handed to the browser to keep. */
+import { useMemo, useState } from "react";
+import { glbOf } from "../../core/models/glb.ts";
+import { outlinesSvg } from "../../core/models/outlines-svg.ts";
+import { pieceMesh } from "../../core/models/piece-mesh.ts";
+import { skinSvg } from "../../core/models/skin-svg.ts";
+import { stlOf } from "../../core/models/stl.ts";
+import { threeMfOf } from "../../core/models/three-mf.ts";
+import type { Plan } from "../../core/plan/document.ts";
+import { PlanFileError } from "../../core/plan/file.ts";
+import { fragmentOf, qrCodeOf } from "../../core/plan/link.ts";
+import { solid, solved } from "../../state/derived.ts";
+import { fileNameOf, offerFile } from "../app/files.ts";
+import { Button } from "../controls/Button.tsx";
+import { libraryWords } from "../messages/library.ts";
+import { useWords } from "../messages/words.tsx";
+import { useStudio } from "../use-studio.ts";
+import "./library.css";
+
+/** Units of a model's file, in millimetres: 3D printing works in mm, glTF in metres. */
+const MILLIMETRES = 1;
+const METRES = 1000;
+
+type ModelName = "stl" | "threeMf" | "glb" | "skin" | "outlines";
+interface Model {
+  readonly name: ModelName;
+  readonly ending: string;
+  readonly type: string;
+  readonly make: (plan: Plan) => Uint8Array<ArrayBuffer> | string;
+}
+
+const MODELS: readonly Model[] = [
+  {
+    name: "stl",
+    ending: ".stl",
+    type: "model/stl",
+    make: (plan) => stlOf(pieceMesh(solved(plan), MILLIMETRES), plan.name),
+  },
+  {
+    name: "threeMf",
+    ending: ".3mf",
+    type: "model/3mf",
+    make: (plan) => threeMfOf(pieceMesh(solved(plan), MILLIMETRES), plan.name),
+  },
+  {
+    name: "glb",
+    ending: ".glb",
+    type: "model/gltf-binary",
+    make: (plan) => glbOf(pieceMesh(solved(plan), METRES), solved(plan)),
+  },
+  {
+    name: "skin",
+    ending: "-skin.svg",
+    type: "image/svg+xml",
+    make: (plan) => skinSvg(solved(plan), solid(plan)),
+  },
+  {
+    name: "outlines",
+    ending: "-facets.svg",
+    type: "image/svg+xml",
+    make: (plan) => outlinesSvg(solved(plan), solid(plan)),
+  },
+];
+
+function ModelsPart({ plan }: { plan: Plan }) {
+  const words = useWords(libraryWords).models;
+  const isVanished = solid(plan).vanished;
+  const stem = fileNameOf(plan).replace(/\.glintwright\.json$/, "");
+  return (
+    <section>
+      <h2>{words.title}</h2>
+      <p className="soft">{isVanished ? words.vanished : words.intro}</p>
+      <ul className="model-list">
+        {MODELS.map(({ name, ending, type, make }) => (
+          <li key={name}>
+            <Button
+              look="outlined"
+              isDisabled={isVanished}
+              onPress={() => offerFile(`${stem}${ending}`, new Blob([make(plan)], { type }))}
+            >
+              {words[name]}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** The link, or null when the plan is too long for one. */
+function linkOf(plan: Plan): string | null {
+  try {
+    return `${location.origin}${location.pathname}#${fragmentOf(plan)}`;
+  } catch (error) {
+    if (error instanceof PlanFileError) return null;
+    throw error;
+  }
+}
+
+function codeOf(link: string) {
+  try {
+    return qrCodeOf(link);
+  } catch (error) {
+    if (error instanceof PlanFileError) return null;
+    throw error;
+  }
+}
+
+function LinkPart({ plan }: { plan: Plan }) {
+  const words = useWords(libraryWords).models;
+  const link = useMemo(() => linkOf(plan), [plan]);
+  const code = useMemo(() => (link === null ? null : codeOf(link)), [link]);
+  const [said, say] = useState<string | null>(null);
+  const copy = () => {
+    if (link === null) return;
+    const asked = navigator.clipboard?.writeText(link) ?? Promise.reject(new Error("no clipboard"));
+    asked.then(
+      () => say(words.copied),
+      () => say(words.notCopied),
+    );
+  };
+  return (
+    <section>
+      <h2>{words.linkTitle}</h2>
+      <p className="soft">{link === null ? words.tooLong : words.linkIntro}</p>
+      {link === null ? null : (
+        <>
+          <label className="field-label" htmlFor="plan-link">
+            {words.address}
+          </label>
+          <textarea
+            id="plan-link"
+            className="link-text"
+            readOnly
+            rows={3}
+            value={link}
+            onFocus={(e) => e.currentTarget.select()}
+          />
+          <Button look="outlined" onPress={copy}>
+            {words.copy}
+          </Button>
+          <span role="status">{said}</span>
+          {code ? (
+            <svg
+              className="link-code"
+              viewBox={`0 0 ${code.size} ${code.size}`}
+              role="img"
+              aria-label={words.qr}
+            >
+              <rect width={code.size} height={code.size} fill="#fff" />
+              <path d={code.path} fill="#000" />
+            </svg>
+          ) : (
+            <p className="small">{words.qrTooLong}</p>
+          )}
+        </>
+      )}
+    </section>
+  );
+}
+
+export default function ModelsSheet() {
+  const plan = useStudio((state) => state.plan);
+  return (
+    <>
+      <ModelsPart plan={plan} />
+      <LinkPart plan={plan} />
+    </>
+  );
+}

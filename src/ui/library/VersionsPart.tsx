@@ -1,0 +1,151 @@
+/** Named versions of the plan on the bench: keep one, bring one back as one undoable step, see what differs. */
+import { useCallback, useEffect, useState } from "react";
+import { Input } from "react-aria-components/Input";
+import { Label } from "react-aria-components/Label";
+import { TextField } from "react-aria-components/TextField";
+import type { Plan } from "../../core/plan/document.ts";
+import { PlanFileError } from "../../core/plan/file.ts";
+import { type Difference, differencesOf } from "../../state/compare-plans.ts";
+import type { Session } from "../../state/session.ts";
+import { faultOf } from "../../state/storage/faults.ts";
+import type { Version } from "../../state/storage/versions.ts";
+import { Button } from "../controls/Button.tsx";
+import { libraryWords } from "../messages/library.ts";
+import { useLanguage, useWords } from "../messages/words.tsx";
+import { studio } from "../studio.ts";
+import { useStudio } from "../use-studio.ts";
+
+/** So many differences are listed; the rest is counted. */
+const MOST_LISTED = 12;
+
+function Differences({ before }: { before: Plan }) {
+  const words = useWords(libraryWords).versions;
+  const now = useStudio((state) => state.plan);
+  const all = differencesOf(before, now);
+  if (all.length === 0) return <p>{words.same}</p>;
+  const value = (v: Difference["before"]) =>
+    v === undefined ? words.absent : typeof v === "object" ? words.present : String(v);
+  return (
+    <>
+      <p>{words.differs}</p>
+      <ul className="differences">
+        {all.slice(0, MOST_LISTED).map((d) => (
+          <li key={d.path}>
+            <b>{d.path}</b>: {words.before} {value(d.before)}, {words.current} {value(d.current)}
+          </li>
+        ))}
+        {all.length > MOST_LISTED ? <li>{words.more(all.length - MOST_LISTED)}</li> : null}
+      </ul>
+    </>
+  );
+}
+
+function useVersions(session: Session, planId: string | null) {
+  const [versions, setVersions] = useState<readonly Version[]>([]);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const words = useWords(libraryWords);
+  const fail = useCallback(
+    (error: unknown) =>
+      setTrouble(error instanceof PlanFileError ? error.message : words.faults[faultOf(error).kind]),
+    [words],
+  );
+  useEffect(() => {
+    if (planId === null) return setVersions([]);
+    const read = () => session.library.versions(planId).then(setVersions, fail);
+    void read();
+    const stop = session.library.watch(read);
+    return () => {
+      stop();
+    };
+  }, [session, planId, fail]);
+  return { versions, trouble, fail };
+}
+
+export function VersionsPart({ session }: { session: Session }) {
+  const words = useWords(libraryWords).versions;
+  const language = useLanguage();
+  const planId = useStudio((state) => state.planId);
+  const { versions, trouble, fail } = useVersions(session, planId);
+  const [label, setLabel] = useState("");
+  const [compared, setCompared] = useState<{ id: string; plan: Plan } | null>(null);
+  const when = (at: number) =>
+    new Intl.DateTimeFormat(language, { dateStyle: "medium", timeStyle: "short" }).format(at);
+
+  const add = async () => {
+    if (planId === null || !label.trim()) return;
+    await session.library.addVersion(planId, label.trim(), studio.getState().plan);
+    setLabel("");
+  };
+  const withPlan = (id: string, use: (plan: Plan) => void) =>
+    session.library.version(id).then((plan) => plan && use(plan), fail);
+
+  return (
+    <section className="versions">
+      <h2>{words.title}</h2>
+      {planId === null ? (
+        <>
+          <p className="soft">{words.needsKeeping}</p>
+          <Button
+            look="outlined"
+            onPress={() => {
+              const { plan, unknown } = studio.getState();
+              session.layPlan({ plan, unknown }, { keep: true }).catch(fail);
+            }}
+          >
+            {words.putOnShelf}
+          </Button>
+        </>
+      ) : (
+        <form
+          className="version-form"
+          onSubmit={(event) => {
+            event.preventDefault();
+            add().catch(fail);
+          }}
+        >
+          <TextField value={label} onChange={setLabel} maxLength={120}>
+            <Label className="field-label">{words.name}</Label>
+            <Input className="text-input" />
+          </TextField>
+          <Button look="outlined" type="submit" isDisabled={!label.trim()}>
+            {words.add}
+          </Button>
+        </form>
+      )}
+      {trouble ? <p className="shelf-fault">{trouble}</p> : null}
+      {planId !== null && versions.length === 0 ? <p className="soft">{words.intro}</p> : null}
+      <ul>
+        {versions.map((version) => (
+          <li key={version.id} className="version">
+            <span>
+              <b>{version.label}</b> <span className="small">{when(version.at)}</span>
+            </span>
+            <span>
+              <Button
+                aria-label={words.bringBack(version.label)}
+                onPress={() =>
+                  withPlan(version.id, (plan) => studio.getState().dispatch({ type: "replace-plan", plan }))
+                }
+              >
+                {words.bringBackShown}
+              </Button>
+              <Button
+                aria-label={words.compare(version.label)}
+                onPress={() => withPlan(version.id, (plan) => setCompared({ id: version.id, plan }))}
+              >
+                {words.compareShown}
+              </Button>
+              <Button
+                aria-label={words.remove(version.label)}
+                onPress={() => void session.library.removeVersion(version.id).catch(fail)}
+              >
+                {words.removeShown}
+              </Button>
+            </span>
+            {compared?.id === version.id ? <Differences before={compared.plan} /> : null}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
