@@ -1,6 +1,7 @@
 /** The whole app: how it speaks and looks, then the frame with its three places. */
 import { useEffect, useMemo } from "react";
 import type { Preferences } from "../../state/preferences.ts";
+import { useLapAddress } from "../lap/lap-open.ts";
 import { languageOf, Speaking } from "../messages/words.tsx";
 import { HabitsContext } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
@@ -28,6 +29,7 @@ export function App() {
   );
   useRootLook(preferences, language);
   useShortcuts();
+  useLapAddress();
   return (
     <Speaking language={language}>
       <HabitsContext value={habits}>

@@ -1,5 +1,7 @@
 /** The bench: from the plan to the wet lap and back. Five parts of one page, and the page for the lap itself. */
 import { Button as AriaButton } from "react-aria-components/Button";
+import { stagesOf } from "../../core/bench/bench.ts";
+import type { Plan } from "../../core/plan/document.ts";
 import { Button } from "../controls/Button.tsx";
 import { LapPage } from "../lap/LapPage.tsx";
 import { openLap, useLapOpen } from "../lap/lap-open.ts";
@@ -35,15 +37,22 @@ function Parts() {
   );
 }
 
+const sameList = <T,>(a: readonly T[], b: readonly T[], key: (one: T) => string): boolean =>
+  a.length === b.length && a.every((one, i) => key(one) === key(b[i]));
+
+/** Whether two plans have the same tiers, facets and stages, whatever their numbers. */
+const isSameWork = (a: Plan, b: Plan): boolean =>
+  sameList(a.tiers, b.tiers, ({ id, count, side }) => `${id} ${count} ${side}`) &&
+  sameList(stagesOf(a.rig), stagesOf(b.rig), ({ id }) => id);
+
 export default function BenchPage() {
   const words = useWords(benchWords);
   const plan = usePlan();
   const part = useBenchView((state) => state.part);
   const isLapOpen = useLapOpen();
   const { answer, question, error } = useBench();
-  // An older answer may have other tiers: it is only shown while the plan's tiers are still those.
-  const isOfThese = question !== null && question.tiers.length === plan.tiers.length;
-  const bench = isOfThese ? answer : null;
+  // An older answer is shown until the next is there, as long as it speaks of the same tiers and stages.
+  const bench = question !== null && isSameWork(question, plan) ? answer : null;
   return (
     <div className="bench">
       <header className="bench-head">

@@ -1,5 +1,6 @@
 /** Whether the page for the lap is open: the address says so, so that a reload comes back to it and Back leaves it. */
-import { useSyncExternalStore } from "react";
+import { useEffect, useSyncExternalStore } from "react";
+import { studio } from "../studio.ts";
 
 export const LAP_HASH = "#lap";
 
@@ -15,6 +16,14 @@ function subscribe(listener: () => void): () => void {
 }
 
 export const useLapOpen = (): boolean => useSyncExternalStore(subscribe, isOpen);
+
+/** Brings the bench out when the address asks for the lap: after a reload, or from a bookmark on a phone. */
+export function useLapAddress(): void {
+  const isAsked = useLapOpen();
+  useEffect(() => {
+    if (isAsked) studio.getState().go("bench");
+  }, [isAsked]);
+}
 
 export const openLap = (): void => {
   window.location.hash = LAP_HASH;

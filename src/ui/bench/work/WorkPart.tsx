@@ -24,8 +24,10 @@ export function WorkPart({ bench }: { bench: Bench | null }) {
   const costs = foundAgain.question === plan ? foundAgain.answer : null;
   return (
     <div className="bench-flow">
-      <BeforeFirst />
-      {work ? <Ways bench={bench} /> : null}
+      <div className="bench-two">
+        <Ways bench={bench} />
+        <BeforeFirst />
+      </div>
       <FindingList findings={bench.findings.filter((finding) => finding.tier === undefined)} />
       {isUncalibrated ? (
         <Toggle isOn={showGuesses} onChange={(on) => benchView.setState({ showGuesses: on })}>
