@@ -10,7 +10,7 @@ import { PieceStage } from "../piece/PieceStage.tsx";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
-import { Diary, LookStage, Profile, Skin } from "./slots.tsx";
+import { Diary, LookStage, Profile, Skin, Quietly } from "./slots.tsx";
 import { type PictureName, showLarge, useView } from "./view.ts";
 
 const PICTURES: readonly PictureName[] = ["piece", "profile", "skin"];
@@ -83,8 +83,8 @@ export function Pictures() {
     <div className="pictures" data-large={large}>
       <Picture name="piece" isLarge={large === "piece"}>
         <PieceStage />
-        {place === "plan" ? <Diary /> : null}
-        {place === "look" ? <LookStage /> : null}
+        <Quietly>{place === "plan" ? <Diary /> : null}</Quietly>
+        <Quietly>{place === "look" ? <LookStage /> : null}</Quietly>
       </Picture>
       {place === "plan" ? (
         <>

@@ -3,7 +3,7 @@
  * Pictures of the piece (profile, skin) fill their box and size themselves by it. A place's page is the column or page beside
  * the piece; its stage, when it has one, is laid over the piece (Look draws the traced picture there). Sheets get `onClose`.
  */
-import { type ComponentType, lazy } from "react";
+import { type ComponentType, lazy, type ReactNode, Suspense } from "react";
 import type { Tier } from "../../core/plan/document.ts";
 import type { Finding } from "../../core/plan/solved.ts";
 import type { SheetName } from "./view.ts";
@@ -31,6 +31,11 @@ const found = import.meta.glob([
 
 function Nothing() {
   return null;
+}
+
+/** Around a part that stands in the middle of something: until it is there, nothing, and the rest stays where it is. */
+export function Quietly({ children }: { children: ReactNode }) {
+  return <Suspense fallback={null}>{children}</Suspense>;
 }
 
 function part<P>(path: string): ComponentType<P> | null {

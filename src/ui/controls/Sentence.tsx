@@ -6,6 +6,9 @@ const SLOT = /\{(\w+)\}/;
 /** Splits a template into words (even places) and names of slots (odd places). */
 export const sentenceParts = (template: string): readonly string[] => template.split(SLOT);
 
+/** Punctuation at the head of a piece of text: it may not be parted from what stands before it. */
+const CLINGING = /^[,.;:!?]+/;
+
 export function Sentence({
   template,
   slots,
@@ -13,13 +16,18 @@ export function Sentence({
   template: string;
   slots: Readonly<Record<string, ReactNode>>;
 }) {
-  return sentenceParts(template).map((part, place) => {
+  const parts = sentenceParts(template);
+  return parts.map((part, place) => {
     const key = `${place}-${part}`;
     // A place in a template never moves, so it may name its part.
-    return place % 2 === 0 ? (
-      <Fragment key={key}>{part}</Fragment>
-    ) : (
-      <Fragment key={key}>{slots[part] ?? null}</Fragment>
+    if (place % 2 === 0)
+      return <Fragment key={key}>{place === 0 ? part : part.replace(CLINGING, "")}</Fragment>;
+    const clinging = CLINGING.exec(parts[place + 1])?.[0];
+    return (
+      <Fragment key={key}>
+        {slots[part] ?? null}
+        {clinging ? <span className="clings">{`\u2060${clinging}`}</span> : null}
+      </Fragment>
     );
   });
 }

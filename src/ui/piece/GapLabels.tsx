@@ -13,10 +13,10 @@ function Label({ label, className }: { label: MarkLabel; className: string }) {
   const element = useRef<HTMLSpanElement>(null);
   useEffect(() => {
     if (!element.current) return;
-    const stop = followPlace(element.current, label.at);
+    const stop = followPlace(element.current, label.at, label.group);
     requestFrame();
     return stop;
-  }, [label.at]);
+  }, [label.at, label.group]);
   return (
     <span ref={element} className={className}>
       {format.length(label.mm, 2)}

@@ -5,13 +5,15 @@ import { eyeFrame, type View, verticalField } from "./camera.ts";
 interface Label {
   readonly element: HTMLElement;
   readonly at: Vec3;
+  /** Of labels that say the same, only the one that faces the eye most is shown. */
+  readonly group: string;
 }
 
 const labels = new Set<Label>();
 
 /** Lets an element follow a place on the piece until the returned function is called. */
-export function followPlace(element: HTMLElement, at: Vec3): () => void {
-  const label = { element, at };
+export function followPlace(element: HTMLElement, at: Vec3, group: string): () => void {
+  const label = { element, at, group };
   labels.add(label);
   return () => labels.delete(label);
 }
@@ -32,8 +34,10 @@ export function project(view: View, width: number, height: number, at: Vec3): { 
 
 export function placeLabels(view: View, width: number, height: number): void {
   const { out } = eyeFrame(view);
-  for (const { element, at } of labels) {
-    const isSeen = dot(at, out) > FACING;
+  const best = new Map<string, number>();
+  for (const { at, group } of labels) best.set(group, Math.max(best.get(group) ?? FACING, dot(at, out)));
+  for (const { element, at, group } of labels) {
+    const isSeen = dot(at, out) === best.get(group);
     element.style.visibility = isSeen ? "visible" : "hidden";
     if (!isSeen) continue;
     const { x, y } = project(view, width, height, at);

@@ -13,6 +13,8 @@ import type { SolvedPlan } from "../../core/plan/solved.ts";
 export interface MarkLabel {
   readonly at: Vec3;
   readonly mm: number;
+  /** Labels of one group say the same. */
+  readonly group: string;
 }
 
 export interface Marks {
@@ -54,6 +56,12 @@ function circleAt(at: Vec3): Vec3[] {
     return [at[0] + c * u[0] + s * v[0], at[1] + c * u[1] + s * v[1], at[2] + c * u[2] + s * v[2]];
   });
 }
+
+/** Gaps between the same two tiers that read the same. */
+const groupOf = (a: string, b: string, mm: number): string => {
+  const tierOf = (id: string) => id.slice(0, id.lastIndexOf("/"));
+  return `${tierOf(a)} ${tierOf(b)} ${mm.toFixed(2)}`;
+};
 
 /** Strokes across the band of skin between two circles, along both sides of their shortest way. */
 function hatchBetween(a: Plane, b: Plane): Vec3[][] {
@@ -102,7 +110,11 @@ export function marksOf(
     hatches.push(...hatchBetween(pa, pb));
     const delta = angleBetween(pa.n, pb.n);
     if (isTold(a) || isTold(b))
-      gapLabels.push({ at: toward(pa.n, pb.n, (circleAngle(pa) + delta - circleAngle(pb)) / 2), mm: gapMm });
+      gapLabels.push({
+        at: toward(pa.n, pb.n, (circleAngle(pa) + delta - circleAngle(pb)) / 2),
+        mm: gapMm,
+        group: groupOf(a, b, gapMm),
+      });
   }
 
   const tails: Vec3[][] = [];
@@ -113,7 +125,7 @@ export function marksOf(
     const on = scale([to[0] - from[0], to[1] - from[1], to[2] - from[2]], MISS_ENLARGED);
     const end: Vec3 = [from[0] + on[0], from[1] + on[1], from[2] + on[2]];
     tails.push([from, end]);
-    missLabels.push({ at: end, mm });
+    missLabels.push({ at: end, mm, group: `miss ${mm.toFixed(2)}` });
   }
   return {
     edges: solid.edges

@@ -1,6 +1,6 @@
 /** One finding: told by word and mark, leading to its place, with its mend where there is one. */
 import type { Finding } from "../../../core/plan/solved.ts";
-import { Mends } from "../../app/slots.tsx";
+import { Mends, Quietly } from "../../app/slots.tsx";
 import { Button } from "../../controls/Button.tsx";
 import { findingInWords, findingWords } from "../../messages/findings.ts";
 import { planWords } from "../../messages/plan.ts";
@@ -23,7 +23,7 @@ export function FindingLine({ finding }: { finding: Finding }) {
         <b className="finding-toll">{toll}.</b> {findingInWords(finding, inWords, format, plan)}
       </p>
       <div className="finding-ways">
-        <Mends finding={finding} />
+        <Quietly><Mends finding={finding} /></Quietly>
         {place === null ? null : (
           <Button
             onPress={() => {

@@ -1,7 +1,7 @@
 /** One tier: its name, its sentence, what is true of it, and what stands against it. */
 import { useEffect, useRef } from "react";
 import type { Tier } from "../../../core/plan/document.ts";
-import { Suggest } from "../../app/slots.tsx";
+import { Quietly, Suggest } from "../../app/slots.tsx";
 import { Actions } from "../../controls/Actions.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -97,7 +97,7 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
       <p className="tier-truth" aria-live={isPicked ? "polite" : undefined}>
         {truthInWords(tierTruth(report, tier.id), words.truth, format)}
       </p>
-      {isPicked ? <Suggest tier={tier} /> : null}
+      {isPicked ? <Quietly><Suggest tier={tier} /></Quietly> : null}
       {findings.length > 0 ? (
         <ul className="findings">
           {findings.map((finding) => (
