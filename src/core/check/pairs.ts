@@ -6,7 +6,7 @@ import { gapBetween, meetingPoint } from "../geometry/circles.ts";
 import type { Plane } from "../geometry/plane.ts";
 import type { Solid } from "../geometry/solid-types.ts";
 import { EPSILON } from "../geometry/tolerance.ts";
-import { addScaled, angleBetween, cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
+import { add, addScaled, angleBetween, cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 
 export type MeetState = "gap" | "touch" | "edge";
@@ -71,6 +71,25 @@ function shareOf(c: number, arc: Arc, rivals: readonly number[], planes: readonl
   return Math.max(0, hi - lo);
 }
 
+/** How clearly (relative) a plane must be met first for that to settle the question without the exact shares. */
+const CLEARLY = 1e-9;
+
+/** True when a ray from the centre along the unit vector `d` clearly meets a plane other than a and b first. */
+function isClearlyThird(d: Vec3, a: number, b: number, planes: readonly Plane[]): boolean {
+  // 1 / distance to the sphere and to the planes: the greatest is met first
+  let first = -1;
+  let nearest = 1;
+  let second = 1;
+  for (let c = 0; c < planes.length; c++) {
+    const { n, h } = planes[c];
+    if (h <= 0) return false;
+    const closeness = (n[0] * d[0] + n[1] * d[1] + n[2] * d[2]) / h;
+    if (closeness > nearest) [first, nearest, second] = [c, closeness, nearest];
+    else if (closeness > second) second = closeness;
+  }
+  return first >= 0 && first !== a && first !== b && nearest > second * (1 + CLEARLY);
+}
+
 /** True when a facet other than a and b lies on the great-circle arc between their normals. */
 function isBlocked(a: number, b: number, planes: readonly Plane[], sines2: readonly number[]): boolean {
   const p = planes[a].n;
@@ -79,6 +98,8 @@ function isBlocked(a: number, b: number, planes: readonly Plane[], sines2: reado
   const axis2 = dot(axis, axis);
   // Opposite normals: no one arc joins them.
   if (axis2 < EPSILON) return delta > 1;
+  // most pairs are far apart: what lies half-way settles them
+  if (isClearlyThird(normalize(add(p, planes[b].n)), a, b, planes)) return true;
   const arc: Arc = { p, q: normalize(addScaled(planes[b].n, p, -dot(p, planes[b].n))), delta };
   const rivals: number[] = [];
   for (let c = 0; c < planes.length; c++) {
