@@ -83,10 +83,10 @@ function panel(words: PanelWords): Panel {
 export const LIGHT_SETTINGS = {
   /** A studio with one tall north window, a paler wall with a door opposite, a wooden bench below. */
   "north-window": {
-    zenith: [0.16, 0.16, 0.165],
-    horizon: [0.34, 0.335, 0.33],
-    floor: [0.13, 0.11, 0.09],
-    nadir: [0.06, 0.05, 0.042],
+    zenith: [0.3, 0.3, 0.31],
+    horizon: [0.55, 0.545, 0.54],
+    floor: [0.3, 0.25, 0.2],
+    nadir: [0.12, 0.1, 0.08],
     spread: 0.6,
     panels: [
       panel({
@@ -129,11 +129,19 @@ export const LIGHT_SETTINGS = {
         rgb: [0.75, 0.72, 0.68],
         below: [0.3, 0.28, 0.26],
       }),
-      panel({ bearing: -38, height: 46, wide: 11, high: 11, round: true, soft: 0.12, rgb: [46, 39, 30] }),
-      panel({ bearing: 6, height: 56, wide: 11, high: 11, round: true, soft: 0.12, rgb: [46, 39, 30] }),
-      panel({ bearing: 50, height: 44, wide: 11, high: 11, round: true, soft: 0.12, rgb: [46, 39, 30] }),
-      panel({ bearing: 140, height: 38, wide: 10, high: 10, round: true, soft: 0.12, rgb: [34, 33, 32] }),
-      panel({ bearing: -128, height: 40, wide: 10, high: 10, round: true, soft: 0.12, rgb: [34, 33, 32] }),
+      panel({ bearing: -38, height: 46, wide: 17, high: 17, round: true, soft: 0.12, rgb: [19, 16.2, 12.6] }),
+      panel({ bearing: 6, height: 56, wide: 17, high: 17, round: true, soft: 0.12, rgb: [19, 16.2, 12.6] }),
+      panel({ bearing: 50, height: 44, wide: 17, high: 17, round: true, soft: 0.12, rgb: [19, 16.2, 12.6] }),
+      panel({ bearing: 140, height: 38, wide: 16, high: 16, round: true, soft: 0.12, rgb: [13, 12.7, 12.3] }),
+      panel({
+        bearing: -128,
+        height: 40,
+        wide: 16,
+        high: 16,
+        round: true,
+        soft: 0.12,
+        rgb: [13, 12.7, 12.3],
+      }),
     ],
   },
   /** Out of doors under cloud: a bright zenith as in the CIE overcast sky (three to one), grass and a dark tree line. */
@@ -168,12 +176,12 @@ export const LIGHT_SETTINGS = {
       panel({
         bearing: -52,
         height: 26,
-        wide: 17,
-        high: 17,
+        wide: 27,
+        high: 27,
         round: true,
         soft: 0.25,
-        rgb: [30, 19.5, 10],
-        below: [22, 13, 6],
+        rgb: [13.5, 8.8, 4.6],
+        below: [10, 6, 2.8],
       }),
       panel({
         bearing: -60,
@@ -182,7 +190,7 @@ export const LIGHT_SETTINGS = {
         high: 40,
         round: true,
         soft: 0.9,
-        rgb: [0.42, 0.26, 0.13],
+        rgb: [0.7, 0.44, 0.22],
       }),
       panel({ bearing: 165, height: 4, wide: 60, high: 40, soft: 0.8, rgb: [0.16, 0.115, 0.08] }),
     ],
