@@ -20,6 +20,7 @@ import "./frame.css";
 
 const SheetHost = lazy(() => import("./SheetHost.tsx"));
 const UpdateLine = lazy(() => import("./UpdateLine.tsx"));
+const Guide = lazy(() => import("../help/Guide.tsx"));
 
 /** Sheets bring what they need when the first one is opened. */
 function Sheets() {
@@ -72,6 +73,7 @@ export function Frame() {
         <Places />
         <Suspense fallback={null}>
           <UpdateLine />
+          <Guide />
         </Suspense>
         <NoticeLine />
         <Sheets />

@@ -1,4 +1,5 @@
 /** The recipe: the tiers in cutting order as sentences that can be edited where they stand. */
+import { lazy, Suspense } from "react";
 import { Button } from "../../controls/Button.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { shellWords } from "../../messages/shell.ts";
@@ -10,6 +11,8 @@ import { PieceLine } from "./PieceLine.tsx";
 import { TierItem } from "./TierItem.tsx";
 import { WholeFindings } from "./WholeFindings.tsx";
 import "./recipe.css";
+
+const TermLinks = lazy(() => import("../../help/TermLinks.tsx"));
 
 export default function Recipe() {
   const words = useWords(planWords);
@@ -45,6 +48,9 @@ export default function Recipe() {
         {tiers.length === 0 ? words.addFirst : words.addTier}
       </Button>
       <WholeFindings />
+      <Suspense fallback={null}>
+        <TermLinks terms={["tier", "arm", "stop", "depth", "meet", "corner"]} />
+      </Suspense>
     </div>
   );
 }

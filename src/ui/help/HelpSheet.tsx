@@ -1,0 +1,43 @@
+/** Help: the way round the bench again, and what every word means, with a drawing each. */
+import type { SheetBodyProps } from "../app/slots.tsx";
+import { openSheet } from "../app/view.ts";
+import { Button } from "../controls/Button.tsx";
+import { helpWords } from "../messages/help.ts";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { beginGuide } from "./guide-state.ts";
+import { TERMS, TermDrawing } from "./TermDrawing.tsx";
+
+export default function HelpSheet({ onClose }: SheetBodyProps) {
+  const words = useWords(helpWords);
+  const shell = useWords(shellWords);
+  const again = () => {
+    onClose();
+    beginGuide();
+  };
+  return (
+    <>
+      <p className="soft">{words.intro}</p>
+      <p>
+        <Button look="outlined" onPress={again}>
+          {words.guide.again}
+        </Button>{" "}
+        <Button look="outlined" onPress={() => openSheet("keys")}>
+          {shell.menu.keys}
+        </Button>
+      </p>
+      <h2>{words.words}</h2>
+      <dl className="terms">
+        {TERMS.map((term) => (
+          <div key={term} className="term">
+            <TermDrawing term={term} />
+            <div>
+              <dt>{words.terms[term].name}</dt>
+              <dd>{words.terms[term].text}</dd>
+            </div>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}

@@ -1,0 +1,97 @@
+import type { help as en } from "../en/help.ts";
+import type { Translated } from "../words.tsx";
+
+export const help: Translated<typeof en> = {
+  intro: "Was die Wörter bedeuten und wie ein Plan entsteht.",
+  words: "Was die Wörter bedeuten",
+  what: (term) => `Was ist ${term}?`,
+  asks: "Die Wörter:",
+  terms: {
+    tier: {
+      name: "eine Reihe",
+      text: "Facetten mit einem Armwinkel und einer Tiefe, rings um das Stück verteilt. Der Arm bleibt für die ganze Reihe stehen: Ein einmal verlassener Winkel ist nie wieder genau zu finden.",
+    },
+    arm: {
+      name: "ein Armwinkel",
+      text: "Wie weit der Arm mit dem Dop unter die Waagerechte sinkt. 0° schleift eine Facette am Äquator, 90° eine Fläche am Pol. Edelsteinschleifer zählen vom anderen Ende: Die Einstellungen können stattdessen diesen Schleifwinkel zeigen.",
+    },
+    stop: {
+      name: "eine Raste",
+      text: "Eine Kerbe des Teilrads. Ein Rad mit 96 dreht das Stück von Raste zu Raste um 3,75° und verteilt Facetten nur dann gleichmäßig, wenn ihre Zahl 96 teilt.",
+    },
+    depth: {
+      name: "die Tiefe",
+      text: "Wie weit die Fläche einer Facette unter der runden Oberfläche liegt, senkrecht zu ihr gemessen. Du sagst, wozu die Tiefe gut ist (gerade berühren, eine Kante von 2 mm, eine Breite), und sie wird ausgerechnet.",
+    },
+    meet: {
+      name: "ein Treffen",
+      text: "Nachbarn treffen sich, wenn sie eine Kante teilen oder sich in einem Punkt berühren. Sonst bleibt ein Streifen runder Haut: eine Lücke, mit ihrer Breite daneben.",
+    },
+    corner: {
+      name: "eine Ecke",
+      text: "Drei oder mehr Facetten, die in einem Punkt zusammenkommen. Ein voller Punkt zeigt sie; ein Punkt mit Schweif sagt, um wie viel sie sich verfehlen.",
+    },
+    skin: {
+      name: "die Haut",
+      text: "Die runde Oberfläche, die zwischen den Facetten bleibt, glatt, wie sie aus der Flamme kam.",
+    },
+    dop: {
+      name: "ein Dop",
+      text: "Der Stab, auf den das Stück gekittet ist. Wo er sitzt, lässt sich nichts schleifen, deshalb kommt die Rückseite nach dem Umsetzen auf einen anderen Dop dran.",
+    },
+    tolerance: {
+      name: "die Toleranz",
+      text: "Wie viel ein Treffen danebenliegen darf, bevor es als verfehlt gilt: 0,05 mm, wenn du nichts anderes sagst, etwa ein dünnes Haar.",
+    },
+  },
+  pictures: {
+    tier: "Eine Kugel mit einem Ring aus Facetten.",
+    arm: "Ein Arm, der sich von der Waagerechten zur Scheibe neigt.",
+    stop: "Ein Rad mit Kerben, eine davon markiert.",
+    depth: "Ein Halbkreis mit einer Fläche und dem Abstand von der Rundung zur Fläche.",
+    meet: "Drei Paare von Facetten: mit gemeinsamer Kante, sich berührend, getrennt.",
+    corner: "Drei Facetten, die in einem Punkt zusammenkommen, und drei, die sich knapp verfehlen.",
+    skin: "Zwei Flächen auf einer Rundung, der Bogen dazwischen kräftig gezeichnet.",
+    dop: "Eine Kugel auf einem Stab.",
+    tolerance: "Zwei Kanten, ein Haar voneinander entfernt.",
+  },
+  guide: {
+    title: "Ein kurzer Rundgang",
+    offer: "Neu hier? Ein kurzer Rundgang um die Werkbank, etwa zwei Minuten.",
+    start: "Zeig mir alles",
+    no: "Jetzt nicht",
+    again: "Rundgang um die Werkbank",
+    next: "Weiter",
+    back: "Zurück",
+    leave: "Beenden",
+    done: "Fertig",
+    place: (step, all) => `${step} von ${all}`,
+    steps: {
+      turn: {
+        title: "Dreh das Stück",
+        text: "Zieh die Murmel mit dem Finger oder der Maus, oder nimm die Pfeiltasten, wenn sie ausgewählt ist. Sie ist schon geschnitten, wie es dieser Plan sagt.",
+      },
+      read: {
+        title: "Lies das Rezept",
+        text: "Jede Reihe ist ein Satz. Darunter steht, was von ihr wahr ist: ob ihre Facetten Kanten teilen, sich berühren oder getrennt bleiben. Wähle eine Facette am Stück, und ihre Reihe ist markiert.",
+      },
+      change: {
+        title: "Ändere etwas",
+        text: "Schreib einen anderen Armwinkel in einen Satz oder zieh an einem nummerierten Griff im Profil. Die Reihen danach folgen ihren Regeln, und du siehst sofort, ob sie sich noch treffen.",
+      },
+      undo: {
+        title: "Nimm es zurück",
+        text: "Rückgängig holt es zurück, Schritt für Schritt, so weit du willst.",
+      },
+      look: {
+        title: "Sieh, wie es aussehen wird",
+        text: "Ansicht verfolgt Licht durch das Glas: dasselbe Stück im Licht eines Fensters, geschliffen, halb poliert oder fertig.",
+      },
+      bench: {
+        title: "Nimm es mit an die Bank",
+        text: "Werkbank sagt, was Arm und Rad für jede Facette brauchen, wie breit sie in jeder Stufe zu schleifen ist, und druckt ein Blatt, das eine nasse Scheibe übersteht.",
+      },
+    },
+    end: "Das ist alles. Dein eigener Plan beginnt im Menü unter Neuer Plan; er wird auf diesem Gerät aufgehoben, während du arbeitest.",
+  },
+};
