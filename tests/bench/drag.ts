@@ -8,7 +8,7 @@ import type {} from "./drag/page.tsx";
 
 const PATIENCE_MS = 300_000;
 
-export async function drag() {
+export async function bench() {
   const { page, errors, close } = await openPage("tests/bench/drag/page.html", { width: 1440, height: 720 });
   try {
     await page.waitForSelector(".skin svg", { timeout: PATIENCE_MS });
@@ -27,5 +27,3 @@ export async function drag() {
     await close();
   }
 }
-
-export default drag;

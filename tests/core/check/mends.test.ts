@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { type Mend, mendsOf, planWith } from "../../../src/core/check/mends.ts";
 import { reportPlan } from "../../../src/core/check/report.ts";
 import type { DepthRule, Piece, Plan, Tier } from "../../../src/core/plan/document.ts";
+import { solvePlan } from "../../../src/core/plan/solve.ts";
 
 const tier = (
   id: string,
@@ -25,6 +26,14 @@ const planOf = (
 });
 const girdle = tier("a", 0, 0, { rule: "touch" });
 
+/** Twelve at 25 degrees that pass the corners of the ring before by so much. */
+function pastCorners(mm: number): Plan {
+  const low = tier("a", 0, 0, { rule: "edge", mm: 5 });
+  const exact = planOf([low, tier("b", 25, 15, { rule: "corners", of: "a" })]);
+  const depthMm = solvePlan(exact).tiers[1].depthMm;
+  return planOf([low, tier("b", 25, 15, { rule: "depth", mm: depthMm + mm })]);
+}
+
 /** Plans that have one finding of a code each. */
 const CASES: Readonly<Record<string, Plan>> = {
   uneven: planOf([tier("a", 30, 0, { rule: "depth", mm: 0.5 }, 14)]),
@@ -44,6 +53,10 @@ const CASES: Readonly<Record<string, Plan>> = {
     tier("b", 85, 0, { rule: "depth", mm: 0.5 }, 6),
   ]),
   sliver: planOf([tier("a", 30, 0, { rule: "depth", mm: 0.00002 }, 6)]),
+  "near-miss": pastCorners(0.003),
+  "short-edge": pastCorners(0.02),
+  lost: planOf([tier("a", 40, 0, { rule: "depth", mm: 0.1 }), tier("b", 40, 0, { rule: "depth", mm: 0.3 })]),
+  vanished: planOf([tier("a", 0, 0, { rule: "depth", mm: 16 }, 8)]),
   "skin-between": planOf([girdle, tier("b", 36, 15, { rule: "depth", mm: 0.3 })]),
   "under-dop": planOf([tier("b", 55, 0, { rule: "depth", mm: 1.2 }, 6, "back")], {
     dop: { side: "back", diameterMm: 12 },
