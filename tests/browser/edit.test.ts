@@ -1,0 +1,97 @@
+/** Editing by typing: the sentence is the form, every change is one step back. */
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type BuiltApp, openFromMenu, serveBuiltApp } from "./built-app.ts";
+
+let app: BuiltApp;
+beforeAll(async () => {
+  app = await serveBuiltApp();
+});
+afterAll(() => app?.close());
+
+const openExample = async (page: Page, name: string) => {
+  await openFromMenu(page, "Examples");
+  await page.getByRole("button", { name: `Open ${name}` }).click();
+  await page.waitForFunction(
+    (wanted) => (document.querySelector(".recipe-title input") as HTMLInputElement | null)?.value === wanted,
+    name,
+  );
+};
+const field = (page: Page, name: string, nth = 0) => page.getByRole("spinbutton", { name }).nth(nth);
+const truth = (page: Page, nth = 0) => page.locator(".tier-truth").nth(nth).textContent();
+
+describe("a tier's sentence", () => {
+  it("cuts anew when a number is typed, and undo brings the old one back by name", async () => {
+    const { page, errors, close } = await app.visit();
+    await openExample(page, "First ring");
+    const before = await truth(page);
+    await field(page, "Arm angle").fill("42.5");
+    await field(page, "Arm angle").press("Enter");
+    await expect.poll(() => truth(page)).not.toBe(before);
+    await page.getByRole("button", { name: "Undo: angle of tier 1" }).click();
+    expect(await truth(page)).toBe(before);
+    expect(await field(page, "Arm angle").inputValue()).toBe("30.0°");
+    await page.getByRole("button", { name: "Redo: angle of tier 1" }).click();
+    expect(await field(page, "Arm angle").inputValue()).toBe("42.5°");
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it("keeps what was typed when it can't be used, says what can, and leaves the piece as it was", async () => {
+    const { page, close } = await app.visit();
+    await openExample(page, "First ring");
+    const before = await truth(page);
+    const angle = field(page, "Arm angle");
+    await angle.fill("140");
+    await angle.press("Enter");
+    expect(await angle.inputValue()).toBe("140");
+    expect(await angle.getAttribute("aria-invalid")).toBe("true");
+    expect(await page.locator(".field-caption[data-shown]").textContent()).toContain("0° to 90°");
+    expect(await truth(page)).toBe(before);
+    await angle.press("Escape");
+    expect(await angle.inputValue()).toBe("30.0°");
+    await close();
+  });
+
+  it("says that a rule can't be met, and why, under the sentence it belongs to", async () => {
+    const { page, close } = await app.visit();
+    await openExample(page, "Rain barrel");
+    await field(page, "Shared edge").fill("31.9");
+    await field(page, "Shared edge").press("Enter");
+    await page.waitForSelector(".tier[data-unmet]");
+    const finding = page.locator(".tier").first().locator(".finding[data-severity=stop]").first();
+    expect(await finding.textContent()).toMatch(/Can't be ground\..*can share at most/);
+    await close();
+  });
+
+  it("takes inches and fractions of an inch wherever a length is typed", async () => {
+    const { page, close } = await app.visit();
+    await openFromMenu(page, "Piece and wheel");
+    const diameter = page.getByRole("spinbutton", { name: "Diameter", exact: true });
+    await diameter.fill("1 1/2 in");
+    await diameter.press("Enter");
+    expect(await diameter.inputValue()).toBe("38.1");
+    await close();
+  });
+
+  it("adds, duplicates, moves and deletes tiers, each undone by its name", async () => {
+    const { page, close } = await app.visit();
+    await openExample(page, "First ring");
+    const tiers = page.locator(".tier");
+    await page.getByRole("button", { name: "Add a tier" }).click();
+    await expect.poll(() => tiers.count()).toBe(2);
+    const choose = async (name: string, item: string) => {
+      await page.getByRole("button", { name: `More about ${name}`, exact: true }).click();
+      await page.getByRole("menuitem", { name: item }).click();
+    };
+    await choose("Ring", "Duplicate");
+    await expect.poll(() => tiers.count()).toBe(3);
+    await choose("Ring, again", "Cut earlier");
+    await page.waitForSelector("[aria-label='Undo: order of tier 2']");
+    await choose("Ring, again", "Delete");
+    await expect.poll(() => tiers.count()).toBe(2);
+    await page.getByRole("button", { name: "Undo: deleting tier 1" }).click();
+    await expect.poll(() => tiers.count()).toBe(3);
+    await close();
+  });
+});

@@ -1,0 +1,109 @@
+/** Phone, tablet, wide, zoomed, both themes: everything in its place, nothing cut off, targets large enough. */
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type BuiltApp, serveBuiltApp } from "./built-app.ts";
+
+let app: BuiltApp;
+beforeAll(async () => {
+  app = await serveBuiltApp();
+});
+afterAll(() => app?.close());
+
+const boxOf = async (page: Page, selector: string) => {
+  const box = await page.locator(selector).first().boundingBox();
+  if (!box) throw new Error(`${selector} is not on the page`);
+  return box;
+};
+const overflow = (page: Page) =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
+
+describe("a phone", () => {
+  it("shows the piece above and the recipe below, without scrolling sideways", async () => {
+    const { page, close } = await app.visit(PHONE);
+    const [piece, recipe, places] = [
+      await boxOf(page, ".stage"),
+      await boxOf(page, ".side"),
+      await boxOf(page, ".places"),
+    ];
+    expect(piece.y + piece.height).toBeLessThanOrEqual(recipe.y);
+    expect(recipe.y + recipe.height).toBeLessThanOrEqual(places.y + 1);
+    expect(piece.height).toBeGreaterThan(200);
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    await close();
+  });
+
+  it("gives every button and field on the page 44 pixels", async () => {
+    const { page, close } = await app.visit(PHONE);
+    await page.locator(".tier").first().waitFor();
+    const small = await page.evaluate(() =>
+      [...document.querySelectorAll<HTMLElement>("button, .number-box, a[href]:not(.skip)")]
+        .map((element) => ({ element, box: element.getBoundingClientRect() }))
+        .filter(({ box }) => box.width > 0 && (box.height < 43.5 || box.width < 43.5))
+        .map(({ element, box }) => `${element.className} ${element.textContent} ${box.width}x${box.height}`),
+    );
+    expect(small).toEqual([]);
+    await close();
+  });
+
+  it("changes between piece, profile and skin by name", async () => {
+    const { page, close } = await app.visit(PHONE);
+    const names = page.getByRole("navigation", { name: "Pictures" });
+    await names.getByRole("button", { name: "Skin" }).click();
+    await page.locator(".skin svg").waitFor();
+    expect(await page.locator(".stage").isVisible()).toBe(false);
+    await names.getByRole("button", { name: "Piece" }).click();
+    expect(await page.locator(".stage").isVisible()).toBe(true);
+    await close();
+  });
+});
+
+describe("wider pages", () => {
+  it("puts the piece left of the recipe on a wide page, with profile and skin below it", async () => {
+    const { page, close } = await app.visit();
+    const [piece, recipe, skin] = [
+      await boxOf(page, ".stage"),
+      await boxOf(page, ".side"),
+      await boxOf(page, "[data-picture=skin]"),
+    ];
+    expect(piece.x + piece.width).toBeLessThanOrEqual(recipe.x + 1);
+    expect(piece.width).toBeGreaterThan(recipe.width);
+    expect(skin.y).toBeGreaterThan(piece.y + piece.height - 1);
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    await close();
+  });
+
+  it("stacks piece, strip and recipe on a tablet", async () => {
+    const { page, close } = await app.visit({ viewport: { width: 820, height: 1180 } });
+    const [piece, skin, recipe] = [
+      await boxOf(page, ".stage"),
+      await boxOf(page, "[data-picture=skin]"),
+      await boxOf(page, ".side"),
+    ];
+    expect(piece.y + piece.height).toBeLessThanOrEqual(skin.y + 1);
+    expect(skin.y + skin.height).toBeLessThanOrEqual(recipe.y + 1);
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    await close();
+  });
+
+  it("stays whole at twice the size", async () => {
+    const { page, close } = await app.visit({ viewport: { width: 640, height: 400 }, deviceScaleFactor: 2 });
+    expect(await overflow(page)).toBeLessThanOrEqual(0);
+    expect((await boxOf(page, ".stage")).height).toBeGreaterThan(120);
+    expect((await boxOf(page, ".side")).height).toBeGreaterThan(120);
+    await close();
+  });
+
+  it("makes a drawing large in place of the piece, and keeps the one canvas", async () => {
+    const { page, close } = await app.visit();
+    await page.evaluate(() => document.querySelector(".stage canvas")!.setAttribute("data-mine", ""));
+    await page.getByRole("button", { name: "Make large: Profile" }).click();
+    const [piece, profile] = [await boxOf(page, ".stage"), await boxOf(page, "[data-picture=profile]")];
+    expect(profile.height).toBeGreaterThan(piece.height);
+    await page.getByRole("button", { name: "Back to the piece" }).click();
+    expect(await page.locator("canvas[data-mine]").count()).toBe(1);
+    expect((await boxOf(page, ".stage")).height).toBeGreaterThan(300);
+    await close();
+  });
+});

@@ -1,0 +1,63 @@
+/** Opening the app: a finished piece, nothing asked of the outside, no error, in both languages. */
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type BuiltApp, serveBuiltApp } from "./built-app.ts";
+
+let app: BuiltApp;
+beforeAll(async () => {
+  app = await serveBuiltApp();
+});
+afterAll(() => app?.close());
+
+describe("the first visit", () => {
+  it("shows a finished example with its recipe, without an error and without asking another origin", async () => {
+    const { page, errors, foreign, close } = await app.visit();
+    const sentences = await page.locator(".tier-sentence").count();
+    expect(sentences).toBeGreaterThanOrEqual(5);
+    expect(await page.getByRole("textbox", { name: "Name of the plan" }).inputValue()).not.toBe("");
+    const size = await page.locator(".stage canvas").boundingBox();
+    expect(size?.width).toBeGreaterThan(500);
+    expect(foreign).toEqual([]);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it("draws glass, not an empty canvas: the middle differs from the ground beside it", async () => {
+    const { page, close } = await app.visit();
+    await page.waitForTimeout(500);
+    const shot = (await page.locator(".stage").screenshot()).toString("base64");
+    const [middle, corner] = await page.evaluate(async (png) => {
+      const picture = await createImageBitmap(await (await fetch(`data:image/png;base64,${png}`)).blob());
+      const canvas = new OffscreenCanvas(picture.width, picture.height);
+      const pen = canvas.getContext("2d")!;
+      pen.drawImage(picture, 0, 0);
+      const at = (x: number, y: number) => {
+        const pixels = pen.getImageData(x * picture.width - 20, y * picture.height - 20, 40, 40).data;
+        const sums = [0, 0, 0];
+        for (let i = 0; i < pixels.length; i += 4) for (let k = 0; k < 3; k++) sums[k] += pixels[i + k];
+        return sums.map((sum) => (4 * sum) / pixels.length);
+      };
+      return [at(0.5, 0.75), at(0.06, 0.9)];
+    }, shot);
+    const apart = Math.hypot(...middle.map((value, k) => value - corner[k]));
+    expect(apart).toBeGreaterThan(6);
+    await close();
+  });
+
+  it("speaks German to a German browser, with a decimal comma", async () => {
+    const { page, close } = await app.visit({ locale: "de-DE" });
+    expect(await page.getByRole("textbox", { name: "Name des Plans" }).count()).toBe(1);
+    expect(await page.locator(".piece-line").textContent()).toMatch(/\d,\d\s?mm/);
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe("de");
+    await close();
+  });
+
+  it("tells the piece in words to someone who does not see it", async () => {
+    const { page, close } = await app.visit();
+    const stage = page.getByRole("application", { name: "The piece" });
+    const id = await stage.getAttribute("aria-describedby");
+    const words = await page.locator(`[id="${id}"]`).textContent();
+    expect(words).toMatch(/marble of Borosilicate/);
+    expect(words).toMatch(/Tier 1: 12 facets on the front/);
+    await close();
+  });
+});
