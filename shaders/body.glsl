@@ -4,7 +4,15 @@
 // the search by itself, however the point was rounded; on the sphere the farther root of the chord is taken. Rounding
 // may leave a point a hair beyond another plane; its distance then comes out slightly negative and the ray turns there at once.
 
+// Set from outside: PLANES, the number of planes when the compiler may know it (the loops then unroll into plain
+// arithmetic), 0 when it comes at run time; then planes come in whole groups, filled up with planes that no ray meets.
 const int MAX_PLANES = 256;
+const int GROUP = 8;
+#if PLANES > 0
+#define EACH_PLANE for (int i = 0; i < PLANES; i++)
+#else
+#define EACH_PLANE for (int first = 0; first < planeCount; first += GROUP) for (int i = first; i < first + GROUP; i++)
+#endif
 // The natural skin, as a surface beside the planes 0 .. planeCount - 1; and no surface at all.
 const int SKIN = -1;
 const int NOTHING = -2;
@@ -15,6 +23,7 @@ layout(std140) uniform Body {
   // x: GGX roughness of the plane's finish, 0 = smooth.
   vec4 finishes[MAX_PLANES];
 };
+// Planes, counted in whole groups.
 uniform int planeCount;
 
 struct Surface {
@@ -27,14 +36,14 @@ struct Surface {
 // Where a ray from outside first meets the piece; id = NOTHING when it passes by.
 Surface enterBody(vec3 o, vec3 d) {
   float b = dot(o, d);
-  float disc = b * b - dot(o, o) + 1.0;
+  // Squared distance of the ray's line from the centre, free of cancellation for far eyes.
+  vec3 off = cross(o, d);
+  float disc = 1.0 - dot(off, off);
   if (disc <= 0.0) return Surface(0.0, NOTHING, vec3(0.0));
-  float half_ = sqrt(disc);
-  float enter = -b - half_;
-  float leave = -b + half_;
+  float enter = -b - sqrt(disc);
+  float leave = -b + sqrt(disc);
   int id = SKIN;
-  for (int i = 0; i < MAX_PLANES; i++) {
-    if (i >= planeCount) break;
+  EACH_PLANE {
     vec4 plane = planes[i];
     float along = dot(plane.xyz, d);
     float t = (plane.w - dot(plane.xyz, o)) / along;
@@ -43,8 +52,8 @@ Surface enterBody(vec3 o, vec3 d) {
         enter = t;
         id = i;
       }
-    } else {
-      leave = min(leave, t);
+    } else if (t < leave) {
+      leave = t;
     }
   }
   if (enter >= leave) return Surface(0.0, NOTHING, vec3(0.0));
@@ -54,19 +63,18 @@ Surface enterBody(vec3 o, vec3 d) {
 // Where a ray from inside, or from the surface inwards, meets the boundary: always somewhere.
 Surface leaveBody(vec3 o, vec3 d) {
   float b = dot(o, d);
-  float t = -b + sqrt(max(0.0, b * b - dot(o, o) + 1.0));
+  float leave = -b + sqrt(max(0.0, b * b - dot(o, o) + 1.0));
   int id = SKIN;
-  for (int i = 0; i < MAX_PLANES; i++) {
-    if (i >= planeCount) break;
+  EACH_PLANE {
     vec4 plane = planes[i];
     float along = dot(plane.xyz, d);
-    float s = (plane.w - dot(plane.xyz, o)) / along;
-    if (along > 0.0 && s < t) {
-      t = s;
+    float t = (plane.w - dot(plane.xyz, o)) / along;
+    if (along > 0.0 && t < leave) {
+      leave = t;
       id = i;
     }
   }
-  t = max(t, 0.0);
+  float t = max(leave, 0.0);
   return Surface(t, id, id == SKIN ? normalize(o + t * d) : planes[id].xyz);
 }
 

@@ -4,7 +4,8 @@
 // nothing but the light can be met) and the path goes on with the share that stays. So a polished clear piece is free of
 // noise but for the pixel's area and the wavelength. Radiances inside are divided by n^2, so crossing leaves a weight as it is.
 //
-// Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (1 when something is inside).
+// Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (1 when something is inside),
+// CHANNELS (see spectrum.glsl).
 
 #include "random.glsl"
 #include "fresnel.glsl"
@@ -18,10 +19,14 @@
 #include "inside.glsl"
 #endif
 
-// Hard end of a path, should roulette never strike: light caught for ages between facets.
+// Hard end of a path, should roulette never strike.
 const int MOST_MEETINGS = 256;
 // Paths weaker than this are ended by chance, the survivors made up for it.
 const float ROULETTE_BELOW = 0.02;
+// So are, whatever their strength, paths that meet more surfaces than this: light caught for ages between facets, which
+// neighbours on the graphics card would have to wait for. The share that goes on, each time.
+const int LONG_PATH = 8;
+const float LONG_SURVIVAL = 0.7;
 // No bubble, no design, no grain.
 const int NONE = -1;
 
@@ -31,8 +36,8 @@ uniform float lightBehind;
 
 // What one path has gathered.
 struct Gathered {
-  // Radiance for its wavelength; three equal values, or red, green and blue without dispersion.
-  vec3 byWave;
+  // Radiance for its wavelength, or red, green and blue without dispersion.
+  Amount byWave;
   // What needs no wavelength: a mirror image has a colour but no dispersion.
   vec3 mirror;
   // Share of the ray that belongs to the picture rather than to the page behind it.
@@ -44,7 +49,7 @@ struct Gathered {
 struct Walker {
   vec3 p;
   vec3 d;
-  vec3 weight;
+  Amount weight;
   // Design and grain just left.
   int design;
   int grain;
@@ -69,15 +74,15 @@ vec3 mirrorRgb(float cosI) {
   );
 }
 
-vec3 gather(vec3 d, PathColour colour) {
+Amount gather(vec3 d, PathColour colour) {
   return colourFor(lightFrom(d), colour);
 }
 
-// Ends weak paths by chance without bias; true when it ended.
-bool roulette(inout vec3 weight, inout uint random) {
-  float strength = max(weight.r, max(weight.g, weight.b));
-  if (strength >= ROULETTE_BELOW) return false;
-  float survive = strength / ROULETTE_BELOW;
+// Ends weak and long paths by chance without bias; true when it ended.
+bool roulette(inout Amount weight, int meetings, inout uint random) {
+  float survive = min(1.0, strongest(weight) / ROULETTE_BELOW);
+  if (meetings > LONG_PATH) survive = min(survive, LONG_SURVIVAL);
+  if (survive == 1.0) return false;
   if (nextRandom(random) >= survive) return true;
   weight /= survive;
   return false;
@@ -112,8 +117,8 @@ int bubbleAt(vec3 p) {
 }
 
 // What tinted cores let through along a stretch.
-vec3 throughTints(Walker w, float t, PathColour colour) {
-  vec3 through = vec3(1.0);
+Amount throughTints(Walker w, float t, PathColour colour) {
+  Amount through = Amount(1.0);
   for (int i = 0; i < MAX_DESIGNS; i++) {
     if (i >= designCount) break;
     Design s = designAt(i);
@@ -176,7 +181,7 @@ bool crossBubble(inout Walker w, PathColour colour, inout uint random) {
 #endif
 
 // Meets the body's surface from within. True when the path has ended outside.
-bool meetBody(inout Walker w, Surface surface, PathColour colour, inout uint random, inout vec3 sum) {
+bool meetBody(inout Walker w, Surface surface, PathColour colour, inout uint random, inout Amount sum) {
   w.design = NONE;
 #if ROUGH > 0
   float alpha = roughnessOf(surface.id);
@@ -198,8 +203,8 @@ bool meetBody(inout Walker w, Surface surface, PathColour colour, inout uint ran
 }
 
 // Follows a path that is inside.
-vec3 followInside(Walker w, PathColour colour, inout uint random) {
-  vec3 sum = vec3(0.0);
+Amount followInside(Walker w, PathColour colour, inout uint random) {
+  Amount sum = Amount(0.0);
   for (int meetings = 1; meetings < MOST_MEETINGS; meetings++) {
     if (meetings >= maxMeetings) break;
 #if DESIGNS > 0
@@ -217,7 +222,7 @@ vec3 followInside(Walker w, PathColour colour, inout uint random) {
     w.weight *= throughTints(w, t, colour);
 #endif
     w.weight *= exp(-colour.sigma * t);
-    if (roulette(w.weight, random)) break;
+    if (roulette(w.weight, meetings, random)) break;
 #if DESIGNS > 0
     if (met != NONE) {
       meetDesign(w, hit, met, colour, random);
@@ -233,8 +238,8 @@ vec3 followInside(Walker w, PathColour colour, inout uint random) {
 // Radiance that a ray from outside the piece brings back.
 Gathered tracePath(vec3 o, vec3 d, PathColour colour, inout uint random) {
   Surface entry = enterBody(o, d);
-  if (entry.id == NOTHING) return Gathered(vec3(0.0), lightBehind * lightFrom(d), lightBehind, false);
-  Walker w = Walker(o + entry.t * d, d, vec3(1.0), NONE, 0, NONE);
+  if (entry.id == NOTHING) return Gathered(Amount(0.0), lightBehind * lightFrom(d), lightBehind, false);
+  Walker w = Walker(o + entry.t * d, d, Amount(1.0), NONE, 0, NONE);
   vec3 nothing = vec3(0.0);
 #if DESIGNS > 0
   // A facet that opens a bubble is a hole: no glass there.
@@ -245,14 +250,14 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, inout uint random) {
   float alpha = roughnessOf(entry.id);
   if (alpha > 0.0) {
     bool outside = crossRough(w.d, entry.n, alpha, true, colour.index, random);
-    vec3 seen = outside ? gather(w.d, colour) : followInside(w, colour, random);
+    Amount seen = outside ? gather(w.d, colour) : followInside(w, colour, random);
     return Gathered(seen, nothing, 1.0, true);
   }
 #endif
   float cosI = -dot(d, entry.n);
   float eta = 1.0 / colour.index;
   vec3 mirror = mirrorRgb(cosI) * lightFrom(reflectRay(d, entry.n, cosI));
-  w.weight = vec3(1.0 - fresnel(cosI, eta));
+  w.weight = Amount(1.0 - fresnel(cosI, eta));
   w.d = refractRay(d, entry.n, cosI, eta);
   return Gathered(followInside(w, colour, random), mirror, 1.0, true);
 }

@@ -47,20 +47,8 @@ float radicalInverse(uint index, uint seed) {
   return toUnit(reverseBits(owenScrambleReversed(index, seed)));
 }
 
-// Second dimension of Sobol's sequence (the first is the bit-reversed index). A picture has fewer than 2^16 samples.
-uint sobolSecond(uint index) {
-  uint result = 0u;
-  uint direction = 0x80000000u;
-  for (int i = 0; i < 16; i++) {
-    if ((index & 1u) != 0u) result ^= direction;
-    direction ^= direction >> 1;
-    index >>= 1;
-  }
-  return result;
-}
-
 // Point `index` of Sobol's (0,2)-sequence, Owen-scrambled by `seed`: any 2^k points in a row fill the square evenly.
-vec2 sobolPoint(uint index, uint seed) {
-  uint second = owenScrambleReversed(reverseBits(sobolSecond(index)), hash(seed + 1u));
-  return vec2(radicalInverse(index, hash(seed)), toUnit(reverseBits(second)));
+// `second` is the bit-reversed second Sobol number of the index; it is the same for all pixels, so it comes from outside.
+vec2 sobolPoint(uint index, uint second, uint seed) {
+  return vec2(radicalInverse(index, hash(seed)), radicalInverse(second, hash(seed + 1u)));
 }

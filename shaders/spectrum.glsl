@@ -1,6 +1,14 @@
 // One path follows one wavelength and knows its stratum: `weight` turns its radiance into linear sRGB, `basis` turns a
 // linear sRGB colour into its value at that wavelength. A path without dispersion carries red, green and blue at once.
 // Twin: src/core/optics/spectrum.ts.
+//
+// Set from outside: CHANNELS, 1 or 3. All that a path carries is an Amount: one number, or red, green and blue.
+
+#if CHANNELS == 1
+#define Amount float
+#else
+#define Amount vec3
+#endif
 
 const int STRATA = 64;
 // Tints are held above this, so that their absorption stays finite.
@@ -16,36 +24,62 @@ uniform vec3 sigmaRgb;
 uniform vec3 indexRgb;
 
 struct PathColour {
-  bool isRgb;
   float index;
-  vec3 weight;
+  // Absorption per radius.
+  Amount sigma;
+#if CHANNELS == 1
   vec3 basis;
-  // Absorption per radius; three equal values for one wavelength.
-  vec3 sigma;
+#endif
 };
 
-PathColour colourOfChannels() {
-  return PathColour(true, indexD, vec3(1.0), vec3(1.0), sigmaRgb);
+#if CHANNELS == 1
+
+int stratumAt(float u) {
+  return min(int(u * float(STRATA)), STRATA - 1);
 }
 
 // 0 <= u < 1 runs through all strata by importance.
 PathColour colourOfStratum(float u) {
-  float place = u * float(STRATA);
-  int j = min(int(place), STRATA - 1);
-  float within = 2.0 * (place - float(j));
-  vec4 weight = texelFetch(spectrum, ivec2(j, 0), 0);
+  int j = stratumAt(u);
+  float within = 2.0 * (u * float(STRATA) - float(j));
+  float sigma = texelFetch(spectrum, ivec2(j, 0), 0).w;
   vec3 basis = texelFetch(spectrum, ivec2(j, 1), 0).rgb;
   vec3 ends = texelFetch(spectrum, ivec2(j, 2), 0).rgb;
   float index = within < 1.0 ? mix(ends.x, ends.y, within) : mix(ends.y, ends.z, within - 1.0);
-  return PathColour(false, index, weight.rgb, basis, vec3(weight.w));
+  return PathColour(index, sigma, basis);
+}
+
+// Turns radiance at a path's wavelength into linear sRGB.
+vec3 weightOfStratum(float u) {
+  return texelFetch(spectrum, ivec2(stratumAt(u), 0), 0).rgb;
 }
 
 // What a linear sRGB colour (radiance, reflectance or transmittance) means to a path.
-vec3 colourFor(vec3 rgb, PathColour colour) {
-  return colour.isRgb ? rgb : vec3(dot(colour.basis, rgb));
+Amount colourFor(vec3 rgb, PathColour colour) {
+  return dot(colour.basis, rgb);
 }
 
+float strongest(Amount amount) {
+  return amount;
+}
+
+#else
+
+PathColour colourOfChannels() {
+  return PathColour(indexD, sigmaRgb);
+}
+
+Amount colourFor(vec3 rgb, PathColour colour) {
+  return rgb;
+}
+
+float strongest(Amount amount) {
+  return max(amount.r, max(amount.g, amount.b));
+}
+
+#endif
+
 // Absorption that gives a transmittance `through` over a length (Bouguer-Lambert).
-vec3 absorptionOfTint(vec3 through, float over) {
-  return -log(max(vec3(DARKEST), through)) / over;
+Amount absorptionOfTint(Amount through, float over) {
+  return -log(max(Amount(DARKEST), through)) / over;
 }

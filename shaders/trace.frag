@@ -12,42 +12,42 @@ uniform mat3 view;
 // Of the whole picture; `origin` is the lower left pixel of the part that is drawn.
 uniform vec2 resolution;
 uniform vec2 origin;
-// Passes drawn before this one, and a seed for the whole picture.
-uniform uint passIndex;
+// Which sample this is, its second Sobol number (the same for all pixels), and a seed for the whole picture.
+uniform uint sampleIndex;
+uniform uint sampleSobol;
 uniform uint seed;
-uniform int hasDispersion;
+// What was gathered so far, what it has to be divided by, and whether it stays (1) or was only a sketch (0).
 uniform sampler2D sumSoFar;
+uniform float samplesSoFar;
+uniform float keep;
 
 out vec4 sum;
 
 void main() {
   vec2 pixel = floor(gl_FragCoord.xy) + origin;
   uint pixelNumber = uint(pixel.x) + uint(pixel.y) * uint(resolution.x);
-  vec4 before = texelFetch(sumSoFar, ivec2(gl_FragCoord.xy), 0);
-
-  // Where wavelengths part, pass 0 is a sketch with all light at once: a first picture without colour noise, and then only
-  // a guess that the following passes measure their difference against. The sum begins with pass 1.
-  bool isSpectral = hasDispersion == 1 && passIndex > 0u;
-  uint sampleIndex = isSpectral ? passIndex - 1u : passIndex;
-  vec3 guess = before.rgb / float(max(sampleIndex, 1u));
-  vec4 kept = sampleIndex == 0u ? vec4(0.0) : before;
-
-  // Where in the pixel and which wavelength: even sequences, scrambled by pixel.
   uint scramble = hash(hash(seed) ^ pixelNumber);
-  vec2 place = (2.0 * (pixel + sobolPoint(sampleIndex, scramble)) - resolution) / resolution.y;
-  vec3 d = normalize(view * vec3(place, -1.0));
-  PathColour colour = colourOfChannels();
-  if (isSpectral) colour = colourOfStratum(radicalInverse(sampleIndex, hash(scramble)));
-
+  vec2 place = pixel + sobolPoint(sampleIndex, sampleSobol, scramble);
+  vec3 d = normalize(view * vec3((2.0 * place - resolution) / resolution.y, -1.0));
   uint random = streamOf(pixelNumber, sampleIndex, seed);
-  Gathered gathered = tracePath(eye, d, colour, random);
 
-  vec3 rgb = gathered.byWave;
-  if (isSpectral && gathered.isPiece) {
+  // CHANNELS 3: all light at once. Where wavelengths part this is a sketch: a first picture without colour noise, and then
+  // only a guess that samples at one wavelength measure their difference against.
+#if CHANNELS == 3
+  Gathered gathered = tracePath(eye, d, colourOfChannels(), random);
+  vec3 rgb = gathered.byWave + gathered.mirror;
+#else
+  float u = radicalInverse(sampleIndex, hash(scramble));
+  PathColour colour = colourOfStratum(u);
+  Gathered gathered = tracePath(eye, d, colour, random);
+  vec3 rgb = gathered.mirror;
+  if (gathered.isPiece) {
     // The mean of weight * basis is the identity, so the guess cancels in the mean, whatever it is; it only takes away
     // the colour noise of what all wavelengths see alike.
-    vec3 expected = guess - gathered.mirror;
-    rgb = colour.weight * (gathered.byWave.x - dot(colour.basis, expected)) + expected;
+    vec3 guess = texelFetch(sumSoFar, ivec2(gl_FragCoord.xy), 0).rgb / samplesSoFar - gathered.mirror;
+    rgb += weightOfStratum(u) * (gathered.byWave - dot(colour.basis, guess)) + guess;
   }
-  sum = kept + vec4(rgb + gathered.mirror, gathered.coverage);
+#endif
+  sum = vec4(rgb, gathered.coverage);
+  if (keep > 0.0) sum += texelFetch(sumSoFar, ivec2(gl_FragCoord.xy), 0);
 }

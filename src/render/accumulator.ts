@@ -3,9 +3,11 @@
  * A pass may come in bands over several frames; only when its last band is drawn do the textures change places, so that
  * `front` always holds whole passes. RGB = sum of radiance, alpha = sum of coverage.
  *
- * A guided picture's first pass is a sketch without dispersion (see `trace.frag`): it is shown, but the second pass
+ * A guided picture's first pass is a sketch without dispersion (see `pass.ts`): it is shown, but the second pass
  * replaces it, so that n passes hold n - 1 samples.
  */
+import { samplesAfter } from "./pass.ts";
+
 export class Accumulator {
   private readonly textures: [WebGLTexture, WebGLTexture];
   private readonly framebuffers: [WebGLFramebuffer, WebGLFramebuffer];
@@ -40,7 +42,7 @@ export class Accumulator {
   endPass(): void {
     this.frontIndex = this.frontIndex === 0 ? 1 : 0;
     this.passes += 1;
-    this.samples = this.isGuided && this.passes > 1 ? this.passes - 1 : this.passes;
+    this.samples = samplesAfter(this.passes, this.isGuided);
   }
 
   /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `passes` = 0). */

@@ -57,6 +57,9 @@ const FIRST_PASS_MS = 60;
 /** A software renderer has the time of a frame that a card would leave to the page. */
 const SOFTWARE_FRAME_MS = 24;
 
+/** A picture that got so many samples is one that is being looked at. */
+const LASTING_SAMPLES = 12;
+
 type Resolution = "full" | "coarse";
 
 interface Side {
@@ -297,7 +300,15 @@ export class LookRenderer {
     const isClean = into === "full" && side.full.passes > 0 && side.full.samples >= this.target;
     const samples = side.full.passes > 0 ? side.full.samples : side.coarse.passes > 0 ? 1 : 0;
     this.report({ phase: isClean ? "clean" : "tracing", samples, ...this.firstPicture(samples) });
+    if (side.full.samples === LASTING_SAMPLES) void this.specialise(engine);
     if (!isClean) this.requestFrame();
+  }
+
+  /** The piece has been looked at for a while: programs of its own make the rest quicker. */
+  private async specialise(engine: TraceEngine): Promise<void> {
+    await this.guarded(async () => {
+      for (const scene of this.scenes) await engine.specialise(scene, this.abort.signal);
+    }, engine.gl);
   }
 
   /** Coarse while something moves, and for one pass where a full one would keep the eye waiting. */

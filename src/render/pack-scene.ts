@@ -9,6 +9,7 @@ import type { PackedScene, Texels } from "./packed-scene.ts";
 
 /** As in `body.glsl` and `inside.glsl`. */
 export const MAX_PLANES = 256;
+const GROUP = 8;
 export const MAX_DESIGNS = 8;
 const DESIGN_TEXELS = 8;
 
@@ -37,6 +38,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
   return {
     defines: { ROUGH: String(rough), DESIGNS: scene.designs.length > 0 ? "1" : "0" },
     uniforms: { ...packLight(scene.light), ...packNumbers(scene, options) },
+    planeCount: scene.planeCount,
     hasDispersion: options.hasDispersion,
     body: packBody(scene),
     designs: packDesigns(scene.designs),
@@ -51,13 +53,12 @@ function atMost(what: string, count: number, most: number): void {
 
 function packNumbers(scene: Scene, options: TraceOptions): Uniforms {
   return {
-    planeCount: int(scene.planeCount),
+    planeCount: int(Math.ceil(scene.planeCount / GROUP) * GROUP),
     designCount: int(scene.designs.length),
     indexD: float(scene.nd),
     indexRgb: vec3(options.hasDispersion ? indexByChannel(scene) : [scene.nd, scene.nd, scene.nd]),
     sigmaRgb: vec3(scene.sigmaRgb),
     maxMeetings: int(options.maxMeetings),
-    hasDispersion: int(options.hasDispersion ? 1 : 0),
     seed: uint(options.seed),
     lightBehind: float(options.lightBehind ? 1 : 0),
   };
@@ -74,6 +75,8 @@ function indexByChannel(scene: Scene): Rgb {
 function packBody(scene: Scene): Float32Array {
   const body = new Float32Array(2 * MAX_PLANES * 4);
   body.set(scene.planes, 0);
+  // Planes that fill the last group lie far out and have no normal: no ray meets them.
+  for (let i = scene.planeCount; i < MAX_PLANES; i++) body[4 * i + 3] = 1;
   scene.roughness.forEach((alpha, i) => {
     body[4 * (MAX_PLANES + i)] = alpha;
   });

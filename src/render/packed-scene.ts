@@ -12,6 +12,7 @@ export interface PackedScene {
   /** Names set in `trace.frag`; scenes with the same names share one compiled program. */
   readonly defines: Readonly<Record<string, string>>;
   readonly uniforms: Uniforms;
+  readonly planeCount: number;
   /** Whether wavelengths part: then a picture's first pass is a sketch without dispersion. */
   readonly hasDispersion: boolean;
   /** The uniform block `Body`, std140. */

@@ -3,8 +3,9 @@
  * a band of an accumulator, and show accumulators on the screen. Knows nothing of time, frames or the page.
  */
 import type { Accumulator } from "./accumulator.ts";
-import { compileProgram, float, int, mat3, UniformSetter, uint, vec2, vec3 } from "./gl-program.ts";
+import { compileProgram, float, int, mat3, UniformSetter, vec2, vec3 } from "./gl-program.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
+import { passAt } from "./pass.ts";
 import { assembleShader } from "./shader-assembler.ts";
 import { shaderFiles } from "./shader-files.ts";
 import type { Band } from "./tile-scheduler.ts";
@@ -53,6 +54,10 @@ const SAMPLERS = [
   { name: "spectrum", of: (packed: PackedScene) => packed.spectrum },
   { name: "environment", of: (packed: PackedScene) => packed.environment },
 ] as const;
+/** Stands for a program that takes any number of planes. */
+const ANY_COUNT = 0;
+/** Beyond so many planes an unrolled program takes long to compile and gains little. */
+const MOST_UNROLLED = 128;
 const SUM_UNIT = 0;
 const [LEFT_UNIT, RIGHT_UNIT] = [0, 1];
 
@@ -75,21 +80,46 @@ export class TraceEngine {
 
   /** Compiles what the scene needs, if it isn't there yet, without holding up the page. */
   async prepare(packed: PackedScene, signal?: AbortSignal): Promise<void> {
-    const key = variantKey(packed);
-    if (this.tracers.has(key)) return;
-    const made = await makeProgram(this.gl, "trace.frag", packed.defines, signal);
+    await this.prepareVariants(packed, ANY_COUNT, signal);
+  }
+
+  /**
+   * Compiles a program for this very number of facets, up to MOST_UNROLLED: half as fast again, worth it for a piece one
+   * keeps looking at. Until it is there, and when the device refuses it, the program for any number goes on.
+   */
+  async specialise(packed: PackedScene, signal?: AbortSignal): Promise<void> {
+    if (packed.planeCount === ANY_COUNT || packed.planeCount > MOST_UNROLLED) return;
+    await this.prepareVariants(packed, packed.planeCount, signal);
+  }
+
+  private async prepareVariants(packed: PackedScene, planes: number, signal?: AbortSignal): Promise<void> {
+    const missing = channelsOf(packed).filter(
+      (channels) => !this.tracers.has(variantKey(packed, channels, planes)),
+    );
+    await Promise.all(missing.map((channels) => this.prepareVariant(packed, channels, planes, signal)));
+  }
+
+  private async prepareVariant(
+    packed: PackedScene,
+    channels: Channels,
+    planes: number,
+    signal?: AbortSignal,
+  ): Promise<void> {
+    const defines = { ...packed.defines, CHANNELS: String(channels), PLANES: String(planes) };
+    const made = await makeProgram(this.gl, "trace.frag", defines, signal);
     this.gl.useProgram(made.program);
     BLOCKS.forEach(({ name }, binding) => {
       const block = this.gl.getUniformBlockIndex(made.program, name);
       if (block !== this.gl.INVALID_INDEX) this.gl.uniformBlockBinding(made.program, block, binding);
     });
+    made.uniforms.set({ sumSoFar: int(SUM_UNIT) });
     made.uniforms.set(Object.fromEntries(SAMPLERS.map(({ name }, k) => [name, int(SUM_UNIT + 1 + k)])));
-    this.tracers.set(key, made);
+    this.tracers.set(variantKey(packed, channels, planes), made);
   }
 
   /** True when `prepare` has been through for this kind of scene. */
   isReady(packed: PackedScene): boolean {
-    return this.tracers.has(variantKey(packed));
+    return channelsOf(packed).every((channels) => this.tracers.has(variantKey(packed, channels, ANY_COUNT)));
   }
 
   load(packed: PackedScene): LoadedScene {
@@ -115,7 +145,11 @@ export class TraceEngine {
   /** Adds one sample to every pixel of the band; a band that ends the pass turns the accumulator over. */
   trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): void {
     const { gl } = this;
-    const tracer = this.tracers.get(variantKey(scene.packed));
+    const pass = passAt(target.passes, scene.packed.hasDispersion);
+    const { packed } = scene;
+    const tracer =
+      this.tracers.get(variantKey(packed, pass.channels, packed.planeCount)) ??
+      this.tracers.get(variantKey(packed, pass.channels, ANY_COUNT));
     if (!tracer) throw new Error("prepare() comes before trace()");
     gl.bindFramebuffer(gl.FRAMEBUFFER, target.back);
     gl.viewport(0, 0, target.width, target.height);
@@ -136,8 +170,7 @@ export class TraceEngine {
       view: mat3(viewColumns(view)),
       resolution: vec2([frame.width, frame.height]),
       origin: vec2([frame.x, frame.y]),
-      passIndex: uint(target.passes),
-      sumSoFar: int(SUM_UNIT),
+      ...pass.uniforms,
     });
     gl.drawArrays(gl.TRIANGLES, 0, 3);
     gl.disable(gl.SCISSOR_TEST);
@@ -179,7 +212,11 @@ export class TraceEngine {
   }
 }
 
-const variantKey = (packed: PackedScene): string => JSON.stringify(packed.defines);
+type Channels = 1 | 3;
+
+const channelsOf = (packed: PackedScene): readonly Channels[] => (packed.hasDispersion ? [3, 1] : [3]);
+const variantKey = (packed: PackedScene, channels: Channels, planes: number): string =>
+  JSON.stringify({ ...packed.defines, channels, planes });
 
 async function makeProgram(
   gl: WebGL2RenderingContext,

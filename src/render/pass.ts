@@ -1,0 +1,41 @@
+/**
+ * What each pass over a picture does. Where wavelengths part, pass 0 is a sketch with all light at once: it is shown, and
+ * then only serves the samples at one wavelength as a first guess; their sum begins with pass 1.
+ */
+import { float, type Uniforms, uint } from "./gl-program.ts";
+
+export interface Pass {
+  /** Numbers that a path carries: the variant of `trace.frag`. */
+  readonly channels: 1 | 3;
+  readonly uniforms: Uniforms;
+}
+
+/** Samples in the sum after so many passes. */
+export const samplesAfter = (passes: number, isGuided: boolean): number =>
+  isGuided && passes > 1 ? passes - 1 : passes;
+
+/** @param index position of the pass since the picture's start, 0 .. 2^16 - 1 */
+export function passAt(index: number, isGuided: boolean): Pass {
+  const isSketch = isGuided && index === 0;
+  const sample = isGuided && !isSketch ? index - 1 : index;
+  return {
+    channels: isGuided && !isSketch ? 1 : 3,
+    uniforms: {
+      sampleIndex: uint(sample),
+      sampleSobol: uint(reversedSobolSecond(sample)),
+      samplesSoFar: float(Math.max(1, sample)),
+      keep: float(sample > 0 ? 1 : 0),
+    },
+  };
+}
+
+/** Second number of Sobol's sequence, its bits turned round (the direction numbers then are Pascal's triangle modulo 2). */
+function reversedSobolSecond(index: number): number {
+  let result = 0;
+  let direction = 1;
+  for (let rest = index; rest !== 0; rest >>>= 1) {
+    if (rest & 1) result ^= direction;
+    direction ^= direction << 1;
+  }
+  return result >>> 0;
+}

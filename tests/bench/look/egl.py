@@ -1,0 +1,233 @@
+"""Runs the tracer's shaders offscreen on a real graphics card, through EGL and GLES (ctypes and numpy; PIL for pictures).
+
+usage: egl.py JOBS.json OUT
+
+JOBS.json, as written by `emit.ts`: {"shaders": {name: text}, "jobs": [{name, vertex, fragments: {channels: name}, display?, uniforms, blocks,
+textures, sizes: [[w, h]], passes: [{channels, uniforms}], samples, picture?}]}. Each pass reads the sum of the passes before and writes the other of two
+float textures, as the app does. Prints compile time, and for each size milliseconds a pass and million samples a second;
+with `picture`, writes the finished picture as PNG to OUT as well. All numbers also go to OUT/egl.json.
+"""
+import ctypes as C
+import json
+import os
+import sys
+import time
+
+import numpy as np
+
+egl, gl = C.CDLL("libEGL.so.1"), C.CDLL("libGLESv2.so.2")
+egl.eglGetProcAddress.restype, egl.eglGetProcAddress.argtypes = C.c_void_p, [C.c_char_p]
+egl.eglInitialize.argtypes = [C.c_void_p] * 3
+egl.eglChooseConfig.argtypes = [C.c_void_p, C.c_void_p, C.c_void_p, C.c_int, C.c_void_p]
+egl.eglCreateContext.argtypes, egl.eglCreateContext.restype = [C.c_void_p] * 4, C.c_void_p
+egl.eglMakeCurrent.argtypes = [C.c_void_p] * 4
+gl.glGetString.restype = C.c_char_p
+
+TEXTURE_2D, FRAMEBUFFER, UNIFORM_BUFFER = 0x0DE1, 0x8D40, 0x8A11
+RGBA, FLOAT, UNSIGNED_BYTE, RGBA32F, RGBA8 = 0x1908, 0x1406, 0x1401, 0x8814, 0x8058
+
+
+def extension(name, result, *arguments):
+    return C.CFUNCTYPE(result, *arguments)(egl.eglGetProcAddress(name))
+
+
+def open_context():
+    """Makes a surfaceless GLES 3 context current on the first device that offers one."""
+    devices, count = (C.c_void_p * 16)(), C.c_int()
+    extension(b"eglQueryDevicesEXT", C.c_int, C.c_int, C.c_void_p, C.c_void_p)(16, devices, C.byref(count))
+    platform_display = extension(b"eglGetPlatformDisplayEXT", C.c_void_p, C.c_uint, C.c_void_p, C.c_void_p)
+    major, minor = C.c_int(), C.c_int()
+    for device in devices[: count.value]:
+        display = platform_display(0x313F, device, None)
+        if display and egl.eglInitialize(display, C.byref(major), C.byref(minor)):
+            break
+    else:
+        sys.exit("no EGL device could be initialised")
+    egl.eglBindAPI(0x30A0)
+    wanted, config, found = (C.c_int * 5)(0x3033, 1, 0x3040, 0x40, 0x3038), C.c_void_p(), C.c_int()
+    egl.eglChooseConfig(display, wanted, C.byref(config), 1, C.byref(found))
+    context = egl.eglCreateContext(display, config, None, (C.c_int * 3)(0x3098, 3, 0x3038))
+    if not context or not egl.eglMakeCurrent(display, None, None, context):
+        sys.exit("no GLES 3 context")
+
+
+def compile_stage(kind, name, text):
+    shader, source, ok = gl.glCreateShader(kind), C.c_char_p(text.encode()), C.c_int()
+    gl.glShaderSource(shader, 1, C.byref(source), None)
+    gl.glCompileShader(shader)
+    gl.glGetShaderiv(shader, 0x8B81, C.byref(ok))
+    if not ok.value:
+        log = C.create_string_buffer(8000)
+        gl.glGetShaderInfoLog(shader, 8000, None, log)
+        sys.exit(f"{name}: {log.value.decode()}")
+    return shader
+
+
+def link(shaders, vertex, fragment):
+    program, ok = gl.glCreateProgram(), C.c_int()
+    gl.glAttachShader(program, compile_stage(0x8B31, vertex, shaders[vertex]))
+    gl.glAttachShader(program, compile_stage(0x8B30, fragment, shaders[fragment]))
+    gl.glLinkProgram(program)
+    gl.glGetProgramiv(program, 0x8B82, C.byref(ok))
+    if not ok.value:
+        sys.exit(f"{fragment} does not link")
+    return program
+
+
+def place(program, name):
+    return gl.glGetUniformLocation(program, name.encode())
+
+
+def set_uniforms(program, table):
+    for name, uniform in table.items():
+        at, kind, value = place(program, name), uniform["kind"], uniform["value"]
+        if at < 0:
+            continue
+        if kind == "int":
+            gl.glUniform1i(at, int(value))
+        elif kind == "uint":
+            gl.glUniform1ui(at, C.c_uint(int(value)))
+        elif kind == "float":
+            gl.glUniform1f(at, C.c_float(value))
+        else:
+            floats = (C.c_float * len(value))(*value)
+            if kind == "mat3":
+                gl.glUniformMatrix3fv(at, 1, 0, floats)
+            else:
+                size = int(kind[-1])
+                getattr(gl, f"glUniform{size}fv")(at, len(value) // size, floats)
+
+
+def make_texture(width, height, data, form=RGBA32F, kind=FLOAT):
+    texture = C.c_uint()
+    gl.glGenTextures(1, C.byref(texture))
+    gl.glBindTexture(TEXTURE_2D, texture)
+    pixels = np.asarray(data, np.float32).ctypes.data_as(C.c_void_p) if data is not None else None
+    gl.glTexImage2D(TEXTURE_2D, 0, form, width, height, 0, RGBA, kind, pixels)
+    for name, value in ((0x2801, 0x2600), (0x2800, 0x2600), (0x2802, 0x812F), (0x2803, 0x812F)):
+        gl.glTexParameteri(TEXTURE_2D, name, value)
+    return texture
+
+
+def make_target(width, height, form=RGBA32F, kind=FLOAT):
+    texture, framebuffer = make_texture(width, height, None, form, kind), C.c_uint()
+    gl.glGenFramebuffers(1, C.byref(framebuffer))
+    gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
+    gl.glFramebufferTexture2D(FRAMEBUFFER, 0x8CE0, TEXTURE_2D, texture, 0)
+    if gl.glCheckFramebufferStatus(FRAMEBUFFER) != 0x8CD5:
+        sys.exit("this card can't draw to the target")
+    return texture, framebuffer
+
+
+def bind_scene(program, job):
+    """Uniform blocks and textures of a scene; the sum has texture unit 0."""
+    for binding, (name, floats) in enumerate(job["blocks"].items()):
+        block = gl.glGetUniformBlockIndex(program, name.encode())
+        if block == 0xFFFFFFFF:
+            continue
+        gl.glUniformBlockBinding(program, block, binding)
+        buffer, data = C.c_uint(), np.asarray(floats, np.float32)
+        gl.glGenBuffers(1, C.byref(buffer))
+        gl.glBindBuffer(UNIFORM_BUFFER, buffer)
+        gl.glBufferData(UNIFORM_BUFFER, C.c_ssize_t(data.nbytes), data.ctypes.data_as(C.c_void_p), 0x88E4)
+        gl.glBindBufferBase(UNIFORM_BUFFER, binding, buffer)
+    for unit, (name, texels) in enumerate(job["textures"].items(), 1):
+        gl.glActiveTexture(0x84C0 + unit)
+        make_texture(texels["width"], texels["height"], texels["rgba"])
+        gl.glUniform1i(place(program, name), unit)
+    gl.glActiveTexture(0x84C0)
+    gl.glUniform1i(place(program, "sumSoFar"), 0)
+
+
+# Commands given without waiting must stay well under the seconds after which a driver takes a card for hung.
+PASSES_AT_ONCE = 4
+
+
+def trace(programs, targets, passes, first=0):
+    """Draws passes and waits for the last one."""
+    for k, one in enumerate(passes, first):
+        program = programs[str(one["channels"])]
+        gl.glUseProgram(program)
+        (read, _), (_, write) = targets[k % 2], targets[(k + 1) % 2]
+        gl.glBindTexture(TEXTURE_2D, read)
+        gl.glBindFramebuffer(FRAMEBUFFER, write)
+        set_uniforms(program, one["uniforms"])
+        gl.glDrawArrays(4, 0, 3)
+        if k % PASSES_AT_ONCE == 0:
+            gl.glFinish()
+    gl.glReadPixels(0, 0, 1, 1, RGBA, FLOAT, (C.c_float * 4)())
+
+
+def save_picture(job, shaders, targets, width, height, path):
+    from PIL import Image
+
+    program = link(shaders, job["vertex"], job["display"])
+    gl.glUseProgram(program)
+    make_and_bind = make_target(width, height, RGBA8, UNSIGNED_BYTE)
+    samples = job["samples"]
+    set_uniforms(program, {
+        "leftSum": {"kind": "int", "value": 0}, "rightSum": {"kind": "int", "value": 0},
+        "leftSamples": {"kind": "float", "value": samples}, "rightSamples": {"kind": "float", "value": samples},
+        "resolution": {"kind": "vec2", "value": [width, height]}, "exposure": {"kind": "float", "value": job["picture"]["exposure"]},
+        "dividerX": {"kind": "float", "value": width}, "sideBySide": {"kind": "int", "value": 0},
+    })
+    gl.glBindFramebuffer(FRAMEBUFFER, make_and_bind[1])
+    gl.glBindTexture(TEXTURE_2D, targets[len(job["passes"]) % 2][0])
+    gl.glDrawArrays(4, 0, 3)
+    shown = np.empty((height, width, 4), np.uint8)
+    gl.glReadPixels(0, 0, width, height, RGBA, UNSIGNED_BYTE, shown.ctypes.data_as(C.c_void_p))
+    ground = np.array(job["picture"]["ground"], np.float32)
+    alpha = shown[::-1, :, 3:].astype(np.float32) / 255
+    rgb = shown[::-1, :, :3].astype(np.float32) + (1 - alpha) * ground
+    Image.fromarray(np.clip(rgb + 0.5, 0, 255).astype(np.uint8)).save(path)
+
+
+def run(job, shaders, out):
+    started = time.perf_counter()
+    programs = {channels: link(shaders, job["vertex"], name) for channels, name in job["fragments"].items()}
+    gl.glFinish()
+    answer = {"name": job["name"], "compileMs": round(1e3 * (time.perf_counter() - started), 1), "sizes": []}
+    for program in programs.values():
+        gl.glUseProgram(program)
+        set_uniforms(program, job["uniforms"])
+        bind_scene(program, job)
+    for width, height in job["sizes"]:
+        targets = [make_target(width, height), make_target(width, height)]
+        gl.glViewport(0, 0, width, height)
+        for program in programs.values():
+            gl.glUseProgram(program)
+            set_uniforms(program, {"resolution": {"kind": "vec2", "value": [width, height]}})
+        warm = 4
+        trace(programs, targets, job["passes"][:warm])
+        started = time.perf_counter()
+        trace(programs, targets, job["passes"][warm:], warm)
+        ms = 1e3 * (time.perf_counter() - started) / (len(job["passes"]) - warm)
+        rate = width * height / ms / 1e3
+        answer["sizes"].append({"size": f"{width}x{height}", "ms": round(ms, 4), "megaSamples": round(rate, 1)})
+        print(f"{job['name']:44} {width}x{height}  {ms:8.3f} ms a pass  {rate:8.0f} M samples/s", flush=True)
+        if job.get("picture"):
+            save_picture(job, shaders, targets, width, height, os.path.join(out, job["picture"]["file"]))
+        for texture, framebuffer in targets:
+            gl.glDeleteTextures(1, C.byref(texture))
+            gl.glDeleteFramebuffers(1, C.byref(framebuffer))
+    for program in programs.values():
+        gl.glDeleteProgram(program)
+    return answer
+
+
+def main(jobs_path, out):
+    plan = json.load(open(jobs_path))
+    open_context()
+    card = gl.glGetString(0x1F01).decode()
+    print("card:", card, "|", gl.glGetString(0x1F02).decode())
+    vertex_array = C.c_uint()
+    gl.glGenVertexArrays(1, C.byref(vertex_array))
+    gl.glBindVertexArray(vertex_array)
+    answers = [run(job, plan["shaders"], out) for job in plan["jobs"]]
+    json.dump({"card": card, "jobs": answers}, open(os.path.join(out, "egl.json"), "w"), indent=1)
+
+
+if __name__ == "__main__":
+    if len(sys.argv) != 3:
+        sys.exit(__doc__)
+    main(*sys.argv[1:])

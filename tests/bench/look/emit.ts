@@ -1,0 +1,165 @@
+/**
+ * Writes what `egl.py` runs: assembled shaders and packed scenes. usage: emit.ts FOLDER
+ * With the pictures: one marble in each light, plans of the app half-finished and finished.
+ */
+import { mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
+import { LIGHT_SETTINGS, type LightName } from "../../../src/core/optics/lights.ts";
+import { makeScene, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";
+import type { Piece } from "../../../src/core/plan/document.ts";
+import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
+import { DEFAULT_OPTIONS, packScene, type TraceOptions } from "../../../src/render/pack-scene.ts";
+import { passAt, samplesAfter } from "../../../src/render/pass.ts";
+import { assembleShader } from "../../../src/render/shader-assembler.ts";
+import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
+import { EXAMPLES } from "../../../src/ui/examples.ts";
+import { BENCH_VIEW, bareUniforms, benchScene } from "./scenes.ts";
+import { bareText, readShaderTexts } from "./shader-texts.ts";
+
+const SIZES = [
+  [1920, 1080],
+  [3840, 2160],
+];
+const PASSES = 60;
+const PICTURE = { size: 900, passes: 1200 };
+/** Day's paper, sRGB bytes. */
+const GROUND = [241, 238, 231];
+
+/** As the app does for a piece one keeps looking at. */
+const MOST_UNROLLED = 128;
+
+const texts = readShaderTexts();
+const shaders: Record<string, string> = {
+  "screen.vert": assembleShader(texts, "screen.vert").text,
+  "display.frag": assembleShader(texts, "display.frag").text,
+  "bare.frag": bareText(),
+};
+
+/** Floats as JSON would have them: typed arrays become lists. */
+const plain = (value: unknown): unknown =>
+  JSON.parse(JSON.stringify(value, (_, v) => (v instanceof Float32Array ? Array.from(v) : v)));
+
+/** Every pass with what changes from one to the next. */
+const passList = (count: number, isGuided: boolean) =>
+  Array.from({ length: count }, (_, index) => {
+    const { channels, uniforms } = passAt(index, isGuided);
+    return { channels, uniforms: plain({ ...uniforms, frameIndex: uint(index) }) };
+  });
+
+function tracerJob(
+  name: string,
+  scene: Scene,
+  view: View,
+  options: Partial<TraceOptions> = {},
+  picture?: { file: string; exposure: number },
+) {
+  const packed = packScene(scene, { ...DEFAULT_OPTIONS, ...options });
+  const planes = scene.planeCount <= MOST_UNROLLED ? scene.planeCount : 0;
+  const fragments = ([1, 3] as const).map((channels) => {
+    const defines = { ...packed.defines, CHANNELS: String(channels), PLANES: String(planes) };
+    const fragment = `trace.frag ${JSON.stringify(defines)}`;
+    shaders[fragment] ??= assembleShader(texts, "trace.frag", defines).text;
+    return [channels, fragment] as const;
+  });
+  const passes = picture ? PICTURE.passes : PASSES;
+  const camera: Uniforms = {
+    eye: vec3(view.eye),
+    view: mat3(viewColumns(view)),
+    origin: vec2([0, 0]),
+    sumSoFar: int(0),
+  };
+  return {
+    name,
+    vertex: "screen.vert",
+    fragments: Object.fromEntries(fragments),
+    display: "display.frag",
+    uniforms: plain({ ...packed.uniforms, ...camera }),
+    blocks: plain({ Body: packed.body, Designs: packed.designs }),
+    textures: plain({
+      spectrum: packed.spectrum,
+      ...(packed.environment && { environment: packed.environment }),
+    }),
+    sizes: picture ? [[PICTURE.size, PICTURE.size]] : SIZES,
+    passes: passList(passes, packed.hasDispersion),
+    samples: samplesAfter(passes, packed.hasDispersion),
+    ...(picture && { picture: { ...picture, ground: GROUND } }),
+  };
+}
+
+const bareJob = (name: string) => ({
+  name,
+  vertex: "screen.vert",
+  fragments: { 3: "bare.frag" },
+  uniforms: plain(bareUniforms(BENCH_VIEW)),
+  blocks: {},
+  textures: {},
+  sizes: SIZES,
+  passes: passList(PASSES, false),
+  samples: PASSES,
+});
+
+const CORE: Piece["inside"] = [{ kind: "core", diameterMm: 12, rgb: [0.7, 0.15, 0.05], atMm: [0, 0, -2] }];
+
+const timings = [
+  bareJob("yardstick: 25 planes, 12 bounces"),
+  ...[25, 60, 120, 250].map((count) => tracerJob(`${count} facets`, benchScene(count), BENCH_VIEW)),
+  tracerJob("25 facets, no dispersion", benchScene(25), BENCH_VIEW, { hasDispersion: false }),
+  tracerJob("25 facets, at most 12 bounces", benchScene(25), BENCH_VIEW, { maxMeetings: 13 }),
+  tracerJob("25 facets, ground", benchScene(25, "ground"), BENCH_VIEW),
+  tracerJob("25 facets, core inside", benchScene(25, "polished", CORE), BENCH_VIEW),
+  bareJob("yardstick again"),
+];
+
+const marble: Piece = {
+  diameterMm: 30,
+  glass: "borosilicate",
+  inside: [{ kind: "core", diameterMm: 14, sizeAs: "seen", rgb: [0.03, 0.16, 0.42], atMm: [1, -0.5, -1] }],
+};
+const inLight = (name: LightName) =>
+  ({ kind: "setting", setting: LIGHT_SETTINGS[name], turnRad: 0 }) as const;
+const lights = Object.keys(LIGHT_SETTINGS) as LightName[];
+const oblique = viewFrom(-70, 62, 10, 14.5);
+const pictures = [
+  ...lights.map((name) =>
+    tracerJob(
+      `marble, ${name}`,
+      makeScene({ piece: marble, planes: [], light: inLight(name) }),
+      oblique,
+      {
+        lightBehind: name === "overcast",
+      },
+      { file: `marble-${name}.png`, exposure: 0 },
+    ),
+  ),
+  ...EXAMPLES.slice(-3).map((plan) =>
+    tracerJob(
+      plan.name,
+      sceneOfPlan(solvePlan(plan), inLight("north-window")),
+      oblique,
+      {},
+      {
+        file: `plan-${plan.name.toLowerCase().replaceAll(" ", "-")}.png`,
+        exposure: 0,
+      },
+    ),
+  ),
+  ...(["ground", "prepolished"] as const).map((finish) => {
+    const solved = solvePlan(EXAMPLES[EXAMPLES.length - 1]);
+    const roughness = solved.planes.map(() => ROUGHNESS[finish]);
+    const scene = makeScene({
+      piece: solved.plan.piece,
+      planes: solved.planes,
+      roughness,
+      light: inLight("north-window"),
+    });
+    return tracerJob(`all ${finish}`, scene, oblique, {}, { file: `finish-${finish}.png`, exposure: 0 });
+  }),
+];
+
+const [folder] = process.argv.slice(2);
+if (!folder) throw new Error("usage: emit.ts FOLDER");
+mkdirSync(folder, { recursive: true });
+writeFileSync(join(folder, "timings.json"), JSON.stringify({ shaders, jobs: timings }));
+writeFileSync(join(folder, "pictures.json"), JSON.stringify({ shaders, jobs: pictures }));

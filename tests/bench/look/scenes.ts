@@ -1,0 +1,40 @@
+/** What the look is timed on: pieces with 25, 60 and 120 facets, and the plain yardstick's view of the first. */
+import type { Plane } from "../../../src/core/geometry/plane.ts";
+import type { Vec3 } from "../../../src/core/geometry/vec.ts";
+import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
+import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
+import { makeScene, type Scene } from "../../../src/core/optics/scene.ts";
+import type { Finish, Piece } from "../../../src/core/plan/document.ts";
+import { mat3, type Uniforms, vec3, vec4 } from "../../../src/render/gl-program.ts";
+import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
+
+/** Facets of equal size spread over the whole ball on a golden spiral; the more, the shallower, so that each shows. */
+export function spreadPlanes(count: number): Plane[] {
+  const depth = 1.75 / count;
+  const golden = Math.PI * (3 - Math.sqrt(5));
+  return Array.from({ length: count }, (_, k) => {
+    const z = 1 - (2 * k + 1) / count;
+    const r = Math.sqrt(1 - z * z);
+    const n: Vec3 = [r * Math.cos(k * golden), r * Math.sin(k * golden), z];
+    return { n, h: 1 - depth };
+  });
+}
+
+const MARBLE: Piece = { diameterMm: 30, glass: "borosilicate" };
+const WINDOW = { kind: "setting", setting: LIGHT_SETTINGS["north-window"], turnRad: 0 } as const;
+
+export function benchScene(count: number, finish: Finish = "polished", inside?: Piece["inside"]): Scene {
+  const planes = spreadPlanes(count);
+  const piece = inside ? { ...MARBLE, inside } : MARBLE;
+  return makeScene({ piece, planes, roughness: planes.map(() => ROUGHNESS[finish]), light: WINDOW });
+}
+
+/** The ball fills the picture's height in all of them. */
+export const BENCH_VIEW: View = viewFrom(20, 60, 10, 11.5);
+
+/** What the yardstick takes: exactly 25 planes. */
+export const bareUniforms = (view: View): Uniforms => ({
+  planes: vec4(spreadPlanes(25).flatMap(({ n, h }) => [...n, h])),
+  eye: vec3(view.eye),
+  view: mat3(viewColumns(view)),
+});
