@@ -26,7 +26,11 @@ async function readPictureLight(path: string): Promise<Light> {
     throw spoken(error, `--light: can't read ${path}`);
   });
   try {
-    return { kind: "picture", picture: readHdr(bytes), turnRad: 0 };
+    const { width, height, data } = readHdr(bytes);
+    // Shared, so that threads need no copies of their own.
+    const shared = new Float32Array(new SharedArrayBuffer(data.byteLength));
+    shared.set(data);
+    return { kind: "picture", picture: { width, height, data: shared }, turnRad: 0 };
   } catch (error) {
     throw error instanceof HdrError ? new UsageError(`--light ${path}: ${error.message}`) : error;
   }

@@ -1,0 +1,77 @@
+import { describe, expect, it } from "vitest";
+import type { Vec3 } from "../../../src/core/geometry/vec.ts";
+import { LIGHT_SETTINGS, lightRadiance, settingRadiance } from "../../../src/core/optics/lights.ts";
+import { encodeSrgb, toBytes, toneMap } from "../../../src/core/optics/tone-map.ts";
+import { chance, randomDirection } from "./helpers.ts";
+
+describe("our lights", () => {
+  it("are at least four, each with its own brightest direction and some shape to show in the glass", () => {
+    const random = chance(1);
+    const directions = Array.from({ length: 4000 }, () => randomDirection(random));
+    expect(Object.keys(LIGHT_SETTINGS).length).toBeGreaterThanOrEqual(4);
+    for (const [name, setting] of Object.entries(LIGHT_SETTINGS)) {
+      const values = directions.map((d) => settingRadiance(setting, d)[1]);
+      expect(Math.max(...values), name).toBeGreaterThan(
+        4 * (values.reduce((a, b) => a + b, 0) / values.length) - 2,
+      );
+      expect(Math.min(...values), name).toBeGreaterThanOrEqual(0);
+    }
+  });
+
+  it("turn about +y as a whole, counter-clockwise seen from above", () => {
+    const setting = LIGHT_SETTINGS["north-window"];
+    const quarter = { kind: "setting", setting, turnRad: Math.PI / 2 } as const;
+    const random = chance(2);
+    for (let i = 0; i < 200; i++) {
+      const d = randomDirection(random);
+      // Seen from above (+y) with +z ahead of the viewer's feet, counter-clockwise leads from +z to +x.
+      const turned: Vec3 = [d[2], d[1], -d[0]];
+      const [a, b] = [settingRadiance(setting, d), lightRadiance(quarter, turned)];
+      for (let c = 0; c < 3; c++) expect(b[c]).toBeCloseTo(a[c], 6);
+    }
+  });
+
+  it("have a window whose bars are darker than its panes", () => {
+    const setting = LIGHT_SETTINGS["north-window"];
+    const window = setting.panels[0];
+    const at = (x: number, y: number): number => {
+      const v = [0, 1, 2].map(
+        (k) =>
+          window.towards[k] + x * window.halfWidth * window.right[k] + y * window.halfHeight * window.up[k],
+      );
+      const l = Math.hypot(...v);
+      return settingRadiance(setting, [v[0] / l, v[1] / l, v[2] / l])[1];
+    };
+    // Three panes across, two up.
+    expect(at(1 / 3, 0.5)).toBeLessThan(0.2 * at(0.6, 0.5));
+    expect(at(0.6, 0)).toBeLessThan(0.2 * at(0.6, 0.5));
+  });
+});
+
+describe("the tone curve", () => {
+  it("keeps grey grey, rises, and never passes 1", () => {
+    let last = -1;
+    for (let v = 0; v < 50; v += 0.01) {
+      const [r, g, b] = toneMap([v, v, v]);
+      expect(g).toBe(r);
+      expect(b).toBe(r);
+      expect(r).toBeGreaterThanOrEqual(last);
+      expect(r).toBeLessThanOrEqual(1);
+      last = r;
+    }
+  });
+
+  it("leads from black to black and from a bright light to near white", () => {
+    expect(toneMap([0, 0, 0])).toEqual([0, 0, 0]);
+    for (const v of toneMap([400, 300, 200])) expect(v).toBeGreaterThan(0.9);
+  });
+
+  it("encodes both ends of sRGB exactly and holds colours outside it at its border", () => {
+    expect(encodeSrgb(0)).toBe(0);
+    expect(encodeSrgb(1)).toBeCloseTo(1, 12);
+    const [r, g, b] = toBytes(Float32Array.from([-1, 0, 1e9]), 1);
+    expect(r).toBe(g);
+    expect(b).toBe(255);
+    expect(toBytes(Float32Array.from([0.5, 0.5, 0.5]), 2)).toEqual(toBytes(Float32Array.from([1, 1, 1]), 1));
+  });
+});
