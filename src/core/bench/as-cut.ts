@@ -3,6 +3,7 @@ import type { Plan, Tier } from "../plan/document.ts";
 import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import { alikeFacets } from "./alike.ts";
 import type { CutTier } from "./cut-model.ts";
 import {
   DEFAULT_READ_SD_DEG,
@@ -66,11 +67,14 @@ function settingOf(plan: Plan, sofar: Plan, planned: SolvedPlan, i: number): Fit
     planeMm: planned.radiusMm - depthMm,
     radiusMm: planned.radiusMm,
   };
+  const azimuthsDeg = around.facets.slice(first, first + count).map((facet) => facet.azimuthDeg);
+  const earlier = around.planes.slice(0, first);
   const cutTier: CutTier = {
     radiusMm: planned.radiusMm,
     side: tier.side,
-    azimuthsDeg: around.facets.slice(first, first + count).map((facet) => facet.azimuthDeg),
-    earlier: around.planes.slice(0, first),
+    azimuthsDeg,
+    earlier,
+    alike: alikeFacets(azimuthsDeg, earlier),
   };
   return {
     tier: cutTier,

@@ -3,7 +3,8 @@ import { gapBetween } from "../geometry/circles.ts";
 import { cosDeg, facetFrame, type Plane, sinDeg } from "../geometry/plane.ts";
 import { extentOf, heightOf, type Slice, sliceFacet, widthOf } from "../geometry/slice.ts";
 import type { Side } from "../plan/document.ts";
-import { neighbourPairs } from "./half-cut.ts";
+import type { Alike } from "./alike.ts";
+import { overlaps } from "./half-cut.ts";
 import { hingeRise } from "./rig.ts";
 
 /** All that a tier's measurements depend on besides its angle and depth. */
@@ -13,6 +14,8 @@ export interface CutTier {
   readonly azimuthsDeg: readonly number[];
   /** Planes of earlier tiers as they stand, unit sphere. */
   readonly earlier: readonly Plane[];
+  /** Which of its facets stand alike, so that means need one of each kind only. */
+  readonly alike: readonly Alike[];
 }
 
 export const LENGTHS = ["widthMm", "heightMm", "gapMm", "edgeMm", "acrossMm", "flatToSkinMm"] as const;
@@ -40,7 +43,7 @@ export function cutTier(tier: CutTier, armAngleDeg: number, depthsMm: number | r
   // Most of the time goes into slices, and a gap or a flat-to-skin needs none: each is made when first asked for.
   const slices: Slice[] = [];
   const sliceOf = (k: number) => {
-    slices[k] ??= sliceFacet(tier.earlier.length + k, all);
+    slices[k] ??= sliceFacet(tier.earlier.length + k, all, (j) => !overlaps(own[k], all[j]));
     return slices[k];
   };
   return { tier, armAngleDeg, depthMm: at(0), planes: own, sliceOf };
@@ -96,11 +99,18 @@ export function lengthAt(cut: Cut, name: LengthName, k: number): number | null {
 
 /** Mean reading over the tier, mm; null when the length does not exist on it. */
 export function lengthOf(cut: Cut, name: LengthName): number | null {
-  const count = cut.tier.azimuthsDeg.length;
+  const { azimuthsDeg, alike } = cut.tier;
   const isPaired = name === "gapMm" || name === "edgeMm";
-  const from = isPaired ? neighbourPairs(count).map(([a]) => a) : cut.planes.map((_, k) => k);
-  const values = from.flatMap((k) => lengthAt(cut, name, k) ?? []);
-  return values.length ? values.reduce((sum, v) => sum + v, 0) / values.length : null;
+  // Two facets are one pair, not two: the second's next neighbour is the first again.
+  if (isPaired && azimuthsDeg.length === 2) return lengthAt(cut, name, 0);
+  let [sum, count] = [0, 0];
+  for (const own of alike) {
+    const value = lengthAt(cut, name, own.k);
+    if (value === null) return null;
+    sum += value * own.count;
+    count += own.count;
+  }
+  return sum / count;
 }
 
 /** Pivot height above the surface that goes with the finished facet. */

@@ -4,8 +4,9 @@
  */
 import { gapBetween as circleGap } from "../geometry/circles.ts";
 import type { Plane } from "../geometry/plane.ts";
-import { extentOf, type Slice, sliceFacet } from "../geometry/slice.ts";
+import { extentOf, sliceFacet } from "../geometry/slice.ts";
 import { cutBall } from "../geometry/solid.ts";
+import { dot } from "../geometry/vec.ts";
 import type { SolvedPlan, SolvedTier } from "../plan/solved.ts";
 
 /** Depth of every facet, mm; 0 = uncut. */
@@ -37,9 +38,64 @@ export const planeAtDepth = (solved: SolvedPlan, k: number, depthMm: number): Pl
 export const planesAt = (solved: SolvedPlan, depths: Depths): Plane[] =>
   depths.map((depthMm, k) => planeAtDepth(solved, k, depthMm));
 
-/** Outline of facet k with the others at these depths, on the unit sphere. */
-export const sliceAt = (solved: SolvedPlan, depths: Depths, k: number): Slice =>
-  sliceFacet(k, planesAt(solved, depths), (j) => depths[j] <= UNCUT);
+/**
+ * Whether the caps that two planes take overlap; if not, neither changes the other's outline. delta < rho_a + rho_b, by cosines:
+ * n_a.n_b > h_a h_b - sqrt((1 - h_a^2)(1 - h_b^2)); always when the caps together are more than the sphere.
+ */
+export function overlaps(a: Plane, b: Plane): boolean {
+  if (a.h + b.h <= 0) return true;
+  if (a.h >= 1 || b.h >= 1) return false;
+  return dot(a.n, b.n) > a.h * b.h - Math.sqrt((1 - a.h * a.h) * (1 - b.h * b.h));
+}
+
+/** One facet with the planes that bear on it, in plan order: all that its size and what it loses depend on. */
+interface Situation {
+  readonly planes: readonly Plane[];
+  /** Position of the facet itself in `planes`. */
+  readonly own: number;
+  /** Equal for situations that are the same but for a turn of the whole. */
+  readonly key: string;
+}
+
+/** Digits in which two situations must agree to be the same: 1e-9 of the radius. */
+const KEY_DIGITS = 9;
+const keyPart = (x: number): string => {
+  const text = x.toFixed(KEY_DIGITS);
+  return Number(text) === 0 ? "0" : text;
+};
+
+function situationOf(solved: SolvedPlan, depths: Depths, k: number, depthMm: number): Situation {
+  const plane = planeAtDepth(solved, k, depthMm);
+  const { n, across, meridian } = solved.facets[k].frame;
+  const planes: Plane[] = [];
+  const parts: string[] = [keyPart(plane.h)];
+  let own = 0;
+  depths.forEach((depth, j) => {
+    if (j === k) {
+      own = planes.length;
+      planes.push(plane);
+      parts.push("own");
+      return;
+    }
+    if (depth <= UNCUT) return;
+    const other = planeAtDepth(solved, j, depth);
+    if (!overlaps(plane, other)) return;
+    planes.push(other);
+    const seen = [dot(other.n, n), dot(other.n, across), dot(other.n, meridian), other.h];
+    parts.push(seen.map(keyPart).join(" "));
+  });
+  return { planes, own, key: parts.join(";") };
+}
+
+/** Rings repeat themselves: what was found for one facet holds for all that stand alike. One table a solved plan. */
+const known = new WeakMap<SolvedPlan, Map<string, unknown>>();
+
+function once<T>(solved: SolvedPlan, key: string, find: () => T): T {
+  const table = known.get(solved) ?? new Map<string, unknown>();
+  known.set(solved, table);
+  if (!table.has(key)) table.set(key, find());
+  return table.get(key) as T;
+}
 
 export interface FacetSize {
   readonly widthMm: number;
@@ -50,33 +106,31 @@ export interface FacetSize {
 
 /** Size of facet k with the others at these depths; zeros when it is uncut or swallowed. */
 export function sizeAt(solved: SolvedPlan, depths: Depths, k: number): FacetSize {
-  const [xMin, xMax, yMin, yMax] = extentOf(sliceAt(solved, depths, k)).map((x) => x * solved.radiusMm);
   const isFront = solved.plan.tiers[solved.facets[k].tierIndex].side === "front";
-  return {
-    widthMm: xMax - xMin,
-    heightMm: yMax - yMin,
-    polewardMm: isFront ? [yMin, yMax] : [-yMax, -yMin],
-  };
+  const { planes, own, key } = situationOf(solved, depths, k, depths[k]);
+  return once(solved, `size ${isFront} ${key}`, () => {
+    const [xMin, xMax, yMin, yMax] = extentOf(sliceFacet(own, planes)).map((x) => x * solved.radiusMm);
+    return {
+      widthMm: xMax - xMin,
+      heightMm: yMax - yMin,
+      polewardMm: isFront ? [yMin, yMax] : [-yMax, -yMin],
+    };
+  });
 }
 
-/** Whether the caps of two planes overlap: otherwise neither changes what the other takes. */
-const overlaps = (a: Plane, b: Plane): boolean => circleGap(a, b) < 0;
-
 /**
- * Volume that deepening facet k from its depth in `depths` to `depthMm` takes, mm3; 0 when it is not deeper. Only planes whose caps
- * overlap the facet's new cap can have a part in it, so only those are cut.
+ * Volume that deepening facet k from its depth in `depths` to `depthMm` takes, mm3; 0 when it is not deeper. Only planes
+ * whose caps overlap the facet's new cap can have a part in it, so only those are cut.
  */
 export function removedBy(solved: SolvedPlan, depths: Depths, k: number, depthMm: number): number {
   if (depthMm <= depths[k]) return 0;
-  const deeper = planeAtDepth(solved, k, depthMm);
-  const others = depths.flatMap((depth, j) => {
-    if (j === k || depth <= UNCUT) return [];
-    const plane = planeAtDepth(solved, j, depth);
-    return overlaps(plane, deeper) ? [plane] : [];
+  const { planes, own, key } = situationOf(solved, depths, k, depthMm);
+  return once(solved, `removed ${keyPart(depths[k])} ${key}`, () => {
+    const others = planes.filter((_, i) => i !== own);
+    const before = depths[k] > UNCUT ? [planeAtDepth(solved, k, depths[k])] : [];
+    const volume = cutBall([...others, ...before]).volume - cutBall(planes).volume;
+    return Math.max(0, volume) * solved.radiusMm ** 3;
   });
-  const before = depths[k] > UNCUT ? [planeAtDepth(solved, k, depths[k])] : [];
-  const volume = cutBall([...others, ...before]).volume - cutBall([...others, deeper]).volume;
-  return Math.max(0, volume) * solved.radiusMm ** 3;
 }
 
 /** Neighbours within a tier, as positions 0 .. n-1: n pairs for n >= 3, one for 2, none for 1. */

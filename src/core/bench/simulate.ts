@@ -19,6 +19,7 @@ import { toleranceOf } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { stagesOf } from "./bench.ts";
 import { normal, type Random, randomRotation } from "./chance.ts";
+import { overlaps } from "./half-cut.ts";
 import type { SpreadSetting, StopBy } from "./spread.ts";
 import { facetStages, stageDepths } from "./stages.ts";
 
@@ -115,8 +116,10 @@ function distanceForWidth(sim: Simulation, planes: readonly Plane[], k: number, 
     .map((plane, j) => (j > k ? { n: plane.n, h: waitingH[tierIndex] } : plane));
   const isWaitingUncut = waitingH[tierIndex] >= 1;
   const missAt = (h: number) => {
-    around[k] = { n: planes[k].n, h };
-    return widthOf(sliceFacet(k, around, (j) => j > k && isWaitingUncut)) - width;
+    const own = { n: planes[k].n, h };
+    around[k] = own;
+    const bearsNot = (j: number) => (j > k && isWaitingUncut) || !overlaps(own, around[j]);
+    return widthOf(sliceFacet(k, around, bearsNot)) - width;
   };
   const planned = solved.planes[k].h;
   let [deep, shallow] = [Math.max(-0.999, planned - SEARCH), Math.min(1, planned + SEARCH)];
