@@ -31,7 +31,7 @@ export interface Surroundings {
   readonly now: () => number;
 }
 
-export type Change =
+export type BenchChange =
   | { readonly ok: true }
   /** The plan can't be read; `text` is what is kept of it. */
   | {
@@ -49,12 +49,12 @@ export interface Session {
   readonly autosave: Autosave;
   readonly health: StoreApi<StorageHealth>;
   /** Puts a plan of the library on the bench. */
-  readonly openPlan: (id: string, evenUnkept?: boolean) => Promise<Change>;
+  readonly openPlan: (id: string, evenUnkept?: boolean) => Promise<BenchChange>;
   /** Puts a plan from a file, a link or an example on the bench; it joins the library with the first change, or at once with `keep`. */
   readonly layPlan: (
     file: PlanFile,
     options?: { readonly keep?: boolean; readonly evenUnkept?: boolean },
-  ) => Promise<Change>;
+  ) => Promise<BenchChange>;
   readonly stop: () => void;
 }
 
@@ -109,7 +109,7 @@ export async function startSession(
   const autosave = createAutosave({ store, library, lock, fault, safe: shownFirst });
 
   /** Makes sure that nothing on the bench is lost when another plan takes its place. */
-  async function clearBench(evenUnkept: boolean): Promise<Change> {
+  async function clearBench(evenUnkept: boolean): Promise<BenchChange> {
     store.getState().endDrag();
     const status = await autosave.flush();
     return status.state === "failed" && !evenUnkept
@@ -117,7 +117,7 @@ export async function startSession(
       : { ok: true };
   }
 
-  async function openPlan(id: string, evenUnkept = false): Promise<Change> {
+  async function openPlan(id: string, evenUnkept = false): Promise<BenchChange> {
     // kept first, so that reopening the plan on the bench reads its last state
     const cleared = await clearBench(evenUnkept);
     if (!cleared.ok) return cleared;
@@ -136,7 +136,7 @@ export async function startSession(
   async function layPlan(
     file: PlanFile,
     { keep = false, evenUnkept = false }: { keep?: boolean; evenUnkept?: boolean } = {},
-  ): Promise<Change> {
+  ): Promise<BenchChange> {
     const cleared = await clearBench(evenUnkept);
     if (!cleared.ok) return cleared;
     lock.release();
