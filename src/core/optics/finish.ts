@@ -16,7 +16,7 @@ import { nextRandom, type Random } from "./random.ts";
 export const ROUGHNESS: Readonly<Record<Finish, number>> = { ground: 0.394, prepolished: 0.1, polished: 0 };
 
 /** Water at 20 degC, d line (CRC Handbook of Chemistry and Physics, from memory). */
-export const WATER_INDEX = 1.333;
+const WATER_INDEX = 1.333;
 
 /** Meetings within a film of water after which a ray is let go along its last direction; ten are rare already. */
 const MOST_FILM_MEETINGS = 64;

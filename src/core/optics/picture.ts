@@ -12,7 +12,7 @@ import { colourOfChannels, colourOfStratum, type PathTally, SAFETY_CAP, tracePat
  * Wavelengths that share one camera ray, evenly spread over the strata: as few as let a pixel see every stratum, but no more
  * than four, with which even a single sample weighs red, green and blue nearly alike.
  */
-export const wavelengthsPerSample = (samples: number): number =>
+const wavelengthsPerSample = (samples: number): number =>
   samples >= STRATA ? 1 : samples >= STRATA / 2 ? 2 : 4;
 
 export interface PictureSettings {
@@ -31,7 +31,7 @@ export interface PictureSettings {
  * Each channel is divided by the weight its wavelengths really had, so that white comes back white at any number of samples;
  * whole rounds of the strata weigh exactly 1.
  */
-export function renderPixel(
+function renderPixel(
   scene: Scene,
   camera: Camera,
   settings: PictureSettings,

@@ -84,7 +84,7 @@ const POLYNOMIALS: readonly {
 export const PIXEL_X = 0;
 export const PIXEL_Y = 1;
 export const WAVELENGTH = 2;
-export const SCATTER_1 = 3;
+const SCATTER_1 = 3;
 export const SCATTER_2 = 4;
 
 /** Direction numbers of one dimension, 32 of them, the first on top: Bratley and Fox, ACM TOMS 14, 1988. */
@@ -101,8 +101,8 @@ function directionsOf({ degree, inner, first }: (typeof POLYNOMIALS)[number]): U
   return v;
 }
 
-/** Direction numbers of every dimension, also for shaders. */
-export const SOBOL_DIRECTIONS: readonly Uint32Array[] = [
+/** Direction numbers of every dimension. */
+const SOBOL_DIRECTIONS: readonly Uint32Array[] = [
   Uint32Array.from({ length: 32 }, (_, i) => 1 << (31 - i)),
   ...POLYNOMIALS.map(directionsOf),
 ];

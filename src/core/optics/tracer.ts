@@ -63,7 +63,7 @@ export const colourOfChannels = (scene: Scene): PathColour => ({
 });
 
 /** What a linear sRGB colour means to a path. */
-export function colourFor(rgb: Rgb, colour: PathColour): Rgb {
+function colourFor(rgb: Rgb, colour: PathColour): Rgb {
   if (!colour.stratum) return rgb;
   const { basis } = colour.stratum;
   const v = rgb[0] * basis[0] + rgb[1] * basis[1] + rgb[2] * basis[2];
