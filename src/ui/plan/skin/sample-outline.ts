@@ -45,18 +45,21 @@ export function startingParts(piece: OutlinePiece, n: Vec3): number {
 }
 
 /**
- * Points along a curve, first and last included.
+ * Points along a curve as they lie in a picture, first and last included.
+ * @param place where a point lies in the picture; asked once a point
  * @param isStraight whether the middle of a part is near enough to the line between its ends
  */
-export function sampleCurve(
+export function sampleCurve<P>(
   curve: PieceCurve,
   parts: number,
-  isStraight: (from: Vec3, middle: Vec3, to: Vec3) => boolean,
-): Vec3[] {
-  const points: Vec3[] = [curve(0)];
-  const halve = (t0: number, a: Vec3, t1: number, b: Vec3, depth: number): void => {
+  place: (v: Vec3) => P,
+  isStraight: (from: P, middle: P, to: P) => boolean,
+): P[] {
+  const at = (t: number): P => place(curve(t));
+  const points: P[] = [at(0)];
+  const halve = (t0: number, a: P, t1: number, b: P, depth: number): void => {
     const t = (t0 + t1) / 2;
-    const m = curve(t);
+    const m = at(t);
     if (depth >= DEEPEST || isStraight(a, m, b)) {
       points.push(b);
       return;
@@ -64,9 +67,7 @@ export function sampleCurve(
     halve(t0, a, t, m, depth + 1);
     halve(t, m, t1, b, depth + 1);
   };
-  for (let i = 0; i < parts; i++) {
-    const [t0, t1] = [i / parts, (i + 1) / parts];
-    halve(t0, curve(t0), t1, curve(t1), 0);
-  }
+  for (let i = 0; i < parts; i++)
+    halve(i / parts, points[points.length - 1], (i + 1) / parts, at((i + 1) / parts), 0);
   return points;
 }

@@ -73,6 +73,7 @@ export function drawSkin(
   strip: Strip,
   window: Window,
 ): SkinDrawing {
+  const at = positions(solved);
   const shiftsOf = (ring: readonly StripPoint[]) => shiftsToShow(strip, ring, window.from, window.to);
   const mark = (key: string, v: Vec3): Mark => {
     const at = pointOnStrip(strip, v);
@@ -85,13 +86,10 @@ export function drawSkin(
       const points = strokeOnStrip(strip, line, NO_NORMAL);
       return { key: `${a}-${b}-${i}`, path: pathData(points, false), shifts: shiftsOf(points) };
     }),
-    gaps: drawGaps(solved, report, strip, shiftsOf),
+    gaps: drawGaps(solved, report, strip, at, shiftsOf),
     touches: report.pairs
       .filter((p) => p.state === "touch")
-      .map((p) => {
-        const at = positions(solved);
-        return mark(`${p.a} ${p.b}`, meetingPoint(solved.planes[at(p.a)], solved.planes[at(p.b)]));
-      }),
+      .map((p) => mark(`${p.a} ${p.b}`, meetingPoint(solved.planes[at(p.a)], solved.planes[at(p.b)]))),
     corners: report.corners.map((c) => ({ ...mark(c.facets.join(" "), c.at), missMm: c.missMm })),
   };
 }
@@ -135,9 +133,9 @@ function drawGaps(
   solved: SolvedPlan,
   report: Report,
   strip: Strip,
+  at: (id: string) => number,
   shiftsOf: (ring: readonly StripPoint[]) => number[],
 ): DrawnGap[] {
-  const at = positions(solved);
   const named = new Set<string>();
   const places: StripPoint[] = [];
   return report.pairs.flatMap((pair): DrawnGap[] => {

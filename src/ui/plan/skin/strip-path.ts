@@ -19,19 +19,22 @@ const DRAWING_TOLERANCE = 0.25;
 /** The angle congruent to `a` that is nearest to `near`. */
 export const nearestTurn = (a: number, near: number): number => a + TURN * Math.round((near - a) / TURN);
 
+/** A direction as the strip sees it; on the axis it has no azimuth, and `sine` tells which pole. */
+interface Placed {
+  readonly azimuth: number | null;
+  readonly sine: number;
+}
+const placed = (v: Vec3): Placed => ({ azimuth: azimuthOf(v), sine: sineOfElevation(v) });
+
 /** Middle of a part judged on the strip: parts that end on the axis by their height alone, parts across it never. */
 function straightOn(strip: Strip) {
-  return (from: Vec3, middle: Vec3, to: Vec3): boolean => {
-    const [a, m, b] = [azimuthOf(from), azimuthOf(middle), azimuthOf(to)];
-    const dy =
-      stripY(strip, sineOfElevation(middle)) -
-      (stripY(strip, sineOfElevation(from)) + stripY(strip, sineOfElevation(to))) / 2;
-    if (m === null) return false;
-    if (a === null || b === null) return Math.abs(dy) < DRAWING_TOLERANCE;
-    const [aa, bb] = [nearestTurn(a, m), nearestTurn(b, m)];
-    const dx = ((m - (aa + bb) / 2) / TURN) * strip.width;
-    const isShort = Math.abs(bb - aa) < Math.PI / 2;
-    return isShort && Math.hypot(dx, dy) < DRAWING_TOLERANCE;
+  return (a: Placed, m: Placed, b: Placed): boolean => {
+    if (m.azimuth === null) return false;
+    const dy = ((m.sine - (a.sine + b.sine) / 2) / 2) * strip.height;
+    if (a.azimuth === null || b.azimuth === null) return Math.abs(dy) < DRAWING_TOLERANCE;
+    const [from, to] = [nearestTurn(a.azimuth, m.azimuth), nearestTurn(b.azimuth, m.azimuth)];
+    const dx = ((m.azimuth - (from + to) / 2) / TURN) * strip.width;
+    return Math.abs(to - from) < Math.PI / 2 && dx * dx + dy * dy < DRAWING_TOLERANCE ** 2;
   };
 }
 
@@ -42,22 +45,22 @@ interface Follower {
 }
 
 /** Follows directions with unwrapped azimuth; a point on the axis becomes two, one at each neighbour's azimuth. */
-function follow(points: readonly Vec3[]): Follower {
+function follow(points: readonly Placed[]): Follower {
   const azimuths: number[] = [];
   const sines: number[] = [];
   let pole: number | null = null;
   for (const p of points) {
-    const own = azimuthOf(p);
+    const own = p.azimuth;
     const last = azimuths.at(-1);
     if (own === null) {
-      pole = Math.sign(p[2]);
+      pole = Math.sign(p.sine);
       if (last !== undefined) push(last, pole);
       continue;
     }
     const next = last === undefined ? own : nearestTurn(own, last);
     if (pole !== null) push(next, pole);
     pole = null;
-    push(next, sineOfElevation(p));
+    push(next, p.sine);
   }
   return { azimuths, sines };
 
@@ -72,7 +75,7 @@ const toStrip = (strip: Strip, f: Follower): StripPoint[] =>
 
 /** Points of an open curve of the solid (an edge or an arc) on the strip, about the unit normal n when it is an arc. */
 export function strokeOnStrip(strip: Strip, piece: OutlinePiece, n: Vec3): StripPoint[] {
-  const points = sampleCurve(pieceCurve(piece, n), startingParts(piece, n), straightOn(strip));
+  const points = sampleCurve(pieceCurve(piece, n), startingParts(piece, n), placed, straightOn(strip));
   return toStrip(strip, follow(points));
 }
 
@@ -93,12 +96,13 @@ const NO_RING: StripRing = { points: [], outline: [], isOutlineClosed: true };
  */
 export function ringOnStrip(strip: Strip, outline: readonly OutlinePiece[], n: Vec3): StripRing {
   if (outline.length === 0) return NO_RING;
-  const points: Vec3[] = [];
+  const points: Placed[] = [];
+  const isStraight = straightOn(strip);
   for (const piece of outline) {
-    points.push(...sampleCurve(pieceCurve(piece, n), startingParts(piece, n), straightOn(strip)).slice(1));
+    points.push(...sampleCurve(pieceCurve(piece, n), startingParts(piece, n), placed, isStraight).slice(1));
   }
   // Begin away from the axis, so that the first point has an azimuth, and come back to it.
-  const start = points.findIndex((p) => azimuthOf(p) !== null);
+  const start = points.findIndex((p) => p.azimuth !== null);
   if (start < 0) return NO_RING;
   const around = [...points.slice(start), ...points.slice(0, start), points[start]];
   const f = follow(around);
