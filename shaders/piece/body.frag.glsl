@@ -18,9 +18,11 @@ uniform vec3 glow;
 uniform float hoveredFace;
 uniform float selectedFace;
 uniform float bodyAlpha;
+// Paths inside are followed over this many segments, at most MOST_SEGMENTS.
+uniform int segments;
 
 const int MOST_PLANES = 256;
-const int SEGMENTS = 3;
+const int MOST_SEGMENTS = 3;
 
 // Reflected share at a smooth face, unpolarised (Fresnel 1823); `eta` is index ahead over index behind.
 float fresnel(float cosThetaI, float eta) {
@@ -70,7 +72,8 @@ void main() {
   float path = 0.0;
   float share = 1.0 - mirrored;
   vec3 through = vec3(0.0);
-  for (int i = 0; i < SEGMENTS; i++) {
+  for (int i = 0; i < MOST_SEGMENTS; i++) {
+    if (i >= segments) break;
     int left;
     vec4 way = wayOut(at, inside, skip, left);
     at += way.w * inside;
@@ -79,7 +82,7 @@ void main() {
     vec3 outside = refract(inside, -way.xyz, eta);
     // What is neither out nor followed further is given the light of where it was heading.
     if (back < 1.0) through += share * (1.0 - back) * roomToward(toEye * outside);
-    else if (i == SEGMENTS - 1) through += share * roomToward(toEye * inside);
+    else if (i == segments - 1) through += share * roomToward(toEye * inside);
     share *= back;
     inside = reflect(inside, way.xyz);
     skip = left;

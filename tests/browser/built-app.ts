@@ -52,7 +52,7 @@ async function visit(
   const address = server.resolvedUrls?.local[0];
   if (!address) throw new Error("the server of the built app has no address");
   const context = await browser.newContext({
-    viewport: { width: 1440, height: 900 },
+    viewport: { width: 1200, height: 720 },
     locale: "en-GB",
     reducedMotion: "reduce",
     ...options,

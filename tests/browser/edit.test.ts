@@ -55,12 +55,14 @@ describe("a tier's sentence", () => {
 
   it("says that a rule can't be met, and why, under the sentence it belongs to", async () => {
     const { page, close } = await app.visit();
-    await openExample(page, "Rain barrel");
-    await field(page, "Shared edge").fill("31.9");
-    await field(page, "Shared edge").press("Enter");
+    await openExample(page, "Dew on a dome");
+    await field(page, "Gap").fill("25");
+    await field(page, "Gap").press("Enter");
     await page.waitForSelector(".tier[data-unmet]");
     const finding = page.locator(".tier").first().locator(".finding[data-severity=stop]").first();
-    expect(await finding.textContent()).toMatch(/Can't be ground\..*can share at most/);
+    expect(await finding.textContent()).toMatch(
+      /Can't be ground\..*can't leave gaps of 25.0.*apart before they are cut/,
+    );
     await close();
   });
 

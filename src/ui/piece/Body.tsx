@@ -48,6 +48,7 @@ function makeUniforms() {
     hoveredFace: { value: NO_FACE },
     selectedFace: { value: NO_FACE },
     bodyAlpha: { value: 1 },
+    segments: { value: 3 },
   };
 }
 

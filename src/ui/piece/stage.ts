@@ -5,6 +5,7 @@
 import { createRoot, extend, type RootStore } from "@react-three/fiber";
 import type { ReactNode } from "react";
 import { Mesh, PerspectiveCamera, type WebGLRenderer } from "three";
+import { bodyUniforms } from "./Body.tsx";
 import { drawFramesBy } from "./frames.ts";
 
 extend({ Mesh });
@@ -17,6 +18,16 @@ export interface Stage {
 }
 
 const SHARPEST = 2;
+
+/** Whether pictures are computed on the processor, where a path followed further costs more than it shows. */
+function isSoftware(renderer: WebGLRenderer): boolean {
+  const gl = renderer.getContext();
+  const info = gl.getExtension("WEBGL_debug_renderer_info");
+  return (
+    info !== null &&
+    /swiftshader|llvmpipe|software/i.test(String(gl.getParameter(info.UNMASKED_RENDERER_WEBGL)))
+  );
+}
 
 async function makeStage(scene: ReactNode): Promise<Stage> {
   const canvas = document.createElement("canvas");
@@ -33,6 +44,7 @@ async function makeStage(scene: ReactNode): Promise<Stage> {
   const store: RootStore = root.render(scene);
   const { invalidate, gl, setSize } = store.getState();
   drawFramesBy(() => invalidate());
+  if (isSoftware(gl as WebGLRenderer)) bodyUniforms.segments.value = 1;
   return { canvas, renderer: gl as WebGLRenderer, camera, resize: setSize };
 }
 

@@ -1,0 +1,63 @@
+/** Words of the shell and the plan: German is complete and German, templates have the same fields. */
+import { describe, expect, it } from "vitest";
+import { controlWords } from "../../src/ui/messages/controls.ts";
+import { findingWords } from "../../src/ui/messages/findings.ts";
+import { historyWords, labelInWords } from "../../src/ui/messages/history.ts";
+import { planWords } from "../../src/ui/messages/plan.ts";
+import { settingsWords } from "../../src/ui/messages/settings.ts";
+import { shellWords } from "../../src/ui/messages/shell.ts";
+import { languageOf } from "../../src/ui/messages/words.tsx";
+
+type Leaf = readonly [path: string, en: string, de: string];
+/** Both texts of every entry; functions are called with marked words in place of their values. */
+function leaves(en: unknown, de: unknown, path = ""): Leaf[] {
+  if (typeof en === "string") return [[path, en, String(de)]];
+  if (typeof en === "function") {
+    const given = ["⟨a⟩", "⟨b⟩", "⟨c⟩", "⟨d⟩", "⟨e⟩"];
+    return [[path, String(en(...given)), String((de as (...words: string[]) => string)(...given))]];
+  }
+  const [a, b] = [en as Record<string, unknown>, de as Record<string, unknown>];
+  expect(Object.keys(b).sort()).toEqual(Object.keys(a).sort());
+  return Object.keys(a).flatMap((key) => leaves(a[key], b[key], `${path}.${key}`));
+}
+
+const AREAS = {
+  shell: shellWords,
+  plan: planWords,
+  settings: settingsWords,
+  controls: controlWords,
+  findings: findingWords,
+  history: historyWords,
+} as const;
+/** Words that are the same in both languages. */
+const SAME = /^(Glintwright|Plan|English|Deutsch|Alt|Esc|Name|name)$/;
+const wordless = (text: string) => text.replace(/\{\w+\}|⟨\w⟩|[^\p{L}]/gu, "") === "";
+
+describe.each(Object.entries(AREAS))("%s", (_, words) => {
+  const all = leaves(words.en, words.de);
+  it("says everything in German, in other words than in English", () => {
+    const untold = all.filter(
+      ([, en, de]) => (en !== "" && de === "") || (en === de && !wordless(en) && !SAME.test(en)),
+    );
+    expect(untold).toEqual([]);
+  });
+  it("uses the same fields and values in both languages", () => {
+    const fields = (text: string) => (text.match(/\{\w+\}|⟨\w⟩/g) ?? []).sort().join(" ");
+    expect(all.filter(([, en, de]) => fields(en) !== fields(de))).toEqual([]);
+  });
+});
+
+describe("language and labels", () => {
+  it("takes the first language asked for that there is, English when there is none", () => {
+    expect(languageOf(["fr-FR", "de-AT", "en"])).toBe("de");
+    expect(languageOf(["fr"])).toBe("en");
+  });
+  it("names an undo step as a person would", () => {
+    expect(labelInWords({ about: "tier", tier: 2, field: "depth" }, historyWords.en)).toBe("depth of tier 2");
+    expect(labelInWords({ about: "tier", tier: 2, field: "depth" }, historyWords.de)).toBe(
+      "Tiefe von Reihe 2",
+    );
+    expect(labelInWords({ about: "piece", field: "diameterMm" }, historyWords.en)).toBe("diameter");
+    expect(labelInWords({ about: "rig", field: "unknown" }, historyWords.en)).toBe("the wheel and the arm");
+  });
+});
