@@ -132,7 +132,7 @@ function angleSnap(name: SnapName, depth: DepthRule, own: DepthRule, deg: number
   return { name, value: Number((Math.round(deg / ANGLE_GIVEN_DEG) * ANGLE_GIVEN_DEG).toFixed(6)), depth };
 }
 
-export function isSameRule(a: DepthRule, b: DepthRule): boolean {
+function isSameRule(a: DepthRule, b: DepthRule): boolean {
   if (a.rule === "close" && b.rule === "close") return a.to === b.to;
   if (a.rule === "corners" && b.rule === "corners") return a.of === b.of;
   return a.rule === b.rule;

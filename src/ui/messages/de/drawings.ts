@@ -28,7 +28,6 @@ export const drawings: Translated<typeof en> = {
   skinHandle: (name) => `${name}: Beginn und Armwinkel`,
   skinKeys:
     "Pfeil links und rechts: Beginn, Raste für Raste. Pfeil auf und ab: Armwinkel. Umschalt: fein. Bild auf und ab: zum nächsten Winkel, der trifft.",
-  facetOf: (name, k, stop) => `${name}, Facette ${k}, ${stop}`,
   stop: (k) => `Raste ${k}`,
   snap: {
     stop: (k) => `auf Raste ${k}`,
@@ -44,12 +43,8 @@ export const drawings: Translated<typeof en> = {
     edge: "Kante",
     start: "Beginn",
   },
-  free: "ohne Einrasten",
   lost: (tier) => `${tier} kann hier seine Regel nicht halten`,
-  turnLeft: "Streifen nach links drehen",
-  turnRight: "Streifen nach rechts drehen",
   card: {
-    title: "Facettenkarte",
     none: "Wähle eine Facette, dann liegt sie hier flach.",
     swallowed: "Von dieser Facette bleibt nichts: ihre Nachbarn nehmen alles.",
     roundSkin: "Haut",
@@ -60,7 +55,6 @@ export const drawings: Translated<typeof en> = {
     facet: (name, k, n) => `${name}, Facette ${k} von ${n}`,
     setting: (angle, stop, depth) => `${angle}, ${stop}, ${depth} tief`,
     noStop: (deg) => `Azimut ${deg}`,
-    at: (scale) => `${scale}-mal so groß gezeichnet`,
     seen: "von außen gesehen, Vorderseite nach oben",
     caution: "Papier nur fern der laufenden Scheibe und mit trockenen Händen ans Glas halten.",
   },
@@ -133,6 +127,5 @@ export const drawings: Translated<typeof en> = {
     uncut: "ungeschliffen",
     moment: (tier, k, width) => `${tier} ${k}: jetzt ${width} breit`,
     atEnd: (width) => `am Ende ${width}`,
-    nothing: "Noch ist nichts geschliffen, das Tagebuch ist leer.",
   },
 };

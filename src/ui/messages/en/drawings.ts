@@ -27,7 +27,6 @@ export const drawings = {
   skinHandle: (name: string) => `${name}: start and arm angle`,
   skinKeys:
     "Arrow left and right: start, stop by stop. Arrow up and down: arm angle. Shift: fine. Page up and down: to the next angle that meets.",
-  facetOf: (name: string, k: string, stop: string) => `${name}, facet ${k}, ${stop}`,
   stop: (k: string) => `stop ${k}`,
   snap: {
     stop: (k: string) => `on stop ${k}`,
@@ -43,12 +42,8 @@ export const drawings = {
     edge: "edge",
     start: "start",
   },
-  free: "no snapping",
   lost: (tier: string) => `${tier} can't keep its rule here`,
-  turnLeft: "Turn the strip left",
-  turnRight: "Turn the strip right",
   card: {
-    title: "Facet card",
     none: "Choose a facet to lay it flat here.",
     swallowed: "Nothing is left of this facet: its neighbours take all of it.",
     roundSkin: "skin",
@@ -59,7 +54,6 @@ export const drawings = {
     facet: (name: string, k: string, n: string) => `${name}, facet ${k} of ${n}`,
     setting: (angle: string, stop: string, depth: string) => `${angle}, ${stop}, ${depth} deep`,
     noStop: (deg: string) => `azimuth ${deg}`,
-    at: (scale: string) => `drawn ${scale} times as large`,
     seen: "seen from outside, front upward",
     caution: "Hold paper against glass only away from the running lap, with dry hands.",
   },
@@ -132,6 +126,5 @@ export const drawings = {
     uncut: "uncut",
     moment: (tier: string, k: string, width: string) => `${tier} ${k}: ${width} wide now`,
     atEnd: (width: string) => `${width} in the end`,
-    nothing: "Nothing is cut yet, so the diary is empty.",
   },
 } as const;

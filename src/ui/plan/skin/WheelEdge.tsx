@@ -10,7 +10,7 @@ const NUMBER_EVERY_PX = 52;
 const FREE_STEPS = 36;
 
 /** The least divisor of `stops` at which numbered stops are far enough apart. */
-export function numberEvery(stops: number, widthPx: number): number {
+function numberEvery(stops: number, widthPx: number): number {
   for (let every = 1; every < stops; every++) {
     if (stops % every === 0 && (widthPx / stops) * every >= NUMBER_EVERY_PX) return every;
   }
