@@ -304,11 +304,13 @@ export class LookRenderer {
     if (!isClean) this.requestFrame();
   }
 
-  /** The piece has been looked at for a while: programs of its own make the rest quicker. */
+  /** The piece has been looked at for a while: programs of its own make the rest quicker. It goes on without, if refused. */
   private async specialise(engine: TraceEngine): Promise<void> {
-    await this.guarded(async () => {
+    try {
       for (const scene of this.scenes) await engine.specialise(scene, this.abort.signal);
-    }, engine.gl);
+    } catch (error) {
+      if (!this.abort.signal.aborted && !engine.gl.isContextLost()) this.report({ error: String(error) });
+    }
   }
 
   /** Coarse while something moves, and for one pass where a full one would keep the eye waiting. */

@@ -199,6 +199,24 @@ export class TraceEngine {
     gl.drawArrays(gl.TRIANGLES, 0, 3);
   }
 
+  /** The bytes that `show` would put on the screen: RGBA, premultiplied, rows bottom to top. Waits for the card. */
+  readShown(showing: Showing, width: number, height: number): Uint8Array {
+    const { gl } = this;
+    const texture = gl.createTexture();
+    gl.bindTexture(gl.TEXTURE_2D, texture);
+    gl.texStorage2D(gl.TEXTURE_2D, 1, gl.RGBA8, width, height);
+    const framebuffer = gl.createFramebuffer();
+    gl.bindFramebuffer(gl.FRAMEBUFFER, framebuffer);
+    gl.framebufferTexture2D(gl.FRAMEBUFFER, gl.COLOR_ATTACHMENT0, gl.TEXTURE_2D, texture, 0);
+    this.show(showing, width, height, framebuffer);
+    const bytes = new Uint8Array(width * height * 4);
+    gl.readPixels(0, 0, width, height, gl.RGBA, gl.UNSIGNED_BYTE, bytes);
+    gl.bindFramebuffer(gl.FRAMEBUFFER, null);
+    gl.deleteFramebuffer(framebuffer);
+    gl.deleteTexture(texture);
+    return bytes;
+  }
+
   dispose(): void {
     for (const { program } of this.tracers.values()) this.gl.deleteProgram(program);
     this.gl.deleteProgram(this.display.program);

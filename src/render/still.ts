@@ -1,0 +1,120 @@
+/** A still picture at any size and number of samples, traced tile by tile beside the living one, on the same card. */
+import { Accumulator } from "./accumulator.ts";
+import { measureGpu } from "./gpu-clock.ts";
+import type { PackedScene } from "./packed-scene.ts";
+import { rowsOf, TileScheduler } from "./tile-scheduler.ts";
+import type { LoadedScene, TraceEngine } from "./trace-engine.ts";
+import type { View } from "./view.ts";
+
+export interface StillOptions {
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** Per pixel, >= 1. */
+  readonly samples: number;
+  /** Stops. */
+  readonly exposure: number;
+  readonly signal: AbortSignal;
+  /** Share done, 0 .. 1. */
+  readonly onProgress?: (share: number) => void;
+}
+
+/** Longest side of a tile: two float textures of this size take 33 MB. */
+const TILE = 1024;
+
+interface Tile {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Tiles of at most TILE x TILE that cover the picture, from its lower left corner. */
+export function tilesOf(width: number, height: number): Tile[] {
+  const tiles: Tile[] = [];
+  for (let y = 0; y < height; y += TILE)
+    for (let x = 0; x < width; x += TILE)
+      tiles.push({ x, y, width: Math.min(TILE, width - x), height: Math.min(TILE, height - y) });
+  return tiles;
+}
+
+/**
+ * Traces a picture; alpha says where the piece is (or 1 everywhere when the scene shows the light behind it).
+ * @throws the signal's reason when cancelled; Error when the context is lost meanwhile; ShaderCompileError
+ */
+export async function traceStill(
+  engine: TraceEngine,
+  packed: PackedScene,
+  view: View,
+  options: StillOptions,
+): Promise<ImageData> {
+  await engine.prepare(packed, options.signal);
+  const picture = new ImageData(options.width, options.height);
+  const scene = engine.load(packed);
+  const tiles = tilesOf(options.width, options.height);
+  const scheduler = new TileScheduler();
+  try {
+    for (const [k, tile] of tiles.entries()) {
+      const onShare = (share: number) => options.onProgress?.((k + share) / tiles.length);
+      await traceTile(engine, scene, view, tile, options, scheduler, picture, onShare);
+    }
+  } finally {
+    engine.unload(scene);
+  }
+  return picture;
+}
+
+async function traceTile(
+  engine: TraceEngine,
+  scene: LoadedScene,
+  view: View,
+  tile: Tile,
+  options: StillOptions,
+  scheduler: TileScheduler,
+  picture: ImageData,
+  onShare: (share: number) => void,
+): Promise<void> {
+  const { gl } = engine;
+  const { width, height } = tile;
+  const target = new Accumulator(gl, width, height);
+  const frame = { x: tile.x, y: tile.y, width: options.width, height: options.height };
+  target.restart(scene.packed.hasDispersion);
+  scheduler.restart(width, height);
+  // A sketch is no sample: where there is one, the sum begins a pass later.
+  const passes = options.samples + (scene.packed.hasDispersion ? 1 : 0);
+  try {
+    while (target.passes < passes) {
+      const bands = scheduler.frame();
+      for (const band of bands) engine.trace(scene, target, view, band, frame);
+      const ms = await measureGpu(gl);
+      options.signal.throwIfAborted();
+      if (gl.isContextLost()) throw new Error("the graphics card was taken away");
+      scheduler.measured(rowsOf(bands) * width, ms);
+      onShare(Math.min(1, target.passes / passes));
+    }
+    copyTile(engine, target, options.exposure, tile, picture);
+  } finally {
+    target.dispose();
+  }
+}
+
+/** Tones a finished tile and puts it, unpremultiplied and top row first, into the picture. */
+function copyTile(
+  engine: TraceEngine,
+  target: Accumulator,
+  exposure: number,
+  tile: Tile,
+  picture: ImageData,
+): void {
+  const { width, height } = tile;
+  const bytes = engine.readShown({ left: target, right: null, exposure, divider: 1, sideBySide: false }, width, height);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const from = 4 * (y * width + x);
+      const to = 4 * ((picture.height - 1 - tile.y - y) * picture.width + tile.x + x);
+      const alpha = bytes[from + 3];
+      for (let c = 0; c < 3; c++)
+        picture.data[to + c] = alpha === 0 ? 0 : Math.min(255, (bytes[from + c] * 255) / alpha);
+      picture.data[to + 3] = alpha;
+    }
+}
