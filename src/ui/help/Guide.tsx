@@ -1,10 +1,11 @@
 /** The way round: a quiet card at the foot of the page. It never blocks anything and never moves on by itself. */
 import { useEffect, useState } from "react";
+import { useView } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { helpWords } from "../messages/help.ts";
 import { useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
-import { beginGuide, goToStep, leaveGuide, STEPS, type StepName, useGuide } from "./guide-state.ts";
+import { goToStep, leaveGuide, STEPS, type StepName, useGuide } from "./guide-state.ts";
 import "./help.css";
 
 /** Whether the person has done what a step asks, watched from when the step began. Steps that only tell have nothing to do. */
@@ -48,25 +49,15 @@ function Step({ at }: { at: number }) {
   );
 }
 
+/** The steps, while one is being taken; out of the way while a sheet lies over the bench. */
 export default function Guide() {
   const words = useWords(helpWords).guide;
   const at = useGuide((state) => state.at);
-  if (at === null) return null;
+  const isCovered = useView((state) => state.sheet !== null);
+  if (typeof at !== "number" || isCovered) return null;
   return (
     <aside className="guide" aria-label={words.title}>
-      {at === "offered" ? (
-        <div className="guide-offer">
-          <p>{words.offer}</p>
-          <div className="guide-presses">
-            <Button onPress={leaveGuide}>{words.no}</Button>
-            <Button look="outlined" onPress={beginGuide}>
-              {words.start}
-            </Button>
-          </div>
-        </div>
-      ) : (
-        <Step at={at} />
-      )}
+      <Step at={at} />
     </aside>
   );
 }

@@ -26,7 +26,8 @@ const on = (deg: number, r = R) =>
 
 /** A flat across the circle between two angles, as a chord. */
 const chord = (from: number, to: number) => `M${on(from)}L${on(to)}`;
-const arc = (from: number, to: number, r = R) => `M${on(from, r)}A${r} ${r} 0 0 0 ${on(to, r)}`;
+const arc = (from: number, to: number, r = R) =>
+  `M${on(from, r)}A${r} ${r} 0 ${to - from > 180 ? 1 : 0} 0 ${on(to, r)}`;
 
 /** A belt of facets seen from the side: equal steps of azimuth foreshorten towards the rim. */
 function Tier() {

@@ -12,6 +12,7 @@ import { TierItem } from "./TierItem.tsx";
 import { WholeFindings } from "./WholeFindings.tsx";
 import "./recipe.css";
 
+const GuideOffer = lazy(() => import("../../help/GuideOffer.tsx"));
 const TermLinks = lazy(() => import("../../help/TermLinks.tsx"));
 
 export default function Recipe() {
@@ -49,6 +50,7 @@ export default function Recipe() {
       </Button>
       <WholeFindings />
       <Suspense fallback={null}>
+        <GuideOffer />
         <TermLinks terms={["tier", "arm", "stop", "depth", "meet", "corner"]} />
       </Suspense>
     </div>
