@@ -1,15 +1,9 @@
 /** Cuts a plan by chance, many times, in both ways of stopping; tells its progress and can be stopped at any report. */
 
 import type { Random } from "../core/bench/chance.ts";
+import { addTallies, type Chances, chancesOf, emptyTally, runTrials } from "../core/bench/chances.ts";
 import { sourcesByWeight } from "../core/bench/propagate.ts";
-import {
-  addTallies,
-  type Chances,
-  chancesOf,
-  createSimulation,
-  emptyTally,
-  runTrials,
-} from "../core/bench/simulate.ts";
+import { createSimulation } from "../core/bench/simulate.ts";
 import { type Source, type StopBy, spreadOf } from "../core/bench/spread.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { solvePlan } from "../core/plan/solve.ts";

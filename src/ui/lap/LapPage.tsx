@@ -31,7 +31,8 @@ function Working({ bench }: { bench: Bench }) {
   const awake = useWakeLock();
   return (
     <>
-      <div className="lap-step" aria-live="polite" aria-atomic="true">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a long step must be scrolled by keyboard too */}
+      <div className="lap-step" aria-live="polite" aria-atomic="true" tabIndex={0}>
         {now ? <LapStepView now={now} bench={bench} plan={plan} /> : <AllDone onAgain={progress.clear} />}
       </div>
       <footer className="lap-foot">

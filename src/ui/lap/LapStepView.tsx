@@ -53,7 +53,7 @@ function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
       </p>
       <p className="lap-stop">
         <span className="lap-what">{reading?.isStop ? words.stop : words.turn}</span>
-        <b data-long={(reading?.label.length ?? 0) > 3 || undefined}>
+        <b data-long={(reading?.label.length ?? 0) > 2 || undefined}>
           {reading ? (reading.isStop ? reading.label : `${reading.label}°`) : "–"}
         </b>
       </p>

@@ -1,6 +1,7 @@
 /** Whether the page for the lap is open: the address says so, so that a reload comes back to it and Back leaves it. */
 import { useEffect, useSyncExternalStore } from "react";
 import { studio } from "../studio.ts";
+import { visit } from "../visit.ts";
 
 export const LAP_HASH = "#lap";
 
@@ -25,9 +26,11 @@ export function useLapAddress(): void {
   }, [isAsked]);
 }
 
-export const openLap = (): void => {
+/** Opens the page for the lap. The plan is kept first, also one nobody has changed, so that a reload finds it again. */
+export function openLap(): void {
+  void visit.getState().session?.autosave.flush();
   window.location.hash = LAP_HASH;
-};
+}
 
 /** Takes the hash away without loading anything. */
 export function closeLap(): void {

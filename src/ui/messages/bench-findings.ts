@@ -32,7 +32,7 @@ function readerOf({ data }: Finding, format: Formats, plan: Plan) {
     length,
     mm: (key: string): string => length(number(key)),
     deg: (key: string): string => format.degrees(number(key)),
-    degrees: (value: number): string => format.degrees(value),
+    degrees: (value: number): string => format.degrees(value, Math.abs(value) < 0.1 ? 2 : 1),
     stage: (key: string): string =>
       stagesOf(plan.rig).find((stage) => stage.id === text(key))?.name ?? text(key),
     tier: (key: string): string => plan.tiers.find((tier) => tier.id === text(key))?.name || text(key),

@@ -16,12 +16,14 @@ import { SingleFacets } from "./SingleFacets.tsx";
 function Fitted({ tier, index, fit }: { tier: Tier; index: number; fit: FittedTier }) {
   const { asCut: words } = useWords(benchWords);
   const { length, degrees, armAngle } = useFormat();
+  // A deviation of less than a tenth is not none.
+  const fine = (deg: number) => degrees(deg, deg < 0.1 ? 2 : 1);
   const planned = useSolved().tiers[index]?.depthMm ?? 0;
   const angle = armAngle(fit.armAngleDeg, 1);
   return (
     <>
       <p className="bench-sentence" aria-live="polite">
-        {words.fits(angle, degrees(fit.armAngleSdDeg, 1), length(fit.depthMm, 2), length(fit.depthSdMm, 2))}
+        {words.fits(angle, fine(fit.armAngleSdDeg), length(fit.depthMm, 2), length(fit.depthSdMm, 2))}
       </p>
       <p className="soft">
         {isLocked(tier, fit)
@@ -32,7 +34,7 @@ function Fitted({ tier, index, fit }: { tier: Tier; index: number; fit: FittedTi
         <p>
           {words.wouldHelp(
             words.measures[fit.wouldHelp.measure],
-            degrees(fit.wouldHelp.armAngleSdDeg, 1),
+            fine(fit.wouldHelp.armAngleSdDeg),
             length(fit.wouldHelp.depthSdMm, 2),
           )}
         </p>

@@ -46,8 +46,8 @@ export function DegreeField({ range, digits = 1, step = 0.5, ...rest }: FieldPro
   return (
     <NumberField
       {...rest}
-      min={range.min}
-      max={range.max}
+      min={isOpen ? Number.NEGATIVE_INFINITY : range.min}
+      max={isOpen ? Number.POSITIVE_INFINITY : range.max}
       step={step}
       format={(value) => `${number(value, digits)}°`}
       parse={parseAngle}

@@ -7,20 +7,30 @@ import { useWords } from "../../messages/words.tsx";
 import { useBox } from "../../plan/drag/use-box.ts";
 import { useFormat } from "../../use-format.ts";
 
-/** Room around the drawing, mm on the bench, and size of letters, px on the screen. */
-const MARGIN_MM = 22;
+/** Size of letters, px on the screen, and room around the drawing counted in letters: a measure at the right, one below. */
 const LETTERS_PX = 15;
+const ROOM = { left: 1, right: 6.5, top: 2, foot: 2.6 } as const;
 const LAP_THICK_MM = 8;
 
 const points = (list: readonly Point[]): string => list.map(([x, z]) => `${x},${-z}`).join(" ");
 
-function boundsOf(d: RigDrawing) {
+/** The part of the bench that is shown, mm, and the letters' size on it, so that they come out alike on every screen. */
+function boundsOf(d: RigDrawing, widthPx: number) {
   const xs = [-d.lapRadiusMm, d.lapRadiusMm, d.hinge[0], d.centre[0] - d.radiusMm, d.centre[0] + d.radiusMm];
   const zs = [d.hinge[1], d.centre[1] + d.radiusMm, ...d.dop.map((p) => p[1]), ...d.chuck.map((p) => p[1])];
-  const [left, right] = [Math.min(...xs) - MARGIN_MM, Math.max(...xs) + 2.4 * MARGIN_MM];
-  const top = Math.max(...zs) + MARGIN_MM;
-  const foot = Math.min(0, d.hinge[1]) - LAP_THICK_MM - MARGIN_MM;
-  return { left, top, width: right - left, height: top - foot };
+  const [left, right] = [Math.min(...xs), Math.max(...xs)];
+  // Letters take LETTERS_PX / widthPx of the whole width, which holds the rig and the room for letters beside it.
+  const share = LETTERS_PX / Math.max(widthPx, 280);
+  const letters = ((right - left) * share) / (1 - share * (ROOM.left + ROOM.right));
+  const top = Math.max(...zs) + ROOM.top * letters;
+  const foot = Math.min(0, d.hinge[1]) - LAP_THICK_MM - ROOM.foot * letters;
+  return {
+    letters,
+    left: left - ROOM.left * letters,
+    top,
+    width: right - left + (ROOM.left + ROOM.right) * letters,
+    height: top - foot,
+  };
 }
 
 function Lap({ drawing }: { drawing: RigDrawing }) {
@@ -127,8 +137,7 @@ export function RigPicture({
   const words = useWords(benchWords);
   const { length, degrees } = useFormat();
   const [box, { width }] = useBox<HTMLDivElement>();
-  const { left, top, width: across, height } = boundsOf(drawing);
-  const letters = (LETTERS_PX * across) / Math.max(width, 280);
+  const { left, top, width: across, height, letters } = boundsOf(drawing, width);
   const dip = setting.dipAtTouchDeg;
   return (
     <figure className="rig-picture" ref={box}>

@@ -76,7 +76,7 @@ export function TolerancePart() {
         </div>
       )}
       {run.failed ? <p role="alert">{words.failed}</p> : null}
-      <div aria-live="polite">
+      <div className="bench-results" aria-live="polite">
         {run.answer ? (
           <>
             {run.plan === plan ? null : <p className="soft">{words.stale}</p>}

@@ -97,7 +97,7 @@ export function TierWork({
   const stages = stagesOf(plan.rig);
   const worked = tier.stages.flatMap((stage, i) => (stage.depthMm > 0 ? [i] : []));
   const [chosen, setChosen] = useState<string | null>(null);
-  const stage = worked.find((i) => stages[i].id === chosen) ?? worked.at(-1);
+  const stage = worked.find((i) => stages[i].id === chosen) ?? worked[0];
   const own = findings.filter((finding) => finding.tier === tier.tier && !TOLD_IN_PLAN.has(finding.code));
   const name = tierName(plan, index, words);
   return (
@@ -110,7 +110,7 @@ export function TierWork({
       </p>
       <FindingList findings={own} />
       <div className="bench-two">
-        <div>
+        <div className="bench-tier-words">
           <Setting tier={tier} />
           {way === "rough-all" ? <AgainCost tier={tier} found={found} /> : null}
           <StageLines tier={tier} />

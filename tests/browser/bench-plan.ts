@@ -1,0 +1,68 @@
+/** A plan for the bench's browser tests: four tiers, two of which follow another, arm, lap and three calibrated stages. */
+import type { Plan } from "../../src/core/plan/document.ts";
+
+export const BENCH_PLAN: Plan = {
+  format: "glintwright-plan",
+  version: 1,
+  name: "Harbour lantern",
+  piece: { diameterMm: 32, glass: "borosilicate", dop: { side: "back", diameterMm: 13, lengthMm: 30 } },
+  rig: {
+    wheelStops: 96,
+    arm: { lengthMm: [120, 260], pivotToAxisMm: 200, pivotHeightMm: [5, 260] },
+    lap: { diameterMm: 200, bandMm: [35, 88], rpm: 280 },
+    stages: [
+      {
+        id: "rough",
+        name: "Coarse diamond",
+        grainUm: 70,
+        calibration: [{ strokes: 30, widthMm: 5, radiusMm: 60 }],
+      },
+      {
+        id: "fine",
+        name: "Fine diamond",
+        grainUm: 15,
+        discMm: 1,
+        calibration: [{ strokes: 40, widthMm: 5, fromWidthMm: 4.8 }],
+      },
+      { id: "polish", name: "Cerium on felt", grainUm: 1.5, discMm: 3 },
+    ],
+  },
+  tiers: [
+    {
+      id: "walls",
+      name: "Walls",
+      side: "front",
+      armAngleDeg: 8,
+      count: 8,
+      startDeg: 0,
+      depth: { rule: "edge", mm: 4 },
+    },
+    {
+      id: "eaves",
+      name: "Eaves",
+      side: "front",
+      armAngleDeg: 40,
+      count: 8,
+      startDeg: 22.5,
+      depth: { rule: "corners", of: "walls" },
+    },
+    {
+      id: "roof",
+      name: "Roof",
+      side: "front",
+      armAngleDeg: 64,
+      count: 4,
+      startDeg: 0,
+      depth: { rule: "corners", of: "eaves" },
+    },
+    {
+      id: "cap",
+      name: "Cap",
+      side: "front",
+      armAngleDeg: 90,
+      count: 1,
+      startDeg: 0,
+      depth: { rule: "width", mm: 6 },
+    },
+  ],
+};
