@@ -1,6 +1,7 @@
 /** The recipe: the tiers in cutting order as sentences that can be edited where they stand. */
 import { lazy, Suspense } from "react";
 import { Button } from "../../controls/Button.tsx";
+import GuideOffer from "../../help/GuideOffer.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { shellWords } from "../../messages/shell.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -12,7 +13,6 @@ import { TierItem } from "./TierItem.tsx";
 import { WholeFindings } from "./WholeFindings.tsx";
 import "./recipe.css";
 
-const GuideOffer = lazy(() => import("../../help/GuideOffer.tsx"));
 const TermLinks = lazy(() => import("../../help/TermLinks.tsx"));
 
 export default function Recipe() {
@@ -39,6 +39,7 @@ export default function Recipe() {
         />
       </h1>
       <PieceLine />
+      <GuideOffer />
       {tiers.length === 0 ? <p className="recipe-empty">{words.uncut}</p> : null}
       <ol className="tiers" aria-label={words.recipe}>
         {tiers.map((tier, index) => (
@@ -50,7 +51,6 @@ export default function Recipe() {
       </Button>
       <WholeFindings />
       <Suspense fallback={null}>
-        <GuideOffer />
         <TermLinks terms={["tier", "arm", "stop", "depth", "meet", "corner"]} />
       </Suspense>
     </div>
