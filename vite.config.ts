@@ -86,5 +86,7 @@ export default defineConfig({
     exclude: ["tests/browser/**", "tests/bench/**"],
     environment: "node",
     testTimeout: 60_000,
+    // its modules name each other without endings, which Node alone does not resolve
+    server: { deps: { inline: ["quickhull3d"] } },
   },
 });

@@ -2,8 +2,8 @@
  * What an edge of the cut mesh really is, and where a plane meets it. On a round blank (unit sphere) an edge between two
  * skin faces stands for a great-circle arc and an edge between a facet and skin for an arc of the facet's circle; between
  * two facets, and everywhere on other blanks, an edge is a straight line.
- * Both kinds of arc lie in a carrier plane m.x = c, so one pair of formulas serves: two planes and the unit sphere meet at
- * x0 +- t d with d = m x n.
+ * Both kinds of arc lie in a carrier plane m.x = c, so one pair of formulas serves: with v the unit part of a plane's
+ * normal across m, the plane and the arc meet at c m + (v.x) v +- t (m x v).
  */
 import { endOf, type HalfEdges } from "./mesh-half-edges.ts";
 import type { Plane } from "./plane.ts";
@@ -60,24 +60,43 @@ function foundIsBetween(m: HalfEdges, a: number, b: number): boolean {
   return toA <= apart && toB <= apart;
 }
 
-/** Where planes m.x = c and n.x = h meet the unit sphere, on the side where the arc climbs through the second plane. */
-function crossArc({ n, h }: Plane): void {
+/** How a plane n.x = h stands to the arc's carrier: v, the unit part of n across m, and where its line runs: v.x = offset. */
+const across = { vx: 0, vy: 0, vz: 0, sine: 0, offset: 0 };
+
+/**
+ * Fills `across`; false when the plane is parallel to the carrier. Worked from n - m (or n + m), which is exact for nearly
+ * parallel planes: n.m = +-(1 - |n -+ m|^2 / 2).
+ */
+function findAcross({ n, h }: Plane): boolean {
+  const { mx, my, mz, c } = arc;
+  const sign = mx * n[0] + my * n[1] + mz * n[2] < 0 ? -1 : 1;
+  const ex = n[0] - sign * mx;
+  const ey = n[1] - sign * my;
+  const ez = n[2] - sign * mz;
+  const lack = (sign * (ex * ex + ey * ey + ez * ez)) / 2;
+  const vx = ex + lack * mx;
+  const vy = ey + lack * my;
+  const vz = ez + lack * mz;
+  const sine = Math.sqrt(vx * vx + vy * vy + vz * vz);
+  if (sine === 0) return false;
+  across.vx = vx / sine;
+  across.vy = vy / sine;
+  across.vz = vz / sine;
+  across.sine = sine;
+  across.offset = (h - sign * c + c * lack) / sine;
+  return true;
+}
+
+/** Where the carrier, a plane and the unit sphere meet, on the side where the arc climbs through the plane. */
+function crossArc(plane: Plane): boolean {
+  if (!findAcross(plane)) return false;
   const { mx, my, mz, c, turn } = arc;
-  const mn = mx * n[0] + my * n[1] + mz * n[2];
-  const dx = my * n[2] - mz * n[1];
-  const dy = mz * n[0] - mx * n[2];
-  const dz = mx * n[1] - my * n[0];
-  const dd = dx * dx + dy * dy + dz * dz;
-  // x0 = p m + q n is the point of both planes nearest to the centre
-  const p = (c - h * mn) / dd;
-  const q = (h - c * mn) / dd;
-  const x0 = p * mx + q * n[0];
-  const y0 = p * my + q * n[1];
-  const z0 = p * mz + q * n[2];
-  const t = -turn * Math.sqrt(Math.max(0, 1 - x0 * x0 - y0 * y0 - z0 * z0) / dd);
-  found.x = x0 + t * dx;
-  found.y = y0 + t * dy;
-  found.z = z0 + t * dz;
+  const { vx, vy, vz, offset } = across;
+  const t = -turn * Math.sqrt(Math.max(0, 1 - c * c - offset * offset));
+  found.x = c * mx + offset * vx + t * (my * vz - mz * vy);
+  found.y = c * my + offset * vy + t * (mz * vx - mx * vz);
+  found.z = c * mz + offset * vz + t * (mx * vy - my * vx);
+  return true;
 }
 
 /**
@@ -100,8 +119,7 @@ export function findCrossing(
   const b = 3 * endOf(m, h);
   const s = below / (below - above);
   if (isRound && findArc(m, planes, h)) {
-    crossArc(plane);
-    if (foundIsBetween(m, a, b)) return s;
+    if (crossArc(plane) && foundIsBetween(m, a, b)) return s;
   }
   const { at } = m;
   found.x = at[a] + s * (at[b] - at[a]);
@@ -121,21 +139,15 @@ export function findExtreme(
   plane: Plane,
   sign: 1 | -1,
 ): number {
-  if (!findArc(m, planes, h)) return -Infinity;
+  if (!findArc(m, planes, h) || !findAcross(plane)) return -Infinity;
   const { mx, my, mz, c } = arc;
-  const [nx, ny, nz] = plane.n;
-  const mn = mx * nx + my * ny + mz * nz;
-  const ux = nx - mn * mx;
-  const uy = ny - mn * my;
-  const uz = nz - mn * mz;
-  const l = Math.sqrt(ux * ux + uy * uy + uz * uz);
-  if (l === 0) return -Infinity;
-  const r = (sign * Math.sqrt(Math.max(0, 1 - c * c))) / l;
-  found.x = c * mx + r * ux;
-  found.y = c * my + r * uy;
-  found.z = c * mz + r * uz;
+  const { vx, vy, vz, sine, offset } = across;
+  const r = Math.sqrt(Math.max(0, 1 - c * c));
+  found.x = c * mx + sign * r * vx;
+  found.y = c * my + sign * r * vy;
+  found.z = c * mz + sign * r * vz;
   if (!foundIsBetween(m, 3 * m.start[h], 3 * endOf(m, h))) return -Infinity;
-  return sign * (nx * found.x + ny * found.y + nz * found.z - plane.h);
+  return sine * (r - sign * offset);
 }
 
 /**
