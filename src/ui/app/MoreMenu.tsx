@@ -5,7 +5,6 @@ import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { beginFresh, choosePlanFile, savePlanFile } from "./files.ts";
 import { keysFor } from "./shortcuts.ts";
-import { SHEETS } from "./slots.tsx";
 import { openSheet, type SheetName } from "./view.ts";
 
 export default function MoreMenu() {
@@ -20,7 +19,7 @@ export default function MoreMenu() {
     sheet("settings", words.menu.settings),
     sheet("keys", words.menu.keys),
     sheet("help", words.menu.help),
-  ].filter(({ id }) => SHEETS[id] !== null);
+  ];
   return (
     <Actions
       label={words.more}

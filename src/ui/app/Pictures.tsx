@@ -10,7 +10,7 @@ import { PieceStage } from "../piece/PieceStage.tsx";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
-import { Diary, LookStage, Profile, Skin, Quietly } from "./slots.tsx";
+import { Diary, LookStage, Profile, Quietly, Skin } from "./slots.tsx";
 import { type PictureName, showLarge, useView } from "./view.ts";
 
 const PICTURES: readonly PictureName[] = ["piece", "profile", "skin"];

@@ -23,8 +23,8 @@ const WIDE: readonly SheetName[] = ["plans", "help", "examples"];
 export default function SheetHost() {
   const name = useView((state) => state.sheet);
   const words = useWords(shellWords);
-  const Body = name ? SHEETS[name] : null;
-  if (!name || !Body) return null;
+  if (!name) return null;
+  const Body = SHEETS[name];
   const close = () => openSheet(null);
   return (
     <Sheet title={words.menu[TITLES[name]]} onClose={close} wide={WIDE.includes(name)}>

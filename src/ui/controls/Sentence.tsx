@@ -26,7 +26,7 @@ export function Sentence({
     return (
       <Fragment key={key}>
         {slots[part] ?? null}
-        {clinging ? <span className="clings">{`\u2060${clinging}`}</span> : null}
+        {clinging ? `\u2060${clinging}` : null}
       </Fragment>
     );
   });

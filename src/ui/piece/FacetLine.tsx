@@ -1,6 +1,5 @@
 /** The picked facet's numbers, over the picture. */
 
-import { SHEETS } from "../app/slots.tsx";
 import { openSheet } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { planWords } from "../messages/plan.ts";
@@ -50,9 +49,7 @@ export function FacetLine() {
       <div className="facet-ways">
         <Button onPress={() => stepFacet(-1)}>{words.previous}</Button>
         <Button onPress={() => stepFacet(1)}>{words.next}</Button>
-        {SHEETS.card && !facet.swallowed ? (
-          <Button onPress={() => openSheet("card")}>{words.open}</Button>
-        ) : null}
+        {!facet.swallowed ? <Button onPress={() => openSheet("card")}>{words.open}</Button> : null}
       </div>
     </section>
   );

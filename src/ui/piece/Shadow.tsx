@@ -10,8 +10,8 @@ import { requestFrame } from "./frames.ts";
 import type { Palette } from "./token-colors.ts";
 
 const WIDE = 2.9;
-const HIGH = 0.62;
-const BELOW = 1.09;
+const HIGH = 0.42;
+const BELOW = 1.03;
 
 export function Shadow({ palette }: { palette: Palette }) {
   const mesh = useRef<Mesh>(null);

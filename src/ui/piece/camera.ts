@@ -19,6 +19,8 @@ export const NEAREST = 1.6;
 export const FARTHEST = 14;
 const HOME_DISTANCE = 5;
 const MOST_PAN = 1.4;
+/** The eye may go over a pole and this far down the other side, degrees of elevation: one leans over a piece on the bench. */
+const MOST_LEAN = 135;
 
 /** Half front, half side: shows the front pattern and that the piece is round. */
 export const HOME: View = { azimuthDeg: -62, elevationDeg: 38, distance: HOME_DISTANCE, panX: 0, panY: 0 };
@@ -45,7 +47,7 @@ const clamp = (value: number, least: number, most: number) => Math.min(most, Mat
 export const turned = (view: View, rightDeg: number, upDeg: number): View => ({
   ...view,
   azimuthDeg: view.azimuthDeg - rightDeg,
-  elevationDeg: clamp(view.elevationDeg + upDeg, -90, 90),
+  elevationDeg: clamp(view.elevationDeg + upDeg, -MOST_LEAN, MOST_LEAN),
 });
 
 export const nearer = (view: View, factor: number): View => ({

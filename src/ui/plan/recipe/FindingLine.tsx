@@ -23,7 +23,9 @@ export function FindingLine({ finding }: { finding: Finding }) {
         <b className="finding-toll">{toll}.</b> {findingInWords(finding, inWords, format, plan)}
       </p>
       <div className="finding-ways">
-        <Quietly><Mends finding={finding} /></Quietly>
+        <Quietly>
+          <Mends finding={finding} />
+        </Quietly>
         {place === null ? null : (
           <Button
             onPress={() => {

@@ -97,7 +97,11 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
       <p className="tier-truth" aria-live={isPicked ? "polite" : undefined}>
         {truthInWords(tierTruth(report, tier.id), words.truth, format)}
       </p>
-      {isPicked ? <Quietly><Suggest tier={tier} /></Quietly> : null}
+      {isPicked ? (
+        <Quietly>
+          <Suggest tier={tier} />
+        </Quietly>
+      ) : null}
       {findings.length > 0 ? (
         <ul className="findings">
           {findings.map((finding) => (
