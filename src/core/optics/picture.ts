@@ -2,18 +2,33 @@
  * A picture from many paths: which wavelengths, where in the pixel, how they add up. Rows are independent, and a row is the
  * same whoever computes it.
  */
+import { enterBody } from "./body.ts";
 import { type Camera, cameraRay } from "./camera.ts";
+import { lightRadiance } from "./lights.ts";
 import { hash, PIXEL_X, PIXEL_Y, sobol, streamOf, WAVELENGTH } from "./random.ts";
 import type { Scene } from "./scene.ts";
-import { STRATA } from "./spectrum.ts";
-import { colourOfChannels, colourOfStratum, type PathTally, SAFETY_CAP, tracePath } from "./tracer.ts";
+import { type Rgb, STRATA } from "./spectrum.ts";
+import {
+  colourOfChannels,
+  colourOfStratum,
+  type PathColour,
+  type PathTally,
+  SAFETY_CAP,
+  tracePath,
+} from "./tracer.ts";
+
+const WHITE: Rgb = [1, 1, 1];
 
 /**
- * Wavelengths that share one camera ray, evenly spread over the strata: as few as let a pixel see every stratum, but no more
- * than four, with which even a single sample weighs red, green and blue nearly alike.
+ * Wavelengths that share one camera ray, evenly spread over the strata, always enough for a pixel to see as many strata as it
+ * can. Where light is scattered there are more of them: they meet the same chances, and that keeps the noise grey. In clear
+ * polished glass hardly anything is left to chance.
  */
-const wavelengthsPerSample = (samples: number): number =>
-  samples >= STRATA ? 1 : samples >= STRATA / 2 ? 2 : 4;
+function wavelengthsPerSample(scene: Scene, samples: number): number {
+  const scatters = scene.designs.length > 0 || scene.roughness.some((alpha) => alpha > 0);
+  if (scatters) return samples < STRATA ? 4 : 2;
+  return samples < STRATA / 2 ? 4 : samples < STRATA ? 2 : 1;
+}
 
 export interface PictureSettings {
   /** Width and height in pixels. */
@@ -39,9 +54,9 @@ function renderPixel(
   y: number,
   tally: PathTally,
 ): [number, number, number] {
-  const { size, samples, seed } = settings;
+  const { size, samples, seed, dispersion } = settings;
   const cap = settings.bounces ?? SAFETY_CAP;
-  const wavelengths = settings.dispersion ? wavelengthsPerSample(samples) : 0;
+  const wavelengths = wavelengthsPerSample(scene, samples);
   const pixel = y * size + x;
   const scramble = hash((hash(seed) ^ pixel) >>> 0);
   const sum: [number, number, number] = [0, 0, 0];
@@ -50,25 +65,27 @@ function renderPixel(
     const px = x + sobol(sample, PIXEL_X, scramble);
     const py = y + sobol(sample, PIXEL_Y, scramble);
     const d = cameraRay(camera, (2 * px) / size - 1, 1 - (2 * py) / size);
-    if (!settings.dispersion) {
-      const random = streamOf(pixel, sample, seed, scramble);
-      const rgb = tracePath(scene, colourOfChannels(scene), camera.at, d, cap, random, tally);
-      for (let c = 0; c < 3; c++) {
-        sum[c] += rgb[c];
-        weight[c] += 1;
-      }
+    const entry = enterBody(scene, camera.at, d);
+    const trace = (colour: PathColour): Rgb =>
+      entry
+        ? tracePath(scene, colour, camera.at, d, entry, cap, streamOf(pixel, sample, seed, scramble), tally)
+        : WHITE;
+    // The light itself, beside the piece, is the same for every wavelength but for its own colour.
+    const beside = entry ? WHITE : lightRadiance(scene.light, d);
+    if (!dispersion) {
+      const rgb = trace(colourOfChannels(scene));
+      for (let c = 0; c < 3; c++) sum[c] += rgb[c] * beside[c];
+      for (let c = 0; c < 3; c++) weight[c] += 1;
+      continue;
     }
-    const u = wavelengths > 0 ? sobol(sample, WAVELENGTH, scramble) : 0;
+    const u = sobol(sample, WAVELENGTH, scramble);
     for (let k = 0; k < wavelengths; k++) {
-      // All wavelengths of a sample meet the same chances, so that they differ only by what glass does to them.
-      const random = streamOf(pixel, sample, seed, scramble);
       const place = ((u + k) / wavelengths) * STRATA;
       const stratum = Math.floor(place);
-      const colour = colourOfStratum(scene, stratum, place - stratum);
-      const radiance = tracePath(scene, colour, camera.at, d, cap, random, tally)[0];
+      const radiance = trace(colourOfStratum(scene, stratum, place - stratum))[0];
       const w = scene.strata[stratum].weight;
       for (let c = 0; c < 3; c++) {
-        sum[c] += w[c] * radiance;
+        sum[c] += w[c] * radiance * beside[c];
         weight[c] += w[c];
       }
     }

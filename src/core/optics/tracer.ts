@@ -7,7 +7,7 @@
  * Radiances inside are divided by n^2 (basic radiance), so crossing a boundary leaves a weight as it is.
  */
 import { dot, type Vec3 } from "../geometry/vec.ts";
-import { bodyNormal, enterBody, NOWHERE, nextOnBody, pointOnBody } from "./body.ts";
+import { type BodyHit, bodyNormal, NOWHERE, nextOnBody, pointOnBody } from "./body.ts";
 import { crossRoughFacet } from "./finish.ts";
 import { fresnel, reflectRay, refractRay } from "./fresnel.ts";
 import { indexAt } from "./glasses.ts";
@@ -330,8 +330,8 @@ function enterPiece(
 }
 
 /**
- * Radiance that a ray from outside the piece (o, unit d) brings back: three equal numbers at the path's wavelength, or red,
- * green, blue without dispersion.
+ * Radiance that a ray from outside the piece (o, unit d) brings back from where it meets the body: three equal numbers at the
+ * path's wavelength, or red, green, blue without dispersion.
  * @param cap surfaces a path may meet, the first included; what is still inside then is lost and counted in `tally`
  */
 export function tracePath(
@@ -339,12 +339,11 @@ export function tracePath(
   colour: PathColour,
   o: Vec3,
   d: Vec3,
+  entry: BodyHit,
   cap: number,
   random: Random,
   tally: PathTally,
 ): Rgb {
-  const entry = enterBody(scene, o, d);
-  if (!entry) return colourFor(lightRadiance(scene.light, d), colour);
   const sum: [number, number, number] = [0, 0, 0];
   if (cap < 1) {
     tally.lost++;
