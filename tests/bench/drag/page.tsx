@@ -59,8 +59,8 @@ const PARTS = ["solve", "cut", "report", "clip", "draw"] as const;
 type Part = (typeof PARTS)[number];
 type Times = Record<Part, number[]>;
 
-const MOVES = 40;
-const WARM_UP = 6;
+const MOVES = 24;
+const WARM_UP = 4;
 
 /** Moves the first tier's arm a little and times what follows; `draw` is React and the browser's layout. */
 async function move(step: number, times: Times | null): Promise<void> {

@@ -57,15 +57,7 @@ export default function Skin() {
   const selectedTier = useStudio((state) => state.selection.tierId);
   const tierIds = useMemo(() => plan.tiers.map((t) => t.id), [plan]);
   const side = plan.tiers.find((t) => t.id === selectedTier)?.side ?? "front";
-  const taken = useMemo(
-    () =>
-      new Set(
-        solved.facets.flatMap((f) =>
-          tierIds[f.tierIndex] === selectedTier && f.wheelStop !== null ? [f.wheelStop] : [],
-        ),
-      ),
-    [solved, tierIds, selectedTier],
-  );
+  const taken = useTakenStops(selectedTier);
 
   const onPointerDown = (event: PointerEvent<SVGSVGElement>) => {
     const picture = event.currentTarget;
@@ -135,6 +127,16 @@ export default function Skin() {
       <DragReadout live={drag.live} box={box} />
     </div>
   );
+}
+
+/** Stops at which a tier's facets stand; the same set as long as they stay, so that the wheel is not drawn again. */
+function useTakenStops(tierId: string | null): ReadonlySet<number> {
+  const { facets, plan } = useSolved();
+  const stops = facets
+    .filter((f) => plan.tiers[f.tierIndex].id === tierId && f.wheelStop !== null)
+    .map((f) => f.wheelStop)
+    .join(" ");
+  return useMemo(() => new Set(stops === "" ? [] : stops.split(" ").map(Number)), [stops]);
 }
 
 const facetUnder = (target: EventTarget): string | null =>
