@@ -3,6 +3,7 @@ import { fitAsCut } from "../core/bench/as-cut.ts";
 import { benchOf, stagesOf } from "../core/bench/bench.ts";
 import { foundAgain } from "../core/bench/found-again.ts";
 import { depthsBefore, tierFacets } from "../core/bench/half-cut.ts";
+import { matchTooDeep, placeOnFacet, recutsFor } from "../core/bench/mend-cut.ts";
 import { sheetHtml } from "../core/bench/sheet.ts";
 import type { SheetUnit } from "../core/bench/sheet-format.ts";
 import type { Paper } from "../core/bench/sheet-style.ts";
@@ -56,6 +57,30 @@ export interface SheetQuestion {
   readonly paper: Paper;
 }
 
+export interface DeepQuestion {
+  readonly plan: Plan;
+  readonly tierIndex: number;
+  /** Depth of the facet that went too deep. */
+  readonly depthMm: number;
+}
+
+/** A chip by where it lies on a facet, from the facet's foot. */
+export interface ChipQuestion {
+  readonly plan: Plan;
+  readonly facetId: string;
+  readonly acrossMm: number;
+  /** Towards the pole of the facet's side. */
+  readonly upMm: number;
+  readonly depthMm: number;
+  readonly diameterMm: number;
+}
+
+function recuts({ plan, facetId, acrossMm, upMm, depthMm, diameterMm }: ChipQuestion) {
+  const solved = solvePlan(plan);
+  const k = solved.facets.findIndex((facet) => facet.id === facetId);
+  return k < 0 ? [] : recutsFor(plan, { at: placeOnFacet(solved, k, acrossMm, upMm), depthMm, diameterMm });
+}
+
 const SHEET_WORDS = { en: sheetWordsEn, de: sheetWordsDe } as const;
 
 const jobs = {
@@ -63,6 +88,8 @@ const jobs = {
   fit: (plan: Plan) => fitAsCut(plan),
   curve,
   simulate,
+  tooDeep: ({ plan, tierIndex, depthMm }: DeepQuestion) => matchTooDeep(plan, tierIndex, depthMm),
+  recuts,
   sheet: ({ plan, language, unit, paper }: SheetQuestion) =>
     sheetHtml(solvePlan(plan), { words: SHEET_WORDS[language], unit, paper }),
   /** What finding each tier's angle again `offDeg` off costs, in tier order; null for a tier that cuts nothing. */

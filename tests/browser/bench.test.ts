@@ -79,11 +79,14 @@ describe("the bench", () => {
     });
   });
 
-  it("has no severe accessibility findings on any part", async () => {
-    for (const name of ["Set-up", "Tolerance", "As cut", "On paper", "Work"]) {
-      await part(name);
-      if (name === "On paper") await page.locator(".sheet-shown").waitFor(SLOW);
-      expect(await severeFindings(), name).toEqual([]);
+  it("has no severe accessibility findings on any part, by day and by lamp", async () => {
+    for (const colorScheme of ["dark", "light"] as const) {
+      await page.emulateMedia({ colorScheme });
+      for (const name of ["Set-up", "Tolerance", "As cut", "On paper", "Work"]) {
+        await part(name);
+        if (name === "On paper") await page.locator(".sheet-shown").waitFor(SLOW);
+        expect(await severeFindings(), `${name}, ${colorScheme}`).toEqual([]);
+      }
     }
   });
 
@@ -232,6 +235,23 @@ describe("as cut", () => {
     await page.getByRole("button", { name: "Lock as cut and solve the rest" }).click();
     await page.getByText("What was cut is locked; the tiers above follow it.").waitFor(SLOW);
     expect(((await eaves.textContent()) ?? "").replace(/\u00a0/g, " ")).toContain(`stays at ${after} mm`);
+  });
+
+  it("finds the smallest recut for a chip and plans it", async () => {
+    await page.getByText("A chip on the finished piece").click();
+    const type = async (label: string, value: string) => {
+      await page.getByLabel(label, { exact: true }).last().fill(value);
+      await page.keyboard.press("Enter");
+    };
+    await type("Deep", "0.3");
+    await type("Across", "1.5");
+    const way = page.getByText(/Take \w+ [\d.]+\smm deeper; facet \d+ clears the chip/).first();
+    await way.waitFor(SLOW);
+    const [, tier, mm] = /Take (\w+) ([\d.]+)/.exec((await way.textContent()) ?? "") ?? [];
+    expect(Number(mm)).toBeGreaterThan(0);
+    expect(BENCH_PLAN.tiers.map(({ name }) => name)).toContain(tier);
+    await page.getByRole("button", { name: "Plan this recut" }).first().click();
+    await page.getByRole("button", { name: "Undo: the whole plan" }).waitFor(SLOW);
   });
 
   it("reports no errors of its own on the whole way", () => {

@@ -3,6 +3,7 @@ import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { usePlan } from "../../use-studio.ts";
 import { useFit } from "../use-bench.ts";
+import { ChipPart } from "./ChipPart.tsx";
 import { Remaining } from "./Remaining.tsx";
 import { TierAsCut } from "./TierAsCut.tsx";
 
@@ -21,6 +22,7 @@ export function AsCutPart() {
             key={tier.id}
             tier={tier}
             index={i}
+            resolved={answer?.resolved ?? null}
             fit={answer?.tiers.find((one) => one.tier === tier.id) ?? null}
             findings={answer?.findings.filter((finding) => finding.tier === tier.id) ?? []}
           />
@@ -28,6 +30,7 @@ export function AsCutPart() {
       </ol>
       {fit.error && fit.question === plan ? <p role="alert">{words.asCut.failed}</p> : null}
       {answer ? <Remaining answer={answer} /> : null}
+      <ChipPart />
     </div>
   );
 }

@@ -1,44 +1,65 @@
-/** A facet cut too deep: how much, and what bringing its whole tier to that depth would cost. */
+/** A facet cut too deep: how much, what bringing the rest to match costs, and what then no longer meets. */
+import { useMemo } from "react";
 import type { FittedTier } from "../../../core/bench/as-cut.ts";
-import { depthsBefore, sizeAt, tierFacets, widestGap } from "../../../core/bench/half-cut.ts";
-import type { Tier } from "../../../core/plan/document.ts";
+import type { Mended } from "../../../core/bench/mend-cut.ts";
+import type { Plan, Tier } from "../../../core/plan/document.ts";
+import type { DeepQuestion } from "../../../worker/bench-worker.ts";
 import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
-import { useSolved, useStudio } from "../../use-studio.ts";
+import { useStudio } from "../../use-studio.ts";
+import { benchPool } from "../bench-worker-client.ts";
+import { useAsked } from "../use-asked.ts";
 import { deepenTo } from "./as-cut-plan.ts";
+import { Changes } from "./Changes.tsx";
 
 /** Differences below this many deviations are the calipers', not the glass's. */
 const CLEAR_SDS = 3;
 
-export function DeepFacets({ tier, index, fit }: { tier: Tier; index: number; fit: FittedTier }) {
+const askTooDeep = (question: DeepQuestion): Promise<Mended> => benchPool.run("tooDeep", question);
+
+/** The deepest facet that is clearly deeper than its tier; null when none is. */
+function tooDeepOf(fit: FittedTier): FittedTier["facets"][number] | null {
+  const deepest = [...fit.facets].sort((a, b) => b.depthMm - a.depthMm)[0];
+  if (!deepest) return null;
+  const clear = CLEAR_SDS * Math.hypot(deepest.depthSdMm, fit.depthSdMm);
+  return deepest.depthMm - fit.depthMm > clear ? deepest : null;
+}
+
+export function DeepFacets({
+  tier,
+  index,
+  fit,
+  resolved,
+}: {
+  tier: Tier;
+  index: number;
+  fit: FittedTier;
+  resolved: Plan;
+}) {
   const { asCut: words } = useWords(benchWords);
   const { length } = useFormat();
-  const solved = useSolved();
   const dispatch = useStudio((state) => state.dispatch);
-  const deepest = [...fit.facets].sort((a, b) => b.depthMm - a.depthMm)[0];
-  if (!deepest || deepest.depthMm - fit.depthMm < CLEAR_SDS * Math.hypot(deepest.depthSdMm, fit.depthSdMm))
-    return null;
-  const sizeWith = (depthMm: number) => {
-    const depths = depthsBefore(solved, index);
-    for (const k of tierFacets(solved.tiers[index])) depths[k] = depthMm;
-    return sizeAt(solved, depths, solved.tiers[index].first).widthMm;
-  };
-  const wider = sizeWith(deepest.depthMm) - sizeWith(fit.depthMm);
-  const gap = widestGap(solved, solved.tiers[index], deepest.depthMm);
-  const extra = deepest.depthMm - fit.depthMm;
+  const deepest = tooDeepOf(fit);
+  const depthMm = deepest?.depthMm ?? null;
+  const question = useMemo(
+    (): DeepQuestion | null => (depthMm === null ? null : { plan: resolved, tierIndex: index, depthMm }),
+    [resolved, index, depthMm],
+  );
+  const { answer } = useAsked(question, askTooDeep);
+  if (!deepest) return null;
   return (
     <div className="finding" data-severity="warn">
-      <p>{words.tooDeep(String(deepest.k + 1), length(extra, 2))}</p>
-      <p>
-        {words.tooDeepCost(length(extra, 2), length(Math.abs(wider), 2), wider >= 0)}{" "}
-        {gap !== null && gap < 0 ? words.tooDeepShares : null}
-      </p>
-      {tier.count > 1 ? (
-        <Button look="outlined" onPress={() => dispatch(deepenTo(fit, deepest.depthMm))}>
-          {words.deepenAll(length(deepest.depthMm, 2))}
-        </Button>
+      <p>{words.tooDeep(String(deepest.k + 1), length(deepest.depthMm - fit.depthMm, 2))}</p>
+      {answer && tier.count > 1 ? (
+        <>
+          <p>{words.toMatch}</p>
+          <Changes mended={answer} />
+          <Button look="outlined" onPress={() => dispatch(deepenTo(fit, deepest.depthMm))}>
+            {words.deepenAll(length(deepest.depthMm, 2))}
+          </Button>
+        </>
       ) : null}
     </div>
   );

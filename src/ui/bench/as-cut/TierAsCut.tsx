@@ -1,6 +1,6 @@
 /** One tier: its measurements, and the angle and depth that explain them best. */
 import type { FittedTier } from "../../../core/bench/as-cut.ts";
-import type { AsCut, Tier } from "../../../core/plan/document.ts";
+import type { AsCut, Plan, Tier } from "../../../core/plan/document.ts";
 import type { Finding } from "../../../core/plan/solved.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -47,11 +47,14 @@ export function TierAsCut({
   tier,
   index,
   fit,
+  resolved,
   findings,
 }: {
   tier: Tier;
   index: number;
   fit: FittedTier | null;
+  /** The plan with what was cut in place; null while nothing is known of it. */
+  resolved: Plan | null;
   findings: readonly Finding[];
 }) {
   const words = useWords(benchWords);
@@ -75,7 +78,7 @@ export function TierAsCut({
         <Measures tier={tier} onChange={(change) => set(withMeasured(tier.asCut, change))} />
         <SingleFacets tier={tier} onChange={set} />
       </details>
-      {fit ? <DeepFacets tier={tier} index={index} fit={fit} /> : null}
+      {fit && resolved ? <DeepFacets tier={tier} index={index} fit={fit} resolved={resolved} /> : null}
     </li>
   );
 }

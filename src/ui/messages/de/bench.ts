@@ -373,9 +373,16 @@ export const bench: Translated<typeof en> = {
     locked: "Der Plan hält diese Reihe so fest, wie sie geschliffen ist.",
     wouldHelp: (what, deg, mm) => `Messen ${what} würde es am meisten eingrenzen: auf ${deg} und ${mm}.`,
     tooDeep: (k, mm) => `Facette ${k} ging ${mm} tiefer als ihre Reihe.`,
-    tooDeepCost: (deeper, width, wider) =>
-      `Die anderen anzugleichen kostet ${deeper} mehr Tiefe und macht sie ${width} ${wider ? "breiter" : "schmaler"}.`,
-    tooDeepShares: "Nachbarinnen teilen dann Kanten.",
+    toMatch: "Den Rest anzugleichen heißt:",
+    change: (tier, deeper, isDeeper, wider, isWider) =>
+      `${tier} geht ${deeper} ${isDeeper ? "tiefer" : "weniger tief"} und wird ${wider} ${isWider ? "breiter" : "schmaler"}.`,
+    stillMeets: "Alles, was sich traf, trifft sich weiterhin.",
+    noLongerMeets: (pairs) =>
+      pairs === 0
+        ? "Eine Regel des Plans lässt sich nicht mehr erfüllen."
+        : pairs === 1
+          ? "1 Paar, das sich traf, trifft sich nicht mehr."
+          : `${pairs} Paare, die sich trafen, treffen sich nicht mehr.`,
     deepenAll: (mm) => `Ganze Reihe auf ${mm} bringen`,
     remaining: "Noch zu schleifende Reihen",
     allCut: "Jede Reihe ist gemessen: Es bleibt nichts zu schleifen.",
@@ -384,6 +391,24 @@ export const bench: Translated<typeof en> = {
     cantMeet: "Ihre Regel lässt sich nicht mehr erfüllen; das hier ist das Nächste, was geht.",
     lock: "So festhalten und den Rest neu lösen",
     allLocked: "Was geschliffen ist, steht fest; die Reihen oben folgen.",
+  },
+
+  chip: {
+    title: "Ein Ausbruch am fertigen Stück",
+    what: "Sag, wo er liegt und wie groß er ist, und sieh den kleinsten Nachschliff, der ihn wegnimmt. Such vor dem Schleifen nach Sprüngen, die weiterlaufen; gesprungenes Glas kann bersten.",
+    tier: "In Reihe",
+    facet: "Auf Facette",
+    across: "Rechts der Mitte",
+    acrossHow: "Von außen gesehen, Pol oben; unter 0 ist links",
+    up: "Zum Pol hin",
+    upHow: "Von der Mitte der Facette; unter 0 ist vom Pol weg",
+    depth: "Tief",
+    depthHow: "Von der Facette bis zum Grund",
+    diameter: "Quer",
+    diameterHow: "An der breitesten Stelle",
+    none: "Kein Nachschliff nimmt ihn weg: Er liegt außerhalb des fertigen Stücks, oder es ginge bis zur Mitte.",
+    way: (tier, k, mm) => `${tier} ${mm} tiefer; Facette ${k} nimmt den Ausbruch weg.`,
+    take: "Diesen Nachschliff planen",
   },
 
   paper: {

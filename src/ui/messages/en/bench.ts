@@ -369,9 +369,14 @@ export const bench = {
     wouldHelp: (what: string, deg: string, mm: string) =>
       `Measuring ${what} would narrow it most: to ${deg} and ${mm}.`,
     tooDeep: (k: string, mm: string) => `Facet ${k} went ${mm} deeper than its tier.`,
-    tooDeepCost: (deeper: string, width: string, wider: boolean) =>
-      `Bringing the others to match takes ${deeper} more depth and makes them ${width} ${wider ? "wider" : "narrower"}.`,
-    tooDeepShares: "Neighbours then share edges.",
+    toMatch: "Bringing the rest to match:",
+    change: (tier: string, deeper: string, isDeeper: boolean, wider: string, isWider: boolean) =>
+      `${tier} goes ${deeper} ${isDeeper ? "deeper" : "less deep"} and comes out ${wider} ${isWider ? "wider" : "narrower"}.`,
+    stillMeets: "Everything that met still meets.",
+    noLongerMeets: (pairs: number) =>
+      pairs === 0
+        ? "A rule of the plan can't be met any more."
+        : `${pairs === 1 ? "1 pair" : `${pairs} pairs`} that met no longer do.`,
     deepenAll: (mm: string) => `Take the whole tier to ${mm}`,
     remaining: "Tiers still to cut",
     allCut: "Every tier has been measured: nothing is left to cut.",
@@ -380,6 +385,24 @@ export const bench = {
     cantMeet: "Its rule can't be met any more; this is the nearest that can.",
     lock: "Lock as cut and solve the rest",
     allLocked: "What was cut is locked; the tiers above follow it.",
+  },
+
+  chip: {
+    title: "A chip on the finished piece",
+    what: "Say where it lies and how large it is, and see the smallest recut that takes it away. Look for cracks that run on before you grind; cracked glass can burst.",
+    tier: "On tier",
+    facet: "On facet",
+    across: "To the right of the middle",
+    acrossHow: "Seen from outside, pole up; below 0 is left",
+    up: "Towards the pole",
+    upHow: "From the facet's middle; below 0 is away from it",
+    depth: "Deep",
+    depthHow: "From the facet down to the chip's bottom",
+    diameter: "Across",
+    diameterHow: "The chip's widest",
+    none: "No recut takes it away: it is outside the finished piece, or would go to the middle.",
+    way: (tier: string, k: string, mm: string) => `Take ${tier} ${mm} deeper; facet ${k} clears the chip.`,
+    take: "Plan this recut",
   },
 
   paper: {
