@@ -52,7 +52,7 @@ Surface enterBody(vec3 o, vec3 d) {
         enter = t;
         id = i;
       }
-    } else if (t < leave) {
+    } else if (along > 0.0 && t < leave) {
       leave = t;
     }
   }

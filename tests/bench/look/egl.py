@@ -3,9 +3,9 @@
 usage: egl.py JOBS.json OUT
 
 JOBS.json, as written by `emit.ts`: {"shaders": {name: text}, "jobs": [{name, vertex, fragments: {channels: name}, display?, uniforms, blocks,
-textures, sizes: [[w, h]], passes: [{channels, uniforms}], samples, picture?}]}. Each pass reads the sum of the passes before and writes the other of two
+textures, sizes: [[w, h]], passes: [{channels, uniforms}], samples, picture?, dump?}]}. Each pass reads the sum of the passes before and writes the other of two
 float textures, as the app does. Prints compile time, and for each size milliseconds a pass and million samples a second;
-with `picture`, writes the finished picture as PNG to OUT as well. All numbers also go to OUT/egl.json.
+with `picture`, writes the finished picture as PNG to OUT as well, with `dump` the sum of all samples as raw floats. All numbers also go to OUT/egl.json.
 """
 import ctypes as C
 import json
@@ -182,6 +182,14 @@ def save_picture(job, shaders, targets, width, height, path):
     Image.fromarray(np.clip(rgb + 0.5, 0, 255).astype(np.uint8)).save(path)
 
 
+def read_sum(framebuffer, width, height):
+    """Sum over the samples, RGBA floats, rows bottom to top."""
+    gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
+    pixels = np.empty((height, width, 4), np.float32)
+    gl.glReadPixels(0, 0, width, height, RGBA, FLOAT, pixels.ctypes.data_as(C.c_void_p))
+    return pixels
+
+
 def run(job, shaders, out):
     started = time.perf_counter()
     programs = {channels: link(shaders, job["vertex"], name) for channels, name in job["fragments"].items()}
@@ -207,6 +215,8 @@ def run(job, shaders, out):
         print(f"{job['name']:44} {width}x{height}  {ms:8.3f} ms a pass  {rate:8.0f} M samples/s", flush=True)
         if job.get("picture"):
             save_picture(job, shaders, targets, width, height, os.path.join(out, job["picture"]["file"]))
+        if job.get("dump"):
+            read_sum(targets[len(job["passes"]) % 2][1], width, height).tofile(os.path.join(out, job["dump"]))
         for texture, framebuffer in targets:
             gl.glDeleteTextures(1, C.byref(texture))
             gl.glDeleteFramebuffers(1, C.byref(framebuffer))

@@ -15,6 +15,7 @@ import { passAt, samplesAfter } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
 import { EXAMPLES } from "../../../src/ui/examples.ts";
+import { LOOK_SCENES } from "../../browser/look-scenes.ts";
 import { BENCH_VIEW, bareUniforms, benchScene } from "./scenes.ts";
 import { bareText, readShaderTexts } from "./shader-texts.ts";
 
@@ -23,7 +24,7 @@ const SIZES = [
   [3840, 2160],
 ];
 const PASSES = 60;
-const PICTURE = { size: 900, passes: 1200 };
+const PICTURE = { size: 900, passes: 800 };
 /** Day's paper, sRGB bytes. */
 const GROUND = [241, 238, 231];
 
@@ -158,8 +159,27 @@ const pictures = [
   }),
 ];
 
+/** The scenes that the shader and its twin share, to hold a real card to the twin as well. */
+const CHECK_SIZE = 96;
+const checks = LOOK_SCENES.flatMap((scene, k) =>
+  [11, 12].map((seed) => {
+    const view = viewFrom(scene.from[0], scene.from[1]);
+    const options = { hasDispersion: scene.hasDispersion, seed, lightBehind: true };
+    const job = tracerJob(scene.name, scene.make(), view, options);
+    const count = 4 * scene.samples;
+    return {
+      ...job,
+      sizes: [[CHECK_SIZE, CHECK_SIZE]],
+      passes: passList(count, scene.hasDispersion),
+      samples: samplesAfter(count, scene.hasDispersion),
+      dump: `scene-${k}-${seed}.f32`,
+    };
+  }),
+);
+
 const [folder] = process.argv.slice(2);
 if (!folder) throw new Error("usage: emit.ts FOLDER");
 mkdirSync(folder, { recursive: true });
 writeFileSync(join(folder, "timings.json"), JSON.stringify({ shaders, jobs: timings }));
+writeFileSync(join(folder, "checks.json"), JSON.stringify({ shaders, jobs: checks }));
 writeFileSync(join(folder, "pictures.json"), JSON.stringify({ shaders, jobs: pictures }));

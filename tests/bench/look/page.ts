@@ -1,59 +1,76 @@
-import { Accumulator } from "../../src/render/accumulator.ts";
-import {
-  compileProgram,
-  float,
-  mat3,
-  UniformSetter,
-  type Uniforms,
-  uint,
-  vec2,
-  vec3,
-  vec4,
-} from "../../src/render/gl-program.ts";
-import { assembleShader } from "../../src/render/shader-assembler.ts";
-import { shaderFiles } from "../../src/render/shader-files.ts";
-import bareText from "./look-bare.frag?raw";
+/** Times the tracer, the plain yardstick and a general path tracer in this browser; called by `look.ts`. */
+import { Accumulator } from "../../../src/render/accumulator.ts";
+import { compileProgram, UniformSetter, uint, vec2 } from "../../../src/render/gl-program.ts";
+import { DEFAULT_OPTIONS, packScene } from "../../../src/render/pack-scene.ts";
+import { assembleShader } from "../../../src/render/shader-assembler.ts";
+import { shaderFiles } from "../../../src/render/shader-files.ts";
+import { TraceEngine } from "../../../src/render/trace-engine.ts";
+import bareText from "./bare.frag?raw";
+import { BENCH_VIEW, bareUniforms, benchScene } from "./scenes.ts";
 
-async function bare(size: number, frames: number) {
-  const canvas = document.createElement("canvas");
-  const gl = canvas.getContext("webgl2")!;
-  gl.getExtension("EXT_color_buffer_float");
-  const program = await compileProgram(
-    gl,
-    assembleShader(shaderFiles, "screen.vert"),
-    assembleShader({ "bare.frag": bareText }, "bare.frag"),
-  );
-  const acc = new Accumulator(gl, size, size);
+function openContext(): WebGL2RenderingContext {
+  const context = document.createElement("canvas").getContext("webgl2");
+  if (!context) throw new Error("no WebGL2");
+  return context;
+}
+
+const gl = openContext();
+const opened = TraceEngine.create(gl);
+
+/** Waits for the card. */
+const finish = () => gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.FLOAT, new Float32Array(4));
+
+/** Million samples a second of the yardstick. */
+async function timeBare(size: number, passes: number): Promise<number> {
+  await opened;
+  const vertex = assembleShader(shaderFiles, "screen.vert");
+  const program = await compileProgram(gl, vertex, assembleShader({ "bare.frag": bareText }, "bare.frag"));
+  const target = new Accumulator(gl, size, size);
   gl.useProgram(program);
-  const planes: number[] = [];
-  for (let k = 0; k < 25; k++) {
-    const t = k * 2.399963,
-      z = 1 - (2 * k + 1) / 25,
-      r = Math.sqrt(1 - z * z);
-    planes.push(r * Math.cos(t), r * Math.sin(t), z, 0.93);
-  }
-  const f = Math.tan((Math.PI / 180) * 7);
-  const u: Uniforms = {
-    planes: vec4(planes),
-    eye: vec3([0, 0, 10]),
-    view: mat3([f, 0, 0, 0, f, 0, 0, 0, 1]),
-    resolution: vec2([size, size]),
-  };
-  const set = new UniformSetter(gl, program);
-  set.set(u);
-  gl.bindFramebuffer(gl.FRAMEBUFFER, acc.back);
+  const uniforms = new UniformSetter(gl, program);
+  uniforms.set({ ...bareUniforms(BENCH_VIEW), resolution: vec2([size, size]) });
   gl.viewport(0, 0, size, size);
-  const draw = (k: number) => {
-    set.set({ frameIndex: uint(k) });
+  const draw = (index: number) => {
+    gl.bindFramebuffer(gl.FRAMEBUFFER, target.back);
+    uniforms.set({ frameIndex: uint(index) });
     gl.drawArrays(gl.TRIANGLES, 0, 3);
   };
-  const px = new Float32Array(4);
   draw(0);
-  gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.FLOAT, px);
-  const t0 = performance.now();
-  for (let k = 0; k < frames; k++) draw(k);
-  gl.readPixels(size / 2, size / 2, 1, 1, gl.RGBA, gl.FLOAT, px);
-  const ms = performance.now() - t0;
-  return { mps: (size * size * frames) / ms / 1e3, px: [...px], float: float(1) };
+  finish();
+  const started = performance.now();
+  for (let index = 1; index <= passes; index++) draw(index);
+  finish();
+  const ms = performance.now() - started;
+  target.dispose();
+  gl.deleteProgram(program);
+  return (size * size * passes) / ms / 1e3;
 }
-Object.assign(window, { bare });
+
+/** The product's tracer, with programs made for the piece as for one that is looked at for a while. */
+async function timeTracer(
+  count: number,
+  hasDispersion: boolean,
+  size: number,
+  passes: number,
+): Promise<number> {
+  const engine = await opened;
+  const packed = packScene(benchScene(count), { ...DEFAULT_OPTIONS, hasDispersion });
+  await engine.prepare(packed);
+  await engine.specialise(packed);
+  const scene = engine.load(packed);
+  const target = new Accumulator(gl, size, size);
+  target.restart(hasDispersion);
+  const frame = { x: 0, y: 0, width: size, height: size };
+  const pass = () => engine.trace(scene, target, BENCH_VIEW, { y: 0, height: size, last: true }, frame);
+  for (let warm = 0; warm < 2; warm++) pass();
+  finish();
+  const started = performance.now();
+  for (let index = 0; index < passes; index++) pass();
+  finish();
+  const ms = performance.now() - started;
+  target.dispose();
+  engine.unload(scene);
+  return (size * size * passes) / ms / 1e3;
+}
+
+Object.assign(window, { timeBare, timeTracer });

@@ -16,6 +16,7 @@ export const look: Translated<typeof english> = {
     choosePicture: ".hdr-Bild wählen",
     pictureNow: (name) => `Licht aus ${name}`,
     pictureHow: "Ein Rundumbild (äquirektangulär, .hdr); es wird nur auf diesem Gerät gelesen.",
+    pictureBad: (file, why) => `${file} lässt sich nicht als Licht nehmen: ${why}`,
     behind: "Um das Stück herum",
     ground: "die Seite",
     around: "das Licht selbst",
@@ -108,5 +109,7 @@ export const look: Translated<typeof english> = {
       "shader-refused": "Der Treiber der Grafikkarte lehnt das Programm ab, das dem Licht nachgeht.",
     },
   },
+  column: "Was die Spalte zeigt",
+  see: "Licht und Bild",
   recipe: "Rezept",
 };

@@ -14,6 +14,7 @@ export const look = {
     choosePicture: "Choose an .hdr picture",
     pictureNow: (name: string) => `Light from ${name}`,
     pictureHow: "A picture all around (equirectangular, .hdr), read on this device only.",
+    pictureBad: (file: string, why: string) => `${file} can't be used as a light: ${why}`,
     behind: "Around the piece",
     ground: "the page",
     around: "the light itself",
@@ -106,5 +107,7 @@ export const look = {
       "shader-refused": "The graphics card's driver refuses the program that traces light.",
     },
   },
+  column: "What the column shows",
+  see: "Light and picture",
   recipe: "Recipe",
 };

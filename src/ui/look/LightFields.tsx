@@ -1,0 +1,94 @@
+/** Which light falls on the piece, from where, how bright it is shown, and what stands behind. */
+import { useState } from "react";
+import { readHdr } from "../../core/optics/hdr.ts";
+import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import { Choice } from "../controls/Choice.tsx";
+import { Pick } from "../controls/Pick.tsx";
+import { lookWords } from "../messages/look.ts";
+import { useWords } from "../messages/words.tsx";
+import { useFormat } from "../use-format.ts";
+import { FileButton } from "./FileButton.tsx";
+import { type LightChoice, setLook, useLook } from "./look-settings.ts";
+import { Slide } from "./Slide.tsx";
+
+const NAMES = Object.keys(LIGHT_SETTINGS) as LightName[];
+const MOST_STOPS = 4;
+
+export function LightFields() {
+  const words = useWords(lookWords).light;
+  const format = useFormat();
+  const light = useLook((settings) => settings.light);
+  const turn = useLook((settings) => settings.lightTurnDeg);
+  const exposure = useLook((settings) => settings.exposure);
+  const picture = useLook((settings) => settings.picture);
+  const behind = useLook((settings) => settings.behind);
+  const options = [
+    ...NAMES.map((id): { id: LightChoice; words: string } => ({ id, words: words[id] })),
+    ...(picture ? [{ id: "picture" as const, words: picture.name }] : []),
+  ];
+  return (
+    <section className="look-part">
+      <h2>{words.title}</h2>
+      <Choice
+        label={words.label}
+        value={light}
+        options={options}
+        onChange={(next) => setLook({ light: next })}
+      />
+      <Slide
+        label={words.turn}
+        shown={format.degrees(turn, 0)}
+        value={turn}
+        min={-180}
+        max={180}
+        step={5}
+        onChange={(lightTurnDeg) => setLook({ lightTurnDeg })}
+      />
+      <Slide
+        label={words.exposure}
+        shown={`${exposure > 0 ? "+" : ""}${format.number(exposure, 1)} ${words.stops}`}
+        value={exposure}
+        min={-MOST_STOPS}
+        max={MOST_STOPS}
+        step={0.1}
+        onChange={(next) => setLook({ exposure: next })}
+      />
+      <Pick
+        label={words.behind}
+        value={behind}
+        options={[
+          { id: "ground", words: words.ground },
+          { id: "light", words: words.around },
+        ]}
+        onChange={(next) => setLook({ behind: next })}
+      />
+      <OwnPicture />
+    </section>
+  );
+}
+
+function OwnPicture() {
+  const words = useWords(lookWords).light;
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const take = async (file: File) => {
+    try {
+      const pixels = readHdr(new Uint8Array(await file.arrayBuffer()));
+      setLook({ picture: { name: file.name, pixels }, light: "picture" });
+      setTrouble(null);
+    } catch (error) {
+      setTrouble(words.pictureBad(file.name, error instanceof Error ? error.message : String(error)));
+    }
+  };
+  return (
+    <div>
+      <FileButton accept=".hdr" words={words.choosePicture} onFile={(file) => void take(file)} />
+      {trouble ? (
+        <p className="look-trouble" role="alert">
+          {trouble}
+        </p>
+      ) : (
+        <p className="look-note">{words.pictureHow}</p>
+      )}
+    </div>
+  );
+}

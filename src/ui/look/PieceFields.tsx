@@ -1,0 +1,59 @@
+/** How the piece itself is shown: as planned, or as it would be in another glass or at another stage of the work. */
+import { Choice } from "../controls/Choice.tsx";
+import { Toggle } from "../controls/Toggle.tsx";
+import { lookWords } from "../messages/look.ts";
+import { useWords } from "../messages/words.tsx";
+import { usePlan } from "../use-studio.ts";
+import { type FinishChoice, type GlassChoice, setLook, useLook } from "./look-settings.ts";
+
+const GLASSES: readonly GlassChoice[] = ["planned", "borosilicate", "soda-lime"];
+const FINISHES: readonly FinishChoice[] = ["planned", "ground", "prepolished", "polished"];
+
+export function PieceFields() {
+  const words = useWords(lookWords);
+  const plan = usePlan();
+  const glass = useLook((settings) => settings.glass);
+  const finish = useLook((settings) => settings.finish);
+  const isWet = useLook((settings) => settings.isWet);
+  const showInside = useLook((settings) => settings.showInside);
+  const hasDispersion = useLook((settings) => settings.hasDispersion);
+  const isTurning = useLook((settings) => settings.isTurning);
+  const isRough =
+    finish === "planned"
+      ? plan.tiers.some((tier) => tier.finish === "ground" || tier.finish === "prepolished")
+      : finish !== "polished";
+  return (
+    <section className="look-part">
+      <h2>{words.glass.title}</h2>
+      <Choice
+        label={words.glass.finish}
+        value={finish}
+        options={FINISHES.map((id) => ({ id, words: words.glass.finishes[id] }))}
+        onChange={(next) => setLook({ finish: next })}
+      />
+      <Choice
+        label={words.glass.glass}
+        value={glass}
+        options={GLASSES.map((id) => ({ id, words: words.glass[id] }))}
+        onChange={(next) => setLook({ glass: next })}
+      />
+      <p className="look-note">{words.glass.onlyLook}</p>
+      {isRough ? (
+        <Toggle isOn={isWet} onChange={(next) => setLook({ isWet: next })}>
+          {words.glass.wet}
+        </Toggle>
+      ) : null}
+      {plan.piece.inside?.length ? (
+        <Toggle isOn={showInside} onChange={(next) => setLook({ showInside: next })}>
+          {words.glass.inside}
+        </Toggle>
+      ) : null}
+      <Toggle isOn={hasDispersion} onChange={(next) => setLook({ hasDispersion: next })}>
+        {words.glass.fire}
+      </Toggle>
+      <Toggle isOn={isTurning} onChange={(next) => setLook({ isTurning: next })}>
+        {words.turning}
+      </Toggle>
+    </section>
+  );
+}

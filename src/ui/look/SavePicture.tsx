@@ -1,0 +1,115 @@
+/** A picture for a customer: traced at a chosen size and quality, saved as PNG. */
+import { useState } from "react";
+import { DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
+import { traceStill } from "../../render/still.ts";
+import { fileNameOf, offerFile } from "../app/files.ts";
+import { Button } from "../controls/Button.tsx";
+import { NumberField } from "../controls/NumberField.tsx";
+import { Pick } from "../controls/Pick.tsx";
+import { Toggle } from "../controls/Toggle.tsx";
+import { parseNumber } from "../format.ts";
+import { lookWords } from "../messages/look.ts";
+import { useWords } from "../messages/words.tsx";
+import { eye } from "../piece/eye.ts";
+import { useFormat } from "../use-format.ts";
+import { useGlassName } from "../use-glass-name.ts";
+import { usePlan } from "../use-studio.ts";
+import { sceneOf } from "./look-scene.ts";
+import { lookSettings } from "./look-settings.ts";
+import { pngOf } from "./png.ts";
+import { tracedPicture, useTracing, viewOf } from "./traced.ts";
+import { useJob } from "./use-job.ts";
+
+const SAMPLES = { draft: 64, good: 256, best: 1024 } as const;
+type Quality = keyof typeof SAMPLES;
+const QUALITIES: readonly Quality[] = ["draft", "good", "best"];
+const LEAST_SIZE = 128;
+const MOST_SIZE = 4096;
+
+export function SavePicture() {
+  const words = useWords(lookWords).save;
+  const format = useFormat();
+  const plan = usePlan();
+  const glass = useGlassName();
+  const job = useJob();
+  const canTrace = useTracing()?.check.pass ?? false;
+  const [size, setSize] = useState(1600);
+  const [quality, setQuality] = useState<Quality>("good");
+  const [isTransparent, setTransparent] = useState(false);
+  const [hasCaption, setCaption] = useState(false);
+  const [saved, setSaved] = useState<string | null>(null);
+
+  const save = () =>
+    job.start(async (signal, onProgress) => {
+      setSaved(null);
+      const engine = tracedPicture().renderer.tracer;
+      if (!engine) return;
+      const settings = lookSettings.getState();
+      const packed = packScene(sceneOf(plan, settings), {
+        ...DEFAULT_OPTIONS,
+        hasDispersion: settings.hasDispersion,
+        lightBehind: settings.behind === "light" && !isTransparent,
+      });
+      const options = {
+        width: size,
+        height: size,
+        samples: SAMPLES[quality],
+        exposure: settings.exposure,
+        signal,
+        onProgress,
+      };
+      const picture = await traceStill(engine, packed, viewOf(eye.getState().view, 1), options);
+      const caption = words.captionText(plan.name, format.length(plan.piece.diameterMm), glass);
+      const file = fileNameOf(plan).replace(/\.glintwright\.json$/, ".png");
+      offerFile(file, await pngOf(picture, isTransparent, hasCaption ? caption : null));
+      setSaved(words.saved(file));
+    });
+
+  return (
+    <section className="look-part">
+      <h2>{words.title}</h2>
+      <NumberField
+        label={words.size}
+        value={size}
+        unit={words.pixels}
+        min={LEAST_SIZE}
+        max={MOST_SIZE}
+        step={100}
+        format={(value) => format.number(value, 0)}
+        parse={(text) => {
+          const read = parseNumber(text);
+          return read === null ? null : Math.round(read);
+        }}
+        onChange={setSize}
+      />
+      <Pick
+        label={words.fine}
+        value={quality}
+        options={QUALITIES.map((id) => ({ id, words: `${words[id]} (${words.samples(SAMPLES[id])})` }))}
+        onChange={setQuality}
+      />
+      <Toggle isOn={isTransparent} onChange={setTransparent}>
+        {words.transparent}
+      </Toggle>
+      <Toggle isOn={hasCaption} onChange={setCaption}>
+        {words.caption}
+      </Toggle>
+      {job.share === null ? (
+        <Button look="strong" isDisabled={!canTrace} onPress={save}>
+          {words.save}
+        </Button>
+      ) : (
+        <p className="look-row" role="status">
+          {words.progress(Math.round(100 * job.share))}
+          <Button onPress={job.stop}>{words.cancel}</Button>
+        </p>
+      )}
+      {saved ? <p role="status">{saved}</p> : null}
+      {job.trouble ? (
+        <p className="look-trouble" role="alert">
+          {words.failed(job.trouble)}
+        </p>
+      ) : null}
+    </section>
+  );
+}
