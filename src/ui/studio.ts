@@ -3,6 +3,8 @@ import { depthOf } from "../state/derived.ts";
 import { loadPreferences, savePreferences } from "../state/preferences.ts";
 import { createPlanStore } from "../state/store.ts";
 import { FIRST_EXAMPLE } from "./examples.ts";
+import { exampleIn, exampleWords } from "./messages/examples.ts";
+import { languageOf } from "./messages/words.tsx";
 
 /** Null where the browser refuses storage altogether (some private modes throw on access). */
 function shelfOf(): Storage | null {
@@ -15,10 +17,12 @@ function shelfOf(): Storage | null {
 
 const shelf = shelfOf();
 
+const preferences = loadPreferences(shelf);
+
 export const studio = createPlanStore({
-  plan: FIRST_EXAMPLE,
+  plan: exampleIn(FIRST_EXAMPLE, exampleWords[preferences.language ?? languageOf(navigator.languages)]),
   depthOf,
-  preferences: loadPreferences(shelf),
+  preferences,
 });
 
 studio.subscribe((now, before) => {

@@ -1,6 +1,7 @@
 /** Words of the shell and the plan: German is complete and German, templates have the same fields. */
 import { describe, expect, it } from "vitest";
 import { controlWords } from "../../src/ui/messages/controls.ts";
+import { exampleWords } from "../../src/ui/messages/examples.ts";
 import { findingWords } from "../../src/ui/messages/findings.ts";
 import { historyWords, labelInWords } from "../../src/ui/messages/history.ts";
 import { planWords } from "../../src/ui/messages/plan.ts";
@@ -28,6 +29,7 @@ const AREAS = {
   controls: controlWords,
   findings: findingWords,
   history: historyWords,
+  examples: exampleWords,
 } as const;
 /** Words that are the same in both languages. */
 const SAME = /^(Glintwright|Plan|English|Deutsch|Alt|Esc|Name|name)$/;

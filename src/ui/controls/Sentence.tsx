@@ -23,11 +23,14 @@ export function Sentence({
     if (place % 2 === 0)
       return <Fragment key={key}>{place === 0 ? part : part.replace(CLINGING, "")}</Fragment>;
     const clinging = CLINGING.exec(parts[place + 1])?.[0];
-    return (
-      <Fragment key={key}>
-        {slots[part] ?? null}
-        {clinging ? `\u2060${clinging}` : null}
-      </Fragment>
+    const field = slots[part] ?? null;
+    return clinging ? (
+      <span key={key} className="clings">
+        {field}
+        {clinging}
+      </span>
+    ) : (
+      <Fragment key={key}>{field}</Fragment>
     );
   });
 }

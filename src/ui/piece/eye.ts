@@ -52,9 +52,12 @@ export function glideTo(to: View): void {
 
 export const lookFrom = (look: LookFrom): void => glideTo(LOOKS[look]);
 
+let hasTurned = false;
+
 /** The piece shows itself once all round when the page opens, then stands still. */
 export function openingTurn(): void {
-  if (wantsStillness()) return;
+  if (hasTurned || wantsStillness()) return;
+  hasTurned = true;
   const home = eye.getState().view;
   run(OPENING_TURN_MS, (t) =>
     eye.setState({ view: { ...home, azimuthDeg: home.azimuthDeg - 360 * easeInOut(t) } }),

@@ -2,6 +2,7 @@
 import { Button } from "react-aria-components/Button";
 import { openPlan } from "../app/files.ts";
 import { EXAMPLES } from "../examples.ts";
+import { exampleIn, exampleWords } from "../messages/examples.ts";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
@@ -10,12 +11,14 @@ import "./settings.css";
 
 export default function ExamplesSheet() {
   const words = useWords(planWords);
+  const names = useWords(exampleWords);
   const format = useFormat();
   return (
     <>
       <p className="soft">{words.examples.intro}</p>
       <ul className="examples">
-        {EXAMPLES.map((plan) => {
+        {EXAMPLES.map((english) => {
+          const plan = exampleIn(english, names);
           const facets = plan.tiers.reduce((sum, tier) => sum + tier.count, 0);
           return (
             <li key={plan.name}>

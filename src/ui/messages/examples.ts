@@ -1,0 +1,17 @@
+import type { Plan } from "../../core/plan/document.ts";
+import { examples as de } from "./de/examples.ts";
+import { examples as en } from "./en/examples.ts";
+import { dictionary, type Translated } from "./words.tsx";
+
+export const exampleWords = dictionary(en, de);
+
+/** An example with its names and notes in the words of one language. */
+export function exampleIn(plan: Plan, words: Translated<typeof en>): Plan {
+  const say = (text: string): string => (Object.hasOwn(words, text) ? words[text as keyof typeof en] : text);
+  return {
+    ...plan,
+    name: say(plan.name),
+    ...(plan.notes === undefined ? {} : { notes: say(plan.notes) }),
+    tiers: plan.tiers.map((tier) => ({ ...tier, name: say(tier.name) })),
+  };
+}
