@@ -5,17 +5,14 @@ import { solvePlan } from "../plan/solve.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
 import { alikeFacets } from "./alike.ts";
 import type { CutTier } from "./cut-model.ts";
+import { type FacetFit, fitFacet, fitTier, type TierFit } from "./fit-tier.ts";
 import {
   DEFAULT_READ_SD_DEG,
   DEFAULT_SD_MM,
-  type FacetFit,
   type FitSetting,
-  fitFacet,
-  fitTier,
   type Measurement,
   measurementsIn,
-  type TierFit,
-} from "./fit-tier.ts";
+} from "./measurements.ts";
 import { rigSetting } from "./rig.ts";
 
 export interface FittedTier extends TierFit {

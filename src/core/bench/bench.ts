@@ -13,7 +13,7 @@ import {
   type Work,
   workInOrder,
 } from "./order.ts";
-import { type Reason, type RigSetting, rigSetting, type TierPose } from "./rig.ts";
+import { heightPerDegree, type Reason, type RigSetting, rigSetting, type TierPose } from "./rig.ts";
 import { type DiscHeight, discHeights } from "./rig-discs.ts";
 import { beforeTurning, rigFindings } from "./rig-findings.ts";
 import { drawRig, type Holder, type RigDrawing, seatOnBall } from "./rig-pose.ts";
@@ -43,6 +43,8 @@ export interface BenchTier {
   readonly setting: RigSetting | null;
   readonly drawing: RigDrawing | null;
   readonly discs: readonly DiscHeight[];
+  /** Millimetres of pivot height that a degree is worth; null without arm or lap. */
+  readonly heightPerDegreeMm: number | null;
   readonly stages: readonly BenchTierStage[];
   readonly facets: readonly BenchFacet[];
 }
@@ -93,7 +95,8 @@ function rigOf(solved: SolvedPlan, tierIndex: number, stages: readonly Stage[]) 
   const { arm, lap } = solved.plan.rig;
   const { id, side } = solved.plan.tiers[tierIndex];
   const { pose, size, holder } = onRig(solved, tierIndex);
-  if (!arm || !lap) return { pose, setting: null, drawing: null, discs: [], findings: [] };
+  if (!arm || !lap)
+    return { pose, setting: null, drawing: null, discs: [], heightPerDegreeMm: null, findings: [] };
   const setting = rigSetting(arm, lap, pose);
   const draw = (p: TierPose, s: RigSetting) => drawRig(arm, lap, p, s, holder, size.polewardMm);
   const drawing = draw(pose, setting);
@@ -114,6 +117,7 @@ function rigOf(solved: SolvedPlan, tierIndex: number, stages: readonly Stage[]) 
     setting,
     drawing,
     discs: discHeights(arm, stages, setting, pose, size.heightMm),
+    heightPerDegreeMm: heightPerDegree(setting.armLengthMm, pose.armAngleDeg, arm.hingeOffsetMm),
     findings: [...rigFindings(id, arm, lap, pose, setting, drawing), ...early],
   };
 }
@@ -193,26 +197,29 @@ const reasonTexts = (reasons: readonly Reason[]): readonly string[] => reasons.m
 /** The bench as plain data for the command line. Rig numbers are null without arm or lap. */
 export function benchData(bench: Bench) {
   return {
-    tiers: bench.tiers.map(({ tier, side, armAngleDeg, setting, discs, stages, facets }) => ({
-      tier,
-      side,
-      armAngleDeg,
-      pivotHeightMm: setting?.pivotHeightMm ?? null,
-      armLengthMm: setting?.armLengthMm ?? null,
-      contactRadiusMm: setting?.contactRadiusMm ?? null,
-      dipAtTouchDeg: setting?.dipAtTouchDeg ?? null,
-      speedMs: setting?.speedMs ?? null,
-      reachable: setting?.reachable ?? null,
-      reasons: setting ? reasonTexts(setting.reasons) : [],
-      discs,
-      stages,
-      facets: facets.map(({ facet, wheelStop, read, stages: own }) => ({
-        facet,
-        wheelStop,
-        stopLabel: read.label,
-        stages: own,
-      })),
-    })),
+    tiers: bench.tiers.map(
+      ({ tier, side, armAngleDeg, setting, discs, heightPerDegreeMm, stages, facets }) => ({
+        tier,
+        side,
+        armAngleDeg,
+        pivotHeightMm: setting?.pivotHeightMm ?? null,
+        armLengthMm: setting?.armLengthMm ?? null,
+        contactRadiusMm: setting?.contactRadiusMm ?? null,
+        dipAtTouchDeg: setting?.dipAtTouchDeg ?? null,
+        speedMs: setting?.speedMs ?? null,
+        reachable: setting?.reachable ?? null,
+        reasons: setting ? reasonTexts(setting.reasons) : [],
+        heightPerDegreeMm,
+        discs,
+        stages,
+        facets: facets.map(({ facet, wheelStop, read, stages: own }) => ({
+          facet,
+          wheelStop,
+          stopLabel: read.label,
+          stages: own,
+        })),
+      }),
+    ),
     order: bench.order,
     findings: bench.findings,
   };

@@ -3,18 +3,7 @@
  * unknowns. A prior from the plan stands in for whichever of the two the measurements leave undetermined. Deviations are
  * one standard deviation, from the information of measurements (and the priors used) at the answer.
  */
-import { sinDeg } from "../geometry/plane.ts";
-import type { Measured } from "../plan/document.ts";
-import {
-  type Cut,
-  type CutTier,
-  cutTier,
-  LENGTHS,
-  type LengthName,
-  lengthAt,
-  lengthOf,
-  pivotHeightOf,
-} from "./cut-model.ts";
+import { type Cut, cutTier, LENGTHS, type LengthName, lengthAt } from "./cut-model.ts";
 import {
   addSym,
   cost,
@@ -27,9 +16,8 @@ import {
   totalInformation,
   variances,
 } from "./least-squares.ts";
+import { type FitSetting, type Measurement, type MeasureName, predicted, sdOf } from "./measurements.ts";
 
-export const DEFAULT_SD_MM = 0.1;
-export const DEFAULT_READ_SD_DEG = 2;
 const LEAST_DEPTH_SD_MM = 0.1;
 const DEPTH_SD_FRACTION = 0.2;
 /** A quantity counts as determined when measurements alone know it about as well as the plan does: to this many of its deviations. */
@@ -42,59 +30,6 @@ const DEPTH_MARGIN_MM = 1e-3;
 const REMEMBERED = 64;
 /** Of all starts, this many of the cheapest are followed to the end. */
 const FOLLOWED = 2;
-
-export type MeasureName = LengthName | "readDeg" | "pivotHeightMm";
-
-export interface Measurement {
-  readonly name: MeasureName;
-  /** Position in the tier of a single facet; null for the tier's mean. */
-  readonly k: number | null;
-  readonly value: number;
-  /** Of a pivot height: the arm length it was read with. */
-  readonly armLengthMm?: number;
-}
-
-export interface FitSetting {
-  readonly tier: CutTier;
-  readonly plannedDeg: number;
-  readonly plannedDepthMm: number;
-  readonly sdMm: number;
-  readonly readSdDeg: number;
-  readonly hingeOffsetMm: number;
-  /** Arm length to assume for a pivot height without one; null when the rig isn't known. */
-  readonly plannedArmMm: number | null;
-}
-
-/** The measurements that one set of readings holds. A pivot height needs an arm length, read or planned. */
-export function measurementsIn(
-  measured: Measured,
-  k: number | null,
-  plannedArmMm: number | null,
-): Measurement[] {
-  const found: Measurement[] = LENGTHS.flatMap((name) => {
-    const value = measured[name];
-    return value === undefined ? [] : [{ name, k, value }];
-  });
-  if (measured.readDeg !== undefined) found.push({ name: "readDeg", k, value: measured.readDeg });
-  const armLengthMm = measured.armLengthMm ?? plannedArmMm;
-  if (measured.pivotHeightMm !== undefined && armLengthMm !== null)
-    found.push({ name: "pivotHeightMm", k, value: measured.pivotHeightMm, armLengthMm });
-  return found;
-}
-
-/** What a measurement would read on this cut; null when there is no such thing on this tier. */
-export function predicted(setting: FitSetting, cut: Cut, m: Measurement): number | null {
-  if (m.name === "readDeg") return cut.armAngleDeg;
-  if (m.name === "pivotHeightMm") return pivotHeightOf(cut, m.armLengthMm ?? 0, setting.hingeOffsetMm);
-  return m.k === null ? lengthOf(cut, m.name) : lengthAt(cut, m.name, m.k);
-}
-
-/** One standard deviation of a measurement; a pivot height carries the arm length's error too. */
-export function sdOf(setting: FitSetting, name: MeasureName): number {
-  if (name === "readDeg") return setting.readSdDeg;
-  if (name === "pivotHeightMm") return setting.sdMm * Math.hypot(1, sinDeg(setting.plannedDeg));
-  return setting.sdMm;
-}
 
 export const depthPriorSd = (depthMm: number): number =>
   Math.max(LEAST_DEPTH_SD_MM, DEPTH_SD_FRACTION * depthMm);
