@@ -1,6 +1,6 @@
 /** Cuts a plan by chance, many times, in both ways of stopping; tells its progress and can be stopped at any report. */
 
-import type { Random } from "../core/bench/chance.ts";
+import { seeded } from "../core/bench/chance.ts";
 import { addTallies, type Chances, chancesOf, emptyTally, runTrials } from "../core/bench/chances.ts";
 import { sourcesByWeight } from "../core/bench/propagate.ts";
 import { createSimulation } from "../core/bench/simulate.ts";
@@ -25,17 +25,6 @@ export interface Simulated {
 
 /** Trials between two reports: a few dozen milliseconds of work. */
 const CHUNK = 5;
-
-/** Uniform numbers from a 32-bit seed (mulberry32, public domain, from memory). */
-function seeded(seed: number): Random {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
 
 export async function simulate(
   { plan, trials, seed }: SimulateQuestion,
