@@ -18,7 +18,7 @@ import "./profile.css";
 
 /** Room around the half-disc: for degrees and knobs outside the rim, and names on the axis side. */
 const MARGIN_PX = { left: 62, right: 128, top: 72, bottom: 72 };
-const SMALL_MARGIN_PX = { left: 20, right: 60, top: 40, bottom: 40 };
+const SMALL_MARGIN_PX = { left: 20, right: 60, top: 31, bottom: 31 };
 /** A lower box has no room for degrees and names. */
 const SMALL_BELOW_PX = 320;
 const LARGE_FROM_PX = 480;

@@ -5,7 +5,7 @@ import { type ProfileFrame, type SectionPoint, tierDirection, toScreen } from ".
 export const KNOB_PX = 13;
 /** From the rim to the middle of the innermost knobs, and from one row to the next. */
 const FIRST_ROW_PX = 54;
-const FIRST_ROW_SMALL_PX = 26;
+const FIRST_ROW_SMALL_PX = 15;
 const ROW_PX = 2 * KNOB_PX + 4;
 
 export interface Knob {

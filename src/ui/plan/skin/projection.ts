@@ -5,7 +5,8 @@
  * Why this one. A strip that shows wheel stops along its edge must have azimuth running straight and evenly along x,
  * which leaves the cylindrical projections; among those only Lambert's (and its stretched forms) keeps areas, so that
  * a facet that looks twice as large is twice as large. The standard parallel of 30 degrees, where shapes are also
- * true, sits in the middle of where facets are usually ground.
+ * true, sits in the middle of where facets are usually ground. In a low box the parallel moves toward the equator, which
+ * makes the strip longer and leaves areas as they are.
  *
  * Facets lie below the round surface; they are carried out to it along rays from the centre, so a facet's area on the
  * strip is the share of the round surface that it took. Conventions: azimuth in radians grows to the right, the front
@@ -16,8 +17,11 @@ import type { Vec3 } from "../../../core/geometry/vec.ts";
 /** Latitude at which shapes are true, radians. */
 export const STANDARD_PARALLEL = Math.PI / 6;
 
-/** Height of a full strip over its length: cos^2(standard parallel) * 2 / (2 pi). */
-export const STRIP_ASPECT = Math.cos(STANDARD_PARALLEL) ** -2 / Math.PI;
+/** Height of a full strip over its length with a standard parallel: 1 / (pi cos^2). */
+const aspectAt = (parallel: number): number => Math.cos(parallel) ** -2 / Math.PI;
+export const STRIP_ASPECT = aspectAt(STANDARD_PARALLEL);
+/** The longest strip: shapes true at the equator, Lambert's own. */
+export const LONGEST_ASPECT = aspectAt(0);
 
 /** Directions within this of the axis (sine of the angle) have no azimuth of their own. */
 const POLE = 1e-9;
@@ -32,9 +36,9 @@ export interface Strip {
 }
 
 /** A strip one turn of which is `width` long, starting at azimuth `left`. */
-export const stripOf = (width: number, left: number): Strip => ({
+export const stripOf = (width: number, left: number, aspect = STRIP_ASPECT): Strip => ({
   width,
-  height: width * STRIP_ASPECT,
+  height: width * aspect,
   left,
 });
 

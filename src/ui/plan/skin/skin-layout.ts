@@ -1,11 +1,12 @@
 /** Where the strip lies in its box, and where a given azimuth stands on it. Pixels. */
 import type { Box } from "../drag/use-box.ts";
-import { STRIP_ASPECT, type Strip, stripOf, stripX } from "./projection.ts";
+import { LONGEST_ASPECT, STRIP_ASPECT, type Strip, stripOf, stripX } from "./projection.ts";
 import type { Window } from "./skin-drawing.ts";
 import { shiftsToShow } from "./strip-path.ts";
 
 const TOP_PX = 10;
 const WHEEL_PX = 38;
+const LEAST_TURN_PX = 60;
 /** The strip is drawn past both borders by this part of a turn, so that the facet across the seam is seen whole. */
 const OVERLAP = 0.035;
 
@@ -20,9 +21,10 @@ export interface SkinLayout {
 /** As large as the box allows. @param left azimuth at the left border, radians */
 export function layOut({ width, height }: Box, left: number): SkinLayout {
   const byWidth = width / (1 + 2 * OVERLAP);
-  const byHeight = (height - TOP_PX - WHEEL_PX) / STRIP_ASPECT;
-  const turn = Math.max(60, Math.min(byWidth, byHeight));
-  const strip = stripOf(turn, left);
+  const room = height - TOP_PX - WHEEL_PX;
+  const aspect = Math.min(STRIP_ASPECT, Math.max(LONGEST_ASPECT, room / byWidth));
+  const turn = Math.max(LEAST_TURN_PX, Math.min(byWidth, room / aspect));
+  const strip = stripOf(turn, left, aspect);
   const past = OVERLAP * turn;
   const y = TOP_PX + Math.max(0, (height - TOP_PX - WHEEL_PX - strip.height) / 2);
   return { strip, window: { from: -past, to: turn + past }, x: (width - turn) / 2, y };
