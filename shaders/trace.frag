@@ -37,7 +37,7 @@ void main() {
   Gathered gathered = tracePath(eye, d, colourOfChannels(), random);
   vec3 rgb = gathered.byWave + gathered.mirror;
 #else
-  float u = radicalInverse(sampleIndex, hash(scramble));
+  float u = shuffledInverse(sampleIndex, scramble + 2u);
   PathColour colour = colourOfStratum(u);
   Gathered gathered = tracePath(eye, d, colour, random);
   vec3 rgb = gathered.mirror;
