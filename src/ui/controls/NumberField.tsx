@@ -32,6 +32,8 @@ export interface NumberFieldProps {
 
 const COARSE = 10;
 const FINE = 0.1;
+/** A range may be open: then its end is the largest number there is. */
+const hasEnd = (limit: number): boolean => Math.abs(limit) < Number.MAX_VALUE;
 /** Rounds a stepped value to a clean multiple of the step, so that 0.1 + 0.2 reads 0.3. */
 const clean = (value: number, step: number): number => {
   const digits = Math.max(0, Math.ceil(-Math.log10(step)) + 2);
@@ -94,7 +96,9 @@ export function NumberField(props: NumberFieldProps) {
     }
   };
 
-  const allowed = props.allowed ?? words.between(format(min), format(max), unit ?? "");
+  const isBounded = hasEnd(min) && hasEnd(max);
+  const allowed =
+    props.allowed ?? (isBounded ? words.between(format(min), format(max), unit ?? "") : words.anyNumber);
   const showHint = inline && (focused || field.wrong);
   return (
     <span className={inline ? "number number-inline" : "number"} data-wrong={field.wrong || undefined}>
@@ -113,8 +117,8 @@ export function NumberField(props: NumberFieldProps) {
           data-draft={field.draft !== null || undefined}
           disabled={isDisabled}
           aria-valuenow={value}
-          aria-valuemin={Number.isFinite(min) ? min : undefined}
-          aria-valuemax={Number.isFinite(max) ? max : undefined}
+          aria-valuemin={hasEnd(min) ? min : undefined}
+          aria-valuemax={hasEnd(max) ? max : undefined}
           aria-valuetext={`${format(value)} ${unit ?? ""}`.trim()}
           aria-invalid={field.wrong || undefined}
           aria-describedby={`${id}-allowed`}

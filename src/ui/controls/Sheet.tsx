@@ -30,7 +30,11 @@ export function Sheet({
             </Heading>
             <Button onPress={onClose}>{words.close}</Button>
           </header>
-          <div className="sheet-body">{children}</div>
+          {/* A long sheet without fields must still scroll by keyboard. */}
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: as above */}
+          <section className="sheet-body" aria-label={title} tabIndex={0}>
+            {children}
+          </section>
         </Dialog>
       </Modal>
     </ModalOverlay>

@@ -3,6 +3,6 @@ import type { Translated } from "../words.tsx";
 
 export const controls: Translated<typeof en> = {
   between: (least, most, unit) => `${least} bis ${most} ${unit}`.trim(),
+  anyNumber: "jede Zahl",
   notAllowed: (allowed) => `Geht nicht. Erlaubt: ${allowed}`,
-  text: { required: "Braucht einen Namen" },
 };

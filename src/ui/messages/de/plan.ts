@@ -18,7 +18,6 @@ export const plan: Translated<typeof en> = {
   earlier: "Früher schleifen",
   later: "Später schleifen",
   remove: "Löschen",
-  rename: "Umbenennen",
   copyOf: (name) => `${name}, noch einmal`,
 
   sentence: "{count} {facets} bei {angle} auf der {side}, ab {start}, {rule}",

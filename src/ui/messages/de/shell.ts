@@ -39,7 +39,6 @@ export const shell: Translated<typeof en> = {
   crashedAgain: "Wieder zeigen",
   crashedSave: "Plan als Datei sichern",
   fileBad: (file) => `${file} lässt sich nicht öffnen`,
-  fileWhere: (path) => `Stelle: ${path}`,
   fileSafe: "Der Plan auf der Werkbank ist unverändert.",
   fileUnknown: (fields) => `Aufgehoben, aber nicht verstanden: ${fields}`,
   fileTooBig: (size) => `Die Datei ist zu groß für einen Plan (${size}).`,
@@ -65,5 +64,4 @@ export const shell: Translated<typeof en> = {
   updateReady: "Eine neue Fassung liegt bereit.",
   updateNow: "Jetzt verwenden",
   updateLater: "Später",
-  offline: "Geht jetzt auch ohne Netz",
 };

@@ -15,7 +15,6 @@ export const plan = {
   earlier: "Cut earlier",
   later: "Cut later",
   remove: "Delete",
-  rename: "Rename",
   copyOf: (name: string) => `${name}, again`,
 
   /** Slots: count, facets (the word), angle, side, start, rule, amount, other. */

@@ -37,7 +37,6 @@ export const shell = {
   crashedAgain: "Show it again",
   crashedSave: "Save plan to a file",
   fileBad: (file: string) => `${file} can't be opened`,
-  fileWhere: (path: string) => `Where: ${path}`,
   fileSafe: "The plan on the bench is unchanged.",
   fileUnknown: (fields: string) => `Kept, but not understood: ${fields}`,
   fileTooBig: (size: string) => `The file is too big for a plan (${size}).`,
@@ -62,5 +61,4 @@ export const shell = {
   updateReady: "A new version is ready.",
   updateNow: "Use it now",
   updateLater: "Later",
-  offline: "Works without a network now",
 } as const;
