@@ -47,13 +47,6 @@ float radicalInverse(uint index, uint seed) {
   return toUnit(reverseBits(owenScrambleReversed(index, seed)));
 }
 
-// The same for a further dimension. Scrambling alone would leave it tied to the first: both would get their leading bits from
-// the same bits of the index. So the order is shuffled first, within every 2^k numbers (Burley, JCGT 9(4), 2020).
-float shuffledInverse(uint index, uint seed) {
-  uint shuffled = reverseBits(owenScrambleReversed(reverseBits(index), hash(seed)));
-  return radicalInverse(shuffled, hash(seed + 1u));
-}
-
 // Point `index` of Sobol's (0,2)-sequence, Owen-scrambled by `seed`: any 2^k points in a row fill the square evenly.
 // `second` is the bit-reversed second Sobol number of the index; it is the same for all pixels, so it comes from outside.
 vec2 sobolPoint(uint index, uint second, uint seed) {

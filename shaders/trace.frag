@@ -12,9 +12,10 @@ uniform mat3 view;
 // Of the whole picture; `origin` is the lower left pixel of the part that is drawn.
 uniform vec2 resolution;
 uniform vec2 origin;
-// Which sample this is, its second Sobol number (the same for all pixels), and a seed for the whole picture.
+// Which sample this is, its second Sobol number, its place in the order of wavelengths, and a seed for the whole picture.
 uniform uint sampleIndex;
 uniform uint sampleSobol;
+uniform uint waveIndex;
 uniform uint seed;
 // What was gathered so far, what it has to be divided by, and whether it stays (1) or was only a sketch (0).
 uniform sampler2D sumSoFar;
@@ -37,7 +38,7 @@ void main() {
   Gathered gathered = tracePath(eye, d, colourOfChannels(), random);
   vec3 rgb = gathered.byWave + gathered.mirror;
 #else
-  float u = shuffledInverse(sampleIndex, scramble + 2u);
+  float u = radicalInverse(waveIndex, hash(scramble + 2u));
   PathColour colour = colourOfStratum(u);
   Gathered gathered = tracePath(eye, d, colour, random);
   vec3 rgb = gathered.mirror;

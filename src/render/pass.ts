@@ -23,6 +23,7 @@ export function passAt(index: number, isGuided: boolean): Pass {
     uniforms: {
       sampleIndex: uint(sample),
       sampleSobol: uint(reversedSobolSecond(sample)),
+      waveIndex: uint(shuffled(sample)),
       samplesSoFar: float(Math.max(1, sample)),
       keep: float(sample > 0 ? 1 : 0),
     },
@@ -38,4 +39,27 @@ function reversedSobolSecond(index: number): number {
     direction ^= direction << 1;
   }
   return result >>> 0;
+}
+
+/** Any number: it only fixes one of many orders. */
+const SHUFFLE_SEED = 0x9e3779b9;
+
+/**
+ * Another order of the samples, shuffled within every aligned 2^k of them. Wavelengths follow it, so that 64 samples still
+ * have every stratum once; in the plain order they would get their leading bits from the same bits of the index as the
+ * place in the pixel, and be tied to it. A nested uniform scramble: every bit is flipped by a hash of the higher ones.
+ * Source: B. Burley, Practical Hash-based Owen Scrambling, JCGT 9(4), 2020.
+ */
+export function shuffled(index: number): number {
+  let bits = reverseBits(index);
+  bits = (bits + SHUFFLE_SEED) >>> 0;
+  for (const factor of [0x6c50b47c, 0xb82f1e52, 0xc7afe638, 0x8d22f6e6])
+    bits = (bits ^ Math.imul(bits, factor)) >>> 0;
+  return reverseBits(bits);
+}
+
+function reverseBits(value: number): number {
+  let reversed = 0;
+  for (let bit = 0; bit < 32; bit++) reversed = (reversed << 1) | ((value >>> bit) & 1);
+  return reversed >>> 0;
 }

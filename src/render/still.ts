@@ -107,7 +107,11 @@ function copyTile(
   picture: ImageData,
 ): void {
   const { width, height } = tile;
-  const bytes = engine.readShown({ left: target, right: null, exposure, divider: 1, sideBySide: false }, width, height);
+  const bytes = engine.readShown(
+    { left: target, right: null, exposure, divider: 1, sideBySide: false },
+    width,
+    height,
+  );
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) {
       const from = 4 * (y * width + x);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { passAt, samplesAfter } from "../../src/render/pass.ts";
+import { passAt, samplesAfter, shuffled } from "../../src/render/pass.ts";
 import { tilesOf } from "../../src/render/still.ts";
 
 describe("the tiles of a still picture", () => {
@@ -33,5 +33,14 @@ describe("the passes of a picture", () => {
   it("gives the second Sobol number of a sample bit-reversed: Pascal's triangle modulo 2", () => {
     const numbers = [0, 1, 2, 3, 4].map((k) => passAt(k, false).uniforms.sampleSobol.value);
     expect(numbers).toEqual([0, 1, 3, 2, 5]);
+  });
+
+  it("takes the wavelengths in another order that still has every one of 64 once", () => {
+    const order = Array.from({ length: 64 }, (_, k) => shuffled(k) & 63);
+    expect(new Set(order).size).toBe(64);
+    // Neither forwards nor backwards, nor tied to whether the sample is even.
+    const evenStays = order.filter((place, k) => place % 2 === k % 2).length;
+    expect(evenStays).toBeGreaterThan(16);
+    expect(evenStays).toBeLessThan(48);
   });
 });
