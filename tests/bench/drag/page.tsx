@@ -59,7 +59,7 @@ const PARTS = ["solve", "cut", "report", "clip", "draw"] as const;
 type Part = (typeof PARTS)[number];
 type Times = Record<Part, number[]>;
 
-const MOVES = 24;
+const MOVES = 20;
 const WARM_UP = 4;
 
 /** Moves the first tier's arm a little and times what follows; `draw` is React and the browser's layout. */
