@@ -16,6 +16,8 @@ export interface Band {
 const TARGET_MS = 12;
 /** A first band is this many pixels: 11 ms on a software renderer of 1.5 M samples/s, a blink on any card. */
 const FIRST_PIXELS = 16_384;
+/** A frame never traces less: what the page itself takes is measured too, and must not starve the picture. 20 ms at 0.3 M samples/s. */
+const LEAST_PIXELS = 6_000;
 /** One measurement changes the rate at most by these factors, so that a hiccup neither stalls nor floods the card. */
 const GROWTH = 2;
 const SHRINK = 0.25;
@@ -47,7 +49,8 @@ export class TileScheduler {
 
   /** The bands to trace in this frame, in order; at least one row. */
   frame(): Band[] {
-    const budget = Math.min(this.pixelsPerMs * this.targetMs, this.width * this.height * MAX_PASSES_A_FRAME);
+    const wanted = Math.max(LEAST_PIXELS, this.pixelsPerMs * this.targetMs);
+    const budget = Math.min(wanted, this.width * this.height * MAX_PASSES_A_FRAME);
     const bands: Band[] = [];
     let rows = Math.max(1, Math.floor(budget / this.width));
     while (rows > 0) {
