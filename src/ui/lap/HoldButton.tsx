@@ -1,5 +1,5 @@
 /** A large place to press and hold; a ring closes while it is held. */
-import type { ReactNode } from "react";
+import { type ReactNode, useRef } from "react";
 import { useHold } from "./use-hold.ts";
 
 const RADIUS = 20;
@@ -40,6 +40,7 @@ export function HoldButton({
   onHeld: () => void;
 }) {
   const { share, handlers, begin, end } = useHold(onHeld);
+  const hadPointer = useRef(false);
   return (
     <button
       type="button"
@@ -59,9 +60,14 @@ export function HoldButton({
         end();
       }}
       onBlur={end}
-      onClick={(event) => {
-        // Clicks of fingers and mice count their presses; a screen reader's own press comes with none, and is meant.
-        if (event.detail === 0) onHeld();
+      onPointerDown={(event) => {
+        hadPointer.current = true;
+        handlers.onPointerDown(event);
+      }}
+      onClick={() => {
+        // The click after a finger, a drop or a wipe is none; a screen reader's own press comes without a pointer, and is meant.
+        if (!hadPointer.current) onHeld();
+        hadPointer.current = false;
       }}
     >
       <HoldRing share={Math.max(share, keyShare)} />
