@@ -81,7 +81,7 @@ describe("the bench", () => {
 
   it("has no severe accessibility findings on any part, by day and by lamp", async () => {
     for (const colorScheme of ["dark", "light"] as const) {
-      await page.emulateMedia({ colorScheme });
+      await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
       for (const name of ["Set-up", "Tolerance", "As cut", "On paper", "Work"]) {
         await part(name);
         if (name === "On paper") await page.locator(".sheet-shown").waitFor(SLOW);
