@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { strokeCount } from "../../../src/ui/bench/parts/strokes.ts";
 import { timeInWords } from "../../../src/ui/bench/parts/time.ts";
-import { testOf } from "../../../src/ui/bench/work/Calibrate.tsx";
+import { testOf } from "../../../src/ui/bench/work/test-facet.ts";
 import { benchWords } from "../../../src/ui/messages/bench.ts";
 
 const { time } = benchWords.en;

@@ -11,17 +11,7 @@ import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { MaybeField } from "../parts/MaybeField.tsx";
-
-type Draft = { readonly [K in keyof Calibration]?: Calibration[K] | undefined };
-
-/** The test as it is kept, without fields that were left empty; null while it says too little or makes no sense. */
-export function testOf(draft: Draft, pieceDiameterMm: number): Calibration | null {
-  const { strokes, widthMm, fromWidthMm = 0, diameterMm = pieceDiameterMm } = draft;
-  if (strokes === undefined || widthMm === undefined) return null;
-  if (widthMm <= fromWidthMm || widthMm > diameterMm) return null;
-  const fields = Object.entries(draft).filter(([, value]) => value !== undefined);
-  return Object.fromEntries(fields) as unknown as Calibration;
-}
+import { type TestDraft, testOf } from "./test-facet.ts";
 
 function Tests({ stage, onRemove }: { stage: Stage; onRemove: (place: number) => void }) {
   const { calibrate: words } = useWords(benchWords);
@@ -57,7 +47,7 @@ function Tests({ stage, onRemove }: { stage: Stage; onRemove: (place: number) =>
 function Entry({ tier, onAdd }: { tier: BenchTier; onAdd: (test: Calibration) => void }) {
   const { calibrate: words } = useWords(benchWords);
   const { piece } = usePlan();
-  const [draft, setDraft] = useState<Draft>({});
+  const [draft, setDraft] = useState<TestDraft>({});
   const test = testOf(
     { ...draft, radiusMm: draft.radiusMm ?? tier.setting?.contactRadiusMm },
     piece.diameterMm,
