@@ -35,7 +35,7 @@ const bench = {
 export type Bench = typeof bench;
 declare global {
   interface Window {
-    bench: Bench;
+    storageBench: Bench;
   }
 }
-window.bench = bench;
+window.storageBench = bench;

@@ -18,11 +18,11 @@ async function tab(beside?: Page, before?: () => void): Promise<Page> {
   tabs.push(page);
   return page;
 }
-const start = (page: Page) => page.evaluate(() => window.bench.start());
+const start = (page: Page) => page.evaluate(() => window.storageBench.start());
 const rename = (page: Page, name: string, notes?: string) =>
-  page.evaluate(([to, also]) => window.bench.rename(to as string, also), [name, notes] as const);
-const names = (page: Page) => page.evaluate(() => window.bench.names());
-const nameOn = (page: Page) => page.evaluate(() => window.bench.name());
+  page.evaluate(([to, also]) => window.storageBench.rename(to as string, also), [name, notes] as const);
+const names = (page: Page) => page.evaluate(() => window.storageBench.names());
+const nameOn = (page: Page) => page.evaluate(() => window.storageBench.name());
 
 beforeAll(async () => {
   home = await openPage("tests/browser/storage-page.html");
@@ -45,7 +45,7 @@ describe("the library in a real browser", () => {
     await page.reload();
     await start(page);
     expect(await nameOn(page)).toBe("Two");
-    await page.evaluate(() => window.bench.undo());
+    await page.evaluate(() => window.storageBench.undo());
     expect(await nameOn(page)).toBe("One");
   });
 
@@ -168,7 +168,7 @@ describe("storage that fails in a real browser", () => {
     const page = await tab();
     await start(page);
     await rename(page, "Doomed");
-    const id = await page.evaluate(() => window.bench.planId());
+    const id = await page.evaluate(() => window.storageBench.planId());
     await page.evaluate(
       (planId) =>
         new Promise<void>((resolve) => {
@@ -189,7 +189,7 @@ describe("storage that fails in a real browser", () => {
     await page.reload();
     await start(page);
     expect(await nameOn(page)).toBe("Example");
-    expect(await page.evaluate((planId) => window.bench.open(planId), id)).toMatchObject({
+    expect(await page.evaluate((planId) => window.storageBench.open(planId), id)).toMatchObject({
       ok: false,
       why: "unreadable",
       text: "{ torn",

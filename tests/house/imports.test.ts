@@ -62,7 +62,7 @@ describe("layers", () => {
       .filter(({ of }) => isPackage(of))
       .filter(({ from, of }) => {
         const layer = layerOf(from);
-        const isReact = /^(react|react-dom|@react-|react-aria|@use-gesture)/.test(of);
+        const isReact = /^(react|react-dom|@react-|react-aria)/.test(of);
         const isThree = /^(three|@react-three)/.test(of);
         if (layer === "core") return isReact || isThree || of.startsWith("node:");
         if (layer === "state") return isThree || isReact;

@@ -43,7 +43,9 @@ export function placeFacets(plan: Plan): PlacedFacet[] {
     return Array.from({ length: tier.count }, (_, k): PlacedFacet => {
       const asked = askedAzimuth(tier, k);
       const wheelStop = stops === null ? null : nearestStop(asked, stops, zero);
-      const azimuthDeg = wrapDeg(stops === null || wheelStop === null ? asked : zero + (360 * wheelStop) / stops);
+      const azimuthDeg = wrapDeg(
+        stops === null || wheelStop === null ? asked : zero + (360 * wheelStop) / stops,
+      );
       return {
         id: `${tier.id}/${k + 1}`,
         tierIndex,

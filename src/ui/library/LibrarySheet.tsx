@@ -15,7 +15,7 @@ import { Pick } from "../controls/Pick.tsx";
 import { libraryWords } from "../messages/library.ts";
 import { useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
-import { useSession } from "../visit.ts";
+import { KEPT_AFTER_REMOVAL_DAYS, useSession } from "../visit.ts";
 import { BackupPart } from "./BackupPart.tsx";
 import { PlanCard, type PlanDeeds } from "./PlanCard.tsx";
 import { useShelf } from "./use-shelf.ts";
@@ -112,6 +112,7 @@ function ShelfPart({ session, onClose }: { session: Session; onClose: () => void
           </>
         ) : null}
       </div>
+      {shelf === "deleted" ? <p className="soft">{words.goneAfter(KEPT_AFTER_REMOVAL_DAYS)}</p> : null}
       {fault ? <p className="shelf-fault">{words.faults[fault]}</p> : null}
       {plans === null ? (
         <p className="soft">{words.loading}</p>

@@ -6,6 +6,7 @@ export const library: Translated<typeof en> = {
   search: "Plan nach Namen suchen",
   shelf: "Zeige",
   shelves: { out: "Im Regal", archived: "Weggelegt", deleted: "Weggeworfen" },
+  goneAfter: (days) => `Weggeworfenes bleibt ${days} Tage hier und wird dann endgültig gelöscht.`,
   none: {
     out: "Noch nichts hier. Ändere ein Beispiel oder einen neuen Plan, dann wird er von selbst aufgehoben.",
     archived: "Nichts ist weggelegt.",
@@ -56,7 +57,6 @@ export const library: Translated<typeof en> = {
     intro: "Gib dem Plan, wie er jetzt ist, einen Namen, um ihn nach einem Versuch wiederzufinden.",
     name: "Name dieser Fassung",
     add: "Diese Fassung aufheben",
-    none: "Noch keine Fassung aufgehoben.",
     needsKeeping:
       "Fassungen gehören zu einem Plan im Regal: Ändere etwas oder stelle diesen Plan zuerst ins Regal.",
     putOnShelf: "Diesen Plan ins Regal stellen",
@@ -100,7 +100,6 @@ export const library: Translated<typeof en> = {
     skin: "Die abgewickelte Haut in wahrer Größe, SVG",
     outlines: "Jede Facette in wahrer Größe, SVG",
     vanished: "Von dem Stück ist nichts übrig, also gibt es kein Modell davon.",
-    working: "Die Datei wird gemacht",
     linkTitle: "Link",
     linkIntro:
       "Ein Link trägt den ganzen Plan in sich. Nichts wird hochgeladen: Wer ihn öffnet, liest den Plan aus der Adresse.",

@@ -4,6 +4,8 @@ export const library = {
   search: "Find a plan by name",
   shelf: "Show",
   shelves: { out: "On the shelf", archived: "Put away", deleted: "Thrown out" },
+  /** Said above what was thrown out. */
+  goneAfter: (days: number) => `What was thrown out stays here for ${days} days, then it is erased for good.`,
   none: {
     out: "Nothing here yet. Change an example or a new plan, and it is kept here by itself.",
     archived: "Nothing is put away.",
@@ -51,7 +53,6 @@ export const library = {
     intro: "Give the plan as it is now a name, to find it again after trying something else.",
     name: "Name of this version",
     add: "Keep this version",
-    none: "No version kept yet.",
     needsKeeping:
       "Versions belong to a plan in the library: change something, or put this plan on the shelf first.",
     putOnShelf: "Put this plan on the shelf",
@@ -95,7 +96,6 @@ export const library = {
     skin: "The unrolled skin at true size, SVG",
     outlines: "Every facet's outline at true size, SVG",
     vanished: "Nothing is left of the piece, so there is no model of it.",
-    working: "Making the file",
     linkTitle: "Link",
     linkIntro:
       "A link holds the whole plan in itself. Nothing is uploaded: whoever opens it reads the plan out of the address.",
