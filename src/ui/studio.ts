@@ -20,7 +20,10 @@ const shelf = shelfOf();
 const preferences = loadPreferences(shelf);
 
 export const studio = createPlanStore({
-  plan: exampleIn(FIRST_EXAMPLE, exampleWords[preferences.language ?? languageOf(navigator.languages)]),
+  plan: exampleIn(
+    FIRST_EXAMPLE,
+    exampleWords[preferences.language ?? languageOf(globalThis.navigator?.languages ?? [])],
+  ),
   depthOf,
   preferences,
 });
