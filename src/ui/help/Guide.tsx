@@ -56,7 +56,7 @@ export default function Guide() {
   const isCovered = useView((state) => state.sheet !== null);
   if (typeof at !== "number" || isCovered) return null;
   return (
-    <aside className="guide" aria-label={words.title}>
+    <aside className="way-round" aria-label={words.title}>
       <Step at={at} />
     </aside>
   );
