@@ -9,6 +9,7 @@ import { meetCorners } from "./corners.ts";
 import { findingsOf } from "./findings.ts";
 import { type MeetState, meetingPairs } from "./pairs.ts";
 import { restingFacets, sizeOf } from "./size.ts";
+import { widthOfPatch } from "./widest-skin.ts";
 
 export interface ReportOutlinePiece {
   readonly kind: "line" | "arc";
@@ -149,8 +150,15 @@ export interface Finished {
   /** Facets on which it stands by itself. */
   readonly restsOn: readonly string[];
   readonly centreOfMassMm: Vec3;
-  /** Patches of round skin, largest first, with the facets that border each. */
-  readonly skin: readonly { readonly areaMm2: number; readonly facets: readonly string[] }[];
+  /**
+   * Patches of round skin, widest first, with the facets that border each. `widthMm`: the largest circle that fits,
+   * measured along the surface; null where fewer than three facets border it.
+   */
+  readonly skin: readonly {
+    readonly areaMm2: number;
+    readonly widthMm: number | null;
+    readonly facets: readonly string[];
+  }[];
 }
 
 /** Slower than the report (calipers are tried all round), so asked for apart. */
@@ -158,8 +166,15 @@ export function finishedOf(solved: SolvedPlan, solid: Solid): Finished {
   const R = solved.radiusMm;
   const size = sizeOf(solid);
   const skin = solid.patches
-    .map((p) => ({ areaMm2: p.area * R * R, facets: p.facets.map((i) => solved.facets[i].id) }))
-    .sort((a, b) => b.areaMm2 - a.areaMm2);
+    .map((p) => {
+      const width = widthOfPatch(p, solved.planes);
+      return {
+        areaMm2: p.area * R * R,
+        widthMm: width === null ? null : width * R,
+        facets: p.facets.map((i) => solved.facets[i].id),
+      };
+    })
+    .sort((a, b) => (b.widthMm ?? 0) - (a.widthMm ?? 0) || b.areaMm2 - a.areaMm2);
   return {
     alongMm: size.along * R,
     widestMm: size.widest * R,
