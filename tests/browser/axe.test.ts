@@ -17,7 +17,7 @@ describe.each(["light", "dark"] as const)("in the %s theme", (colorScheme) => {
     await close();
   });
 
-  it.each(["Piece and wheel", "Settings", "Keyboard", "Examples"])(
+  it.each(["Piece and wheel", "Settings", "Keyboard", "Examples", "Your plans", "Models and links", "Help"])(
     "finds nothing serious on the sheet %s",
     async (name) => {
       const { page, close } = await app.visit({ colorScheme });

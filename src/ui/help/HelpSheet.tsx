@@ -27,17 +27,17 @@ export default function HelpSheet({ onClose }: SheetBodyProps) {
         </Button>
       </p>
       <h2>{words.words}</h2>
-      <dl className="terms">
+      <ul className="terms">
         {TERMS.map((term) => (
-          <div key={term} className="term">
+          <li key={term} className="term">
             <TermDrawing term={term} />
             <div>
-              <dt>{words.terms[term].name}</dt>
-              <dd>{words.terms[term].text}</dd>
+              <h3>{words.terms[term].name}</h3>
+              <p>{words.terms[term].text}</p>
             </div>
-          </div>
+          </li>
         ))}
-      </dl>
+      </ul>
     </>
   );
 }
