@@ -78,6 +78,34 @@ it("keeps a changed plan on the shelf, with its name as text, and throws it out 
   await close();
 });
 
+it("keeps a version, tells what changed since, brings it back, and leaves the sheet to the keyboard", async () => {
+  const { page, errors, close } = await app.visit();
+  const angle = page.getByRole("spinbutton", { name: "Arm angle" }).first();
+  const before = await angle.inputValue();
+  await page.getByRole("textbox", nameField).fill("Alpha");
+  await page.keyboard.press("Enter");
+  await page.getByText("Kept on this device").first().waitFor();
+  await openFromMenu(page, "Your plans");
+  const shelf = page.getByRole("dialog");
+  await shelf.getByRole("textbox", { name: "Name of this version" }).fill("first");
+  await shelf.getByRole("button", { name: "Keep this version" }).click();
+  await shelf.getByRole("button", { name: "Compare with now: first" }).waitFor();
+  await page.keyboard.press("Escape");
+  await shelf.waitFor({ state: "detached" });
+  await angle.fill("33");
+  await angle.press("Enter");
+  await openFromMenu(page, "Your plans");
+  await shelf.getByRole("button", { name: "Compare with now: first" }).click();
+  expect(await shelf.locator(".differences").textContent()).toMatch(/then .*now 33/);
+  await shelf.getByRole("button", { name: "Bring back: first" }).click();
+  await shelf.getByText("Nothing differs").waitFor();
+  await page.keyboard.press("Escape");
+  await shelf.waitFor({ state: "detached" });
+  expect(await angle.inputValue()).toBe(before);
+  expect(errors).toEqual([]);
+  await close();
+});
+
 it("carries the plan in a link, and says what is wrong with a broken one", async () => {
   const { page, close } = await app.visit();
   await page.getByRole("textbox", nameField).fill("By post");

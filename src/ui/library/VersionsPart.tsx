@@ -1,5 +1,5 @@
 /** Named versions of the plan on the bench: keep one, bring one back as one undoable step, see what differs. */
-import { useCallback, useEffect, useState } from "react";
+import { useCallback, useEffect, useRef, useState } from "react";
 import { Input } from "react-aria-components/Input";
 import { Label } from "react-aria-components/Label";
 import { TextField } from "react-aria-components/TextField";
@@ -92,6 +92,7 @@ export function VersionsPart({ session }: { session: Session }) {
   const planId = useStudio((state) => state.planId);
   const { versions, trouble, fail } = useVersions(session, planId);
   const [label, setLabel] = useState("");
+  const nameField = useRef<HTMLInputElement>(null);
   const [compared, setCompared] = useState<{ id: string; plan: Plan } | null>(null);
   const when = (at: number) =>
     new Intl.DateTimeFormat(language, { dateStyle: "medium", timeStyle: "short" }).format(at);
@@ -99,6 +100,8 @@ export function VersionsPart({ session }: { session: Session }) {
   const add = async () => {
     if (planId === null || !label.trim()) return;
     await session.library.addVersion(planId, label.trim(), studio.getState().plan);
+    // The button is about to be disabled: focus left on it would be lost, and Escape with it.
+    nameField.current?.focus();
     setLabel("");
   };
   const withPlan = (id: string, use: (plan: Plan) => void) =>
@@ -130,7 +133,7 @@ export function VersionsPart({ session }: { session: Session }) {
         >
           <TextField value={label} onChange={setLabel} maxLength={120}>
             <Label className="field-label">{words.name}</Label>
-            <Input className="text-input" />
+            <Input className="text-input" ref={nameField} />
           </TextField>
           <Button look="outlined" type="submit" isDisabled={!label.trim()}>
             {words.add}
