@@ -5,61 +5,46 @@ import { Label } from "react-aria-components/Label";
 import { TextField } from "react-aria-components/TextField";
 import type { Plan } from "../../core/plan/document.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
-import { comparePlans, type PlanChange } from "../../state/compare.ts";
 import type { Session } from "../../state/session.ts";
 import { faultOf } from "../../state/storage/faults.ts";
 import type { Version } from "../../state/storage/versions.ts";
 import { Button } from "../controls/Button.tsx";
+import { historyWords } from "../messages/history.ts";
 import { libraryWords } from "../messages/library.ts";
+import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
+import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
+import { differenceLines } from "./differences.ts";
 
 /** So many differences are listed; the rest is counted. */
 const MOST_LISTED = 12;
 
-interface Line {
-  readonly what: string;
-  readonly from: unknown;
-  readonly to: unknown;
-}
-
-/** One line a field that changed; a tier is called by its name, a part of the plan by its field. */
-function linesOf(change: PlanChange): Line[] {
-  switch (change.about) {
-    case "tier-added":
-      return [{ what: change.tier.name, from: undefined, to: change.tier }];
-    case "tier-removed":
-      return [{ what: change.tier.name, from: change.tier, to: undefined }];
-    case "tier": {
-      const moved = change.moved ? [{ what: change.tier.name, from: change.from, to: change.to }] : [];
-      return [...moved, ...change.fields.map((f) => ({ ...f, what: `${change.tier.name}, ${f.field}` }))];
-    }
-    default:
-      return change.fields.map((f) => ({ ...f, what: f.field }));
-  }
-}
-
 function Differences({ before }: { before: Plan }) {
-  const words = useWords(libraryWords).versions;
-  const now = useStudio((state) => state.plan);
-  const all = comparePlans(before, now).flatMap(linesOf);
-  if (all.length === 0) return <p>{words.same}</p>;
-  const shown = (v: unknown): string => {
-    if (v === undefined) return words.absent;
-    if (typeof v !== "object" || v === null) return String(v);
-    return "rule" in v ? Object.values(v).join(" ") : words.present;
+  const versions = useWords(libraryWords).versions;
+  const words = {
+    versions,
+    history: useWords(historyWords),
+    plan: useWords(planWords),
+    format: useFormat(),
   };
+  const all = differenceLines(
+    before,
+    useStudio((state) => state.plan),
+    words,
+  );
+  if (all.length === 0) return <p>{versions.same}</p>;
   return (
     <>
-      <p>{words.differs}</p>
+      <p>{versions.differs}</p>
       <ul className="differences">
         {all.slice(0, MOST_LISTED).map((line) => (
-          <li key={line.what}>
-            <b>{line.what}</b>: {words.before} {shown(line.from)}, {words.current} {shown(line.to)}
+          <li key={`${line.what} ${line.before} ${line.current}`}>
+            <b>{line.what}</b>: {versions.before} {line.before}, {versions.current} {line.current}
           </li>
         ))}
-        {all.length > MOST_LISTED ? <li>{words.more(all.length - MOST_LISTED)}</li> : null}
+        {all.length > MOST_LISTED ? <li>{versions.more(all.length - MOST_LISTED)}</li> : null}
       </ul>
     </>
   );
