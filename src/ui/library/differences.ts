@@ -70,7 +70,7 @@ function linesOf(
   names: ReadonlyMap<string, string>,
 ): DifferenceLine[] {
   const { present, absent } = words.versions;
-  if (change.about === "tier-added" || change.about === "tier-removed") {
+  if (!("fields" in change)) {
     const isNew = change.about === "tier-added";
     return [{ what: change.tier.name, before: isNew ? absent : present, current: isNew ? present : absent }];
   }
