@@ -107,3 +107,17 @@ describe("wider pages", () => {
     await close();
   });
 });
+
+it("traces the look in the very box that the drawn piece has, so that what is picked is what is seen", async () => {
+  for (const viewport of [
+    { width: 390, height: 844 },
+    { width: 1440, height: 900 },
+  ]) {
+    const { page, close } = await app.visit({ viewport });
+    await page.getByRole("navigation").getByText("Look", { exact: true }).click();
+    await page.locator(".traced-canvas").waitFor({ state: "attached" });
+    const [drawn, traced] = [page.locator(".stage"), page.locator(".traced-canvas")];
+    expect(await traced.first().boundingBox()).toEqual(await drawn.boundingBox());
+    await close();
+  }
+});
