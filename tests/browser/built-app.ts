@@ -1,6 +1,7 @@
 /**
  * The built app (`npm run build` first; `npm test` does) in Chromium: one server and one browser a test file, a fresh
- * profile a test. Nothing may be asked of any other origin; what was is in `foreign`.
+ * profile a test. Nothing may be asked of any other origin; what was is in `foreign`. `BUILT_APP` names another folder than
+ * dist/ that holds a build.
  */
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
@@ -10,6 +11,7 @@ import { type PreviewServer, preview } from "vite";
 import { openBrowser } from "./support.ts";
 
 const REPOSITORY = fileURLToPath(new URL("../..", import.meta.url));
+const BUILT = process.env.BUILT_APP ?? `${REPOSITORY}/dist`;
 
 export interface Visit {
   readonly page: Page;
@@ -27,11 +29,12 @@ export interface BuiltApp {
 
 /** @throws when there is no built app */
 export async function serveBuiltApp(): Promise<BuiltApp> {
-  if (!existsSync(`${REPOSITORY}/dist/index.html`))
-    throw new Error("there is no dist/: run `npm run build` first");
+  if (!existsSync(`${BUILT}/index.html`))
+    throw new Error(`there is no built app in ${BUILT}: run \`npm run build\` first`);
   const server = await preview({
     configFile: `${REPOSITORY}/vite.config.ts`,
     logLevel: "error",
+    build: { outDir: BUILT },
     preview: { port: 0, strictPort: false },
   });
   const browser = await openBrowser();

@@ -117,7 +117,7 @@ function ShelfPart({ session, onClose }: { session: Session; onClose: () => void
       {plans === null ? (
         <p className="soft">{words.loading}</p>
       ) : plans.length === 0 && !fault ? (
-        <p className="soft">{empty}</p>
+        <p className="soft shelf-empty">{empty}</p>
       ) : (
         <ul className="examples">
           {plans.map((plan) => (

@@ -39,11 +39,12 @@ function useTierActions(tier: Tier, index: number) {
   ];
 }
 
-/** Brings the sentence into sight when its tier is picked elsewhere, without taking the focus. */
+/** Brings the sentence into sight when its tier is picked elsewhere; one that is being pressed must not move under the hand. */
 function useShownWhenPicked(isPicked: boolean) {
   const item = useRef<HTMLLIElement>(null);
   useEffect(() => {
-    if (isPicked) item.current?.scrollIntoView({ block: "nearest" });
+    const isInHand = item.current?.contains(document.activeElement) ?? false;
+    if (isPicked && !isInHand) item.current?.scrollIntoView({ block: "nearest" });
   }, [isPicked]);
   return item;
 }

@@ -1,0 +1,189 @@
+/**
+ * `npm run soak -- --minutes 30 [--seed 1]`: random editing of the built app in Chromium, as long as is asked for, never part
+ * of `npm test`. In rounds: an example, some fifty deeds, then back to the first document and forward to the last one by
+ * undo and redo alone, then a measurement with the same example on the bench. Prints one JSON object; ends with 1 when
+ * there was an error, a lost step or growing memory.
+ */
+import { readFileSync } from "node:fs";
+import { parseArgs } from "node:util";
+import type { Page } from "playwright-core";
+import { openFromMenu, serveBuiltApp } from "./built-app.ts";
+import { chanceFrom, createHand, goTo, savedPlan, walk } from "./soak-hand.ts";
+
+/** Small, since every pixel is drawn by the processor; wide enough for all three pictures. */
+const VIEWPORT = { width: 760, height: 900 };
+const DEEDS_A_ROUND = 50;
+const EXAMPLE = "First ring";
+/** A deed that takes longer than this has got stuck; drawing in software is slow. */
+const STUCK_MS = 60_000;
+/** Memory counts as flat when the last third of the measurements lies no further above the middle third. */
+const FLAT = 1.1;
+const PAGE_BYTES = 4096;
+const MB = 2 ** 20;
+
+interface Measured {
+  readonly minute: number;
+  /** JavaScript heap in use after a forced collection, MiB. */
+  readonly heapMB: number;
+  /** Nodes alive, on the page or not. */
+  readonly nodes: number;
+  readonly listeners: number;
+  /** Memory of the page's process with its workers, and of the one that draws, MiB; null where the system does not tell. */
+  readonly pageMB: number | null;
+  readonly gpuMB: number | null;
+}
+
+/** Resident memory of a process, MiB (Linux: proc(5), statm). */
+function residentMB(pid: number | undefined): number | null {
+  if (pid === undefined) return null;
+  try {
+    return (Number(readFileSync(`/proc/${pid}/statm`, "utf8").split(" ")[1]) * PAGE_BYTES) / MB;
+  } catch {
+    return null; // another system keeps no such file
+  }
+}
+
+async function createMeter(page: Page, began: number): Promise<() => Promise<Measured>> {
+  const devtools = await page.context().newCDPSession(page);
+  const browser = await page.context().browser()?.newBrowserCDPSession();
+  await devtools.send("Performance.enable");
+  const rounded = (value: number | null) => (value === null ? null : Math.round(value * 100) / 100);
+  return async () => {
+    for (let i = 0; i < 3; i++) await devtools.send("HeapProfiler.collectGarbage");
+    const { metrics } = await devtools.send("Performance.getMetrics");
+    const { processInfo } = (await browser?.send("SystemInfo.getProcessInfo")) ?? { processInfo: [] };
+    const of = (name: string) => metrics.find((metric) => metric.name === name)?.value ?? Number.NaN;
+    const residentOf = (type: string) =>
+      processInfo
+        .filter((process) => process.type === type)
+        .reduce<number | null>((most, { id }) => Math.max(most ?? 0, residentMB(id) ?? 0) || null, null);
+    return {
+      minute: rounded((Date.now() - began) / 60_000)!,
+      heapMB: rounded(of("JSHeapUsedSize") / MB)!,
+      nodes: of("Nodes"),
+      listeners: of("JSEventListeners"),
+      pageMB: rounded(residentOf("renderer")),
+      gpuMB: rounded(residentOf("GPU")),
+    };
+  };
+}
+
+async function openExample(page: Page): Promise<void> {
+  await openFromMenu(page, "Examples");
+  await page.getByRole("button", { name: `Open ${EXAMPLE}` }).click();
+  await page.getByRole("dialog").waitFor({ state: "detached" });
+  await goTo(page, "Plan");
+}
+
+/** Throws out and erases every plan on the shelf, so that each round finds the same library. */
+async function clearShelf(page: Page): Promise<void> {
+  await openFromMenu(page, "Your plans");
+  const dialog = page.getByRole("dialog");
+  for (const [shelf, deed] of [
+    ["On the shelf", "Throw out"],
+    ["Thrown out", "Erase for good"],
+  ]) {
+    await dialog.getByText(shelf, { exact: true }).click();
+    const plans = dialog.locator(".shelf-plan");
+    await dialog.locator(".shelf-plan, .shelf-empty").first().waitFor();
+    for (let left = await plans.count(); left > 0; left--) {
+      await plans
+        .first()
+        .getByRole("button", { name: /^More for/ })
+        .click();
+      await page.getByRole("menuitem", { name: deed }).click();
+      await page.waitForFunction((most) => document.querySelectorAll(".shelf-plan").length < most, left);
+    }
+  }
+  await dialog.getByRole("button", { name: "Close" }).click();
+  await dialog.waitFor({ state: "detached" });
+}
+
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
+
+/** Medians of the middle and the last third, and whether the second is not above the first by more than `FLAT`. */
+function trend(measured: readonly Measured[], name: "heapMB" | "nodes" | "listeners" | "pageMB" | "gpuMB") {
+  const third = Math.floor(measured.length / 3);
+  const of = (part: readonly Measured[]) => median(part.map((one) => one[name] ?? Number.NaN));
+  const [middle, last] = [of(measured.slice(third, 2 * third)), of(measured.slice(-third))];
+  return { middle, last, flat: third > 0 ? last <= middle * FLAT : null };
+}
+
+async function soak(minutes: number, seed: number) {
+  const app = await serveBuiltApp();
+  const { page, errors, foreign } = await app.visit({ viewport: VIEWPORT });
+  page.setDefaultTimeout(STUCK_MS);
+  const began = Date.now();
+  const measure = await createMeter(page, began);
+  const hand = createHand(page, chanceFrom(seed));
+  const deeds: Record<string, number> = {};
+  const lost: string[] = [];
+  const stuck: string[] = [];
+  const measured: Measured[] = [];
+  let steps = 0;
+
+  async function round(): Promise<void> {
+    await openExample(page);
+    await clearShelf(page);
+    measured.push(await measure());
+    process.stderr.write(`${JSON.stringify(measured.at(-1))}\n`);
+    const first = await savedPlan(page);
+    for (let i = 0; i < DEEDS_A_ROUND; i++) {
+      const name = await hand.act();
+      deeds[name] = (deeds[name] ?? 0) + 1;
+    }
+    await walk(page, "Redo");
+    const last = await savedPlan(page);
+    steps += await walk(page, "Undo");
+    if ((await savedPlan(page)) !== first)
+      lost.push(`round ${measured.length}: undo does not end at the first`);
+    await walk(page, "Redo");
+    if ((await savedPlan(page)) !== last)
+      lost.push(`round ${measured.length}: redo does not end at the last`);
+  }
+
+  try {
+    await page.getByRole("button", { name: "Not now" }).click();
+    while (Date.now() - began < minutes * 60_000) await round();
+  } catch (error) {
+    stuck.push(error instanceof Error ? error.message : String(error));
+    await page.screenshot({ path: "/tmp/soak-stuck.png" }).catch(() => undefined);
+  }
+  await app.close();
+  return {
+    minutes: (Date.now() - began) / 60_000,
+    seed,
+    viewport: VIEWPORT,
+    rounds: measured.length,
+    deeds: Object.values(deeds).reduce((sum, count) => sum + count, 0),
+    deedsByName: deeds,
+    stepsUndoneAtTheEndOfRounds: steps,
+    lost,
+    stuck,
+    errors,
+    foreign,
+    heapMB: trend(measured, "heapMB"),
+    nodes: trend(measured, "nodes"),
+    listeners: trend(measured, "listeners"),
+    pageMB: trend(measured, "pageMB"),
+    gpuMB: trend(measured, "gpuMB"),
+    measured,
+  };
+}
+
+const { values } = parseArgs({
+  options: { minutes: { type: "string", default: "30" }, seed: { type: "string", default: "1" } },
+});
+const minutes = Number(values.minutes);
+if (!(minutes > 0 && minutes <= 600)) {
+  process.stderr.write("npm run soak -- --minutes N, where N is more than 0 and at most 600\n");
+  process.exitCode = 2;
+} else {
+  const answer = await soak(minutes, Number(values.seed));
+  process.stdout.write(`${JSON.stringify(answer, null, 1)}\n`);
+  const { lost, stuck, errors, foreign, heapMB, nodes, listeners } = answer;
+  const isClean = [lost, stuck, errors, foreign].every((list) => list.length === 0);
+  const isFlat = [heapMB, nodes, listeners].every(({ flat }) => flat !== false);
+  process.exitCode = isClean && isFlat ? 0 : 1;
+}
