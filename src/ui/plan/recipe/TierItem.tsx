@@ -39,14 +39,18 @@ function useTierActions(tier: Tier, index: number) {
   ];
 }
 
-/** Brings the sentence into sight when its tier is picked elsewhere; one that is being pressed must not move under the hand. */
+/**
+ * Brings the sentence into sight when its tier is picked elsewhere, without taking the focus. One that is picked by a press
+ * on itself stays where it is: it would slip away under the hand, and a scroll closes the menu that was just opened.
+ */
 function useShownWhenPicked(isPicked: boolean) {
   const item = useRef<HTMLLIElement>(null);
+  const isPickedHere = useRef(false);
   useEffect(() => {
-    const isInHand = item.current?.contains(document.activeElement) ?? false;
-    if (isPicked && !isInHand) item.current?.scrollIntoView({ block: "nearest" });
+    if (isPicked && !isPickedHere.current) item.current?.scrollIntoView({ block: "nearest" });
+    isPickedHere.current = false;
   }, [isPicked]);
-  return item;
+  return { item, isPickedHere };
 }
 
 export function TierItem({ tier, index }: { tier: Tier; index: number }) {
@@ -59,7 +63,12 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
   const setHover = useStudio((state) => state.setHover);
   const isPicked = useStudio((state) => state.selection.tierId === tier.id);
   const isHovered = useStudio((state) => state.hover.tierId === tier.id);
-  const item = useShownWhenPicked(isPicked);
+  const { item, isPickedHere } = useShownWhenPicked(isPicked);
+  const pickHere = () => {
+    if (isPicked) return;
+    isPickedHere.current = true;
+    select({ tierId: tier.id });
+  };
   const actions = useTierActions(tier, index);
   const isMet = solved.tiers[index]?.met ?? true;
   const findings = report.findings.filter((finding) => finding.tier === tier.id);
@@ -74,8 +83,8 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
       data-unmet={!isMet || undefined}
       onPointerEnter={() => setHover({ tierId: tier.id })}
       onPointerLeave={() => setHover({})}
-      onClick={() => isPicked || select({ tierId: tier.id })}
-      onFocus={() => isPicked || select({ tierId: tier.id })}
+      onClick={pickHere}
+      onFocus={pickHere}
     >
       <div className="tier-head">
         <span className="tier-place" aria-hidden="true">
