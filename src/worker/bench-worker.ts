@@ -9,7 +9,7 @@ import type { SheetUnit } from "../core/bench/sheet-format.ts";
 import type { Paper } from "../core/bench/sheet-style.ts";
 import { sheetWordsDe } from "../core/bench/sheet-words-de.ts";
 import { sheetWordsEn } from "../core/bench/sheet-words-en.ts";
-import { stageDepths } from "../core/bench/stages.ts";
+import { tierStageDepths } from "../core/bench/stages.ts";
 import { strokeCurve } from "../core/bench/stroke-curve.ts";
 import { calibrate, guessRemoval } from "../core/bench/strokes.ts";
 import type { Plan } from "../core/plan/document.ts";
@@ -33,10 +33,10 @@ function curve({ plan, tierIndex, stage, contactRadiusMm }: CurveQuestion) {
   const solved = solvePlan(plan);
   const stages = stagesOf(plan.rig);
   const tier = solved.tiers[tierIndex];
-  const depths = stageDepths(tier.depthMm, stages);
+  const depths = tierStageDepths(solved, tierIndex, stages);
   const before = depthsBefore(solved, tierIndex);
   if (stage > 0) for (const k of tierFacets(tier)) before[k] = depths[stage - 1];
-  const measured = calibrate(stages[stage].calibration, solved.radiusMm, plan.rig.lap);
+  const measured = calibrate(stages[stage], solved.radiusMm, plan.rig.lap);
   const removal = measured ?? guessRemoval(stages[stage], plan.rig.lap);
   const points = strokeCurve(
     solved,
@@ -92,11 +92,8 @@ const jobs = {
   recuts,
   sheet: ({ plan, language, unit, paper }: SheetQuestion) =>
     sheetHtml(solvePlan(plan), { words: SHEET_WORDS[language], unit, paper }),
-  /** What finding each tier's angle again `offDeg` off costs, in tier order; null for a tier that cuts nothing. */
-  foundAgain: ({ plan, offDeg }: { readonly plan: Plan; readonly offDeg: number }) => {
-    const solved = solvePlan(plan);
-    return solved.tiers.map((tier, i) => (tier.depthMm > 0 ? foundAgain(solved, i, offDeg) : null));
-  },
+  /** What finding each tier's angle again costs, as far off as the plan's rig says. */
+  foundAgain: (plan: Plan) => foundAgain(solvePlan(plan)),
 };
 
 export type BenchJobs = typeof jobs;

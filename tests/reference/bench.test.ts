@@ -57,7 +57,15 @@ describe(`Preston's relation (${PRESTON.source})`, () => {
       depth += step;
     }
     const width = 2 * Math.sqrt(2 * radiusMm * depth - depth * depth);
-    const removal = { mm3PerStroke: ratePerSecond, atRadiusMm: null, spread: null, tests: 1, isGuess: false };
+    const removal = {
+      mm3PerStroke: ratePerSecond,
+      atRadiusMm: null,
+      spread: null,
+      tests: 1,
+      wear: null,
+      discStrokes: 0,
+      isGuess: false,
+    };
     expect(strokesFor(capVolume(radiusMm, width), removal, null) / seconds).toBeCloseTo(1, 4);
   });
 });

@@ -1,9 +1,12 @@
 /** `bench PLAN.json`: what the lap needs, as one JSON object. */
 import { benchData, benchOf } from "../../core/bench/bench.ts";
+import { foundAgain } from "../../core/bench/found-again.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import { readPlan } from "../read-plan.ts";
 
 export async function run(planPath: string): Promise<void> {
   const { plan } = await readPlan(planPath);
-  process.stdout.write(`${JSON.stringify(benchData(benchOf(solvePlan(plan))), null, 2)}\n`);
+  const solved = solvePlan(plan);
+  const data = benchData(benchOf(solved), foundAgain(solved));
+  process.stdout.write(`${JSON.stringify(data, null, 2)}\n`);
 }

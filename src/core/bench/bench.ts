@@ -1,25 +1,26 @@
 /** What the lap needs of a plan: rig settings, widths, strokes, the order of work and what to look out for. */
 import { cutBall } from "../geometry/solid.ts";
-import type { Plan, Rig, SetUpDop, Side, Stage } from "../plan/document.ts";
+import type { Habits, Plan, Rig, SetUpDop, Side, Stage } from "../plan/document.ts";
 import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
 import { DEFAULT_STAGES } from "./default-stages.ts";
+import type { FoundAgain } from "./found-again.ts";
 import { depthsBefore, sizeAt, tierFacets } from "./half-cut.ts";
-import {
-  coarseBesidePolished,
-  DEFAULT_HABITS,
-  type Habits,
-  turnOverFindings,
-  type Work,
-  workInOrder,
-} from "./order.ts";
+import { coarseBesidePolished, habitsOf, turnOverFindings, type Work, workInOrder } from "./order.ts";
 import { heightPerDegree, type Reason, type RigSetting, rigSetting, type TierPose } from "./rig.ts";
 import { type DiscHeight, discHeights } from "./rig-discs.ts";
 import { beforeTurning, rigFindings } from "./rig-findings.ts";
 import { drawRig, type Holder, type RigDrawing, seatOnBall } from "./rig-pose.ts";
 import { readStop, type StopRead, wheelFindings } from "./set-up.ts";
-import { type FacetStage, facetStages, startFindings, type TierStage, tierStages } from "./stages.ts";
-import { calibrate, type Removal, strokesFor } from "./strokes.ts";
+import {
+  type FacetStage,
+  facetStages,
+  stageCount,
+  startFindings,
+  type TierStage,
+  tierStages,
+} from "./stages.ts";
+import { calibrate, type Removal, strokesFor, wearFindings } from "./strokes.ts";
 
 export interface BenchTierStage extends TierStage {
   /** Mean over the tier's facets; null where nothing was calibrated. */
@@ -45,6 +46,8 @@ export interface BenchTier {
   readonly discs: readonly DiscHeight[];
   /** Millimetres of pivot height that a degree is worth; null without arm or lap. */
   readonly heightPerDegreeMm: number | null;
+  /** Stages that the tier goes through: fewer than there are when it is to stay ground or pre-polished. */
+  readonly stageCount: number;
   readonly stages: readonly BenchTierStage[];
   readonly facets: readonly BenchFacet[];
 }
@@ -129,6 +132,7 @@ function tierBench(
   removals: readonly (Removal | null)[],
 ): TierAndFindings {
   const { id, side } = solved.plan.tiers[tierIndex];
+  const count = stageCount(solved.plan.tiers[tierIndex], stages);
   const solvedTier = solved.tiers[tierIndex];
   const { findings, ...rig } = rigOf(solved, tierIndex, stages);
   const radius = rig.setting?.contactRadiusMm ?? null;
@@ -143,6 +147,7 @@ function tierBench(
     side,
     armAngleDeg: rig.pose.armAngleDeg,
     ...rig,
+    stageCount: count,
     stages: tierStages(solved, tierIndex, stages).map((stage, i) => ({
       ...stage,
       strokes: strokes(meanMm3(i), i),
@@ -154,7 +159,7 @@ function tierBench(
       stages: work[position].map((stage, i) => ({ ...stage, strokes: strokes(stage.removeMm3, i) })),
     })),
   };
-  return { tier, findings: [...findings, ...startFindings(id, solvedTier.depthMm, stages)] };
+  return { tier, findings: [...findings, ...startFindings(id, solvedTier.depthMm, stages, count)] };
 }
 
 const DEFAULT_STAGES_FINDING: Finding = {
@@ -164,11 +169,20 @@ const DEFAULT_STAGES_FINDING: Finding = {
   text: "The plan names no abrasives, so the usual ones are used (common practice): put in your own.",
 };
 
+/** Strokes of each stage over the whole plan; 0 where nothing was calibrated. */
+const plannedStrokes = (tiers: readonly BenchTier[], stages: readonly Stage[]): readonly number[] =>
+  stages.map((_, i) =>
+    tiers.reduce(
+      (sum, tier) => sum + tier.facets.reduce((own, facet) => own + (facet.stages[i].strokes ?? 0), 0),
+      0,
+    ),
+  );
+
 /** The whole bench of a solved plan. */
-export function benchOf(solved: SolvedPlan, habits: Habits = DEFAULT_HABITS): Bench {
+export function benchOf(solved: SolvedPlan, habits: Required<Habits> = habitsOf(solved.plan.rig)): Bench {
   const { plan, radiusMm } = solved;
   const stages = stagesOf(plan.rig);
-  const removals = stages.map((stage) => calibrate(stage.calibration, radiusMm, plan.rig.lap));
+  const removals = stages.map((stage) => calibrate(stage, radiusMm, plan.rig.lap));
   const tiers = plan.tiers.map((_, i) => tierBench(solved, i, stages, removals));
   const setting = {
     solved,
@@ -185,6 +199,14 @@ export function benchOf(solved: SolvedPlan, habits: Habits = DEFAULT_HABITS): Be
       ...solved.findings,
       ...(plan.rig.stages ? [] : [DEFAULT_STAGES_FINDING]),
       ...wheelFindings(solved),
+      ...wearFindings(
+        stages,
+        removals,
+        plannedStrokes(
+          tiers.map(({ tier }) => tier),
+          stages,
+        ),
+      ),
       ...tiers.flatMap(({ findings }) => findings),
       ...coarseBesidePolished(solved, stages, cutBall(solved.planes).edges),
       ...turnOverFindings(order[0]),
@@ -194,11 +216,14 @@ export function benchOf(solved: SolvedPlan, habits: Habits = DEFAULT_HABITS): Be
 
 const reasonTexts = (reasons: readonly Reason[]): readonly string[] => reasons.map((r) => r.text);
 
-/** The bench as plain data for the command line. Rig numbers are null without arm or lap. */
-export function benchData(bench: Bench) {
+/**
+ * The bench as plain data for the command line. Rig numbers are null without arm or lap.
+ * @param again what each tier's angle found again costs, in tier order
+ */
+export function benchData(bench: Bench, again: readonly (FoundAgain | null)[]) {
   return {
     tiers: bench.tiers.map(
-      ({ tier, side, armAngleDeg, setting, discs, heightPerDegreeMm, stages, facets }) => ({
+      ({ tier, side, armAngleDeg, setting, discs, heightPerDegreeMm, stageCount, stages, facets }, i) => ({
         tier,
         side,
         armAngleDeg,
@@ -210,7 +235,9 @@ export function benchData(bench: Bench) {
         reachable: setting?.reachable ?? null,
         reasons: setting ? reasonTexts(setting.reasons) : [],
         heightPerDegreeMm,
+        foundAgain: again[i],
         discs,
+        lastStage: stages[stageCount - 1]?.stage ?? null,
         stages,
         facets: facets.map(({ facet, wheelStop, read, stages: own }) => ({
           facet,

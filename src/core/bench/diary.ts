@@ -2,7 +2,7 @@
 import type { Stage } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { type Depths, removedBy, sizeAt, tierFacets, UNCUT } from "./half-cut.ts";
-import { stageDepths } from "./stages.ts";
+import { stageCount, tierStageDepths } from "./stages.ts";
 
 /** Grind facet `k` to a depth; `stage` is a position in the list of stages, null in a diary without stages. */
 export interface Move {
@@ -51,10 +51,11 @@ export const finalMoves = (solved: SolvedPlan): readonly Move[] =>
     tierFacets(tier).map((k): Move => ({ k, stage: null, depthMm: tier.depthMm })),
   );
 
-/** The passes of one tier at one stage; none when the stage has nothing to grind. */
+/** The passes of one tier at one stage; none when the stage has nothing to grind, or the tier is to stay as coarser ones leave it. */
 const pass = (solved: SolvedPlan, tierIndex: number, stages: readonly Stage[], stage: number): Move[] => {
+  if (stage >= stageCount(solved.plan.tiers[tierIndex], stages)) return [];
   const tier = solved.tiers[tierIndex];
-  const depthMm = stageDepths(tier.depthMm, stages)[stage];
+  const depthMm = tierStageDepths(solved, tierIndex, stages)[stage];
   return depthMm > 0 ? tierFacets(tier).map((k) => ({ k, stage, depthMm })) : [];
 };
 

@@ -3,8 +3,13 @@
  * width, must go deeper until it clears the whole of the old face. Points of the old face satisfy n.x = h, so on the new normal
  * n' = n cos d + m sin d they stand at h cos d + y sin d, y the way up the meridian; the lowest decides.
  */
+import { meetingPairs } from "../check/pairs.ts";
 import { facetFrame } from "../geometry/plane.ts";
 import { cutBall } from "../geometry/solid.ts";
+import type { Solid, SolidVertex } from "../geometry/solid-types.ts";
+import { dot } from "../geometry/vec.ts";
+import type { Rig } from "../plan/document.ts";
+import { toleranceOf } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { depthsBefore, gapBetween, neighbourPairs, planesAt, sizeAt, tierFacets, UNCUT } from "./half-cut.ts";
 
@@ -20,15 +25,24 @@ export const FINDING_STEPS = [
   "repeat-until-even",
 ] as const;
 
+/** What an angle found again costs; of steeper and flatter by as much, the worse. */
 export interface FoundAgain {
   readonly offDeg: number;
-  /** Extra depth needed to clean the whole face, the worse of steeper and shallower, mm. */
+  /** Extra depth needed to clean the whole face, mm. */
   readonly extraDepthMm: number;
   /** How much the gap between neighbours of the tier changes, mm (below 0 closes); null for a facet alone. */
   readonly gapChangeMm: number | null;
   /** How much the edge they share changes, mm, mean over pairs; null when they share none before or after. */
   readonly edgeChangeMm: number | null;
+  /** How far the turned planes miss the finished piece's corners that lie on this tier, mm; null when none does. */
+  readonly cornerMissMm: number | null;
+  /** Pairs of the finished piece that meet as planned and no longer do. */
+  readonly meetsLost: number;
 }
+
+/** How far off an angle that is found again by ink comes back: common practice, no source. */
+export const DEFAULT_AGAIN_DEG = 0.5;
+export const againDegOf = (rig: Rig): number => rig.spread?.againDeg ?? DEFAULT_AGAIN_DEG;
 
 /** Extra depth of a plane turned by `offDeg` that clears a face reaching from `low` to `high` along its meridian, mm. */
 export function extraDepth(planeMm: number, low: number, high: number, offDeg: number): number {
@@ -38,15 +52,17 @@ export function extraDepth(planeMm: number, low: number, high: number, offDeg: n
   return Math.max(0, steeper, shallower);
 }
 
-/** The plan's facets of one tier at another angle. */
-function tilted(solved: SolvedPlan, tierIndex: number, armAngleDeg: number): SolvedPlan {
-  const tier = solved.tiers[tierIndex];
-  const { side } = solved.plan.tiers[tierIndex];
-  const angle = Math.min(90, Math.max(0, armAngleDeg));
+/** The plan with one tier's facets turned by `offDeg` and `extraMm` deeper. */
+function turned(solved: SolvedPlan, tierIndex: number, offDeg: number, extraMm: number): SolvedPlan {
+  const { first, count } = solved.tiers[tierIndex];
+  const { side, armAngleDeg } = solved.plan.tiers[tierIndex];
   const planes = solved.planes.map((plane, k) =>
-    k < tier.first || k >= tier.first + tier.count
+    k < first || k >= first + count
       ? plane
-      : { n: facetFrame(angle, solved.facets[k].azimuthDeg, side).n, h: plane.h },
+      : {
+          n: facetFrame(armAngleDeg + offDeg, solved.facets[k].azimuthDeg, side).n,
+          h: plane.h - extraMm / solved.radiusMm,
+        },
   );
   return { ...solved, planes };
 }
@@ -68,8 +84,57 @@ function meanEdge(solved: SolvedPlan, tierIndex: number, depthMm: number): numbe
   return (solved.radiusMm * lengths.reduce((sum, l) => sum + l, 0)) / Math.max(1, lengths.length);
 }
 
-/** What finding a tier's angle again `offDeg` off costs its facets and their meets. */
-export function foundAgain(solved: SolvedPlan, tierIndex: number, offDeg: number): FoundAgain {
+/** The finished piece as planned, for comparing. */
+interface Finished {
+  readonly corners: readonly SolidVertex[];
+  /** Keys of the pairs that meet. */
+  readonly meets: ReadonlySet<string>;
+}
+
+const meetsOf = (solved: SolvedPlan, solid: Solid): ReadonlySet<string> =>
+  new Set(
+    meetingPairs(solved, solid, toleranceOf(solved.plan) / solved.radiusMm)
+      .filter(({ state }) => state !== "gap")
+      .map(({ a, b }) => `${a} ${b}`),
+  );
+
+function finishedOf(solved: SolvedPlan): Finished {
+  const solid = cutBall(solved.planes);
+  return { corners: solid.vertices, meets: meetsOf(solved, solid) };
+}
+
+/** One direction of being off: gaps, edges, corners and meets with the tier turned and deep enough to be clean. */
+function inDirection(solved: SolvedPlan, tierIndex: number, offDeg: number, extraMm: number, was: Finished) {
+  const tier = solved.tiers[tierIndex];
+  const after = turned(solved, tierIndex, offDeg, extraMm);
+  const deeper = tier.depthMm + extraMm;
+  const gaps = neighbourPairs(tier.count).map(([a, b]) => {
+    const [i, j] = [tier.first + a, tier.first + b];
+    return gapBetween(after, i, j, deeper, deeper) - gapBetween(solved, i, j, tier.depthMm, tier.depthMm);
+  });
+  const [edgeBefore, edgeAfter] = [
+    meanEdge(solved, tierIndex, tier.depthMm),
+    meanEdge(after, tierIndex, deeper),
+  ];
+  const isOwn = (k: number) => k >= tier.first && k < tier.first + tier.count;
+  const misses = was.corners.flatMap(({ at, facets }) =>
+    facets.filter(isOwn).map((k) => Math.abs(dot(after.planes[k].n, at) - after.planes[k].h)),
+  );
+  const meets = meetsOf(after, cutBall(after.planes));
+  return {
+    gap: gaps.length ? Math.max(...gaps) : null,
+    edge: edgeBefore > 0 || edgeAfter > 0 ? edgeAfter - edgeBefore : null,
+    miss: misses.length ? solved.radiusMm * Math.max(...misses) : null,
+    lost: [...was.meets].filter((pair) => !meets.has(pair)).length,
+  };
+}
+
+/** Of two values the one further from 0; null when neither is there. */
+const further = (x: number | null, y: number | null): number | null =>
+  x === null || (y !== null && Math.abs(y) > Math.abs(x)) ? y : x;
+
+/** What finding one tier's angle again `offDeg` off costs its facets and what they meet. */
+function ofTier(solved: SolvedPlan, tierIndex: number, offDeg: number, was: Finished): FoundAgain {
   const tier = solved.tiers[tierIndex];
   const depths = depthsBefore(solved, tierIndex);
   for (const k of tierFacets(tier)) depths[k] = tier.depthMm;
@@ -80,18 +145,24 @@ export function foundAgain(solved: SolvedPlan, tierIndex: number, offDeg: number
       return extraDepth(planeMm, low, high, offDeg);
     }),
   );
-  const { armAngleDeg } = solved.plan.tiers[tierIndex];
-  const turned = tilted(solved, tierIndex, armAngleDeg + offDeg);
-  const deeper = tier.depthMm + extraDepthMm;
-  const gaps = neighbourPairs(tier.count).map(([a, b]) => {
-    const [i, j] = [tier.first + a, tier.first + b];
-    return gapBetween(turned, i, j, deeper, deeper) - gapBetween(solved, i, j, tier.depthMm, tier.depthMm);
-  });
-  const [before, after] = [meanEdge(solved, tierIndex, tier.depthMm), meanEdge(turned, tierIndex, deeper)];
+  const [steeper, flatter] = [offDeg, -offDeg].map((off) =>
+    inDirection(solved, tierIndex, off, extraDepthMm, was),
+  );
   return {
     offDeg,
     extraDepthMm,
-    gapChangeMm: gaps.length ? Math.max(...gaps) : null,
-    edgeChangeMm: before > 0 || after > 0 ? after - before : null,
+    gapChangeMm: further(steeper.gap, flatter.gap),
+    edgeChangeMm: further(steeper.edge, flatter.edge),
+    cornerMissMm: further(steeper.miss, flatter.miss),
+    meetsLost: Math.max(steeper.lost, flatter.lost),
   };
+}
+
+/** What each tier's angle found again `offDeg` off costs, in tier order; null for a tier that cuts nothing. */
+export function foundAgain(
+  solved: SolvedPlan,
+  offDeg: number = againDegOf(solved.plan.rig),
+): readonly (FoundAgain | null)[] {
+  const was = finishedOf(solved);
+  return solved.tiers.map((tier, i) => (tier.depthMm > 0 ? ofTier(solved, i, offDeg, was) : null));
 }

@@ -5,9 +5,9 @@
 import { gapBetween as circleGap } from "../geometry/circles.ts";
 import type { Plane } from "../geometry/plane.ts";
 import { extentOf, sliceFacet } from "../geometry/slice.ts";
-import { cutBall } from "../geometry/solid.ts";
 import { dot } from "../geometry/vec.ts";
 import type { SolvedPlan, SolvedTier } from "../plan/solved.ts";
+import { removedVolume } from "./removed-volume.ts";
 
 /** Depth of every facet, mm; 0 = uncut. */
 export type Depths = readonly number[];
@@ -120,16 +120,14 @@ export function sizeAt(solved: SolvedPlan, depths: Depths, k: number): FacetSize
 
 /**
  * Volume that deepening facet k from its depth in `depths` to `depthMm` takes, mm3; 0 when it is not deeper. Only planes
- * whose caps overlap the facet's new cap can have a part in it, so only those are cut.
+ * whose caps overlap the facet's new cap can have a part in it, so only those are asked.
  */
 export function removedBy(solved: SolvedPlan, depths: Depths, k: number, depthMm: number): number {
   if (depthMm <= depths[k]) return 0;
   const { planes, own, key } = situationOf(solved, depths, k, depthMm);
   return once(solved, `removed ${keyPart(depths[k])} ${key}`, () => {
-    const others = planes.filter((_, i) => i !== own);
-    const before = depths[k] > UNCUT ? [planeAtDepth(solved, k, depths[k])] : [];
-    const volume = cutBall([...others, ...before]).volume - cutBall(planes).volume;
-    return Math.max(0, volume) * solved.radiusMm ** 3;
+    const before = depths[k] > UNCUT ? planeAtDepth(solved, k, depths[k]) : null;
+    return removedVolume(planes, own, before) * solved.radiusMm ** 3;
   });
 }
 

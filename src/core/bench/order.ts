@@ -2,26 +2,14 @@
  * The work from the bare marble to the finished piece, step by step, in two ways: every stage of a tier before the arm moves
  * (an arm set by eye can't be set the same twice), or everything rough first and then back to each angle.
  */
-import type { Side, Stage } from "../plan/document.ts";
+import type { Habits, Rig, Side, Stage } from "../plan/document.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
 import { type Moment, type Pass, passesOf, type Way, walk } from "./diary.ts";
-import { firstStage, stageDepths } from "./stages.ts";
+import { endsByLooking, firstStage, stageCount, tierStageDepths } from "./stages.ts";
 import { guessRemoval, type Removal, strokesFor } from "./strokes.ts";
 
 /** Minutes that things take, and seconds a stroke. Common practice, no source; meant to be changed. */
-export interface Habits {
-  readonly prepareMin: number;
-  readonly setArmMin: number;
-  readonly findAngleMin: number;
-  readonly discMin: number;
-  readonly cleanMin: number;
-  readonly indexMin: number;
-  readonly inspectMin: number;
-  readonly measureMin: number;
-  readonly turnOverMin: number;
-  readonly strokeSeconds: number;
-}
-export const DEFAULT_HABITS: Habits = {
+export const DEFAULT_HABITS: Required<Habits> = {
   prepareMin: 30,
   setArmMin: 5,
   findAngleMin: 10,
@@ -33,6 +21,9 @@ export const DEFAULT_HABITS: Habits = {
   turnOverMin: 45,
   strokeSeconds: 1,
 };
+
+/** The artist's own minutes, with the usual ones where the plan says nothing. */
+export const habitsOf = (rig: Rig): Required<Habits> => ({ ...DEFAULT_HABITS, ...rig.habits });
 
 /** What to do before the first cut, in order. */
 export const PREPARATIONS = [
@@ -85,7 +76,7 @@ export interface OrderSetting {
   readonly removals: readonly (Removal | null)[];
   /** Where each tier is ground on the lap; null without a rig. */
   readonly contactRadiiMm: readonly (number | null)[];
-  readonly habits: Habits;
+  readonly habits: Required<Habits>;
 }
 
 /** Steps that stand before a pass: turning over, disc, cleaning, arm. */
@@ -130,14 +121,14 @@ function grindStep(setting: OrderSetting, moment: Moment): Step {
   };
 }
 
-/** Steps after the last pass of a tier: look at the polish, measure what was cut. */
+/** Steps after the last pass of a tier: look at the polish where there is one, measure what was cut. */
 function leadOut({ solved, stages, habits }: OrderSetting, pass: Pass): Step[] {
-  if (pass.stage !== stages.length - 1) return [];
-  const tier = solved.plan.tiers[pass.tierIndex].id;
-  return [
-    { kind: "inspect-polish", tier, minutes: habits.inspectMin * pass.moves.length },
-    { kind: "measure-as-cut", tier, minutes: habits.measureMin },
-  ];
+  const { id: tier, ...own } = solved.plan.tiers[pass.tierIndex];
+  if (pass.stage !== stageCount(own, stages) - 1) return [];
+  const look: Step[] = endsByLooking(stages, pass.stage)
+    ? [{ kind: "inspect-polish", tier, minutes: habits.inspectMin * pass.moves.length }]
+    : [];
+  return [...look, { kind: "measure-as-cut", tier, minutes: habits.measureMin }];
 }
 
 /** One way of doing the work. A plan without anything to grind has the preparations only. */
@@ -193,9 +184,9 @@ export function coarseBesidePolished(
 ): readonly Finding[] {
   return borderingTiers(solved, edges).flatMap(([earlier, later]): Finding[] => {
     const [done, next] = [solved.plan.tiers[earlier], solved.plan.tiers[later]];
-    const start = firstStage(stageDepths(solved.tiers[later].depthMm, stages));
+    const start = firstStage(tierStageDepths(solved, later, stages));
     const isPolished = (done.finish ?? "polished") === "polished";
-    if (!isPolished || start < 0 || start >= stages.length - 1) return [];
+    if (!isPolished || start < 0 || endsByLooking(stages, start)) return [];
     return [
       {
         code: "coarse-beside-polished",

@@ -21,7 +21,7 @@ import { stagesOf } from "./bench.ts";
 import { normal, type Random, randomRotation } from "./chance.ts";
 import { overlaps } from "./half-cut.ts";
 import type { SpreadSetting, StopBy } from "./spread.ts";
-import { facetStages, stageDepths } from "./stages.ts";
+import { facetStages, stageCount, tierStageDepths } from "./stages.ts";
 
 export interface PlannedPair {
   readonly a: number;
@@ -45,11 +45,14 @@ export function createSimulation(solved: SolvedPlan, spread: SpreadSetting, stop
   const stages = stagesOf(solved.plan.rig);
   const tolerance = toleranceOf(solved.plan) / solved.radiusMm;
   const pairs = meetingPairs(solved, cutBall(solved.planes), tolerance).filter((p) => p.state !== "gap");
+  const counts = solved.plan.tiers.map((tier) => stageCount(tier, stages));
   const targets = solved.tiers.flatMap((_, i) =>
-    facetStages(solved, i, stages).map((own) => (own.at(-1)?.widthWhileGroundMm ?? 0) / solved.radiusMm),
+    facetStages(solved, i, stages).map(
+      (own) => (own[counts[i] - 1]?.widthWhileGroundMm ?? 0) / solved.radiusMm,
+    ),
   );
-  const waitingH = solved.tiers.map(({ depthMm }) => {
-    const before = stageDepths(depthMm, stages).at(-2) ?? 0;
+  const waitingH = solved.tiers.map((_, i) => {
+    const before = tierStageDepths(solved, i, stages)[counts[i] - 2] ?? 0;
     return 1 - before / solved.radiusMm;
   });
   return {

@@ -4,6 +4,7 @@
  * on the area: a stroke takes about constant volume, in proportion to the surface's speed, and depth grows ever slower.
  */
 import type { Calibration, Lap, Stage } from "../plan/document.ts";
+import type { Finding } from "../plan/solved.ts";
 import { bandMiddle } from "./rig.ts";
 
 /** Depth of an uncut circle of this width on a ball, mm; a width beyond the diameter counts as the diameter. */
@@ -24,6 +25,10 @@ export interface Removal {
   /** Standard deviation of single test facets, as a fraction; null for one test. */
   readonly spread: number | null;
   readonly tests: number;
+  /** How the disc dulls; null where the tests don't tell, then it counts as always the same. */
+  readonly wear: Wear | null;
+  /** Strokes that the disc has done by now; `mm3PerStroke` is what it takes then. */
+  readonly discStrokes: number;
   /** True for the rough default, which nobody has measured. */
   readonly isGuess: boolean;
 }
@@ -34,32 +39,64 @@ const testVolume = (test: Calibration, radiusMm: number): number => {
   return capVolume(radius, test.widthMm) - capVolume(radius, test.fromWidthMm ?? 0);
 };
 
+/** A test facet as the fit sees it. */
+interface Test {
+  readonly strokes: number;
+  /** At the middle of the band. */
+  readonly volume: number;
+  /** Strokes of the disc when half of the test was done: what the test says of its age. */
+  readonly discStrokes: number;
+  /** Strokes of the disc after the test. */
+  readonly after: number;
+}
+
+const testOf = (test: Calibration, pieceRadiusMm: number, atRadiusMm: number | null): Test => {
+  const slower = atRadiusMm && test.radiusMm ? atRadiusMm / test.radiusMm : 1;
+  const before = test.discStrokes ?? 0;
+  return {
+    strokes: test.strokes,
+    volume: testVolume(test, pieceRadiusMm) * slower,
+    discStrokes: before + test.strokes / 2,
+    after: before + test.strokes,
+  };
+};
+
+/** How the disc dulls, when tests were made at stated, different ages of it; null otherwise. */
+const wearOf = (stage: Calibrated, tests: readonly Test[]): Wear | null =>
+  (stage.calibration ?? []).some((test) => test.discStrokes !== undefined)
+    ? fitWear(tests.map((t) => ({ discStrokes: t.discStrokes, mm3PerStroke: t.volume / t.strokes })))
+    : null;
+
+/** What a stage says about its strokes. */
+export type Calibrated = Pick<Stage, "calibration" | "discStrokes">;
+
 /**
- * Volume a stroke from test facets, least squares through the origin (volume against strokes).
+ * Volume a stroke from a stage's test facets, least squares through the origin (volume against strokes). When tests say how
+ * many strokes the disc had done, and they differ, the rate is the worn disc's at its age now instead.
  * Each test is scaled to the middle of the band by its own contact radius; one without radius was made there.
  * @returns null when there is no test, or none that took any glass
  */
-export function calibrate(
-  tests: readonly Calibration[] | undefined,
-  pieceRadiusMm: number,
-  lap?: Lap,
-): Removal | null {
+export function calibrate(stage: Calibrated, pieceRadiusMm: number, lap?: Lap): Removal | null {
   const atRadiusMm = lap ? bandMiddle(lap) : null;
-  const measured = (tests ?? []).flatMap((test) => {
-    const slower = atRadiusMm && test.radiusMm ? atRadiusMm / test.radiusMm : 1;
-    const volume = testVolume(test, pieceRadiusMm) * slower;
-    return volume > 0 && test.strokes > 0 ? [{ strokes: test.strokes, volume }] : [];
-  });
-  if (measured.length === 0) return null;
-  const sum = (of: (t: (typeof measured)[number]) => number) => measured.reduce((s, t) => s + of(t), 0);
-  const mm3PerStroke = sum((t) => t.strokes * t.volume) / sum((t) => t.strokes ** 2);
-  const variance =
-    sum((t) => (t.volume / t.strokes / mm3PerStroke - 1) ** 2) / Math.max(1, measured.length - 1);
+  const tests = (stage.calibration ?? [])
+    .map((test) => testOf(test, pieceRadiusMm, atRadiusMm))
+    .filter(({ volume, strokes }) => volume > 0 && strokes > 0);
+  if (tests.length === 0) return null;
+  const sum = (of: (t: Test) => number) => tests.reduce((s, t) => s + of(t), 0);
+  const same = sum((t) => t.strokes * t.volume) / sum((t) => t.strokes ** 2);
+  const wear = wearOf(stage, tests);
+  const rateAt = (discStrokes: number) => (wear ? wornRate(wear, discStrokes) : same);
+  const discStrokes = stage.discStrokes ?? Math.max(...tests.map((t) => t.after));
+  // Two numbers of the wear come from the tests, one of the even rate.
+  const free = tests.length - (wear ? 2 : 1);
+  const variance = sum((t) => (t.volume / t.strokes / rateAt(t.discStrokes) - 1) ** 2) / Math.max(1, free);
   return {
-    mm3PerStroke,
+    mm3PerStroke: rateAt(discStrokes),
     atRadiusMm,
-    spread: measured.length > 1 ? Math.sqrt(variance) : null,
-    tests: measured.length,
+    spread: free > 0 ? Math.sqrt(variance) : null,
+    tests: tests.length,
+    wear,
+    discStrokes,
     isGuess: false,
   };
 }
@@ -76,6 +113,8 @@ export const guessRemoval = (stage: Stage, lap?: Lap): Removal => ({
   atRadiusMm: lap ? bandMiddle(lap) : null,
   spread: null,
   tests: 0,
+  wear: null,
+  discStrokes: 0,
   isGuess: true,
 });
 
@@ -122,3 +161,28 @@ export function fitWear(tests: readonly WearTest[]): Wear | null {
 /** What a worn disc takes a stroke. */
 export const wornRate = (wear: Wear, discStrokes: number): number =>
   wear.newMm3PerStroke * 2 ** -(discStrokes / wear.halfLifeStrokes);
+
+/** A disc that will take less than this share of what it takes now is called worn: common practice, no source. */
+const WORN_SHARE = 0.8;
+
+/** Says which discs dull so much over the planned strokes that the counts can't hold to the end. */
+export function wearFindings(
+  stages: readonly Stage[],
+  removals: readonly (Removal | null)[],
+  plannedStrokes: readonly number[],
+): readonly Finding[] {
+  return stages.flatMap((stage, i): Finding[] => {
+    const removal = removals[i];
+    if (!removal?.wear) return [];
+    const share = wornRate(removal.wear, removal.discStrokes + plannedStrokes[i]) / removal.mm3PerStroke;
+    if (share >= WORN_SHARE) return [];
+    return [
+      {
+        code: "disc-dulls",
+        severity: "warn",
+        data: { stage: stage.id, plannedStrokes: plannedStrokes[i], share },
+        text: `The disc of ${stage.name} dulls over this plan: after its ${Math.round(plannedStrokes[i])} strokes it takes ${Math.round(100 * share)} % of what it takes now. Cut a test facet again in between, or go by the width.`,
+      },
+    ];
+  });
+}

@@ -106,13 +106,17 @@ export interface Lap {
   readonly bandMm: readonly [number, number];
   readonly rpm: number;
 }
-/** One test facet: `strokes` strokes at this stage gave `widthMm`, on a ball of `diameterMm` (default the piece), at contact radius `radiusMm`. */
+/**
+ * One test facet: `strokes` strokes at this stage gave `widthMm`, on a ball of `diameterMm` (default the piece), at contact
+ * radius `radiusMm`, on a disc that had done `discStrokes` strokes before (default 0, a new disc).
+ */
 export interface Calibration {
   readonly strokes: number;
   readonly widthMm: number;
   readonly fromWidthMm?: number;
   readonly diameterMm?: number;
   readonly radiusMm?: number;
+  readonly discStrokes?: number;
 }
 export type GritScale = "fepa-f" | "fepa-p" | "jis" | "ansi" | "mesh";
 export interface Stage {
@@ -124,6 +128,10 @@ export interface Stage {
   readonly damageUm?: number;
   readonly discMm?: number;
   readonly calibration?: readonly Calibration[];
+  /** Strokes that the disc in use has done by now; default as many as after the latest test. */
+  readonly discStrokes?: number;
+  /** The face that this abrasive leaves; default by its place: the last polishes, of three or more the one before pre-polishes. */
+  readonly leaves?: Finish;
 }
 /** The dop of one set-up: what is cemented on while that side is cut. */
 export interface SetUpDop {
@@ -149,6 +157,21 @@ export interface Spread {
   readonly armDeg?: number;
   readonly stopDeg?: number;
   readonly depthMm?: number;
+  /** How far off an angle comes back when it is found again, degrees. */
+  readonly againDeg?: number;
+}
+/** Minutes that the parts of the work take this artist, and seconds that a stroke takes. */
+export interface Habits {
+  readonly prepareMin?: number;
+  readonly setArmMin?: number;
+  readonly findAngleMin?: number;
+  readonly discMin?: number;
+  readonly cleanMin?: number;
+  readonly indexMin?: number;
+  readonly inspectMin?: number;
+  readonly measureMin?: number;
+  readonly turnOverMin?: number;
+  readonly strokeSeconds?: number;
 }
 export interface Rig {
   readonly wheelStops: number | null;
@@ -157,6 +180,7 @@ export interface Rig {
   readonly stages?: readonly Stage[];
   readonly setUps?: { readonly front?: SetUp; readonly back?: SetUp };
   readonly spread?: Spread;
+  readonly habits?: Habits;
 }
 
 export interface Measured {

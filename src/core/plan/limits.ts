@@ -49,6 +49,10 @@ export const RANGES = {
   discMm: { min: 0, max: 200 },
   gritNumber: positive(100_000),
   strokes: positive(1_000_000),
+  discStrokes: { min: 0, max: 10_000_000 },
+  /** Minutes of one task: a working day at most. */
+  taskMin: { min: 0, max: 600 },
+  strokeSeconds: positive(60),
   widthMm: { min: 0, max: 300 },
   gapMm: { min: -1000, max: 1000 },
   acrossMm: { min: 0, max: 600 },

@@ -167,12 +167,14 @@ const wheelStops = z
       limits(`${rangeInWords(RANGES.wheelStops)} (or null for a free protractor)`),
     ),
   );
+const finish = word("ground", "prepolished", "polished");
 const calibration = fields({
   strokes: number(RANGES.strokes),
   widthMm: number(RANGES.widthMm),
   fromWidthMm: z.optional(number(RANGES.widthMm)),
   diameterMm: z.optional(number(RANGES.diameterMm)),
   radiusMm: z.optional(number(RANGES.distanceMm)),
+  discStrokes: z.optional(number(RANGES.discStrokes)),
 });
 const stage = fields({
   id,
@@ -187,6 +189,8 @@ const stage = fields({
   damageUm: z.optional(number(RANGES.damageUm)),
   discMm: z.optional(number(RANGES.discMm)),
   calibration: z.optional(list(calibration, COUNTS.calibrations)),
+  discStrokes: z.optional(number(RANGES.discStrokes)),
+  leaves: z.optional(finish),
 });
 const setUp = fields({
   zeroDeg: z.optional(number(RANGES.turnDeg)),
@@ -195,6 +199,7 @@ const setUp = fields({
   wheelStops: z.optional(wheelStops),
   dop: z.optional(fields({ ...dopSizes, runOutMm: z.optional(number(RANGES.spreadMm)) })),
 });
+const minutes = z.optional(number(RANGES.taskMin));
 const rig = fields({
   wheelStops,
   arm: z.optional(
@@ -219,6 +224,21 @@ const rig = fields({
       armDeg: z.optional(number(RANGES.spreadDeg)),
       stopDeg: z.optional(number(RANGES.spreadDeg)),
       depthMm: z.optional(number(RANGES.spreadMm)),
+      againDeg: z.optional(number(RANGES.spreadDeg)),
+    }),
+  ),
+  habits: z.optional(
+    fields({
+      prepareMin: minutes,
+      setArmMin: minutes,
+      findAngleMin: minutes,
+      discMin: minutes,
+      cleanMin: minutes,
+      indexMin: minutes,
+      inspectMin: minutes,
+      measureMin: minutes,
+      turnOverMin: minutes,
+      strokeSeconds: z.optional(number(RANGES.strokeSeconds)),
     }),
   ),
 });
@@ -248,7 +268,7 @@ const tier = fields({
   count: number(RANGES.count),
   startDeg: number(RANGES.turnDeg),
   depth,
-  finish: z.optional(word("ground", "prepolished", "polished")),
+  finish: z.optional(finish),
   asCut: z.optional(asCut),
 });
 

@@ -7,13 +7,10 @@ import { usePlan } from "../use-studio.ts";
 import { benchPool } from "./bench-worker-client.ts";
 import { type Asked, useAsked } from "./use-asked.ts";
 
-/** How far off an angle that is found again by ink is told for: common practice, no source. */
-export const FOUND_OFF_DEG = 0.5;
-
 const askBench = (plan: Plan): Promise<Bench> => benchPool.run("bench", plan);
 const askFit = (plan: Plan): Promise<AsCutAnswer> => benchPool.run("fit", plan);
-const askFoundAgain = (plan: Plan): Promise<(FoundAgain | null)[]> =>
-  benchPool.run("foundAgain", { plan, offDeg: FOUND_OFF_DEG });
+const askFoundAgain = (plan: Plan): Promise<readonly (FoundAgain | null)[]> =>
+  benchPool.run("foundAgain", plan);
 
 export const useBench = (): Asked<Plan, Bench> => useAsked(usePlan(), askBench);
 
@@ -23,7 +20,7 @@ export function useFit(): Asked<Plan, AsCutAnswer> {
   return useAsked(plan.tiers.some((tier) => tier.asCut) ? plan : null, askFit);
 }
 
-export function useFoundAgain(isWanted: boolean): Asked<Plan, (FoundAgain | null)[]> {
+export function useFoundAgain(isWanted: boolean): Asked<Plan, readonly (FoundAgain | null)[]> {
   const plan = usePlan();
   return useAsked(isWanted ? plan : null, askFoundAgain);
 }

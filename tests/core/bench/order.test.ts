@@ -88,6 +88,28 @@ describe("order of work", () => {
     expect(each.minutesAreGuess).toBe(false);
   });
 
+  it("takes the plan's own minutes, and the usual ones where it says nothing", () => {
+    const own = { ...three.plan, rig: { ...three.plan.rig, habits: { discMin: 10, setArmMin: 0 } } };
+    const [work] = benchOf(solvePlan(own)).order;
+    // Six discs at 10 instead of 3 minutes, three arm settings at 0 instead of 5.
+    expect(work.minutes - each.minutes).toBeCloseTo(6 * 7 - 3 * 5, 9);
+  });
+
+  it("stops a tier that is to stay ground after its grinding stage", () => {
+    const tiers = three.plan.tiers.map((t, i) => (i === 1 ? ({ ...t, finish: "ground" } as const) : t));
+    const [work] = benchOf(solvePlan({ ...three.plan, tiers })).order;
+    const upper = work.steps.filter((s) => "tier" in s && s.tier === "upper");
+    expect(new Set(upper.flatMap((s) => (s.kind === "grind" ? [s.stage] : [])))).toEqual(new Set(["s1"]));
+    expect(kinds(upper)).toContain("measure-as-cut");
+    expect(kinds(upper)).not.toContain("inspect-polish");
+    const last = upper.findLast((s) => s.kind === "grind");
+    const finished = cutBall(three.planes.slice(0, 24));
+    expect(last).toMatchObject({ facet: "upper/12" });
+    expect(last?.kind === "grind" ? last.widthMm : 0).toBeCloseTo(finished.facets[23].width * 15, 9);
+    // Its fine disc is not fitted, and the coarse one stays on for the tier after it.
+    expect(work.discChanges).toBe(each.discChanges - 2);
+  });
+
   it("warns of coarse work beside a polished tier, and of turning over again and again", () => {
     const finding = bench.findings.find((f) => f.code === "coarse-beside-polished");
     expect(finding).toMatchObject({ tier: "upper", data: { stage: "s1", polishedTier: "belt" } });
@@ -112,7 +134,7 @@ describe("order of work", () => {
 
 describe("bench data", () => {
   it("has null rig numbers without arm or lap", () => {
-    const data = benchData(benchOf(solvePlan(plan([tier()], { stages: STAGES }))));
+    const data = benchData(benchOf(solvePlan(plan([tier()], { stages: STAGES }))), [null]);
     expect(data.tiers[0]).toMatchObject({
       pivotHeightMm: null,
       armLengthMm: null,
@@ -145,7 +167,10 @@ describe("an angle found again", () => {
   });
 
   it("clears the old face wholly, and closes gaps between neighbours", () => {
-    const cost = foundAgain(three, 0, 0.5);
+    const cost = foundAgain(three, 0.5)[0]!;
+    // The belt closes to its own neighbours and to the tier above it: nothing that met opens when it goes deeper.
+    expect(cost.meetsLost).toBe(0);
+    expect(cost.cornerMissMm!).toBeGreaterThan(cost.extraDepthMm * 0.5);
     expect(cost.extraDepthMm).toBeGreaterThan(0);
     expect(cost.gapChangeMm!).toBeLessThan(0);
     expect(cost.edgeChangeMm!).toBeGreaterThan(0);
@@ -156,5 +181,33 @@ describe("an angle found again", () => {
     const h = facet.plane.h - cost.extraDepthMm / 15;
     for (const { from } of facet.outline)
       expect(from[0] * n[0] + from[2] * n[2]).toBeGreaterThanOrEqual(h - 1e-9);
+  });
+
+  it("costs what the plan's own spread says, half a degree where it says nothing", () => {
+    expect(foundAgain(three)[0]!.offDeg).toBe(0.5);
+    const own = { ...three.plan, rig: { ...three.plan.rig, spread: { againDeg: 1.5 } } };
+    const [wide] = foundAgain(solvePlan(own));
+    expect(wide!.offDeg).toBe(1.5);
+    expect(wide!.extraDepthMm).toBeGreaterThan(2.9 * foundAgain(three)[0]!.extraDepthMm);
+  });
+
+  it("costs nothing when the angle is found exactly", () => {
+    for (const cost of foundAgain(three, 0)) {
+      expect(cost).toMatchObject({ extraDepthMm: 0, meetsLost: 0 });
+      expect(cost!.gapChangeMm).toBeCloseTo(0, 12);
+      expect(cost!.cornerMissMm ?? 0).toBeCloseTo(0, 9);
+    }
+  });
+
+  it("counts the meets that a deeper tier grinds away", () => {
+    // The upper tier runs exactly through the points where the belt's twelve pairs touch: any deeper, and they are gone.
+    const pinched = solvePlan(
+      plan([
+        tier({ depth: { rule: "touch" } }),
+        tier({ id: "upper", armAngleDeg: 45, startDeg: 15, depth: { rule: "corners", of: "belt" } }),
+      ]),
+    );
+    const [, upper] = foundAgain(pinched, 1);
+    expect(upper!.meetsLost).toBe(12);
   });
 });

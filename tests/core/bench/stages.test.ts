@@ -1,8 +1,16 @@
 /** Stage depths, widths and volumes: worked by hand for free circles, and against whole solids where neighbours matter. */
 import { describe, expect, it } from "vitest";
+import { seeded } from "../../../src/core/bench/chance.ts";
 import { depthsAfter, finalMoves, passesOf, walk } from "../../../src/core/bench/diary.ts";
 import { planesAt } from "../../../src/core/bench/half-cut.ts";
-import { facetStages, stageDepths, startFindings, tierStages } from "../../../src/core/bench/stages.ts";
+import { removedVolume } from "../../../src/core/bench/removed-volume.ts";
+import {
+  facetStages,
+  stageCount,
+  stageDepths,
+  startFindings,
+  tierStages,
+} from "../../../src/core/bench/stages.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { plan, tier } from "./plans.ts";
@@ -99,6 +107,66 @@ describe("stages", () => {
     );
     const removed = ((4 * Math.PI) / 3 - cutBall(solved.planes).volume) * 15 ** 3;
     expect(total).toBeCloseTo(removed, 6);
+  });
+});
+
+describe("finish", () => {
+  const FIVE = [90, 45, 15, 6, 1.5].map((grainUm, i) => ({ id: `f${i}`, name: `${grainUm}`, grainUm }));
+
+  it("goes through all stages to a polish, and ends earlier for a face that stays ground", () => {
+    expect(stageCount({}, FIVE)).toBe(5);
+    expect(stageCount({ finish: "polished" }, FIVE)).toBe(5);
+    expect(stageCount({ finish: "prepolished" }, FIVE)).toBe(4);
+    expect(stageCount({ finish: "ground" }, FIVE)).toBe(3);
+  });
+
+  it("takes a stage's own word for the face that it leaves", () => {
+    const own = FIVE.map((stage, i) => (i === 1 ? { ...stage, leaves: "prepolished" as const } : stage));
+    expect(stageCount({ finish: "prepolished" }, own)).toBe(4);
+    expect(stageCount({ finish: "ground" }, own)).toBe(3);
+    const noGround = [{ ...FIVE[0], leaves: "polished" as const }];
+    expect(stageCount({ finish: "ground" }, noGround)).toBe(1);
+    expect(stageCount({ finish: "ground" }, [])).toBe(0);
+  });
+
+  it("comes to its final depth with its own last stage, and later stages take nothing", () => {
+    // 1 - 2.5 (0.090 + 0.045) = 0.6625; 1 - 2.5 x 0.045 = 0.8875; then 1.
+    const depths = stageDepths(1, FIVE, 3);
+    for (const [i, mm] of [0.6625, 0.8875, 1, 1, 1].entries()) expect(depths[i]).toBeCloseTo(mm, 12);
+    const ground = solvePlan(plan([tier({ depth: { rule: "depth", mm: 1 }, finish: "ground" })]));
+    for (const facet of facetStages(ground, 0, FIVE)) {
+      expect(facet[2].removeMm3).toBeGreaterThan(0);
+      expect(facet.slice(3).map((s) => s.removeMm3)).toEqual([0, 0]);
+    }
+    expect(tierStages(ground, 0, FIVE)[2].widthMm).toBeCloseTo(tierStages(ground, 0, FIVE)[4].widthMm, 12);
+  });
+});
+
+describe("removed volume", () => {
+  it("is the difference of two whole solids, for any planes and any depth", () => {
+    const random = seeded(11);
+    for (let trial = 0; trial < 400; trial++) {
+      const planes = Array.from({ length: 1 + Math.floor(random() * 12) }, () => {
+        const [z, t] = [2 * random() - 1, 2 * Math.PI * random()];
+        const r = Math.sqrt(1 - z * z);
+        const h = random() < 0.2 ? 1.6 * random() - 0.6 : 0.7 + 0.3 * random();
+        return { n: [r * Math.cos(t), r * Math.sin(t), z] as const, h };
+      });
+      const own = Math.floor(random() * planes.length);
+      const { n, h } = planes[own];
+      const before = random() < 0.4 ? null : { n, h: h + random() * (1 - h) };
+      const earlier = before ? planes.with(own, before) : planes.filter((_, j) => j !== own);
+      const asSolids = cutBall(earlier).volume - cutBall(planes).volume;
+      expect(removedVolume(planes, own, before)).toBeCloseTo(asSolids, 11);
+    }
+  });
+
+  it("is the cap worked by hand when nothing else is cut, and all that is left when the plane passes the ball", () => {
+    // pi d^2 (3 - d) / 3 with d = 0.4: 0.43563.
+    const cap = { n: [0, 0, 1], h: 0.6 } as const;
+    expect(removedVolume([cap], 0, null)).toBeCloseTo((Math.PI * 0.16 * 2.6) / 3, 12);
+    const all = { n: [0, 0, 1], h: -1 } as const;
+    expect(removedVolume([all], 0, null)).toBeCloseTo((4 * Math.PI) / 3, 12);
   });
 });
 

@@ -10,6 +10,7 @@ import {
   guessRemoval,
   strokesFor,
   strokeVolume,
+  wearFindings,
   wornRate,
 } from "../../../src/core/bench/strokes.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
@@ -22,7 +23,7 @@ describe("strokes", () => {
     // d = 15 - sqrt(225 - 9) = 0.303062; V = pi d^2 (45 - d) / 3 = 4.2990 mm3; 20 strokes: 0.21495 mm3 each.
     expect(depthOfWidth(15, 6)).toBeCloseTo(0.303062, 6);
     expect(capVolume(15, 6)).toBeCloseTo(4.299, 3);
-    const removal = calibrate([TEST], 15)!;
+    const removal = calibrate({ calibration: [TEST] }, 15)!;
     expect(removal.mm3PerStroke).toBeCloseTo(0.21495, 5);
     expect(removal.spread).toBeNull();
     expect(removal.isGuess).toBe(false);
@@ -39,7 +40,7 @@ describe("strokes", () => {
 
   it("scales with surface speed at the contact radius", () => {
     // Tested 30 mm from the axis, the band's middle is 60: twice the speed, twice the glass a stroke.
-    const removal = calibrate([{ ...TEST, radiusMm: 30 }], 15, RIG.lap)!;
+    const removal = calibrate({ calibration: [{ ...TEST, radiusMm: 30 }] }, 15, RIG.lap)!;
     expect(removal.atRadiusMm).toBe(60);
     expect(removal.mm3PerStroke).toBeCloseTo(2 * 0.21495, 4);
     expect(strokeVolume(removal, 30)).toBeCloseTo(0.21495, 5);
@@ -53,17 +54,17 @@ describe("strokes", () => {
       { strokes: 30, widthMm: 6.5 },
     ];
     const [r1, r2] = tests.map((t) => capVolume(15, t.widthMm) / t.strokes);
-    const removal = calibrate(tests, 15)!;
+    const removal = calibrate({ calibration: tests }, 15)!;
     const c = (100 * r1 + 900 * r2) / 1000;
     expect(removal.mm3PerStroke).toBeCloseTo(c, 12);
     expect(removal.spread).toBeCloseTo(Math.sqrt((r1 / c - 1) ** 2 + (r2 / c - 1) ** 2), 12);
   });
 
   it("counts only the glass between two widths of one test", () => {
-    const removal = calibrate([{ strokes: 5, fromWidthMm: 6, widthMm: 7 }], 15)!;
+    const removal = calibrate({ calibration: [{ strokes: 5, fromWidthMm: 6, widthMm: 7 }] }, 15)!;
     expect(removal.mm3PerStroke).toBeCloseTo((capVolume(15, 7) - capVolume(15, 6)) / 5, 12);
-    expect(calibrate([{ strokes: 5, fromWidthMm: 7, widthMm: 7 }], 15)).toBeNull();
-    expect(calibrate(undefined, 15)).toBeNull();
+    expect(calibrate({ calibration: [{ strokes: 5, fromWidthMm: 7, widthMm: 7 }] }, 15)).toBeNull();
+    expect(calibrate({ calibration: undefined }, 15)).toBeNull();
   });
 
   it("leaves strokes null where nothing was calibrated, and labels a guess as one", () => {
@@ -84,13 +85,54 @@ describe("strokes", () => {
 
   it("lets depth grow ever slower with strokes", () => {
     const solved = solvePlan(plan([tier({ count: 1, depth: { rule: "depth", mm: 1 } })]));
-    const curve = strokeCurve(solved, [0], 0, 1, calibrate([TEST], 15)!, null, 9);
+    const curve = strokeCurve(solved, [0], 0, 1, calibrate({ calibration: [TEST] }, 15)!, null, 9);
     expect(curve[0]).toEqual({ strokes: 0, depthMm: 0, widthMm: 0 });
     expect(curve[8].depthMm).toBeCloseTo(1, 12);
     const rates = curve
       .slice(1)
       .map((p, i) => (p.depthMm - curve[i].depthMm) / (p.strokes - curve[i].strokes));
     for (const [i, rate] of rates.slice(1).entries()) expect(rate).toBeLessThan(rates[i]);
+  });
+
+  /** A disc of half life 400 strokes: 20 mm3 new over 100 strokes, and so on, as test facets would show it. */
+  const worn = (discStrokes: number, strokes = 40) => {
+    const rate = 0.2 * 2 ** (-(discStrokes + strokes / 2) / 400);
+    // The width whose cap holds what these strokes took, by bisection.
+    let [low, high] = [0, 30];
+    for (let i = 0; i < 60; i++) {
+      const middle = (low + high) / 2;
+      if (capVolume(15, middle) < rate * strokes) low = middle;
+      else high = middle;
+    }
+    return { strokes, widthMm: low, discStrokes };
+  };
+
+  it("takes the rate of the worn disc when tests say how old it was", () => {
+    const calibration = [worn(0), worn(300), worn(700)];
+    const latest = calibrate({ calibration }, 15)!;
+    expect(latest.wear?.halfLifeStrokes).toBeCloseTo(400, 6);
+    expect(latest.discStrokes).toBe(740);
+    expect(latest.mm3PerStroke).toBeCloseTo(0.2 * 2 ** (-740 / 400), 9);
+    expect(calibrate({ calibration, discStrokes: 400 }, 15)!.mm3PerStroke).toBeCloseTo(0.1, 9);
+    expect(latest.spread).toBeCloseTo(0, 6);
+  });
+
+  it("takes no wear from tests that don't say the disc's age, or were all made at one", () => {
+    const silent = [worn(0), worn(300)].map(({ strokes, widthMm }) => ({ strokes, widthMm }));
+    expect(calibrate({ calibration: silent }, 15)!.wear).toBeNull();
+    expect(calibrate({ calibration: [worn(300), worn(300)] }, 15)!.wear).toBeNull();
+    expect(calibrate({ calibration: [worn(0), worn(300)] }, 15)!.spread).toBeNull();
+  });
+
+  it("warns when a disc dulls over the planned strokes", () => {
+    const stage = { id: "s1", name: "Coarse", grainUm: 75, calibration: [worn(0), worn(300)] };
+    const removal = calibrate(stage, 15)!;
+    // 2^(-400 / 400) = 50 % of what it takes now.
+    const [finding] = wearFindings([stage], [removal], [400]);
+    expect(finding).toMatchObject({ code: "disc-dulls", data: { stage: "s1" } });
+    expect(finding.data.share).toBeCloseTo(0.5, 9);
+    expect(wearFindings([stage], [removal], [20])).toEqual([]);
+    expect(wearFindings([stage], [null], [400])).toEqual([]);
   });
 
   it("finds a disc's half life from tests at different ages", () => {

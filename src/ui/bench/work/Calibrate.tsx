@@ -17,7 +17,7 @@ function Tests({ stage, onRemove }: { stage: Stage; onRemove: (place: number) =>
   const { calibrate: words } = useWords(benchWords);
   const { length, number } = useFormat();
   const { piece, rig } = usePlan();
-  const removal = calibrate(stage.calibration, piece.diameterMm / 2, rig.lap);
+  const removal = calibrate(stage, piece.diameterMm / 2, rig.lap);
   return (
     <>
       <ul className="bench-lines">

@@ -17,7 +17,6 @@ import { useBenchView } from "../bench-view.ts";
 import { Cautions } from "../parts/Cautions.tsx";
 import { FindingList } from "../parts/FindingList.tsx";
 import { stageName, tierName } from "../parts/names.ts";
-import { FOUND_OFF_DEG } from "../use-bench.ts";
 import { Calibrate } from "./Calibrate.tsx";
 import { PieceAfter } from "./PieceAfter.tsx";
 import { StageLines } from "./StageLines.tsx";
@@ -65,7 +64,7 @@ function AgainCost({ tier, found }: { tier: BenchTier; found: FoundAgain | null 
       {perDegree === null ? null : <p>{words.perDegree(length(perDegree, 1))}</p>}
       {found ? (
         <p>
-          {words.againCosts(degrees(FOUND_OFF_DEG, 1), length(found.extraDepthMm, 2))}{" "}
+          {words.againCosts(degrees(found.offDeg, 1), length(found.extraDepthMm, 2))}{" "}
           {found.edgeChangeMm !== null
             ? words.againEdge(length(Math.abs(found.edgeChangeMm), 2), found.edgeChangeMm > 0)
             : found.gapChangeMm !== null
