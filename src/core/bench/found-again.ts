@@ -3,10 +3,11 @@
  * width, must go deeper until it clears the whole of the old face. Points of the old face satisfy n.x = h, so on the new normal
  * n' = n cos d + m sin d they stand at h cos d + y sin d, y the way up the meridian; the lowest decides.
  */
-import { meetingPairs } from "../check/pairs.ts";
+import { isCovered, type MeetingPair, meetingPairs } from "../check/pairs.ts";
+import { gapBetween as circleGap, meetingPoint } from "../geometry/circles.ts";
 import { facetFrame } from "../geometry/plane.ts";
 import { cutBall } from "../geometry/solid.ts";
-import type { Solid, SolidVertex } from "../geometry/solid-types.ts";
+import type { SolidVertex } from "../geometry/solid-types.ts";
 import { dot } from "../geometry/vec.ts";
 import type { Rig } from "../plan/document.ts";
 import { toleranceOf } from "../plan/solve.ts";
@@ -87,20 +88,32 @@ function meanEdge(solved: SolvedPlan, tierIndex: number, depthMm: number): numbe
 /** The finished piece as planned, for comparing. */
 interface Finished {
   readonly corners: readonly SolidVertex[];
-  /** Keys of the pairs that meet. */
-  readonly meets: ReadonlySet<string>;
+  /** Pairs that meet. */
+  readonly meets: readonly MeetingPair[];
 }
 
-const meetsOf = (solved: SolvedPlan, solid: Solid): ReadonlySet<string> =>
-  new Set(
-    meetingPairs(solved, solid, toleranceOf(solved.plan) / solved.radiusMm)
-      .filter(({ state }) => state !== "gap")
-      .map(({ a, b }) => `${a} ${b}`),
-  );
+const toleranceIn = (solved: SolvedPlan): number => toleranceOf(solved.plan) / solved.radiusMm;
 
 function finishedOf(solved: SolvedPlan): Finished {
   const solid = cutBall(solved.planes);
-  return { corners: solid.vertices, meets: meetsOf(solved, solid) };
+  const pairs = meetingPairs(solved, solid, toleranceIn(solved));
+  return { corners: solid.vertices, meets: pairs.filter(({ state }) => state !== "gap") };
+}
+
+/** How many of these pairs neither share an edge nor touch when the planes stand as in `after`. */
+function lostMeets(after: SolvedPlan, meets: readonly MeetingPair[]): number {
+  const { planes } = after;
+  const tolerance = toleranceIn(after);
+  const keyOf = (a: number, b: number) => `${a} ${b}`;
+  const joined = new Set(
+    cutBall(planes)
+      .edges.filter(({ length }) => length > tolerance)
+      .map(({ a, b }) => keyOf(a, b)),
+  );
+  const touches = (a: number, b: number) =>
+    Math.abs(circleGap(planes[a], planes[b])) <= tolerance &&
+    !isCovered(meetingPoint(planes[a], planes[b]), a, b, planes);
+  return meets.filter(({ a, b }) => !joined.has(keyOf(a, b)) && !touches(a, b)).length;
 }
 
 /** One direction of being off: gaps, edges, corners and meets with the tier turned and deep enough to be clean. */
@@ -120,12 +133,11 @@ function inDirection(solved: SolvedPlan, tierIndex: number, offDeg: number, extr
   const misses = was.corners.flatMap(({ at, facets }) =>
     facets.filter(isOwn).map((k) => Math.abs(dot(after.planes[k].n, at) - after.planes[k].h)),
   );
-  const meets = meetsOf(after, cutBall(after.planes));
   return {
     gap: gaps.length ? Math.max(...gaps) : null,
     edge: edgeBefore > 0 || edgeAfter > 0 ? edgeAfter - edgeBefore : null,
     miss: misses.length ? solved.radiusMm * Math.max(...misses) : null,
-    lost: [...was.meets].filter((pair) => !meets.has(pair)).length,
+    lost: lostMeets(after, was.meets),
   };
 }
 

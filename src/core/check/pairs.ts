@@ -111,7 +111,7 @@ function isBlocked(a: number, b: number, planes: readonly Plane[], sines2: reado
 }
 
 /** True when a third plane's cap covers the point of the sphere where two circles meet. */
-function isCovered(point: Vec3, a: number, b: number, planes: readonly Plane[]): boolean {
+export function isCovered(point: Vec3, a: number, b: number, planes: readonly Plane[]): boolean {
   return planes.some((plane, c) => c !== a && c !== b && dot(plane.n, point) > plane.h + EPSILON);
 }
 
