@@ -21,7 +21,6 @@ uniform float bodyAlpha;
 // Paths inside are followed over this many segments, at most MOST_SEGMENTS.
 uniform int segments;
 
-const int MOST_PLANES = 256;
 const int MOST_SEGMENTS = 3;
 
 // Reflected share at a smooth face, unpolarised (Fresnel 1823); `eta` is index ahead over index behind.
@@ -40,8 +39,7 @@ vec4 wayOut(vec3 from, vec3 along, int skip, out int left) {
   float far = -b + sqrt(max(b * b - dot(from, from) + 1.0, 0.0));
   vec3 normal = from + far * along;
   left = -1;
-  for (int i = 0; i < MOST_PLANES; i++) {
-    if (i >= planeCount) break;
+  for (int i = 0; i < planeCount; i++) {
     if (i == skip) continue;
     vec4 plane = texelFetch(planes, ivec2(i, 0), 0);
     float toward = dot(plane.xyz, along);
@@ -56,7 +54,18 @@ vec4 wayOut(vec3 from, vec3 along, int skip, out int left) {
   return vec4(normal, max(far, 0.0));
 }
 
+// Whether a point of the ball has been ground off.
+bool isGroundOff(vec3 at) {
+  for (int i = 0; i < planeCount; i++) {
+    vec4 plane = texelFetch(planes, ivec2(i, 0), 0);
+    if (dot(plane.xyz, at) > plane.w) return true;
+  }
+  return false;
+}
+
 void main() {
+  // The skin's triangles are those of the whole ball, which they leave by a hair: the true point lies straight above.
+  if (vFace < 0.0 && isGroundOff(normalize(vAt))) discard;
   int face = int(floor(vFace + 0.5));
   vec3 normal = normalize(vNormal);
   vec3 along = normalize(vAt - eye);

@@ -1,4 +1,4 @@
-/** The glass body: the cut mesh, drawn with one bounce of true refraction inside the convex solid. */
+/** The glass body: exact facets and the skin between them, drawn with true refraction inside the convex solid. */
 import { useEffect, useMemo } from "react";
 import {
   BufferAttribute,
@@ -16,14 +16,15 @@ import bodyFrag from "../../../shaders/piece/body.frag.glsl?raw";
 import bodyVert from "../../../shaders/piece/body.vert.glsl?raw";
 import room from "../../../shaders/piece/window.glsl?raw";
 import type { Plane } from "../../core/geometry/plane.ts";
+import type { Solid } from "../../core/geometry/solid-types.ts";
 import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
 import type { Piece } from "../../core/plan/document.ts";
-import { bodyArrays } from "./body-geometry.ts";
+import { type BodyArrays, ballArrays, facetArrays } from "./body-geometry.ts";
 import { requestFrame } from "./frames.ts";
 import type { Palette } from "./token-colors.ts";
 
-/** As many as the shader's loop can follow; a plan may have more facets, whose reflections inside are then left out. */
-const MOST_PLANES = 256;
+/** Room for more facets than a plan may have, and less than any device's widest texture. */
+const MOST_PLANES = 1024;
 
 const NO_FACE = -5;
 
@@ -85,8 +86,7 @@ function setPalette(palette: Palette): void {
   bodyUniforms.cardColor.value.copy(palette["ground-lit"]).multiplyScalar(isDark ? 9 : 1.1);
 }
 
-function geometryOf(planes: readonly Plane[]): BufferGeometry {
-  const { positions, normals, faces } = bodyArrays(planes);
+function geometryOf({ positions, normals, faces }: BodyArrays): BufferGeometry {
   const geometry = new BufferGeometry();
   geometry.setAttribute("position", new BufferAttribute(positions, 3));
   geometry.setAttribute("normal", new BufferAttribute(normals, 3));
@@ -96,6 +96,7 @@ function geometryOf(planes: readonly Plane[]): BufferGeometry {
 
 export function Body({
   planes,
+  solid,
   piece,
   palette,
   hovered,
@@ -103,14 +104,18 @@ export function Body({
   alpha,
 }: {
   planes: readonly Plane[];
+  /** The ball cut by exactly these planes. */
+  solid: Solid;
   piece: Piece;
   palette: Palette;
   hovered: number | null;
   selected: number | null;
   alpha: number;
 }) {
-  const geometry = useMemo(() => geometryOf(planes), [planes]);
-  useEffect(() => () => geometry.dispose(), [geometry]);
+  const facets = useMemo(() => geometryOf(facetArrays(solid.facets)), [solid]);
+  const ball = useMemo(() => geometryOf(ballArrays()), []);
+  useEffect(() => () => facets.dispose(), [facets]);
+  useEffect(() => () => ball.dispose(), [ball]);
   useEffect(() => {
     setPlanes(planes);
     bodyUniforms.eta.value = indexAt(opticalGlass(piece.glass).dispersion, LINE_D_NM);
@@ -120,5 +125,13 @@ export function Body({
     bodyUniforms.bodyAlpha.value = alpha;
     requestFrame();
   }, [planes, piece.glass, palette, hovered, selected, alpha]);
-  return <mesh geometry={geometry} material={material} renderOrder={2} frustumCulled={false} />;
+  return [ball, facets].map((geometry) => (
+    <mesh
+      key={geometry === ball ? "skin" : "facets"}
+      geometry={geometry}
+      material={material}
+      renderOrder={2}
+      frustumCulled={false}
+    />
+  ));
 }

@@ -122,6 +122,7 @@ function InkMark({ palette }: { palette: Palette }) {
 export function Scene() {
   const palette = usePalette();
   const { planes, plan } = useShownSolved();
+  const solid = useShownSolid();
   const { piece } = plan;
   const showInside = useView((state) => state.showInside) && (piece.inside?.length ?? 0) > 0;
   const showDop = useView((state) => state.showDop);
@@ -135,6 +136,7 @@ export function Scene() {
       {showDop ? <DopStick piece={piece} color={palette.line} /> : null}
       <Body
         planes={planes}
+        solid={solid}
         piece={piece}
         palette={palette}
         hovered={hovered.length === 1 ? hovered[0] : null}

@@ -1,12 +1,18 @@
-/** The cut mesh as arrays to draw: flat facets with their plane's normal, smooth skin with its own. */
+/**
+ * The piece as triangles to draw, from the exact solid: every facet a fan over its outline. The round skin is one ball that
+ * never changes, made once; what is ground off it the shader leaves out point by point, by the planes themselves. So a
+ * move of a drag costs a few hundred triangles, and the border of the skin is as sharp as the screen.
+ */
 import { sphereBlank } from "../../core/geometry/mesh-blanks.ts";
 import { cutMesh } from "../../core/geometry/mesh-cut.ts";
-import type { Plane } from "../../core/geometry/plane.ts";
-import { SKIN } from "../../core/geometry/solid-types.ts";
+import { SKIN, type SolidFacet } from "../../core/geometry/solid-types.ts";
+import type { Vec3 } from "../../core/geometry/vec.ts";
+import { outlinePoints } from "./outline-points.ts";
 
 /** Edges round the ball: at 900 px its outline stands off the true circle by less than half a pixel. */
 const SEGMENTS = 128;
-const ball = sphereBlank(SEGMENTS);
+/** Chords this short leave a facet's circle by less than a tenth of a pixel at 900 px. */
+const ARC_STEP_RAD = (2.5 * Math.PI) / 180;
 
 export interface BodyArrays {
   readonly positions: Float32Array;
@@ -15,20 +21,40 @@ export interface BodyArrays {
   readonly faces: Float32Array;
 }
 
-export function bodyArrays(planes: readonly Plane[]): BodyArrays {
-  const mesh = cutMesh(ball, planes);
-  const corners = mesh.triangles.length;
-  const positions = new Float32Array(3 * corners);
-  const normals = new Float32Array(3 * corners);
-  const faces = new Float32Array(corners);
-  for (let i = 0; i < corners; i++) {
-    const v = mesh.triangles[i];
-    const plane = mesh.trianglePlanes[Math.floor(i / 3)];
-    for (let k = 0; k < 3; k++) {
-      positions[3 * i + k] = mesh.positions[3 * v + k];
-      normals[3 * i + k] = plane === SKIN ? mesh.skinNormals[3 * v + k] : planes[plane].n[k];
-    }
-    faces[i] = plane;
-  }
-  return { positions, normals, faces };
+/** The facets that are left, flat, on the unit sphere; `faces` holds their positions in `facets`. */
+export function facetArrays(facets: readonly SolidFacet[]): BodyArrays {
+  const rings = facets.map((facet) => outlinePoints(facet, ARC_STEP_RAD));
+  const corners = rings.reduce((sum, ring) => sum + 3 * Math.max(0, ring.length - 2), 0);
+  const arrays = emptyArrays(corners);
+  let at = 0;
+  const put = (p: Vec3, n: Vec3, face: number): void => {
+    arrays.positions.set(p, 3 * at);
+    arrays.normals.set(n, 3 * at);
+    arrays.faces[at++] = face;
+  };
+  rings.forEach((ring, face) => {
+    const { n } = facets[face].plane;
+    for (let i = 1; i + 1 < ring.length; i++)
+      for (const p of [ring[0], ring[i], ring[i + 1]]) put(p, n, face);
+  });
+  return arrays;
 }
+
+/** The whole ball, smooth, all of it skin. */
+export function ballArrays(): BodyArrays {
+  const { positions, triangles } = cutMesh(sphereBlank(SEGMENTS), []);
+  const arrays = emptyArrays(triangles.length);
+  for (let i = 0; i < triangles.length; i++) {
+    const p = positions.subarray(3 * triangles[i], 3 * triangles[i] + 3);
+    arrays.positions.set(p, 3 * i);
+    arrays.normals.set(p, 3 * i);
+  }
+  arrays.faces.fill(SKIN);
+  return arrays;
+}
+
+const emptyArrays = (corners: number): BodyArrays => ({
+  positions: new Float32Array(3 * corners),
+  normals: new Float32Array(3 * corners),
+  faces: new Float32Array(corners),
+});
