@@ -1,6 +1,6 @@
 /**
- * Numbers as a person says and types them: millimetres, decimal inches or fractions of an inch, a decimal comma where
- * the language has one. Values come in millimetres and degrees; nothing here rounds what is kept.
+ * Numbers and dates as a person says and types them: millimetres, decimal inches or fractions of an inch, a decimal comma
+ * where the person's region has one. Values come in millimetres and degrees; nothing here rounds what is kept.
  */
 
 export type LengthUnit = "mm" | "inch" | "inch-fraction";
@@ -14,6 +14,24 @@ export interface Figure {
   readonly figure: string;
   readonly unit: string;
 }
+
+/**
+ * Language with region, for numbers and dates: the first of the browser's tags in the language of the screen ("en-GB" writes
+ * 25 Nov 2026, "de-CH" a decimal point), the bare language when the browser names none in it or names it wrongly.
+ * Always with the figures 0 to 9, whatever figures the tag asks for: those are what the fields read.
+ */
+export function localeOf(language: string, preferred: readonly string[]): string {
+  const tag = preferred.find((one) => one.toLowerCase().split("-")[0] === language) ?? language;
+  try {
+    return new Intl.Locale(tag, { numberingSystem: "latn" }).toString();
+  } catch {
+    return language; // a tag that is none (RFC 5646) says nothing about the region
+  }
+}
+
+/** A day and a time of it, as the region writes them. @param at milliseconds since 1970 */
+export const formatMoment = (at: number, locale: string): string =>
+  new Intl.DateTimeFormat(locale, { dateStyle: "medium", timeStyle: "short" }).format(at);
 
 const numberFormats = new Map<string, Intl.NumberFormat>();
 

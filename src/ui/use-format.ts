@@ -1,11 +1,13 @@
-/** Numbers in the unit and language of the screen. */
+/** Numbers and dates in the unit, language and region of the screen. */
 import { createContext, useContext, useMemo } from "react";
 import {
   type Figure,
   formatAngle,
   formatLength,
+  formatMoment,
   formatNumber,
   type LengthUnit,
+  localeOf,
   parseLength,
 } from "./format.ts";
 import { useLanguage } from "./messages/words.tsx";
@@ -29,6 +31,8 @@ export interface Formats extends NumberHabits {
   /** The angle of a tier as this person counts it. */
   readonly armAngle: (armAngleDeg: number, digits?: number) => string;
   readonly parseLength: (text: string) => number | null;
+  /** Day and time of milliseconds since 1970. */
+  readonly moment: (at: number) => string;
 }
 
 export function makeFormats(locale: string, habits: NumberHabits): Formats {
@@ -45,11 +49,12 @@ export function makeFormats(locale: string, habits: NumberHabits): Formats {
     degrees: (deg, digits = 1) => formatAngle(deg, locale, digits),
     armAngle: (deg, digits = 1) => formatAngle(habits.cuttingAngle ? 90 - deg : deg, locale, digits),
     parseLength: (text) => parseLength(text, habits.unit),
+    moment: (at) => formatMoment(at, locale),
   };
 }
 
 export function useFormat(): Formats {
-  const locale = useLanguage();
+  const language = useLanguage();
   const habits = useContext(HabitsContext);
-  return useMemo(() => makeFormats(locale, habits), [locale, habits]);
+  return useMemo(() => makeFormats(localeOf(language, navigator.languages), habits), [language, habits]);
 }

@@ -5,7 +5,9 @@ import {
   formatAngle,
   formatFraction,
   formatLength,
+  formatMoment,
   formatNumber,
+  localeOf,
   parseAngle,
   parseLength,
   parseNumber,
@@ -41,6 +43,37 @@ describe("reading what is typed", () => {
   it("takes an angle with or without its sign", () => {
     expect(parseAngle("36,5°")).toBe(36.5);
     expect(parseAngle("36.5 deg")).toBe(36.5);
+  });
+});
+
+describe("the region", () => {
+  const MOMENT = new Date(2026, 10, 5, 14, 7).getTime();
+  it.each([
+    ["en", ["en-GB", "en"], "5 Nov 2026, 14:07"],
+    ["en", ["de-DE", "en-US"], "Nov 5, 2026, 2:07 PM"],
+    ["de", ["de-AT", "en"], "05.11.2026, 14:07"],
+    ["de", ["en-GB"], "05.11.2026, 14:07"],
+  ])("of a screen in %s for a browser that asks for %j writes %s", (language, preferred, date) => {
+    // some releases of the common locale data put a narrow space before PM (Unicode CLDR 42 and later)
+    expect(formatMoment(MOMENT, localeOf(language, preferred)).replace(/\u202f/g, " ")).toBe(date);
+  });
+  it.each([
+    ["de", ["de-DE"], "12,50"],
+    ["de", ["de-AT"], "12,50"],
+    ["de", ["de-CH"], "12.50"],
+    ["en", ["en-GB"], "12.50"],
+    ["en", ["en-ZA"], "12,50"],
+  ])(
+    "of a screen in %s for a browser that asks for %j sets the decimal sign of %s",
+    (language, tags, shown) => {
+      const locale = localeOf(language, tags);
+      expect(formatNumber(12.5, locale, 2)).toBe(shown);
+      expect(parseNumber(formatNumber(-12.5, locale, 2))).toBe(-12.5);
+    },
+  );
+  it("is the bare language where the browser's tag is none, and never other figures than the fields read", () => {
+    expect(localeOf("en", ["en-!!"])).toBe("en");
+    expect(formatNumber(12.5, localeOf("en", ["en-u-nu-arab"]), 1)).toBe("12.5");
   });
 });
 

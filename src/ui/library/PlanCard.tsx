@@ -3,7 +3,7 @@ import { Button as AriaButton } from "react-aria-components/Button";
 import type { PlanSummary } from "../../state/storage/library.ts";
 import { Actions } from "../controls/Actions.tsx";
 import { libraryWords } from "../messages/library.ts";
-import { useLanguage, useWords } from "../messages/words.tsx";
+import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
 
@@ -20,13 +20,10 @@ export interface PlanDeeds {
 
 export function PlanCard({ plan, deeds }: { plan: PlanSummary; deeds: PlanDeeds }) {
   const words = useWords(libraryWords);
-  const language = useLanguage();
   const format = useFormat();
   const isOnBench = useStudio((state) => state.planId === plan.id);
   const name = plan.name || words.unnamed;
-  const when = new Intl.DateTimeFormat(language, { dateStyle: "medium", timeStyle: "short" }).format(
-    plan.savedAt,
-  );
+  const when = format.moment(plan.savedAt);
   const about = plan.about
     ? words.about(
         format.length(plan.about.diameterMm, 0),

@@ -12,7 +12,7 @@ import { Button } from "../controls/Button.tsx";
 import { historyWords } from "../messages/history.ts";
 import { libraryWords } from "../messages/library.ts";
 import { planWords } from "../messages/plan.ts";
-import { useLanguage, useWords } from "../messages/words.tsx";
+import { useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
@@ -73,14 +73,12 @@ function useVersions(session: Session, planId: string | null) {
 
 export function VersionsPart({ session }: { session: Session }) {
   const words = useWords(libraryWords).versions;
-  const language = useLanguage();
+  const { moment } = useFormat();
   const planId = useStudio((state) => state.planId);
   const { versions, trouble, fail } = useVersions(session, planId);
   const [label, setLabel] = useState("");
   const nameField = useRef<HTMLInputElement>(null);
   const [compared, setCompared] = useState<{ id: string; plan: Plan } | null>(null);
-  const when = (at: number) =>
-    new Intl.DateTimeFormat(language, { dateStyle: "medium", timeStyle: "short" }).format(at);
 
   const add = async () => {
     if (planId === null || !label.trim()) return;
@@ -131,7 +129,7 @@ export function VersionsPart({ session }: { session: Session }) {
         {versions.map((version) => (
           <li key={version.id} className="version">
             <span>
-              <b>{version.label}</b> <span className="small">{when(version.at)}</span>
+              <b>{version.label}</b> <span className="small">{moment(version.at)}</span>
             </span>
             <span>
               <Button
