@@ -2,8 +2,10 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Plan } from "../core/plan/document.ts";
+import { browserShelf } from "../state/preferences.ts";
 import { keepWhenHidden, type Session, startSession } from "../state/session.ts";
 import type { SaveStatus } from "../state/storage/autosave.ts";
+import { clearOut } from "../state/storage/clear-out.ts";
 import { faultOf } from "../state/storage/faults.ts";
 import { studio } from "./studio.ts";
 
@@ -33,23 +35,15 @@ function drawThumbnails({ autosave, library }: Session): void {
   });
 }
 
-/** Days for which a plan that was thrown out can be taken back. */
-export const KEPT_AFTER_REMOVAL_DAYS = 30;
-const DAY_MS = 86_400_000;
-
-/** Erases what was thrown out long ago; a storage that fails here says so on the shelf. */
-function clearOut({ library, health }: Session): void {
-  library
-    .purge(Date.now() - KEPT_AFTER_REMOVAL_DAYS * DAY_MS)
-    .catch((error: unknown) => health.setState({ fault: faultOf(error).kind }));
-}
-
 /** Joins the store to what is kept on this device. */
 export async function beginVisit(): Promise<void> {
   const session = await startSession(studio);
   keepWhenHidden(document, session.autosave);
   drawThumbnails(session);
-  clearOut(session);
+  // a storage that fails here says so on the shelf
+  clearOut(session.library, browserShelf(), Date.now()).catch((error: unknown) =>
+    session.health.setState({ fault: faultOf(error).kind }),
+  );
   visit.setState({ session });
 }
 

@@ -69,19 +69,6 @@ describe("the library", () => {
     expect((await library.list()).map((plan) => plan.id)).toContain(id);
   });
 
-  it("takes away for good only what was deleted long enough ago, with all that belongs to it", async () => {
-    const library = libraryOn();
-    const [old, fresh] = [await kept(library, "old"), await kept(library, "fresh")];
-    await library.addVersion(old, "first", named("old"));
-    await library.remove(old);
-    const between = (await library.list("deleted"))[0].deletedAt ?? 0;
-    await library.remove(fresh);
-    expect(await library.purge(between + 1)).toBe(1);
-    expect((await library.list("deleted")).map((plan) => plan.id)).toEqual([fresh]);
-    for (const table of ["histories", "versions"] as const)
-      expect((await library.port.all(table)).filter((row) => row.id.startsWith(old))).toEqual([]);
-  });
-
   it("keeps named versions of a plan, newest first, apart from those of another", async () => {
     const library = libraryOn();
     const [a, b] = [await kept(library, "A"), await kept(library, "B")];

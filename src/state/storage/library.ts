@@ -227,13 +227,6 @@ export function createLibrary({
     tell();
   }
 
-  /** Takes away for good what was deleted before `before`. */
-  async function purge(before: number): Promise<number> {
-    const old = (await port.all("plans")).filter((row) => row.deletedAt !== null && row.deletedAt < before);
-    for (const row of old) await erase(row.id);
-    return old.length;
-  }
-
   /** @returns false for a picture that is none or too large */
   async function setThumbnail(id: string, url: string): Promise<boolean> {
     if (!url.startsWith("data:image/") || url.length > LONGEST_THUMBNAIL) return false;
@@ -254,7 +247,6 @@ export function createLibrary({
     remove: (id: string) => restand(id, { deletedAt: now() }),
     restore: (id: string) => restand(id, { deletedAt: null }),
     erase,
-    purge,
     ...createVersions({ port, now, freshId, tell }),
     setThumbnail,
     add,

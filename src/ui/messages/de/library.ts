@@ -6,7 +6,7 @@ export const library: Translated<typeof en> = {
   search: "Plan nach Namen suchen",
   shelf: "Zeige",
   shelves: { out: "Im Regal", archived: "Weggelegt", deleted: "Weggeworfen" },
-  goneAfter: (days) => `Weggeworfenes bleibt ${days} Tage hier und wird dann endgültig gelöscht.`,
+  goneAfter: (days) => `Weggeworfenes bleibt mindestens ${days} Tage hier und wird dann endgültig gelöscht.`,
   none: {
     out: "Noch nichts hier. Ändere ein Beispiel oder einen neuen Plan, dann wird er von selbst aufgehoben.",
     archived: "Nichts ist weggelegt.",

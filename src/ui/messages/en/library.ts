@@ -5,7 +5,8 @@ export const library = {
   shelf: "Show",
   shelves: { out: "On the shelf", archived: "Put away", deleted: "Thrown out" },
   /** Said above what was thrown out. */
-  goneAfter: (days: number) => `What was thrown out stays here for ${days} days, then it is erased for good.`,
+  goneAfter: (days: number) =>
+    `What was thrown out stays here for at least ${days} days, then it is erased for good.`,
   none: {
     out: "Nothing here yet. Change an example or a new plan, and it is kept here by itself.",
     archived: "Nothing is put away.",
