@@ -3,6 +3,7 @@ import type { Bench } from "../../core/bench/bench.ts";
 import { stagesOf } from "../../core/bench/bench.ts";
 import { cautionsAt } from "../../core/bench/cautions.ts";
 import { PREPARATIONS, type Step } from "../../core/bench/order.ts";
+import { endsByLooking } from "../../core/bench/stages.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { useBenchView } from "../bench/bench-view.ts";
 import { Cautions } from "../bench/parts/Cautions.tsx";
@@ -32,7 +33,8 @@ function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
   const reading = readingOf(tier, step.facet);
   const stages = stagesOf(plan.rig);
   const stage = stages.find((one) => one.id === step.stage);
-  const isPolish = stages.at(-1)?.id === step.stage;
+  const place = stages.findIndex((one) => one.id === step.stage);
+  const isPolish = place >= 0 && endsByLooking(stages, place);
   const radius = tier?.setting?.contactRadiusMm ?? null;
   const count =
     stage && !isPolish

@@ -76,6 +76,12 @@ export function benchFindingInWords(finding: Finding, all: AllWords, format: For
       return words.defaultStages;
     case "start-at-stage":
       return words.startAtStage(read.stage("stage"), mm("depthMm"));
+    case "disc-dulls":
+      return words.discDulls(
+        read.stage("stage"),
+        format.number(Number(read.number("plannedStrokes").toPrecision(2)), 0),
+        format.number(100 * read.number("share"), 0),
+      );
     case "nothing-to-grind":
       return words.nothingToGrind;
     case "coarse-beside-polished":

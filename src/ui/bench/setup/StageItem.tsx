@@ -1,7 +1,7 @@
 /** One abrasive. A grit number is only taken together with its scale, and what it means on other scales is said. */
 import { DAMAGE_GRAINS, damageUm } from "../../../core/bench/default-stages.ts";
 import { GRIT_TABLES, grainOfGrit, gritsOf, sizesOfNumber } from "../../../core/bench/grits.ts";
-import type { GritScale, Stage } from "../../../core/plan/document.ts";
+import type { Finish, GritScale, Stage } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import { Actions } from "../../controls/Actions.tsx";
 import { Choice } from "../../controls/Choice.tsx";
@@ -15,12 +15,15 @@ interface StageProps {
   readonly stage: Stage;
   readonly place: number;
   readonly isLast: boolean;
+  /** The face that it leaves, as stated or by its place. */
+  readonly leaves: Finish;
   readonly onChange: (stage: Stage) => void;
   readonly onMove: (to: number) => void;
   readonly onRemove: () => void;
 }
 
 const MICRONS = "um";
+const FINISHES: readonly Finish[] = ["ground", "prepolished", "polished"];
 const plainUm = (um: number): string => String(Number(um.toPrecision(3)));
 
 /** The stage with its grain given in micrometres, a scale's number forgotten. */
@@ -97,8 +100,8 @@ function Grain({ stage, onChange }: Pick<StageProps, "stage" | "onChange">) {
   );
 }
 
-export function StageItem({ stage, place, isLast, onChange, onMove, onRemove }: StageProps) {
-  const { stages: words } = useWords(benchWords);
+export function StageItem({ stage, place, isLast, leaves, onChange, onMove, onRemove }: StageProps) {
+  const { stages: words, finishes } = useWords(benchWords);
   const { number } = useFormat();
   const isRule = stage.damageUm === undefined;
   return (
@@ -142,6 +145,16 @@ export function StageItem({ stage, place, isLast, onChange, onMove, onRemove }: 
           step={0.5}
           description={words.discHow}
           onChange={(discMm) => onChange({ ...stage, discMm })}
+        />
+        <Choice<Finish>
+          label={words.leaves}
+          value={leaves}
+          options={FINISHES.map((id) => ({
+            id,
+            words: finishes[id],
+            ...(id === leaves ? { detail: stage.leaves ? words.leavesOwn : words.leavesByPlace } : {}),
+          }))}
+          onChange={(face) => onChange({ ...stage, leaves: face })}
         />
       </div>
     </li>

@@ -1,5 +1,6 @@
 /** The abrasives, coarse to fine: each with its grain, the damage that it leaves and how thick its disc stands. */
 import { stagesOf } from "../../../core/bench/bench.ts";
+import { leftBy } from "../../../core/bench/stages.ts";
 import type { Stage } from "../../../core/plan/document.ts";
 import { COUNTS } from "../../../core/plan/limits.ts";
 import { Button } from "../../controls/Button.tsx";
@@ -45,6 +46,7 @@ export function StageList() {
             stage={stage}
             place={i}
             isLast={i === stages.length - 1}
+            leaves={leftBy(stages, i)}
             onChange={(next) => set(stages.with(i, next))}
             onMove={(to) => set(moved(stages, i, to))}
             onRemove={() => set(stages.filter((_, k) => k !== i))}

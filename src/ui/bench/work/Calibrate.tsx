@@ -2,6 +2,7 @@
 import { useState } from "react";
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { stagesOf } from "../../../core/bench/bench.ts";
+import { endsByLooking } from "../../../core/bench/stages.ts";
 import { calibrate } from "../../../core/bench/strokes.ts";
 import type { Calibration, Stage } from "../../../core/plan/document.ts";
 import { COUNTS, RANGES } from "../../../core/plan/limits.ts";
@@ -13,7 +14,18 @@ import { usePlan, useStudio } from "../../use-studio.ts";
 import { MaybeField } from "../parts/MaybeField.tsx";
 import { type TestDraft, testOf } from "./test-facet.ts";
 
-function Tests({ stage, onRemove }: { stage: Stage; onRemove: (place: number) => void }) {
+function withoutAge({ discStrokes: _now, ...stage }: Stage): Stage {
+  return stage;
+}
+
+interface TestsProps {
+  readonly stage: Stage;
+  readonly onRemove: (place: number) => void;
+  /** How many strokes the disc has done by now; undefined: as after the last test. */
+  readonly onAge: (discStrokes: number | undefined) => void;
+}
+
+function Tests({ stage, onRemove, onAge }: TestsProps) {
   const { calibrate: words } = useWords(benchWords);
   const { length, number } = useFormat();
   const { piece, rig } = usePlan();
@@ -30,15 +42,34 @@ function Tests({ stage, onRemove }: { stage: Stage; onRemove: (place: number) =>
               length(test.widthMm),
               length(test.diameterMm ?? piece.diameterMm),
             )}{" "}
+            {test.discStrokes === undefined ? null : words.onDisc(test.discStrokes)}{" "}
             <Button onPress={() => onRemove(i)}>{words.forget}</Button>
           </li>
         ))}
       </ul>
       {removal ? (
         <p>
-          {words.result(number(removal.mm3PerStroke, removal.mm3PerStroke < 0.1 ? 3 : 2))}{" "}
+          {(removal.wear ? words.resultNow : words.result)(
+            number(removal.mm3PerStroke, removal.mm3PerStroke < 0.1 ? 3 : 2),
+          )}{" "}
+          {removal.wear
+            ? Number.isFinite(removal.wear.halfLifeStrokes)
+              ? words.wear(number(Number(removal.wear.halfLifeStrokes.toPrecision(2)), 0))
+              : words.noWear
+            : null}{" "}
           {removal.spread === null ? words.oneTest : words.spread(number(removal.spread * 100, 0))}
         </p>
+      ) : null}
+      {removal?.wear ? (
+        <MaybeField
+          kind="plain"
+          digits={0}
+          label={words.nowOnDisc}
+          value={stage.discStrokes}
+          range={RANGES.discStrokes}
+          description={words.nowOnDiscHow(number(calibrate(withoutAge(stage), 1)?.discStrokes ?? 0, 0))}
+          onChange={onAge}
+        />
       ) : null}
     </>
   );
@@ -86,6 +117,15 @@ function Entry({ tier, onAdd }: { tier: BenchTier; onAdd: (test: Calibration) =>
           description={words.diameterHow}
           onChange={put("diameterMm")}
         />
+        <MaybeField
+          kind="plain"
+          digits={0}
+          label={words.disc}
+          value={draft.discStrokes}
+          range={RANGES.discStrokes}
+          description={words.discHow}
+          onChange={put("discStrokes")}
+        />
       </div>
       {isOdd ? <p role="alert">{words.odd}</p> : null}
       <Button
@@ -110,21 +150,24 @@ export function Calibrate({ stage, tier }: { stage: number; tier: BenchTier }) {
   const stages = stagesOf(rig);
   const own = stages[stage];
   const tests = own.calibration ?? [];
+  const put = (next: Stage) => dispatch({ type: "set-rig", change: { stages: stages.with(stage, next) } });
   const set = (calibration: readonly Calibration[]) => {
     const { calibration: _before, ...bare } = own;
-    const next = calibration.length > 0 ? { ...bare, calibration } : bare;
-    dispatch({ type: "set-rig", change: { stages: stages.with(stage, next) } });
+    put(calibration.length > 0 ? { ...bare, calibration } : withoutAge(bare));
   };
-  // The last stage ends by inspection, not by a count.
-  if (stage === stages.length - 1) return null;
+  const age = (discStrokes: number | undefined) =>
+    put(discStrokes === undefined ? withoutAge(own) : { ...own, discStrokes });
+  // A polish ends by inspection, not by a count.
+  if (endsByLooking(stages, stage)) return null;
   return (
     <details className="bench-fold">
       <summary>{words.title(own.name)}</summary>
       <p className="soft">{words.what}</p>
-      <Tests stage={own} onRemove={(place) => set(tests.filter((_, i) => i !== place))} />
+      <Tests stage={own} onAge={age} onRemove={(place) => set(tests.filter((_, i) => i !== place))} />
       {tests.length < COUNTS.calibrations ? (
         <Entry tier={tier} onAdd={(test) => set([...tests, test])} />
       ) : null}
+      <p className="small soft">{words.wearHow}</p>
     </details>
   );
 }

@@ -2,7 +2,7 @@
 import { useMemo } from "react";
 import { stagesOf } from "../../../core/bench/bench.ts";
 import { depthsBefore, planeAtDepth, tierFacets } from "../../../core/bench/half-cut.ts";
-import { stageDepths } from "../../../core/bench/stages.ts";
+import { tierStageDepths } from "../../../core/bench/stages.ts";
 import { cutBall } from "../../../core/geometry/solid.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -21,7 +21,7 @@ export function PieceAfter({ index, stage }: { index: number; stage: number }) {
   const sketch = useMemo(() => {
     const tier = solved.tiers[index];
     const depths = depthsBefore(solved, index);
-    for (const k of tierFacets(tier)) depths[k] = stageDepths(tier.depthMm, stages)[stage];
+    for (const k of tierFacets(tier)) depths[k] = tierStageDepths(solved, index, stages)[stage];
     const cut = depths.flatMap((depth, k) => (depth > 0 ? [k] : []));
     const solid = cutBall(cut.map((k) => planeAtDepth(solved, k, depths[k])));
     const own = new Set(tierFacets(tier));

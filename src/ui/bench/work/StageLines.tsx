@@ -1,6 +1,7 @@
 /** Stage by stage: the width to stop at, what it is while neighbours are still uncut, strokes, what the disc asks of the hinge. */
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { stagesOf } from "../../../core/bench/bench.ts";
+import { endsByLooking } from "../../../core/bench/stages.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { type Formats, useFormat } from "../../use-format.ts";
@@ -34,13 +35,23 @@ function Strokes({ tier, stage }: { tier: BenchTier; stage: number }) {
   return <>{counts[0].isGuess ? words.guess(said) : said}</>;
 }
 
-function StageLine({ tier, stage }: { tier: BenchTier; stage: number }) {
-  const { work: words, rig } = useWords(benchWords);
+interface LineProps {
+  readonly tier: BenchTier;
+  /** Place of the tier in the plan. */
+  readonly index: number;
+}
+
+function StageLine({ tier, index, stage }: LineProps & { stage: number }) {
+  const { work: words, rig, finishes } = useWords(benchWords);
   const format = useFormat();
-  const stages = stagesOf(usePlan().rig);
+  const plan = usePlan();
+  const stages = stagesOf(plan.rig);
   const { widthMm, depthMm } = tier.stages[stage];
-  const isLast = stage === stages.length - 1;
+  const finish = finishes[plan.tiers[index].finish ?? "polished"];
+  if (stage >= tier.stageCount) return <>{words.notHere(finish)}</>;
   if (depthMm <= 0) return <>{words.skip}</>;
+  const looks = endsByLooking(stages, stage);
+  const endsHere = stage === tier.stageCount - 1 && !looks;
   const final = format.length(widthMm);
   const ground = groundWidths(tier, stage, format);
   const disc = tier.discs[stage];
@@ -52,7 +63,8 @@ function StageLine({ tier, stage }: { tier: BenchTier; stage: number }) {
         : ground.length <= 3
           ? words.whileGround(ground.join(", "))
           : words.whileGroundMany(ground[0], ground.at(-1)!)}{" "}
-      {isLast ? words.polishEnds : <Strokes tier={tier} stage={stage} />}{" "}
+      {looks ? words.polishEnds : <Strokes tier={tier} stage={stage} />}{" "}
+      {endsHere ? words.endsHere(finish) : null}{" "}
       {disc && disc.moveHingeMm !== 0
         ? rig.discMoves(
             format.length(disc.hingeAbovePlateMm),
@@ -64,13 +76,13 @@ function StageLine({ tier, stage }: { tier: BenchTier; stage: number }) {
   );
 }
 
-export function StageLines({ tier }: { tier: BenchTier }) {
+export function StageLines({ tier, index }: LineProps) {
   const stages = stagesOf(usePlan().rig);
   return (
     <ol className="bench-lines">
       {stages.map((stage, i) => (
-        <li key={stage.id} data-skipped={tier.stages[i].depthMm <= 0 || undefined}>
-          <b>{stage.name}.</b> <StageLine tier={tier} stage={i} />
+        <li key={stage.id} data-skipped={tier.stages[i].depthMm <= 0 || i >= tier.stageCount || undefined}>
+          <b>{stage.name}.</b> <StageLine tier={tier} index={index} stage={i} />
         </li>
       ))}
     </ol>

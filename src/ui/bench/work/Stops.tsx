@@ -1,6 +1,7 @@
 /** The tier's stops in order, large, each with the width at which to stop there and its strokes. */
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { stagesOf } from "../../../core/bench/bench.ts";
+import { endsByLooking } from "../../../core/bench/stages.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
@@ -16,7 +17,7 @@ export function Stops({ tier, stage }: { tier: BenchTier; stage: number }) {
   const withGuesses = useBenchView((state) => state.showGuesses);
   const own = stagesOf(rig)[stage];
   const radius = tier.setting?.contactRadiusMm ?? null;
-  const isLast = stage === stagesOf(rig).length - 1;
+  const looks = endsByLooking(stagesOf(rig), stage);
   const isWheel = tier.facets.some((facet) => facet.wheelStop !== null);
   return (
     <div className="bench-stops-part">
@@ -25,7 +26,7 @@ export function Stops({ tier, stage }: { tier: BenchTier; stage: number }) {
         {tier.facets.map((facet) => {
           const { widthWhileGroundMm, strokes, removeMm3 } = facet.stages[stage];
           const width = figure(widthWhileGroundMm);
-          const count = isLast ? null : strokeCount(strokes, removeMm3, own, rig.lap, radius, withGuesses);
+          const count = looks ? null : strokeCount(strokes, removeMm3, own, rig.lap, radius, withGuesses);
           return (
             <li key={facet.facet} className="bench-stop">
               <span className="unseen">{words.facetAt(String(facetNumber(facet.facet)))}</span>

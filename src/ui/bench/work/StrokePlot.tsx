@@ -2,6 +2,7 @@
 import { useMemo } from "react";
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { stagesOf } from "../../../core/bench/bench.ts";
+import { endsByLooking } from "../../../core/bench/stages.ts";
 import type { CurvePoint } from "../../../core/bench/stroke-curve.ts";
 import type { CurveQuestion } from "../../../worker/bench-worker.ts";
 import { benchWords } from "../../messages/bench.ts";
@@ -86,7 +87,7 @@ export function StrokePlot({ tier, index, stage }: { tier: BenchTier; index: num
     [plan, index, stage, contactRadiusMm],
   );
   const { answer } = useAsked(question, askCurve);
-  const isLast = stage === stagesOf(plan.rig).length - 1;
-  if (!answer || isLast || answer.points.every((p) => p.widthMm === 0)) return null;
+  const looks = endsByLooking(stagesOf(plan.rig), stage);
+  if (!answer || looks || answer.points.every((p) => p.widthMm === 0)) return null;
   return <Plot curve={answer} name={plan.tiers[index]?.name ?? ""} />;
 }

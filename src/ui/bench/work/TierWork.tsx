@@ -6,6 +6,7 @@ import { stagesOf } from "../../../core/bench/bench.ts";
 import { cautionsAt } from "../../../core/bench/cautions.ts";
 import type { FoundAgain } from "../../../core/bench/found-again.ts";
 import { heightPerDegree } from "../../../core/bench/rig.ts";
+import type { Finish } from "../../../core/plan/document.ts";
 import type { Finding } from "../../../core/plan/solved.ts";
 import { Choice } from "../../controls/Choice.tsx";
 import { benchWords } from "../../messages/bench.ts";
@@ -50,6 +51,27 @@ function Setting({ tier }: { tier: BenchTier }) {
   );
 }
 
+const FINISHES: readonly Finish[] = ["polished", "prepolished", "ground"];
+
+/** How fine a face the tier is left with: the work stops at that stage. */
+function FinishChoice({ index }: { index: number }) {
+  const words = useWords(benchWords);
+  const tier = usePlan().tiers[index];
+  const dispatch = useStudio((state) => state.dispatch);
+  return (
+    <p className="bench-finish">
+      {words.work.finish}{" "}
+      <Choice<Finish>
+        inline
+        label={words.work.finish}
+        value={tier.finish ?? "polished"}
+        options={FINISHES.map((id) => ({ id, words: words.finishes[id] }))}
+        onChange={(finish) => dispatch({ type: "change-tier", tierId: tier.id, change: { finish } })}
+      />
+    </p>
+  );
+}
+
 /** What it takes to find this tier's angle again after the arm has moved. */
 function AgainCost({ tier, found }: { tier: BenchTier; found: FoundAgain | null }) {
   const { work: words } = useWords(benchWords);
@@ -69,7 +91,9 @@ function AgainCost({ tier, found }: { tier: BenchTier; found: FoundAgain | null 
             ? words.againEdge(length(Math.abs(found.edgeChangeMm), 2), found.edgeChangeMm > 0)
             : found.gapChangeMm !== null
               ? words.againGap(length(Math.abs(found.gapChangeMm), 2), found.gapChangeMm > 0)
-              : null}
+              : null}{" "}
+          {found.cornerMissMm === null ? null : words.againMiss(length(found.cornerMissMm, 2))}{" "}
+          {words.againLost(found.meetsLost)}
         </p>
       ) : null}
     </>
@@ -94,7 +118,7 @@ export function TierWork({
   const way = useBenchView((state) => state.way);
   const select = useStudio((state) => state.select);
   const stages = stagesOf(plan.rig);
-  const worked = tier.stages.flatMap((stage, i) => (stage.depthMm > 0 ? [i] : []));
+  const worked = tier.stages.flatMap((stage, i) => (stage.depthMm > 0 && i < tier.stageCount ? [i] : []));
   const [chosen, setChosen] = useState<string | null>(null);
   const stage = worked.find((i) => stages[i].id === chosen) ?? worked[0];
   const own = findings.filter((finding) => finding.tier === tier.tier && !TOLD_IN_PLAN.has(finding.code));
@@ -112,7 +136,8 @@ export function TierWork({
         <div className="bench-tier-words">
           <Setting tier={tier} />
           {way === "rough-all" ? <AgainCost tier={tier} found={found} /> : null}
-          <StageLines tier={tier} />
+          <FinishChoice index={index} />
+          <StageLines tier={tier} index={index} />
           <Cautions list={[...cautionsAt("grind"), ...cautionsAt("clean")]} />
         </div>
         {stage === undefined ? null : (

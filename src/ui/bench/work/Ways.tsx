@@ -1,12 +1,36 @@
 /** The two orders of work, told by what each costs. */
 import type { Bench } from "../../../core/bench/bench.ts";
 import type { Way } from "../../../core/bench/diary.ts";
-import { FINDING_STEPS } from "../../../core/bench/found-again.ts";
+import { againDegOf, FINDING_STEPS } from "../../../core/bench/found-again.ts";
+import type { Range } from "../../../core/plan/limits.ts";
 import { Pick } from "../../controls/Pick.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
+import { usePlan, useStudio } from "../../use-studio.ts";
 import { benchView, useBenchView } from "../bench-view.ts";
+import { DegreeField } from "../parts/fields.tsx";
 import { timeInWords } from "../parts/time.ts";
+import { Minutes } from "./Minutes.tsx";
+
+/** Beyond this an angle was not found again but set anew. */
+const AGAIN_RANGE: Range = { min: 0, max: 10 };
+
+/** How far off an angle comes back when it is found again: kept with the artist's own spread. */
+function AgainOff() {
+  const { ways: words } = useWords(benchWords);
+  const { rig } = usePlan();
+  const dispatch = useStudio((state) => state.dispatch);
+  return (
+    <DegreeField
+      label={words.againOff}
+      value={againDegOf(rig)}
+      range={AGAIN_RANGE}
+      step={0.1}
+      description={words.againOffHow}
+      onChange={(againDeg) => dispatch({ type: "set-rig", change: { spread: { ...rig.spread, againDeg } } })}
+    />
+  );
+}
 
 export function Ways({ bench }: { bench: Bench }) {
   const words = useWords(benchWords);
@@ -35,6 +59,7 @@ export function Ways({ bench }: { bench: Bench }) {
       {way === "rough-all" ? (
         <>
           <h3>{words.ways.again}</h3>
+          <AgainOff />
           <ol className="bench-numbered">
             {FINDING_STEPS.map((step) => (
               <li key={step}>{words.findAgain[step]}</li>
@@ -42,6 +67,7 @@ export function Ways({ bench }: { bench: Bench }) {
           </ol>
         </>
       ) : null}
+      <Minutes />
     </section>
   );
 }

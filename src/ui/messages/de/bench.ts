@@ -118,6 +118,9 @@ export const bench: Translated<typeof en> = {
     damageOwn: "Dein eigener Wert",
     disc: "Scheibe oder Auflage steht",
     discHow: "Dicke über dem Teller",
+    leaves: "Hinterlässt die Fläche",
+    leavesByPlace: "Nach seinem Platz in der Liste",
+    leavesOwn: "Wie du es sagst",
     rule: "Jede Stufe muss den Schaden der vorigen abtragen. Der übliche Faktor von 2,5 Körnern ist eine Faustregel (2 bis 3 Korndurchmesser bei losem Korn, AmeriCOM, The fundamentals of grinding); prüf ihn an deinem Glas.",
   },
   sides: {
@@ -178,6 +181,14 @@ export const bench: Translated<typeof en> = {
     againCosts: (deg, mm) => `Um ${deg} daneben wiedergefunden, kostet eine saubere Fläche ${mm} mehr Tiefe.`,
     againEdge: (mm, longer) => `Gemeinsame Kanten werden ${mm} ${longer ? "länger" : "kürzer"}.`,
     againGap: (mm, wider) => `Lücken werden ${mm} ${wider ? "weiter" : "enger"}.`,
+    againMiss: (mm) => `Ecken gehen bis zu ${mm} auseinander.`,
+    againLost: (pairs) =>
+      pairs === 0
+        ? "Alles, was sich traf, trifft sich noch."
+        : `${pairs === 1 ? "1 Paar" : `${pairs} Paare`}, die sich trafen, treffen sich nicht mehr.`,
+    finish: "Diese Reihe bleibt",
+    endsHere: (finish) => `Das letzte hier: Diese Reihe bleibt ${finish}.`,
+    notHere: (finish) => `Nicht an dieser Reihe: Sie bleibt ${finish}.`,
     stopAt: (mm) => `Aufhören bei ${mm} Breite.`,
     whileGround: (widths) =>
       `Beim Schleifen hat die erste Facette noch keine Nachbarin: ${widths} der Reihe nach.`,
@@ -213,6 +224,30 @@ export const bench: Translated<typeof en> = {
     roughWhy: "Weniger Scheibenwechsel, aber jeder Winkel muss für jede Stufe wiedergefunden werden.",
     timeIsGuess: "Die Zeit ist geschätzt, bis Hübe geeicht sind.",
     again: "Einen Winkel wiederfinden",
+    againOff: "Er kommt wieder auf",
+    againOffHow:
+      "Ein halbes Grad genau ist übliche Praxis, ohne Quelle. Jede Reihe unten sagt, was das kostet.",
+    both: (way, time) => `${way}: etwa ${time}.`,
+  },
+  finishes: { ground: "geschliffen", prepolished: "vorpoliert", polished: "poliert" },
+  habits: {
+    title: "Wie lange alles bei dir dauert",
+    usual:
+      "Minuten nach üblicher Praxis, ohne Quelle. Ändere, was bei dir anders ist; es wird im Plan aufgehoben.",
+    own: "Deine eigenen Minuten, im Plan aufgehoben. Der Rest ist übliche Praxis, ohne Quelle.",
+    back: "Zurück zu den üblichen",
+    minutes: "min",
+    seconds: "s",
+    prepareMin: "Vor dem ersten Schliff",
+    setArmMin: "Arm stellen",
+    findAngleMin: "Winkel wiederfinden",
+    discMin: "Scheibe wechseln",
+    cleanMin: "Säubern zwischen Körnungen",
+    indexMin: "Zur nächsten Raste drehen",
+    inspectMin: "Eine Politur ansehen",
+    measureMin: "Eine Reihe messen",
+    turnOverMin: "Stück umdrehen",
+    strokeSeconds: "Ein Hub",
   },
   findAgain: {
     "set-pivot-height": "Stell den Drehpunkt auf die Höhe, die du notiert hast.",
@@ -250,6 +285,16 @@ export const bench: Translated<typeof en> = {
     fromHow: "Leer: ungeschliffen",
     diameter: "Auf einer Kugel von",
     diameterHow: "Leer: wie das Stück",
+    disc: "Hübe der Scheibe vorher",
+    discHow: "Leer: Sie war neu",
+    onDisc: (n) => `Die Scheibe hatte vorher ${n} Hübe hinter sich.`,
+    nowOnDisc: "Hübe der Scheibe bis jetzt",
+    nowOnDiscHow: (n) => `Leer: ${n}, wie nach der letzten Probe`,
+    wear: (half) => `Die Scheibe stumpft ab: Alle ${half} Hübe nimmt sie halb so viel.`,
+    noWear: "Zwischen diesen Proben zeigt sich kein Abstumpfen.",
+    wearHow:
+      "Scheiben stumpfen ab. Prob sie wieder, wenn sie älter ist, und sag, wie viele Hübe sie hinter sich hatte: Die Hübe folgen. Dass es in gleichen Schritten halb so viel wird, ist eine Faustregel ohne Quelle.",
+    resultNow: (mm3) => `So wie sie jetzt ist, nimmt ein Hub etwa ${mm3} mm³ in der Mitte des Bandes.`,
     odd: "Die Facette kann nicht schmaler geworden sein und nicht breiter als ihre Kugel.",
     add: "Diese Probe behalten",
     forget: "Vergessen",
