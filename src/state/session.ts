@@ -171,7 +171,10 @@ export async function startSession(
   if (!isUntouched) void autosave.flush();
   else if (last !== null && port.durable) {
     try {
-      await openPlan(last);
+      const opened = await openPlan(last);
+      // one that was erased meanwhile is no fault: the visit begins with the example
+      if (!opened.ok && opened.why === "unreadable" && opened.text !== null)
+        health.setState({ fault: "damaged" });
     } catch (error) {
       health.setState({ fault: faultOf(error).kind });
     }

@@ -5,6 +5,8 @@ import { useLapAddress } from "../lap/lap-open.ts";
 import { languageOf, Speaking } from "../messages/words.tsx";
 import { HabitsContext } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
+import { Crashed } from "./Crashed.tsx";
+import { CrashGuard } from "./CrashGuard.tsx";
 import { Frame } from "./Frame.tsx";
 import { useShortcuts } from "./shortcuts.ts";
 
@@ -33,7 +35,9 @@ export function App() {
   return (
     <Speaking language={language}>
       <HabitsContext value={habits}>
-        <Frame />
+        <CrashGuard instead={(again) => <Crashed again={again} />}>
+          <Frame />
+        </CrashGuard>
       </HabitsContext>
     </Speaking>
   );

@@ -72,10 +72,14 @@ export function Frame() {
         </main>
         <Places />
         <Suspense fallback={null}>
-          <UpdateLine />
           <Guide />
         </Suspense>
-        <NoticeLine />
+        <div className="notices">
+          <Suspense fallback={null}>
+            <UpdateLine />
+          </Suspense>
+          <NoticeLine />
+        </div>
         <Sheets />
       </div>
     </FileDrop>

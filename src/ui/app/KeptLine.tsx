@@ -1,14 +1,63 @@
-/** Whether the work is kept, in words. */
+/** Whether the work is kept, in words; when it is not, why, and the way to a file. */
+import { useEffect, useState } from "react";
+import { useStore } from "zustand";
+import { createStore } from "zustand/vanilla";
+import type { StorageHealth } from "../../state/session.ts";
+import type { FaultKind } from "../../state/storage/faults.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
-import { useSaveStatus } from "../visit.ts";
+import { useSaveStatus, useSession } from "../visit.ts";
+import { savePlanFile } from "./files.ts";
+import { type Notice, tell, view } from "./view.ts";
+
+const WELL: StorageHealth = { fault: null, persistent: null };
+const notYet = createStore<StorageHealth>(() => WELL);
+
+/** Says at the foot of the page what went wrong, until it is closed or is well again. */
+function useFaultSaid(fault: FaultKind | null, isUnkept: boolean): void {
+  const words = useWords(shellWords);
+  useEffect(() => {
+    if (fault === null) return;
+    const notice: Notice = {
+      tone: "stop",
+      text: isUnkept ? words.notKept : words.notRead,
+      details: [words.faults[fault]],
+      way: { words: words.menu.save, run: savePlanFile },
+    };
+    tell(notice);
+    return () => {
+      if (view.getState().notice === notice) tell(null);
+    };
+  }, [fault, isUnkept, words]);
+}
+
+interface Trouble {
+  readonly fault: FaultKind | null;
+  readonly isUnkept: boolean;
+}
+
+/** What stands against keeping the work. While it is being tried again, what stood against it last: nothing flickers. */
+function useTrouble(): Trouble {
+  const status = useSaveStatus();
+  const session = useSession();
+  const { fault } = useStore(session?.health ?? notYet);
+  const isMemory = session !== null && !session.library.port.durable;
+  const now: Trouble =
+    "fault" in status ? { fault: status.fault, isUnkept: true } : { fault, isUnkept: isMemory };
+  const [steady, setSteady] = useState(now);
+  const isBetween = status.state === "waiting" || status.state === "keeping";
+  const isNews = now.fault !== steady.fault || now.isUnkept !== steady.isUnkept;
+  if (!isBetween && isNews) setSteady(now);
+  return steady;
+}
 
 export function KeptLine() {
   const words = useWords(shellWords).kept;
   const status = useSaveStatus();
-  const isTrouble = status.state === "failed" || status.state === "in-memory";
+  const { fault, isUnkept } = useTrouble();
+  useFaultSaid(fault, isUnkept);
   return (
-    <p className="kept" role="status" data-trouble={isTrouble || undefined}>
+    <p className="kept" role="status" data-trouble={"fault" in status || undefined}>
       {words[status.state]}
     </p>
   );

@@ -63,7 +63,10 @@ export function NoticeLine() {
               return <p key={line}>{line}</p>;
             })}
           </div>
-          <Button onPress={close}>{words.close}</Button>
+          <span className="notice-ways">
+            {notice?.way ? <Button onPress={notice.way.run}>{notice.way.words}</Button> : null}
+            <Button onPress={close}>{words.close}</Button>
+          </span>
         </>
       ) : null}
     </div>

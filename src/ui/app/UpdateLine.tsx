@@ -15,7 +15,7 @@ export default function UpdateLine() {
       {shown ? (
         <>
           <p className="notice-text">{words.updateReady}</p>
-          <span>
+          <span className="notice-ways">
             <Button onPress={takeUpdate}>{words.updateNow}</Button>
             <Button onPress={() => setLater(true)}>{words.updateLater}</Button>
           </span>

@@ -9,6 +9,8 @@ export interface Notice {
   readonly tone: "said" | "stop";
   readonly text: string;
   readonly details?: readonly string[];
+  /** What to do about it, as a press. */
+  readonly way?: { readonly words: string; readonly run: () => void };
 }
 
 export interface ViewState {

@@ -1,5 +1,5 @@
 /** A thing to press. Words, not pictures; `strong` once a screen at most. */
-import type { ReactNode } from "react";
+import { type ReactNode, useState } from "react";
 import { Button as AriaButton, type ButtonProps } from "react-aria-components/Button";
 import "./controls.css";
 
@@ -10,6 +10,21 @@ export interface PressProps extends Omit<ButtonProps, "children" | "className"> 
   readonly children?: ReactNode;
 }
 
-export function Button({ look = "plain", className = "", ...rest }: PressProps) {
-  return <AriaButton {...rest} className={`press press-${look} ${className}`} />;
+/**
+ * A button that stops being of use while it has the focus (the last step undone) keeps the focus, inert, until it is left:
+ * a browser drops the focus of a disabled button, and a person at the keyboard would start again at the top of the page.
+ */
+export function Button({ look = "plain", className = "", isDisabled = false, onPress, ...rest }: PressProps) {
+  const [isFocused, setFocused] = useState(false);
+  const isInert = isDisabled && isFocused;
+  return (
+    <AriaButton
+      {...rest}
+      isDisabled={isDisabled && !isFocused}
+      aria-disabled={isInert || undefined}
+      onFocusChange={setFocused}
+      onPress={isInert ? undefined : onPress}
+      className={`press press-${look} ${className}`}
+    />
+  );
 }

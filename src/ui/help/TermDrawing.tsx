@@ -95,12 +95,16 @@ const Corner = () => (
   </>
 );
 
+/** A ball cut flat in two places, the flats' old round dashed; what is left of the round is drawn heavy. */
 const Skin = () => (
   <>
-    <path className="outline" d={arc(145, 395)} />
-    <path className="stroke" d={chord(35, 75)} />
-    <path className="stroke" d={chord(105, 145)} />
-    <path className="heavy" d={arc(75, 105)} />
+    <path className="drawing-skin" d={`${arc(70, 110)}L${on(160)}A${R} ${R} 0 1 0 ${on(20)}L${on(70)}Z`} />
+    <path className="guide" d={arc(20, 70)} />
+    <path className="guide" d={arc(110, 160)} />
+    <path className="stroke" d={chord(20, 70)} />
+    <path className="stroke" d={chord(110, 160)} />
+    <path className="heavy" d={arc(70, 110)} />
+    <path className="heavy" d={arc(160, 380)} />
   </>
 );
 

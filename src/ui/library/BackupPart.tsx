@@ -8,6 +8,7 @@ import { faultOf } from "../../state/storage/faults.ts";
 import { offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
 import { libraryWords } from "../messages/library.ts";
+import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 
 type Outcome =
@@ -17,13 +18,14 @@ type Outcome =
 
 export function BackupPart({ session }: { session: Session }) {
   const words = useWords(libraryWords);
+  const { faults } = useWords(shellWords);
   const [outcome, setOutcome] = useState<Outcome>({ state: "idle" });
   const attempt = async (deed: () => Promise<Outcome>) => {
     setOutcome({ state: "working" });
     try {
       setOutcome(await deed());
     } catch (error) {
-      const why = error instanceof PlanFileError ? error.message : words.faults[faultOf(error).kind];
+      const why = error instanceof PlanFileError ? error.message : faults[faultOf(error).kind];
       setOutcome({ state: "said", text: `${words.backup.bad}: ${why}` });
     }
   };

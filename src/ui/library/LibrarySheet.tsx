@@ -14,6 +14,7 @@ import type { SheetBodyProps } from "../app/slots.tsx";
 import { Button } from "../controls/Button.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { libraryWords } from "../messages/library.ts";
+import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useSession } from "../visit.ts";
@@ -29,8 +30,9 @@ const SHELVES: readonly Shelf[] = ["out", "archived", "deleted"];
 /** Why nothing lasts, or that a backup is wise; said once above the shelf. */
 function Health({ session }: { session: Session }) {
   const words = useWords(libraryWords);
+  const { faults } = useWords(shellWords);
   const { fault, persistent } = useStore(session.health);
-  if (fault) return <p className="shelf-fault">{words.faults[fault]}</p>;
+  if (fault) return <p className="shelf-fault">{faults[fault]}</p>;
   return persistent === false ? <p className="small">{words.notPersistent}</p> : null;
 }
 
@@ -39,12 +41,13 @@ type Said = { readonly text: string; readonly undo?: () => void } | null;
 
 function useDeeds(session: Session, onClose: () => void, say: (said: Said) => void) {
   const words = useWords(libraryWords);
+  const { faults } = useWords(shellWords);
   const { library } = session;
   /** Runs a deed on storage; what goes wrong is said and changes nothing. */
   const attempt = (deed: () => Promise<Said>) => {
     deed().then(say, (error: unknown) => {
       if (error instanceof PlanFileError) say({ text: error.message });
-      else say({ text: `${words.failed} ${words.faults[faultOf(error).kind]}` });
+      else say({ text: `${words.failed} ${faults[faultOf(error).kind]}` });
     });
   };
   const done = async (ok: Promise<boolean>): Promise<Said> => ((await ok) ? null : { text: words.busy });
@@ -85,6 +88,7 @@ function useDeeds(session: Session, onClose: () => void, say: (said: Said) => vo
 
 function ShelfPart({ session, onClose }: { session: Session; onClose: () => void }) {
   const words = useWords(libraryWords);
+  const { faults } = useWords(shellWords);
   const [shelf, setShelf] = useState<Shelf>("out");
   const [search, setSearch] = useState("");
   const [said, say] = useState<Said>(null);
@@ -114,7 +118,7 @@ function ShelfPart({ session, onClose }: { session: Session; onClose: () => void
         ) : null}
       </div>
       {shelf === "deleted" ? <p className="soft">{words.goneAfter(KEPT_AFTER_REMOVAL_DAYS)}</p> : null}
-      {fault ? <p className="shelf-fault">{words.faults[fault]}</p> : null}
+      {fault ? <p className="shelf-fault">{faults[fault]}</p> : null}
       {plans === null ? (
         <p className="soft">{words.loading}</p>
       ) : plans.length === 0 && !fault ? (

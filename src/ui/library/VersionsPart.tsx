@@ -1,5 +1,5 @@
 /** Named versions of the plan on the bench: keep one, bring one back as one undoable step, see what differs. */
-import { useCallback, useEffect, useRef, useState } from "react";
+import { useCallback, useEffect, useState } from "react";
 import { Input } from "react-aria-components/Input";
 import { Label } from "react-aria-components/Label";
 import { TextField } from "react-aria-components/TextField";
@@ -12,6 +12,7 @@ import { Button } from "../controls/Button.tsx";
 import { historyWords } from "../messages/history.ts";
 import { libraryWords } from "../messages/library.ts";
 import { planWords } from "../messages/plan.ts";
+import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
@@ -53,11 +54,11 @@ function Differences({ before }: { before: Plan }) {
 function useVersions(session: Session, planId: string | null) {
   const [versions, setVersions] = useState<readonly Version[]>([]);
   const [trouble, setTrouble] = useState<string | null>(null);
-  const words = useWords(libraryWords);
+  const { faults } = useWords(shellWords);
   const fail = useCallback(
     (error: unknown) =>
-      setTrouble(error instanceof PlanFileError ? error.message : words.faults[faultOf(error).kind]),
-    [words],
+      setTrouble(error instanceof PlanFileError ? error.message : faults[faultOf(error).kind]),
+    [faults],
   );
   useEffect(() => {
     if (planId === null) return setVersions([]);
@@ -77,14 +78,11 @@ export function VersionsPart({ session }: { session: Session }) {
   const planId = useStudio((state) => state.planId);
   const { versions, trouble, fail } = useVersions(session, planId);
   const [label, setLabel] = useState("");
-  const nameField = useRef<HTMLInputElement>(null);
   const [compared, setCompared] = useState<{ id: string; plan: Plan } | null>(null);
 
   const add = async () => {
     if (planId === null || !label.trim()) return;
     await session.library.addVersion(planId, label.trim(), studio.getState().plan);
-    // The button is about to be disabled: focus left on it would be lost, and Escape with it.
-    nameField.current?.focus();
     setLabel("");
   };
   const withPlan = (id: string, use: (plan: Plan) => void) =>
@@ -116,7 +114,7 @@ export function VersionsPart({ session }: { session: Session }) {
         >
           <TextField value={label} onChange={setLabel} maxLength={120}>
             <Label className="field-label">{words.name}</Label>
-            <Input className="text-input" ref={nameField} />
+            <Input className="text-input" />
           </TextField>
           <Button look="outlined" type="submit" isDisabled={!label.trim()}>
             {words.add}

@@ -51,7 +51,7 @@ export const help: Translated<typeof en> = {
     depth: "Ein Halbkreis mit einer Fläche und dem Abstand von der Rundung zur Fläche.",
     meet: "Drei Paare von Facetten: mit gemeinsamer Kante, sich berührend, getrennt.",
     corner: "Drei Facetten, die in einem Punkt zusammenkommen, und drei, die sich knapp verfehlen.",
-    skin: "Zwei Flächen auf einer Rundung, der Bogen dazwischen kräftig gezeichnet.",
+    skin: "Eine Kugel mit zwei Flächen; was von der Rundung bleibt, ist kräftig gezeichnet.",
     dop: "Eine Kugel auf einem Stab.",
     tolerance: "Zwei Kanten, ein Haar voneinander entfernt.",
   },

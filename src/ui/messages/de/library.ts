@@ -38,18 +38,6 @@ export const library: Translated<typeof en> = {
   busy: "Dieser Plan ist in einem anderen Fenster offen. Schließe ihn zuerst dort.",
   benchUnkept:
     "Was auf der Werkbank liegt, ließ sich nicht aufheben und bleibt deshalb liegen. Sichere es zuerst als Datei.",
-  faults: {
-    missing:
-      "Dieser Browser bietet keinen Speicher, also halten Pläne nur, solange diese Seite offen ist. Sichere sie als Dateien.",
-    denied:
-      "Der Browser hebt für diese Seite nichts auf (privates Fenster oder Speicher abgeschaltet), also halten Pläne nur, solange diese Seite offen ist. Sichere sie als Dateien.",
-    blocked:
-      "Ein anderes Fenster hält den Speicher mit einer älteren Fassung dieser Seite. Schließe es und lade diese Seite neu.",
-    full: "Die Platte oder der Anteil dieser Seite daran ist voll. Der Plan liegt noch auf der Werkbank: Sichere ihn als Datei oder lösche Pläne, die du nicht brauchst.",
-    damaged:
-      "Etwas, das auf diesem Gerät aufgehoben ist, lässt sich nicht lesen. Was auf der Werkbank liegt, ist heil: Sichere es als Datei.",
-    lost: "Die Verbindung zum Speicher ist abgerissen. Der Plan liegt noch auf der Werkbank: Sichere ihn als Datei und lade die Seite neu.",
-  },
   notPersistent:
     "Der Browser darf diesen Speicher räumen, wenn die Platte voll wird. Ab und zu eine Sicherung ist klug.",
   versions: {

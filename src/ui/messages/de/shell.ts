@@ -55,6 +55,20 @@ export const shell: Translated<typeof en> = {
     "in-memory": "Nur bis zum Schließen der Seite: als Datei sichern",
     failed: "Nicht aufgehoben: als Datei sichern",
   },
+  notKept: "Deine Arbeit wird auf diesem Gerät nicht aufgehoben.",
+  notRead: "Nicht alles, was auf diesem Gerät aufgehoben ist, lässt sich lesen.",
+  faults: {
+    missing:
+      "Dieser Browser bietet keinen Speicher, also halten Pläne nur, solange diese Seite offen ist. Sichere sie als Dateien.",
+    denied:
+      "Der Browser hebt für diese Seite nichts auf (privates Fenster oder Speicher abgeschaltet), also halten Pläne nur, solange diese Seite offen ist. Sichere sie als Dateien.",
+    blocked:
+      "Ein anderes Fenster hält den Speicher mit einer älteren Fassung dieser Seite. Schließe es und lade diese Seite neu.",
+    full: "Die Platte oder der Anteil dieser Seite daran ist voll. Der Plan liegt noch auf der Werkbank: Sichere ihn als Datei oder lösche Pläne, die du nicht brauchst.",
+    damaged:
+      "Etwas, das auf diesem Gerät aufgehoben ist, lässt sich nicht lesen; Deine Pläne, im Menü, zeigt es. Was auf der Werkbank liegt, ist heil: Sichere es als Datei.",
+    lost: "Die Verbindung zum Speicher ist abgerissen. Der Plan liegt noch auf der Werkbank: Sichere ihn als Datei und lade die Seite neu.",
+  },
   benchUnkept:
     "Was auf der Werkbank liegt, ließ sich nicht aufheben und bleibt darum dort. Erst als Datei sichern.",
   piecePicture: "Das Stück",

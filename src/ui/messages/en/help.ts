@@ -49,7 +49,7 @@ export const help = {
     depth: "A half circle with a flat, and the distance from the round to the flat.",
     meet: "Three pairs of facets: sharing an edge, touching, apart.",
     corner: "Three facets coming to one point, and three that just miss.",
-    skin: "Two flats on a round, with the arc between them drawn heavy.",
+    skin: "A ball cut flat in two places; what is left of the round is drawn heavy.",
     dop: "A ball sitting on a rod.",
     tolerance: "Two edges a hair apart.",
   },

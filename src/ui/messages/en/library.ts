@@ -37,17 +37,6 @@ export const library = {
   failed: "That did not work; nothing was changed.",
   busy: "This plan is open in another window. Close it there first.",
   benchUnkept: "What lies on the bench could not be kept, so it stays there. Save it to a file first.",
-  faults: {
-    missing:
-      "This browser has no storage to offer, so plans last only as long as this page. Save them to files.",
-    denied:
-      "The browser keeps nothing for this page (a private window, or storage switched off), so plans last only as long as this page. Save them to files.",
-    blocked:
-      "Another window holds the storage with an older version of this page. Close it and load this page again.",
-    full: "The disk, or this page's share of it, is full. The plan is still on the bench: save it to a file, or erase plans you don't need.",
-    damaged: "Something kept on this device can't be read. What is on the bench is safe: save it to a file.",
-    lost: "The connection to the storage broke. The plan is still on the bench: save it to a file, then load this page again.",
-  },
   notPersistent: "The browser may clear this storage when the disk fills up. A backup now and then is wise.",
   versions: {
     title: "Versions of this plan",

@@ -53,6 +53,21 @@ export const shell = {
     "in-memory": "Not kept beyond this page: save to a file",
     failed: "Not kept: save to a file",
   },
+  notKept: "Your work is not kept on this device.",
+  notRead: "Not everything kept on this device can be read.",
+  /** Why nothing, or not the last change, is kept: what happened, what is safe, what to do. */
+  faults: {
+    missing:
+      "This browser has no storage to offer, so plans last only as long as this page. Save them to files.",
+    denied:
+      "The browser keeps nothing for this page (a private window, or storage switched off), so plans last only as long as this page. Save them to files.",
+    blocked:
+      "Another window holds the storage with an older version of this page. Close it and load this page again.",
+    full: "The disk, or this page's share of it, is full. The plan is still on the bench: save it to a file, or erase plans you don't need.",
+    damaged:
+      "Something kept on this device can't be read; Your plans, in the menu, shows what. What is on the bench is safe: save it to a file.",
+    lost: "The connection to the storage broke. The plan is still on the bench: save it to a file, then load this page again.",
+  },
   benchUnkept: "What lies on the bench could not be kept, so it stays there. Save it to a file first.",
   piecePicture: "The piece",
   strip: { piece: "Piece", profile: "Profile", skin: "Skin", group: "Pictures" },
