@@ -14,8 +14,10 @@ import type { Plan, Tier } from "../../src/core/plan/document.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
 
 const SEGMENTS = 128;
-const RUNS = 31;
+const RUNS = 61;
 const SLOW_RUNS = 5;
+/** Share of the runs that go before the timed ones, so that the code is compiled as it is after a minute of work. */
+const WARM_UP = 0.5;
 
 const tier = (id: string, count: number, armAngleDeg: number, mm: number, side: Tier["side"]): Tier => ({
   id,
@@ -51,9 +53,9 @@ function planWith(total: number): Plan {
   };
 }
 
-/** Median of so many runs after a first one, and the least: on a busy machine the two tell apart what waited. */
+/** Median of so many runs after warming up, and the least: on a busy machine the two tell apart what waited. */
 function timed(runs: number, work: () => void): { median: number; least: number } {
-  work();
+  for (let i = 0; i < runs * WARM_UP; i++) work();
   const times = Array.from({ length: runs }, () => {
     const start = performance.now();
     work();

@@ -27,7 +27,7 @@ const keyOf = (a: number, b: number): number => Math.min(a, b) * PAIR_STRIDE + M
 
 /** Where A cos t + B sin t > c, as [from, to] around its crest; null when nowhere. */
 function above(a: number, b: number, c: number): readonly [number, number] | null {
-  const reach = Math.hypot(a, b);
+  const reach = Math.sqrt(a * a + b * b);
   if (reach <= c) return null;
   const crest = Math.atan2(b, a);
   const half = c <= -reach ? Math.PI : Math.acos(c / reach);

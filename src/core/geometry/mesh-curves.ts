@@ -45,7 +45,9 @@ function findArc(m: HalfEdges, planes: readonly Plane[], h: number): boolean {
     return true;
   }
   const { n, h: c } = planes[left === SKIN ? right : left];
-  [arc.mx, arc.my, arc.mz] = n;
+  arc.mx = n[0];
+  arc.my = n[1];
+  arc.mz = n[2];
   arc.c = c;
   arc.turn = left === SKIN ? -1 : 1;
   return true;
@@ -167,7 +169,12 @@ export function findOnCircle({ n, h }: Plane, at: Float64Array, a: number, angle
 
 /** Angle from point a to point b (their places in `at`) counter-clockwise about axis n through the origin, -pi..pi. */
 export function turnAbout(n: Vec3, at: Float64Array, a: number, b: number): number {
-  const [ux, uy, uz, vx, vy, vz] = [at[a], at[a + 1], at[a + 2], at[b], at[b + 1], at[b + 2]];
+  const ux = at[a];
+  const uy = at[a + 1];
+  const uz = at[a + 2];
+  const vx = at[b];
+  const vy = at[b + 1];
+  const vz = at[b + 2];
   const sin = n[0] * (uy * vz - uz * vy) + n[1] * (uz * vx - ux * vz) + n[2] * (ux * vy - uy * vx);
   const un = ux * n[0] + uy * n[1] + uz * n[2];
   const vn = vx * n[0] + vy * n[1] + vz * n[2];

@@ -21,6 +21,7 @@ import {
   fanFace,
   type HalfEdges,
   NONE,
+  restoreHalfEdges,
   setNormal,
   splitEdge,
 } from "./mesh-half-edges.ts";
@@ -64,23 +65,45 @@ export interface CutState {
 export function beginCut(blank: Blank): CutState {
   const mesh = copyHalfEdges(blank.surface);
   const room = 2 * mesh.vertexCount;
-  const live = new Int32Array(room);
-  let liveCount = 0;
-  for (let v = 0; v < mesh.vertexCount; v++) if (mesh.out[v] !== NONE) live[liveCount++] = v;
-  return {
+  const state: CutState = {
     isRound: blank.isRound,
     reach: reachOf(Math.max(BORDER_STEP, blank.longestArc)),
     longestArc: blank.longestArc,
     mesh,
     planes: [],
-    live,
-    liveCount,
+    live: new Int32Array(room),
+    liveCount: 0,
     outside: [],
     near: [],
     anyInside: false,
     distance: new Float64Array(room),
     side: new Int8Array(room),
   };
+  allLive(state);
+  return state;
+}
+
+function allLive(state: CutState): void {
+  const { mesh, live } = state;
+  state.liveCount = 0;
+  for (let v = 0; v < mesh.vertexCount; v++) if (mesh.out[v] !== NONE) live[state.liveCount++] = v;
+}
+
+/** The piece that `cutMesh` last cut of each blank: its arrays serve again, because fresh memory costs more than cutting. */
+const lastCuts = new WeakMap<Blank, CutState>();
+
+/** A piece with nothing cut yet, in memory that the next call takes back. */
+function beginAgain(blank: Blank): CutState {
+  const state = lastCuts.get(blank);
+  if (!state) {
+    const first = beginCut(blank);
+    lastCuts.set(blank, first);
+    return first;
+  }
+  restoreHalfEdges(state.mesh, blank.surface);
+  state.planes.length = 0;
+  allLive(state);
+  return state;
 }
 
 /** An independent copy, to return to this stage of the work later. */
@@ -102,7 +125,7 @@ export const meshOfCut = (state: CutState): CutMesh =>
  * A plane that misses, touches, or coincides with an earlier one cuts nothing; when nothing is left the mesh is empty.
  */
 export function cutMesh(blank: Blank, planes: readonly Plane[]): CutMesh {
-  const state = beginCut(blank);
+  const state = beginAgain(blank);
   for (const plane of planes) cutNext(state, plane);
   return meshOfCut(state);
 }
@@ -331,7 +354,7 @@ function partFace(state: CutState, plane: Plane, f: number, chords: number[], lo
   do inside = mesh.next[inside];
   while (side[mesh.start[inside]] !== INSIDE && inside !== mesh.first[f]);
   if (side[mesh.start[inside]] !== INSIDE) {
-    loseFace(mesh, f, lost);
+    loseFace(state, f, lost);
     return;
   }
   const runs = outsideRuns(state, inside);
@@ -406,12 +429,13 @@ function nameKept(mesh: HalfEdges, f: number, chords: readonly number[]): void {
   }
 }
 
-function loseFace(mesh: HalfEdges, f: number, lost: number[]): void {
+/** Only an edge that lies in the plane can border what stays: those go to `lost`. */
+function loseFace({ mesh, side }: CutState, f: number, lost: number[]): void {
   const first = mesh.first[f];
   let h = first;
   do {
     mesh.face[h] = REMOVED;
-    lost.push(h);
+    if (side[mesh.start[h]] === ON && side[endOf(mesh, h)] === ON) lost.push(h);
     h = mesh.next[h];
   } while (h !== first);
   mesh.first[f] = NONE;

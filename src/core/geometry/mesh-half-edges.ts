@@ -202,3 +202,19 @@ export function copyHalfEdges(m: HalfEdges): HalfEdges {
   reserve(copy, room(m.vertexCount), room(m.halfEdgeCount), room(m.faceCount));
   return copy;
 }
+
+/** Makes `copy`, an earlier copy of `m` that has since been changed, equal to it again, in the room it has. */
+export function restoreHalfEdges(copy: HalfEdges, m: HalfEdges): void {
+  copy.vertexCount = m.vertexCount;
+  copy.halfEdgeCount = m.halfEdgeCount;
+  copy.faceCount = m.faceCount;
+  copy.at.set(m.at.subarray(0, 3 * m.vertexCount));
+  copy.normal.set(m.normal.subarray(0, 3 * m.vertexCount));
+  copy.out.set(m.out.subarray(0, m.vertexCount));
+  copy.start.set(m.start.subarray(0, m.halfEdgeCount));
+  copy.next.set(m.next.subarray(0, m.halfEdgeCount));
+  copy.twin.set(m.twin.subarray(0, m.halfEdgeCount));
+  copy.face.set(m.face.subarray(0, m.halfEdgeCount));
+  copy.first.set(m.first.subarray(0, m.faceCount));
+  copy.plane.set(m.plane.subarray(0, m.faceCount));
+}

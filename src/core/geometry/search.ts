@@ -33,8 +33,14 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /**
  * Where a concave f is greatest on [lo, hi], by golden section (Kiefer 1953): the best point it has seen, so that an f
  * that breaks off (0 outside its support) is never answered from beyond the break.
+ * @param enough stops at the first point where f is at least this
  */
-export function peakOf(f: (x: number) => number, lo: number, hi: number): number {
+export function peakOf(
+  f: (x: number) => number,
+  lo: number,
+  hi: number,
+  enough = Number.POSITIVE_INFINITY,
+): number {
   let [a, b] = [lo, hi];
   let [best, fBest] = [lo, Number.NEGATIVE_INFINITY];
   const tryAt = (x: number) => {
@@ -45,7 +51,7 @@ export function peakOf(f: (x: number) => number, lo: number, hi: number): number
   let x1 = b - GOLDEN * (b - a);
   let x2 = a + GOLDEN * (b - a);
   let [f1, f2] = [tryAt(x1), tryAt(x2)];
-  while (b - a > SOLVE_EPSILON) {
+  while (b - a > SOLVE_EPSILON && fBest < enough) {
     if (f1 < f2) {
       a = x1;
       [x1, f1] = [x2, f2];

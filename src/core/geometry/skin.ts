@@ -109,7 +109,7 @@ export function islandsOf(planes: readonly Plane[]): number[] {
 /** Where the great circle from p through the plane's pole first enters its cap: angle along it, or Infinity. */
 function entryAngle(p: Vec3, q: Vec3, plane: Plane): number {
   const [a, b] = [dot(plane.n, p), dot(plane.n, q)];
-  const reach = Math.hypot(a, b);
+  const reach = Math.sqrt(a * a + b * b);
   if (reach <= Math.abs(plane.h)) return plane.h <= -reach ? 0 : Number.POSITIVE_INFINITY;
   const s = Math.atan2(b, a) - Math.acos(plane.h / reach);
   return s < 0 ? s + 2 * Math.PI : s;

@@ -8,6 +8,7 @@
 import { type FacetFrame, frameOf, type Plane } from "./plane.ts";
 import { SKIN } from "./solid-types.ts";
 import { COINCIDENT, EPSILON, TANGENT } from "./tolerance.ts";
+import { addScaled, scale, type Vec3 } from "./vec.ts";
 
 /** Ring of pieces: piece i runs counter-clockwise from vertex i to vertex i + 1. No vertices: the whole circle, or nothing. */
 export interface Slice {
@@ -57,7 +58,7 @@ function bearing(k: Plane, frame: FacetFrame, j: Plane): HalfPlane | "free" | "g
   const dz = j.n[2] - sign * k.n[2];
   const a = dx * u[0] + dy * u[1] + dz * u[2];
   const b = dx * v[0] + dy * v[1] + dz * v[2];
-  const sine = Math.hypot(a, b);
+  const sine = Math.sqrt(a * a + b * b);
   // n_j.n_k = sign (1 - |n_j - sign n_k|^2 / 2)
   const offset = j.h - sign * k.h + (sign * k.h * (dx * dx + dy * dy + dz * dz)) / 2;
   if (sine > COINCIDENT) return { a: a / sine, b: b / sine, c: offset / sine };
@@ -118,8 +119,8 @@ function clipRing(ring: Ring, radius: number, line: HalfPlane, label: number): R
   // A vertex on the line stands for the crossing it is nearer to.
   const isAt = (i: number, p: readonly [number, number], other: readonly [number, number]) =>
     beyond[i] === 0 &&
-    Math.hypot(ring.xs[i] - p[0], ring.ys[i] - p[1]) <
-      Math.hypot(ring.xs[i] - other[0], ring.ys[i] - other[1]);
+    (ring.xs[i] - p[0]) ** 2 + (ring.ys[i] - p[1]) ** 2 <
+      (ring.xs[i] - other[0]) ** 2 + (ring.ys[i] - other[1]) ** 2;
 
   for (let i = 0; i < count; i++) {
     const next = i + 1 === count ? 0 : i + 1;
@@ -163,10 +164,19 @@ const isEmpty = (ring: Ring): boolean =>
  */
 export function sliceFacet(k: number, planes: readonly Plane[], skip?: (j: number) => boolean): Slice {
   const plane = planes[k];
+  const { h } = plane;
   const frame = frameOf(plane.n);
-  const radius = Math.sqrt(Math.max(0, (1 - plane.h) * (1 + plane.h)));
-  const base = { frame, h: plane.h, radius, xs: [], ys: [], labels: [] } as const;
-  const none = (duplicateOf = -1): Slice => ({ ...base, state: "none", duplicateOf });
+  const radius = Math.sqrt(Math.max(0, (1 - h) * (1 + h)));
+  const none = (duplicateOf = -1): Slice => ({
+    state: "none",
+    frame,
+    h,
+    radius,
+    xs: [],
+    ys: [],
+    labels: [],
+    duplicateOf,
+  });
   if (radius * radius <= TANGENT) return none();
 
   let ring: Ring | null = null;
@@ -184,8 +194,24 @@ export function sliceFacet(k: number, planes: readonly Plane[], skip?: (j: numbe
     ring = ring ? clipRing(ring, radius, line, j) : clipCircle(radius, line, j);
     if (isEmpty(ring)) return none();
   }
-  if (!ring) return { ...base, state: "whole", duplicateOf: -1 };
-  return { ...base, state: "part", duplicateOf: -1, xs: ring.xs, ys: ring.ys, labels: ring.labels };
+  if (!ring) return { state: "whole", frame, h, radius, xs: [], ys: [], labels: [], duplicateOf: -1 };
+  const { xs, ys, labels } = ring;
+  return { state: "part", frame, h, radius, xs, ys, labels, duplicateOf: -1 };
+}
+
+/** The point of the unit sphere's frame at (x, y) of a slice. */
+export const toSpace = ({ frame, h }: Slice, x: number, y: number): Vec3 =>
+  addScaled(addScaled(scale(frame.n, h), frame.across, x), frame.meridian, y);
+
+/** Where the arcs of a slice begin and end; for a whole circle, one point of it. */
+export function arcEndsOf(slice: Slice): Vec3[] {
+  const { state, xs, ys, labels, radius } = slice;
+  if (state === "whole") return [toSpace(slice, radius, 0)];
+  return labels.flatMap((label, i) => {
+    if (label !== SKIN) return [];
+    const next = (i + 1) % xs.length;
+    return [toSpace(slice, xs[i], ys[i]), toSpace(slice, xs[next], ys[next])];
+  });
 }
 
 /** Bounds of a slice across and along the meridian, arcs included: [xMin, xMax, yMin, yMax]; zeros when nothing is left. */

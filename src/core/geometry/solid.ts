@@ -5,10 +5,11 @@
  */
 import type { Plane } from "./plane.ts";
 import { patchesOf, type SkinArc } from "./skin.ts";
-import { heightOf, type Slice, sliceFacet, sweep, widthOf } from "./slice.ts";
+import { heightOf, type Slice, sliceFacet, sweep, toSpace, widthOf } from "./slice.ts";
 import {
   type OutlinePiece,
   SKIN,
+  type SkinPatch,
   type Solid,
   type SolidEdge,
   type SolidFacet,
@@ -18,9 +19,6 @@ import { SAME_PLACE, TANGENT } from "./tolerance.ts";
 import { addScaled, distance, scale, type Vec3 } from "./vec.ts";
 
 const ORIGIN: Vec3 = [0, 0, 0];
-
-const toSpace = (slice: Slice, x: number, y: number): Vec3 =>
-  addScaled(addScaled(scale(slice.frame.n, slice.h), slice.frame.across, x), slice.frame.meridian, y);
 
 /** One vertex of one outline, before vertices of different outlines are made one. */
 interface Corner {
@@ -157,24 +155,30 @@ function facetOf(plane: Plane, ring: Ring, places: readonly Vec3[]): SolidFacet 
 }
 
 /** The arcs of all outlines, for tracing the skin. */
-function arcsOf(rings: readonly Ring[], facets: readonly SolidFacet[]): SkinArc[] {
-  return rings.flatMap((ring, plane) =>
-    facets[plane].outline.flatMap((piece, i): SkinArc[] => {
-      if (piece.kind !== "arc") return [];
-      const turn = piece.length / ring.slice.radius;
-      const ends = { plane, from: piece.from, to: piece.to, turn };
-      if (ring.slice.state === "whole") return [{ ...ends, fromId: -1, toId: -1, before: -1 }];
-      const count = ring.ids.length;
-      return [
-        {
-          ...ends,
-          fromId: ring.ids[i],
-          toId: ring.ids[(i + 1) % count],
-          before: ring.labels[(i + count - 1) % count],
-        },
-      ];
-    }),
-  );
+function arcsOf(rings: readonly Ring[], places: readonly Vec3[]): SkinArc[] {
+  return rings.flatMap((ring, plane): SkinArc[] => {
+    if (isGone(ring)) return [];
+    const { slice, ids, labels, xs, ys } = ring;
+    if (slice.state === "whole") {
+      const start = toSpace(slice, slice.radius, 0);
+      return [{ plane, from: start, to: start, turn: 2 * Math.PI, fromId: -1, toId: -1, before: -1 }];
+    }
+    const arcs: SkinArc[] = [];
+    for (let i = 0; i < labels.length; i++) {
+      if (labels[i] !== SKIN) continue;
+      const next = (i + 1) % ids.length;
+      arcs.push({
+        plane,
+        from: places[ids[i]],
+        to: places[ids[next]],
+        turn: sweep(Math.atan2(ys[i], xs[i]), Math.atan2(ys[next], xs[next])),
+        fromId: ids[i],
+        toId: ids[next],
+        before: labels[(i + ids.length - 1) % ids.length],
+      });
+    }
+    return arcs;
+  });
 }
 
 /** Each shared edge once; an edge counts when the facet with the lower index has it. */
@@ -215,13 +219,8 @@ function massOf(facets: readonly SolidFacet[], skinArea: number): { volume: numb
   return { volume, centroid: volume > 0 ? scale(moment, 1 / volume) : ORIGIN };
 }
 
-/**
- * Cuts the unit ball by planes.
- * @param planes unit normals and signed distances, any number; each keeps n.x <= h
- * Degenerate planes are answers: one that misses or only touches is swallowed, a coincident one is swallowed by the
- * earlier, a plane at h <= -1 (or opposite planes that exclude each other) leaves nothing and `vanished` is true.
- */
-export function cutBall(planes: readonly Plane[]): Solid {
+/** What is left of every plane on the ball, with one id for each place where outlines have a vertex. */
+function ringsOf(planes: readonly Plane[]): { rings: readonly Ring[]; places: readonly Vec3[] } {
   const slices = planes.map((_, k) => sliceFacet(k, planes));
   const corners: Corner[] = slices.flatMap((slice, facet) =>
     slice.xs.map((x, i) => ({ facet, at: toSpace(slice, x, slice.ys[i]) })),
@@ -233,10 +232,34 @@ export function cutBall(planes: readonly Plane[]): Solid {
     offset += slice.xs.length;
     return dropShortPieces(slice, own);
   });
-  const facets = planes.map((plane, k) => facetOf(plane, rings[k], places));
+  return { rings, places };
+}
+
+function skinOf(rings: readonly Ring[], places: readonly Vec3[], planes: readonly Plane[]): SkinPatch[] {
+  if (planes.some((p) => p.h <= -1)) return [];
   const covered = planes.some((p) => p.h < 0 || (1 - p.h) * (1 + p.h) > TANGENT);
-  const emptied = planes.some((p) => p.h <= -1);
-  const patches = emptied ? [] : patchesOf(arcsOf(rings, facets), planes, covered);
+  return patchesOf(arcsOf(rings, places), planes, covered);
+}
+
+/** The patches of skin and which planes are swallowed, as `cutBall` finds them, without measuring any facet. */
+export function cutSkin(planes: readonly Plane[]): {
+  readonly patches: readonly SkinPatch[];
+  readonly swallowed: readonly boolean[];
+} {
+  const { rings, places } = ringsOf(planes);
+  return { patches: skinOf(rings, places, planes), swallowed: rings.map(isGone) };
+}
+
+/**
+ * Cuts the unit ball by planes.
+ * @param planes unit normals and signed distances, any number; each keeps n.x <= h
+ * Degenerate planes are answers: one that misses or only touches is swallowed, a coincident one is swallowed by the
+ * earlier, a plane at h <= -1 (or opposite planes that exclude each other) leaves nothing and `vanished` is true.
+ */
+export function cutBall(planes: readonly Plane[]): Solid {
+  const { rings, places } = ringsOf(planes);
+  const facets = planes.map((plane, k) => facetOf(plane, rings[k], places));
+  const patches = skinOf(rings, places, planes);
   const facetArea = facets.reduce((sum, f) => sum + f.area, 0);
   const skinArea = patches.reduce((sum, p) => sum + p.area, 0);
   const { volume, centroid } = massOf(facets, skinArea);

@@ -8,8 +8,8 @@
  */
 import { angularRadius, gapBetween, meetingPoint } from "../../geometry/circles.ts";
 import type { Plane } from "../../geometry/plane.ts";
-import { sliceFacet } from "../../geometry/slice.ts";
-import { cutBall } from "../../geometry/solid.ts";
+import { arcEndsOf, sliceFacet } from "../../geometry/slice.ts";
+import { cutSkin } from "../../geometry/solid.ts";
 import { SKIN } from "../../geometry/solid-types.ts";
 import { EPSILON } from "../../geometry/tolerance.ts";
 import { add, angleBetween, cross, dot, normalize, scale, sub, type Vec3 } from "../../geometry/vec.ts";
@@ -62,12 +62,10 @@ function bisectorPoints(circle: Plane, nk: Vec3, nl: Vec3): Vec3[] {
 function candidateDepths(context: TierContext, to: TierRange, points: readonly { at: Vec3 }[]): number[] {
   const depths: number[] = [];
   const cover = (c: Vec3) => depths.push(1 - Math.max(...context.normals.map((n) => dot(n, c))));
-  const solid = cutBall(context.earlier);
   for (const { at } of points) cover(at);
   for (const i of range(to)) {
     const plane = context.earlier[i];
-    for (const piece of solid.facets[i].outline)
-      if (piece.with === SKIN) [piece.from, piece.to].forEach(cover);
+    arcEndsOf(sliceFacet(i, context.earlier)).forEach(cover);
     for (const pair of neighbourPairs(context.normals))
       bisectorPoints(plane, context.normals[pair.a], context.normals[pair.b]).forEach(cover);
     for (const n of context.normals) {
@@ -96,10 +94,10 @@ function isClosed(context: TierContext, to: TierRange, earlier: readonly Plane[]
   const own = context.earlier.length;
   const planes = planesAt({ ...context, earlier }, h);
   if (hasOpenWedge(planes, to, own)) return false;
-  const solid = cutBall(planes);
-  if (solid.facets.slice(own).every((f) => f.swallowed)) return false;
+  const skin = cutSkin(planes);
+  if (skin.swallowed.slice(own).every((gone) => gone)) return false;
   const isTo = (i: number) => i >= to.first && i < to.first + to.count;
-  return !solid.patches.some((patch) => patch.facets.some((i) => i >= own) && patch.facets.some(isTo));
+  return !skin.patches.some((patch) => patch.facets.some((i) => i >= own) && patch.facets.some(isTo));
 }
 
 /** The widest gap between next neighbours of the earlier tier, radians; negative when all overlap. */
@@ -112,9 +110,9 @@ function widestGap(context: TierContext, to: TierRange): number {
 export function depthToClose(context: TierContext, to: TierRange): Answer {
   const gap = widestGap(context, to);
   if (gap > context.tolerance) return { depth: 0, unmet: { why: "open-below", got: gap } };
-  const single = context.normals.length === 1;
-  const edges = single ? null : edgeInterval(context, context.tolerance);
-  if (!single && (!edges || "peak" in edges)) return { depth: 0, unmet: { why: "never-shared" } };
+  const edges = context.normals.length === 1 ? null : edgeInterval(context, context.tolerance);
+  const isSharing = edges !== null && "shallowest" in edges;
+  if (context.normals.length > 1 && !isSharing) return { depth: 0, unmet: { why: "never-shared" } };
   const points = pinches(context, to);
   const earlier = pinched(context, points);
   // A pinch of the earlier tier is closed only once a facet comes down to it.
@@ -122,11 +120,10 @@ export function depthToClose(context: TierContext, to: TierRange): Answer {
     0,
     ...points.map(({ at }) => 1 - Math.max(...context.normals.map((n) => dot(n, at)))),
   );
-  const least = Math.max(pinchDepth, edges && "shallowest" in edges ? 1 - edges.shallowest : 0);
-  const most = edges && "deepest" in edges ? 1 - edges.deepest : 2;
-  for (const depth of [least, ...candidateDepths(context, to, points)]) {
-    if (depth <= 0 || depth < least - EPSILON || depth > most + EPSILON) continue;
-    if (isClosed(context, to, earlier, 1 - depth)) return { depth };
-  }
-  return { depth: 0, unmet: { why: "stays-open" } };
+  const least = Math.max(pinchDepth, isSharing ? 1 - edges.shallowest : 0);
+  const depths = [least, ...candidateDepths(context, to, points).filter((d) => d > least + EPSILON)];
+  const found = depths.find((depth) => depth > 0 && isClosed(context, to, earlier, 1 - depth));
+  if (found === undefined || (isSharing && found > 1 - edges.deepest() + EPSILON))
+    return { depth: 0, unmet: { why: "stays-open" } };
+  return { depth: found };
 }

@@ -40,7 +40,7 @@ function edgeLine(context: TierContext, pair: Pair): EdgeLine | null {
   return { reach: length(m), bounds: [...own, ...context.earlier.map((p) => bound(p.n, p.h, 0))] };
 }
 
-/** Length of the shared edge at distance h: negative when the line is cut away, -2 when it misses the ball. */
+/** Length of the shared edge at distance h: the more negative the farther the line is cut away, -2 when it misses the ball. */
 function edgeLength(line: EdgeLine, h: number): number {
   const half2 = 1 - (h * line.reach) ** 2;
   if (half2 < 0) return -2;
@@ -49,7 +49,7 @@ function edgeLength(line: EdgeLine, h: number): number {
   for (const { along, room, slope } of line.bounds) {
     const limit = room + slope * h;
     if (Math.abs(along) <= COINCIDENT) {
-      if (limit < 0) return Math.max(-2, limit);
+      if (limit < 0) return limit;
       continue;
     }
     const s = limit / along;
@@ -57,7 +57,7 @@ function edgeLength(line: EdgeLine, h: number): number {
       if (s < hi) hi = s;
     } else if (s > lo) lo = s;
   }
-  return Math.max(-2, hi - lo);
+  return hi - lo;
 }
 
 /** Shared length of the tier's widest pairs as a function of h, or null when they can share none at any depth. */
@@ -73,27 +73,28 @@ export function sharedEdge(context: TierContext): ((h: number) => number) | null
   };
 }
 
-/** Distances at which the shared edge is at least `wanted`: [deepest, shallowest] h, or the peak when there are none. */
+/** Where the shared edge is at least so long: distances `shallowest` down to `deepest()`. */
+interface EdgeInterval {
+  readonly shallowest: number;
+  readonly deepest: () => number;
+}
+
+/** Distances at which the shared edge is at least `wanted`, or its peak when it never is; null without any edge. */
 export function edgeInterval(
   context: TierContext,
   wanted: number,
-):
-  | { readonly deepest: number; readonly shallowest: number }
-  | { readonly peak: number; readonly longest: number }
-  | null {
+): EdgeInterval | { readonly peak: number; readonly longest: number } | null {
   const shared = sharedEdge(context);
   if (!shared) return null;
   const widest = widestPairs(neighbourPairs(context.normals))[0].delta;
   const outermost = Math.cos(widest / 2);
-  const peak = peakOf(shared, -outermost, outermost);
+  const peak = peakOf(shared, -outermost, outermost, Math.max(wanted, COINCIDENT));
   const longest = shared(peak);
   if (longest <= 0) return null;
   if (longest < wanted) return { peak, longest };
   const excess = (h: number) => shared(h) - wanted;
-  return {
-    shallowest: excess(outermost) >= 0 ? outermost : boundaryOf(excess, peak, outermost),
-    deepest: excess(-outermost) >= 0 ? -outermost : boundaryOf(excess, peak, -outermost),
-  };
+  const end = (h: number) => (excess(h) >= 0 ? h : boundaryOf(excess, peak, h));
+  return { shallowest: end(outermost), deepest: () => end(-outermost) };
 }
 
 /** @param edge length asked, as a fraction of the radius */
