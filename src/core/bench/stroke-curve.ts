@@ -9,9 +9,12 @@ export interface CurvePoint {
   readonly widthMm: number;
 }
 
+/** Crowds the points towards the start. */
+const EARLY = 3;
+
 /**
  * Points from the facet's depth in `depths` to `depthMm`, both ends included.
- * @param points at least 2; evenly spaced in the square of depth, so evenly in strokes for a first cut
+ * @param points at least 2; closer at the start, where width grows fastest (strokes go with the fourth power of width)
  */
 export function strokeCurve(
   solved: SolvedPlan,
@@ -24,7 +27,7 @@ export function strokeCurve(
 ): readonly CurvePoint[] {
   const from = depths[k];
   return Array.from({ length: points }, (_, i) => {
-    const at = Math.sqrt(from ** 2 + ((depthMm ** 2 - from ** 2) * i) / (points - 1));
+    const at = Math.sqrt(from ** 2 + (depthMm ** 2 - from ** 2) * (i / (points - 1)) ** EARLY);
     const volume = removedBy(solved, depths, k, at);
     return {
       strokes: strokesFor(volume, removal, contactRadiusMm),

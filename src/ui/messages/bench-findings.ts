@@ -19,6 +19,9 @@ interface AllWords {
   /** What each measurement is called. */
   readonly measures: Measures;
 }
+/** A disc that takes less than this of what it takes now is as good as worn out. */
+const WORN_OUT = 0.05;
+
 type Reader = ReturnType<typeof readerOf>;
 
 function readerOf({ data }: Finding, format: Formats, plan: Plan) {
@@ -80,7 +83,8 @@ export function benchFindingInWords(finding: Finding, all: AllWords, format: For
       return words.discDulls(
         read.stage("stage"),
         format.number(Number(read.number("plannedStrokes").toPrecision(2)), 0),
-        format.number(100 * read.number("share"), 0),
+        format.number(Math.max(5, 5 * Math.round(20 * read.number("share"))), 0),
+        read.number("share") < WORN_OUT,
       );
     case "nothing-to-grind":
       return words.nothingToGrind;

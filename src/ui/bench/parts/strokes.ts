@@ -8,7 +8,7 @@ export interface StrokeCount {
 }
 
 /** Whole strokes, at least one; beyond a hundred no more than two figures deserve trust. */
-const sayable = (strokes: number): number => {
+export const sayable = (strokes: number): number => {
   const whole = Math.max(1, Math.round(strokes));
   return whole <= 100 ? whole : Number(whole.toPrecision(2));
 };

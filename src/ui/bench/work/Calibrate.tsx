@@ -57,7 +57,11 @@ function Tests({ stage, onRemove, onAge }: TestsProps) {
               ? words.wear(number(Number(removal.wear.halfLifeStrokes.toPrecision(2)), 0))
               : words.noWear
             : null}{" "}
-          {removal.spread === null ? words.oneTest : words.spread(number(removal.spread * 100, 0))}
+          {removal.spread === null
+            ? removal.wear
+              ? words.twoTests
+              : words.oneTest
+            : words.spread(number(removal.spread * 100, 0))}
         </p>
       ) : null}
       {removal?.wear ? (

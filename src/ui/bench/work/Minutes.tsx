@@ -5,6 +5,7 @@ import { RANGES } from "../../../core/plan/limits.ts";
 import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { PlainField } from "../parts/fields.tsx";
 
@@ -14,6 +15,7 @@ export function Minutes() {
   const { habits: words } = useWords(benchWords);
   const { rig } = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
+  const { number } = useFormat();
   const habits = habitsOf(rig);
   return (
     <details className="bench-fold">
@@ -28,6 +30,7 @@ export function Minutes() {
             range={task === "strokeSeconds" ? RANGES.strokeSeconds : RANGES.taskMin}
             digits={1}
             step={habits[task] < 2 ? 0.1 : 1}
+            description={words.usually(number(DEFAULT_HABITS[task], DEFAULT_HABITS[task] % 1 ? 1 : 0))}
             unit={task === "strokeSeconds" ? words.seconds : words.minutes}
             onChange={(value) =>
               dispatch({ type: "set-rig", change: { habits: { ...rig.habits, [task]: value } } })

@@ -10,6 +10,7 @@ import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { benchPool } from "../bench-worker-client.ts";
+import { sayable } from "../parts/strokes.ts";
 import { useAsked } from "../use-asked.ts";
 
 interface Curve {
@@ -19,6 +20,20 @@ interface Curve {
 const askCurve = (question: CurveQuestion): Promise<Curve> => benchPool.run("curve", question);
 
 const BOX = { width: 320, height: 190, left: 12, right: 16, top: 34, foot: 34 } as const;
+
+/** The curve with its point at half of the strokes put in, and that point's place. */
+function withHalf(points: readonly CurvePoint[]): { points: readonly CurvePoint[]; half: number } {
+  const strokes = points[points.length - 1].strokes / 2;
+  const after = Math.max(
+    1,
+    points.findIndex((p) => p.strokes >= strokes),
+  );
+  const [p, q] = [points[after - 1], points[after]];
+  const t = (strokes - p.strokes) / (q.strokes - p.strokes || 1);
+  const between = (key: keyof CurvePoint) => p[key] + t * (q[key] - p[key]);
+  const middle = { strokes, depthMm: between("depthMm"), widthMm: between("widthMm") };
+  return { points: points.toSpliced(after, 0, middle), half: after };
+}
 
 /** Screen places of the curve's points. */
 function places(points: readonly CurvePoint[]) {
@@ -34,12 +49,11 @@ function places(points: readonly CurvePoint[]) {
 
 function Plot({ curve, name }: { curve: Curve; name: string }) {
   const { work: words } = useWords(benchWords);
-  const { length } = useFormat();
-  const { points } = curve;
+  const { length, number } = useFormat();
+  const { points, half } = withHalf(curve.points);
   const xy = places(points);
   const [end, first] = [points[points.length - 1], points[0]];
-  const half = points.findIndex((p) => p.strokes >= end.strokes / 2);
-  const say = (n: number) => String(Math.max(1, Math.round(n)));
+  const say = (n: number) => number(sayable(n), 0);
   return (
     <figure className="bench-plot">
       <svg

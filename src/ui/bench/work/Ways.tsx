@@ -36,6 +36,7 @@ export function Ways({ bench }: { bench: Bench }) {
   const words = useWords(benchWords);
   const way = useBenchView((state) => state.way);
   const work = bench.order.find((one) => one.way === way);
+  const other = bench.order.find((one) => one.way !== way);
   if (!work) return null;
   return (
     <section className="bench-part" aria-labelledby="bench-ways">
@@ -56,6 +57,11 @@ export function Ways({ bench }: { bench: Bench }) {
       </p>
       <p className="soft">{way === "finish-each" ? words.ways.finishWhy : words.ways.roughWhy}</p>
       {work.minutesAreGuess ? <p className="soft">{words.ways.timeIsGuess}</p> : null}
+      {other ? (
+        <p className="soft">
+          {words.ways.both(words.ways[other.way], timeInWords(other.minutes, words.time))}
+        </p>
+      ) : null}
       {way === "rough-all" ? (
         <>
           <h3>{words.ways.again}</h3>

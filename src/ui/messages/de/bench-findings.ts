@@ -6,8 +6,10 @@ export const benchFindings: Translated<typeof en> = {
     "Der Plan nennt keine Schleifmittel, die üblichen stehen ein (übliche Praxis). Trag deine unter Einrichten ein.",
   startAtStage: (stage, depth) =>
     `Beginn diese Reihe mit ${stage}: Sie ist nur ${depth} tief, und gröbere Mittel schädigen tiefer.`,
-  discDulls: (stage, strokes, percent) =>
-    `Die Scheibe von ${stage} stumpft ab: Nach den ${strokes} Hüben dieses Plans nimmt sie ${percent} % von dem, was sie jetzt nimmt. Schleif zwischendurch wieder eine Probefacette, oder geh nach der Breite.`,
+  discDulls: (stage, strokes, percent, isWornOut) =>
+    isWornOut
+      ? `Die Scheibe von ${stage} hält nicht durch: Dieser Plan verlangt etwa ${strokes} Hübe von ihr. Halt eine frische bereit, und eich beim Wechsel neu.`
+      : `Die Scheibe von ${stage} stumpft ab: Nach den ${strokes} Hüben dieses Plans nimmt sie etwa ${percent} % von dem, was sie jetzt nimmt. Schleif zwischendurch wieder eine Probefacette, oder geh nach der Breite.`,
   nothingToGrind: "Diese Reihe hat keine Tiefe: Es gibt nichts zu schleifen.",
   coarseBesidePolished: (stage, polished) =>
     `Sie wird mit ${stage} dicht neben polierten Facetten von ${polished} geschliffen. Wasch vorher Stück, Scheibe und Hände, oder deck die Politur ab.`,

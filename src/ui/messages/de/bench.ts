@@ -236,6 +236,7 @@ export const bench: Translated<typeof en> = {
       "Minuten nach üblicher Praxis, ohne Quelle. Ändere, was bei dir anders ist; es wird im Plan aufgehoben.",
     own: "Deine eigenen Minuten, im Plan aufgehoben. Der Rest ist übliche Praxis, ohne Quelle.",
     back: "Zurück zu den üblichen",
+    usually: (n) => `Üblich ${n}`,
     minutes: "min",
     seconds: "s",
     prepareMin: "Vor dem ersten Schliff",
@@ -301,6 +302,7 @@ export const bench: Translated<typeof en> = {
     test: (n, from, to, ball) => `${n} Hübe: von ${from} auf ${to} an einer Kugel von ${ball}.`,
     result: (mm3) => `Ein Hub nimmt etwa ${mm3} mm³ in der Mitte des Bandes.`,
     oneTest: "Aus einer Probe; eine zweite zeigt, wie weit du streust.",
+    twoTests: "Eine dritte Probe zeigt, wie weit du streust.",
     spread: (percent) => `Deine Proben streuen um ${percent} %.`,
   },
   cautions: {

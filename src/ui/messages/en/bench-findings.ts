@@ -4,8 +4,10 @@ export const benchFindings = {
     "The plan names no abrasives, so the usual ones stand in (common practice). Put in your own under Set-up.",
   startAtStage: (stage: string, depth: string) =>
     `Start this tier at ${stage}: it is only ${depth} deep, and coarser abrasives leave more damage than that.`,
-  discDulls: (stage: string, strokes: string, percent: string) =>
-    `The disc of ${stage} dulls: after this plan's ${strokes} strokes it takes ${percent} % of what it takes now. Cut a test facet again in between, or go by the width.`,
+  discDulls: (stage: string, strokes: string, percent: string, isWornOut: boolean) =>
+    isWornOut
+      ? `The disc of ${stage} won't last: this plan asks about ${strokes} strokes of it. Have a fresh one ready, and calibrate again when you change.`
+      : `The disc of ${stage} dulls: after this plan's ${strokes} strokes it takes about ${percent} % of what it takes now. Cut a test facet again in between, or go by the width.`,
   nothingToGrind: "This tier has no depth: there is nothing to grind.",
   coarseBesidePolished: (stage: string, polished: string) =>
     `It is ground with ${stage} right beside polished facets of ${polished}. Wash piece, lap and hands first, or cover the polish.`,

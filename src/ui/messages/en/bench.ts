@@ -232,6 +232,7 @@ export const bench = {
       "Minutes by common practice, no source. Change what is different with you; it is kept with the plan.",
     own: "Your own minutes, kept with the plan. The rest is common practice, no source.",
     back: "Back to the usual ones",
+    usually: (n: string) => `Usually ${n}`,
     minutes: "min",
     seconds: "s",
     prepareMin: "Before the first cut",
@@ -297,6 +298,7 @@ export const bench = {
       `${n} strokes: from ${from} to ${to} on a ball of ${ball}.`,
     result: (mm3: string) => `A stroke takes about ${mm3} mm³ in the middle of the band.`,
     oneTest: "From one test; a second one shows how far you scatter.",
+    twoTests: "A third test shows how far you scatter.",
     spread: (percent: string) => `Your tests scatter by ${percent} %.`,
   },
   cautions: {
