@@ -20,6 +20,8 @@ export function chanceFrom(seed: number): () => number {
 /** More tiers than this make a plan that nobody grinds and that is slow to draw in software. */
 const MOST_TIERS = 9;
 const DRAG_STEPS = 5;
+/** A press that did nothing for so long went beside: the page moved under the hand while it pressed. */
+const SLIPPED_MS = 20_000;
 export const PLACES = ["Plan", "Look", "Bench"] as const;
 
 export async function goTo(page: Page, place: (typeof PLACES)[number]): Promise<void> {
@@ -57,6 +59,7 @@ export async function walk(page: Page, way: "Undo" | "Redo"): Promise<number> {
 
 /** All that the hand can do, each deed with its weight. */
 export function createHand(page: Page, chance: () => number) {
+  let slipped = 0;
   const below = (n: number): number => Math.floor(chance() * n);
   const between = (least: number, most: number): number => least + chance() * (most - least);
   const oneOf = async (found: Locator): Promise<Locator | null> => {
@@ -102,8 +105,14 @@ export function createHand(page: Page, chance: () => number) {
     await chosen.click();
     const options = page.getByRole("option").and(page.locator(":not([aria-disabled=true])"));
     await options.first().waitFor();
-    await options.nth(below(await options.count())).click();
-    await page.getByRole("listbox").waitFor({ state: "detached" });
+    const option = options.nth(below(await options.count()));
+    await option.click();
+    const list = page.getByRole("listbox");
+    await list.waitFor({ state: "detached", timeout: SLIPPED_MS }).catch(async () => {
+      slipped++;
+      await option.click();
+      await list.waitFor({ state: "detached" });
+    });
   }
 
   async function addTier(): Promise<void> {
@@ -200,6 +209,8 @@ export function createHand(page: Page, chance: () => number) {
   const all = deeds.reduce((sum, [, weight]) => sum + weight, 0);
 
   return {
+    /** Presses that had to be made twice. */
+    slipped: () => slipped,
     /** Does one thing. @returns its name */
     act: async (): Promise<string> => {
       let at = chance() * all;

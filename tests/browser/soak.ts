@@ -1,6 +1,6 @@
 /**
  * `npm run soak -- --minutes 30 [--seed 1]`: random editing of the built app in Chromium, as long as is asked for, never part
- * of `npm test`. In rounds: an example, some fifty deeds, then back to the first document and forward to the last one by
+ * of `npm test`. In rounds: an example, thirty deeds, then back to the first document and forward to the last one by
  * undo and redo alone, then a measurement with the same example on the bench. Prints one JSON object; ends with 1 when
  * there was an error, a lost step or growing memory.
  */
@@ -12,7 +12,7 @@ import { chanceFrom, createHand, goTo, savedPlan, walk } from "./soak-hand.ts";
 
 /** Small, since every pixel is drawn by the processor; wide enough for all three pictures. */
 const VIEWPORT = { width: 760, height: 900 };
-const DEEDS_A_ROUND = 50;
+const DEEDS_A_ROUND = 30;
 const EXAMPLE = "First ring";
 /** A deed that takes longer than this has got stuck; drawing in software is slow. */
 const STUCK_MS = 180_000;
@@ -158,6 +158,7 @@ async function soak(minutes: number, seed: number) {
     deeds: Object.values(deeds).reduce((sum, count) => sum + count, 0),
     deedsByName: deeds,
     stepsUndoneAtTheEndOfRounds: steps,
+    slipped: hand.slipped(),
     lost,
     stuck,
     errors,
