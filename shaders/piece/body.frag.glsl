@@ -103,7 +103,9 @@ void main() {
     float lambert = max(dot(toEye * normal, normalize(vec3(-0.5, 0.7, 0.6))), 0.0);
     light = mix(light, skinColor * (0.55 + 0.45 * lambert), 0.5);
   }
-  float lit = vFace == selectedFace ? 0.3 : vFace == hoveredFace ? 0.16 : 0.0;
+  int picked = int(selectedFace);
+  int pointed = int(hoveredFace);
+  float lit = face == picked ? 0.3 : face == pointed ? 0.16 : 0.0;
   if (face >= 0) light = mix(light, glow, lit);
 
   // Premultiplied: the gleam stays whole however much the body lets through.

@@ -5,7 +5,7 @@ import type { Finding } from "../plan/solved.ts";
 import type { Checked } from "./findings.ts";
 
 /** Up to this many tolerances long, a short edge or bit of skin reads as a corner that was missed. Common practice, no source. */
-const NEAR_MISS_TOLERANCES = 8;
+export const NEAR_MISS_TOLERANCES = 8;
 
 interface Miss {
   readonly facets: readonly number[];

@@ -83,7 +83,8 @@ function setPalette(palette: Palette): void {
   bodyUniforms.benchColor.value.copy(palette.line).multiplyScalar(isDark ? 0.3 : 1.15);
   // A window is several times as bright as what it lights, so that even a faint mirror shows it.
   bodyUniforms.windowColor.value.setRGB(isDark ? 4.2 : 4, isDark ? 3.3 : 4.2, isDark ? 2.2 : 4.4);
-  bodyUniforms.cardColor.value.copy(palette["ground-lit"]).multiplyScalar(isDark ? 9 : 1.1);
+  // By day the card stays under the page's own brightness, or its mirror image would eat the outline.
+  bodyUniforms.cardColor.value.copy(palette["ground-lit"]).multiplyScalar(isDark ? 6 : 0.84);
 }
 
 function geometryOf({ positions, normals, faces }: BodyArrays): BufferGeometry {

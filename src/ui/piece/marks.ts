@@ -9,6 +9,7 @@ import type { Plane } from "../../core/geometry/plane.ts";
 import type { Solid } from "../../core/geometry/solid-types.ts";
 import { angleBetween, cross, dot, normalize, scale, type Vec3 } from "../../core/geometry/vec.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
+import { missedCorners } from "../plan/misses.ts";
 
 export interface MarkLabel {
   readonly at: Vec3;
@@ -31,10 +32,6 @@ const CIRCLE_RADIUS = 0.026;
 const CIRCLE_STEPS = 20;
 const HATCH_HALF = 0.11;
 const HATCH_STEP = 0.022;
-/** A miss is too small to see at its size; the tail shows it so many times longer. */
-const MISS_ENLARGED = 8;
-/** Edges up to this many tolerances long are corners that were missed, as the findings count them. */
-const NEAR_MISS_TOLERANCES = 8;
 
 /** The point at angle `t` from unit vector a towards b along their great circle. */
 function toward(a: Vec3, b: Vec3, t: number): Vec3 {
@@ -117,16 +114,7 @@ export function marksOf(
       });
   }
 
-  const tails: Vec3[][] = [];
-  const missLabels: MarkLabel[] = [];
-  for (const { from, to, length } of solid.edges) {
-    const mm = length * radiusMm;
-    if (mm <= toleranceMm || mm > NEAR_MISS_TOLERANCES * toleranceMm) continue;
-    const on = scale([to[0] - from[0], to[1] - from[1], to[2] - from[2]], MISS_ENLARGED);
-    const end: Vec3 = [from[0] + on[0], from[1] + on[1], from[2] + on[2]];
-    tails.push([from, end]);
-    missLabels.push({ at: end, mm, group: `miss ${mm.toFixed(2)}` });
-  }
+  const misses = missedCorners(solid, radiusMm, toleranceMm);
   return {
     edges: solid.edges
       .filter(({ from, to }) => dot(from, from) + dot(to, to) > 0)
@@ -134,8 +122,8 @@ export function marksOf(
     circles,
     hatches,
     dots: report.corners.map(({ at }) => scale(at, 1 / radiusMm)),
-    tails,
+    tails: misses.map(({ at, tail }) => [at, tail]),
     gapLabels,
-    missLabels,
+    missLabels: misses.map(({ tail, mm }) => ({ at: tail, mm, group: `miss ${mm.toFixed(2)}` })),
   };
 }

@@ -3,10 +3,11 @@
  * so that the picture, its context and its compiled shaders stay.
  */
 import { createRoot, extend, type RootStore } from "@react-three/fiber";
-import type { ReactNode } from "react";
+import { createElement, Fragment, useEffect } from "react";
 import { Mesh, PerspectiveCamera, type WebGLRenderer } from "three";
 import { bodyUniforms } from "./Body.tsx";
 import { drawFramesBy } from "./frames.ts";
+import { Scene } from "./Scene.tsx";
 
 extend({ Mesh });
 
@@ -29,23 +30,42 @@ function isSoftware(renderer: WebGLRenderer): boolean {
   );
 }
 
-async function makeStage(scene: ReactNode): Promise<Stage> {
+/** Says when the scene is there with all its parts. */
+function Told({ onceThere }: { onceThere: () => void }) {
+  useEffect(onceThere, [onceThere]);
+  return null;
+}
+
+/** Nothing is drawn before the shaders are compiled, which goes on beside the page where the device can do that. */
+async function makeStage(): Promise<Stage> {
   const canvas = document.createElement("canvas");
   const root = createRoot(canvas);
   const camera = new PerspectiveCamera();
   await root.configure({
-    frameloop: "demand",
+    frameloop: "never",
     flat: true,
     dpr: [1, SHARPEST],
     gl: { antialias: true, alpha: true, powerPreference: "high-performance" },
     camera: Object.assign(camera, { manual: true }),
     size: { width: 0, height: 0, top: 0, left: 0 },
   });
-  const store: RootStore = root.render(scene);
-  const { invalidate, gl, setSize } = store.getState();
+  const store = await new Promise<RootStore>((resolve) => {
+    const rendered: RootStore = root.render(
+      createElement(
+        Fragment,
+        null,
+        createElement(Scene),
+        createElement(Told, { onceThere: () => resolve(rendered) }),
+      ),
+    );
+  });
+  const { invalidate, scene, setFrameloop, setSize } = store.getState();
+  const renderer = store.getState().gl as WebGLRenderer;
+  if (isSoftware(renderer)) bodyUniforms.segments.value = 1;
+  await renderer.compileAsync(scene, camera);
+  setFrameloop("demand");
   drawFramesBy(() => invalidate());
-  if (isSoftware(gl as WebGLRenderer)) bodyUniforms.segments.value = 1;
-  return { canvas, renderer: gl as WebGLRenderer, camera, resize: setSize };
+  return { canvas, renderer, camera, resize: setSize };
 }
 
 let made: Promise<Stage> | null = null;
@@ -54,8 +74,8 @@ let made: Promise<Stage> | null = null;
  * The stage, made on first asking.
  * @throws (rejects) when the device can't draw; asking again tries again
  */
-export function theStage(scene: ReactNode): Promise<Stage> {
-  made ??= makeStage(scene).catch((error: unknown) => {
+export function theStage(): Promise<Stage> {
+  made ??= makeStage().catch((error: unknown) => {
     made = null;
     throw error;
   });

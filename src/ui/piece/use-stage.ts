@@ -1,8 +1,7 @@
 /** Puts the canvas into a box and keeps it the box's size. */
-import { createElement, type RefObject, useEffect, useState } from "react";
+import { type RefObject, useEffect, useState } from "react";
 import { requestFrame } from "./frames.ts";
-import { Scene } from "./Scene.tsx";
-import { type Stage, theStage } from "./stage.ts";
+import type { Stage } from "./stage.ts";
 
 export type StageState =
   | { readonly kind: "waiting" }
@@ -21,6 +20,13 @@ function keepSize(stage: Stage, host: HTMLElement): () => void {
   return () => sizes.disconnect();
 }
 
+/** Words first: the stage is made once the page has been painted. Its chunk is fetched beside the page's own. */
+async function stageAfterPaint(): Promise<Stage> {
+  await new Promise((painted) => requestAnimationFrame(() => setTimeout(painted)));
+  const { theStage } = await import("./stage.ts");
+  return theStage();
+}
+
 export function useStage(host: RefObject<HTMLElement | null>): StageState {
   const [attempt, setAttempt] = useState(0);
   const [state, setState] = useState<StageState>({ kind: "waiting" });
@@ -32,7 +38,7 @@ export function useStage(host: RefObject<HTMLElement | null>): StageState {
     let isHere = true;
     let leave = () => {};
     const again = () => setAttempt((count) => count + 1);
-    theStage(createElement(Scene)).then(
+    stageAfterPaint().then(
       (stage) => {
         if (!isHere) return;
         box.prepend(stage.canvas);

@@ -1,6 +1,9 @@
 import type { drawings as en } from "../en/drawings.ts";
 import type { Translated } from "../words.tsx";
 
+const both = (names: readonly string[]): string =>
+  names.length < 2 ? names.join() : `${names.slice(0, -1).join(", ")} und ${names[names.length - 1]}`;
+
 export const drawings: Translated<typeof en> = {
   profile: "Profil",
   profileOf: (tiers) => `Halbschnitt durch die Achse, Vorderseite oben. ${tiers}`,
@@ -25,6 +28,7 @@ export const drawings: Translated<typeof en> = {
   handle: (name) => `${name}: Armwinkel und Tiefe`,
   handleKeys:
     "Pfeil auf und ab: Armwinkel. Pfeil links und rechts: tiefer und flacher. Umschalt: fein. Bild auf und ab: zur nächsten Tiefe, die trifft.",
+  pullIn: "nach innen ziehen schleift",
   skinHandle: (name) => `${name}: Beginn und Armwinkel`,
   skinKeys:
     "Pfeil links und rechts: Beginn, Raste für Raste. Pfeil auf und ab: Armwinkel. Umschalt: fein. Bild auf und ab: zum nächsten Winkel, der trifft.",
@@ -44,6 +48,17 @@ export const drawings: Translated<typeof en> = {
     start: "Beginn",
   },
   lost: (tier) => `${tier} kann hier seine Regel nicht halten`,
+  mark: {
+    gap: (facets, mm) => `${both(facets)} stehen ${mm} auseinander`,
+    touch: (facets) => `${both(facets)} berühren sich gerade`,
+    corner: (facets) => `${both(facets)} kommen auf einen Punkt`,
+    miss: (facets, mm) =>
+      `${both(facets)} teilen ein letztes Stück von ${mm}: die Ecke kommt fast auf einen Punkt`,
+  },
+  turnStrip: "Den Streifen drehen",
+  turnKeys:
+    "Pfeil links und rechts drehen den Streifen, Umschalt: fein. Pos1 bringt die Tintenmarke wieder in die Mitte.",
+  markKeys: "Eingabe: was diese Reihe trifft, eine Stelle nach der anderen.",
   card: {
     none: "Wähle eine Facette, dann liegt sie hier flach.",
     swallowed: "Von dieser Facette bleibt nichts: ihre Nachbarn nehmen alles.",

@@ -6,7 +6,7 @@ export const plan: Translated<typeof en> = {
   pieceLine: (size, glass, wheel) => `${size}, ${glass}, ${wheel}`,
   stopsOnWheel: (stops) => `${stops} Rasten`,
   uncut:
-    "Die Murmel ist noch ganz. Leg eine erste Reihe an: ein Ring gleicher Facetten unter einem Armwinkel.",
+    "Die Murmel ist noch ganz. Zieh das Plus am Profil nach innen, oder leg hier eine erste Reihe an: ein Ring gleicher Facetten unter einem Armwinkel.",
   addTier: "Reihe anfügen",
   addFirst: "Erste Reihe anlegen",
   tierName: "Name der Reihe",

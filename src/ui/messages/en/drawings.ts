@@ -1,4 +1,8 @@
 /** Words of the drawings one plans in: profile, skin, facet card, diary, counts that work, mends. */
+/** "Waist 1, Waist 2 and Shoulder 1" */
+const both = (names: readonly string[]): string =>
+  names.length < 2 ? names.join() : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
+
 export const drawings = {
   profile: "Profile",
   profileOf: (tiers: string) => `Half-section through the axis, front above. ${tiers}`,
@@ -24,6 +28,7 @@ export const drawings = {
   handle: (name: string) => `${name}: arm angle and depth`,
   handleKeys:
     "Arrow up and down: arm angle. Arrow left and right: deeper and shallower. Shift: fine. Page up and down: to the next depth that meets.",
+  pullIn: "pull inward to cut",
   skinHandle: (name: string) => `${name}: start and arm angle`,
   skinKeys:
     "Arrow left and right: start, stop by stop. Arrow up and down: arm angle. Shift: fine. Page up and down: to the next angle that meets.",
@@ -43,6 +48,17 @@ export const drawings = {
     start: "start",
   },
   lost: (tier: string) => `${tier} can't keep its rule here`,
+  mark: {
+    gap: (facets: readonly string[], mm: string) => `${both(facets)} stand ${mm} apart`,
+    touch: (facets: readonly string[], _mm: string) => `${both(facets)} just touch`,
+    corner: (facets: readonly string[], _mm: string) => `${both(facets)} come to one point`,
+    miss: (facets: readonly string[], mm: string) =>
+      `${both(facets)} share a last ${mm}: the corner nearly comes to a point`,
+  },
+  turnStrip: "Turn the strip",
+  turnKeys:
+    "Arrow left and right turn the strip, Shift: finely. Home brings the ink mark back to the middle.",
+  markKeys: "Enter: what this tier meets, one place after another.",
   card: {
     none: "Choose a facet to lay it flat here.",
     swallowed: "Nothing is left of this facet: its neighbours take all of it.",

@@ -3,7 +3,8 @@ export const plan = {
   recipe: "Recipe",
   pieceLine: (size: string, glass: string, wheel: string) => `${size}, ${glass}, ${wheel}`,
   stopsOnWheel: (stops: string) => `${stops} stops`,
-  uncut: "The marble is uncut. Add a first tier: a ring of equal facets, all at one arm angle.",
+  uncut:
+    "The marble is uncut. Pull the plus beside the profile inward, or add a first tier here: a ring of equal facets, all at one arm angle.",
   addTier: "Add a tier",
   addFirst: "Add the first tier",
   tierName: "Name of the tier",

@@ -1,5 +1,6 @@
 /** Beside the pointer while a tier moves: what it comes to meet, in words, and its live numbers. */
 
+import { type CSSProperties, useRef } from "react";
 import type { Plan } from "../../../core/plan/document.ts";
 import type { SnapName } from "../../../core/plan/snaps.ts";
 import { solid, solved } from "../../../state/derived.ts";
@@ -11,13 +12,25 @@ import { type Formats, useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { lostRules, type TierNumbers, tierNumbers } from "./tier-numbers.ts";
 import type { Box } from "./use-box.ts";
-import type { LiveDrag } from "./use-tier-drag.ts";
+import type { LiveDrag, Place } from "./use-tier-drag.ts";
 import "./drawing.css";
 
 type Words = Translated<typeof drawings>;
 
-/** Room that the words need; nearer to a border they stand on the pointer's other side. */
-const ROOM_PX = 250;
+/** Room that the words need; nearer to the page's border they stand on the pointer's other side. */
+const ROOM_PX = { width: 290, height: 190 };
+const BESIDE_PX = 22;
+const BELOW_PX = 14;
+
+/** Beside the pointer, on the side where the page has room for them; a small picture lets them reach over its border. */
+function placeBeside([x, y]: Place, box: Box, picture: DOMRect | undefined): CSSProperties {
+  const isLeft = (picture?.left ?? 0) + x + ROOM_PX.width > window.innerWidth;
+  const isAbove = (picture?.top ?? 0) + y + ROOM_PX.height > window.innerHeight;
+  return {
+    ...(isLeft ? { insetInlineEnd: box.width - x + BESIDE_PX } : { insetInlineStart: x + BESIDE_PX }),
+    ...(isAbove ? { insetBlockEnd: box.height - y + BELOW_PX } : { insetBlockStart: y + BELOW_PX }),
+  };
+}
 
 export const nameOfTier = (plan: Plan, tierId: string): string =>
   plan.tiers.find((t) => t.id === tierId)?.name ?? tierId;
@@ -61,25 +74,25 @@ export function DragReadout({ live, box }: { live: LiveDrag | null; box: Box }) 
   const format = useFormat();
   const plan = usePlan();
   const before = useStudio((state) => state.drag?.before ?? null);
+  const element = useRef<HTMLOutputElement>(null);
   const index = live ? plan.tiers.findIndex((t) => t.id === live.tierId) : -1;
-  if (!live || index < 0) return <output className="readout readout-idle" aria-live="polite" />;
+  if (!live || index < 0) {
+    return <output ref={element} className="readout readout-idle" aria-live="polite" />;
+  }
 
   const now = solved(plan);
   const numbers = tierNumbers(now, solid(plan), index);
   const lost = before ? lostRules(solved(before), now) : [];
   const { at } = live;
-  const side = at && at[0] > box.width - ROOM_PX ? "left" : "right";
-  const below = at !== null && at[1] < box.height / 2;
-  const style = at
-    ? {
-        insetInlineStart: side === "right" ? at[0] + 22 : undefined,
-        insetInlineEnd: side === "left" ? box.width - at[0] + 22 : undefined,
-        insetBlockStart: below ? at[1] + 14 : undefined,
-        insetBlockEnd: below ? undefined : box.height - at[1] + 14,
-      }
-    : undefined;
+  const picture = element.current?.parentElement?.getBoundingClientRect();
+  const style = at ? placeBeside(at, box, picture) : undefined;
   return (
-    <output className={at ? "readout" : "readout readout-keys"} style={style} aria-live="polite">
+    <output
+      ref={element}
+      className={at ? "readout" : "readout readout-keys"}
+      style={style}
+      aria-live="polite"
+    >
       {live.resting.snap ? (
         <strong className="readout-snap">{snapSaid(live.resting.snap.name, plan, words)}</strong>
       ) : null}

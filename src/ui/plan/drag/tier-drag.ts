@@ -24,7 +24,7 @@ export interface DragHost extends Pick<PlanActions, "beginDrag" | "dragTo" | "en
 export interface TierDrag {
   readonly tierId: string;
   readonly value: DragValue;
-  /** The document as it was when the drag began. */
+  /** The document as it was when the drag began, with the tier in it. */
   readonly before: Plan;
   /** Moves on by `delta` (degrees or mm); rests within `reach` of a snap. */
   readonly by: (delta: number, reach: number, modifiers: Modifiers) => Resting;
@@ -37,6 +37,8 @@ export interface TierDrag {
   readonly cancel: () => void;
 }
 
+/** Where a tier begins that is pulled in from the round surface. */
+const UNCUT: DepthRule = { rule: "depth", mm: 0 };
 const FIELD = { angle: "armAngleDeg", depth: "depth", start: "startDeg" } as const;
 
 /** Snaps that are found without looking far, taken before the first movement. */
@@ -44,9 +46,28 @@ const FIRST_LOOK = 3;
 
 /** @throws when the plan has no such tier */
 export function beginTierDrag(host: DragHost, tierId: string, value: DragValue): TierDrag {
+  const index = host.plan().tiers.findIndex((t) => t.id === tierId);
+  if (index < 0) throw new Error(`there is no tier ${tierId} to drag`);
+  host.beginDrag({ about: "tier", tier: index + 1, field: FIELD[value] });
+  return dragOf(host, tierId, value);
+}
+
+/** A tier that is not there yet comes into being under the hand; cancelling leaves no trace of it. */
+export function beginFreshDrag(host: DragHost, fresh: Tier, value: DragValue): TierDrag {
+  host.beginDrag({ about: "add-tier", tier: host.plan().tiers.length + 1 });
+  host.dragTo({ type: "add-tier", tier: value === "depth" ? { ...fresh, depth: UNCUT } : fresh });
+  const drag = dragOf(host, fresh.id, value);
+  // Pushed back out to the surface it is nothing, and is not kept.
+  const isUncut = () => {
+    const depth = host.plan().tiers.find((t) => t.id === fresh.id)?.depth;
+    return depth?.rule === "depth" && depth.mm === 0;
+  };
+  return { ...drag, end: () => (isUncut() ? drag.cancel() : drag.end()) };
+}
+
+function dragOf(host: DragHost, tierId: string, value: DragValue): TierDrag {
   const before = host.plan();
   const index = before.tiers.findIndex((t) => t.id === tierId);
-  if (index < 0) throw new Error(`there is no tier ${tierId} to drag`);
   const tier = before.tiers[index];
   const search = searchFor(before, index, value);
   const snaps: Snap[] = [];
@@ -56,7 +77,6 @@ export function beginTierDrag(host: DragHost, tierId: string, value: DragValue):
     before.piece.diameterMm / 2,
   );
 
-  host.beginDrag({ about: "tier", tier: index + 1, field: FIELD[value] });
   const think = (): boolean => {
     const step = search.next();
     if (step.done) return false;

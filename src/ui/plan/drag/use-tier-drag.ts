@@ -10,12 +10,13 @@ import {
   useRef,
   useState,
 } from "react";
+import type { Tier } from "../../../core/plan/document.ts";
 import { stopsOf } from "../../../core/plan/place.ts";
 import { depthOf } from "../../../state/derived.ts";
 import type { Pick } from "../../../state/store.ts";
 import { studio } from "../../studio.ts";
 import { type DragValue, type Modifiers, type Resting, stepOf } from "./drag-maths.ts";
-import { beginTierDrag, type DragHost, type TierDrag } from "./tier-drag.ts";
+import { beginFreshDrag, beginTierDrag, type DragHost, type TierDrag } from "./tier-drag.ts";
 
 export type Place = readonly [number, number];
 
@@ -38,8 +39,14 @@ export interface LiveDrag {
   readonly at: Place | null;
 }
 
+/** What the hand takes: a tier, a facet of one, or a tier that comes into being by the drag. */
+export interface Taken extends Partial<Pick> {
+  readonly tierId: string;
+  readonly fresh?: Tier;
+}
+
 interface Held {
-  readonly pick: Partial<Pick> & { readonly tierId: string };
+  readonly pick: Taken;
   readonly pointer: number;
   last: Place;
   drag: TierDrag | null;
@@ -59,6 +66,12 @@ const modifiersOf = (event: { altKey: boolean; shiftKey: boolean }): Modifiers =
   free: studio.getState().preferences.snapping === event.altKey,
   fine: event.shiftKey,
 });
+
+/** Adds a tier as it is proposed, as one step, and takes it up. */
+export function addTier(tier: Tier): void {
+  const { dispatch, select } = studio.getState();
+  if (dispatch({ type: "add-tier", tier }).ok) select({ tierId: tier.id });
+}
 
 const placeIn = (event: ReactPointerEvent<Element>, picture: Element): Place => {
   const box = picture.getBoundingClientRect();
@@ -83,11 +96,7 @@ function thinkBetweenFrames(drag: TierDrag): () => void {
 export interface TierDragHook {
   readonly live: LiveDrag | null;
   /** Takes hold of a tier (or a facet of it) on pointerdown; the picture's root then holds the pointer. */
-  readonly grab: (
-    event: ReactPointerEvent<Element>,
-    picture: Element,
-    pick: Partial<Pick> & { readonly tierId: string },
-  ) => void;
+  readonly grab: (event: ReactPointerEvent<Element>, picture: Element, pick: Taken) => void;
   /** For the picture's root element. */
   readonly surface: {
     readonly onPointerMove: (event: ReactPointerEvent<Element>) => void;
@@ -134,15 +143,16 @@ export function useTierDrag(meaning: DragPicture): TierDragHook {
     };
   }, [finish]);
 
-  const begin = useCallback((tierId: string, value: DragValue): TierDrag => {
-    const drag = beginTierDrag(host, tierId, value);
+  const begin = useCallback(({ tierId, fresh }: Taken, value: DragValue): TierDrag => {
+    const drag = fresh ? beginFreshDrag(host, fresh, value) : beginTierDrag(host, tierId, value);
+    if (fresh) studio.getState().select({ tierId });
     stopThinking.current = thinkBetweenFrames(drag);
     return drag;
   }, []);
 
   const grab = useCallback<TierDragHook["grab"]>((event, picture, pick) => {
     if (event.button !== 0 || held.current) return;
-    studio.getState().select(pick);
+    if (!pick.fresh) studio.getState().select(pick);
     picture.setPointerCapture(event.pointerId);
     held.current = { pick, pointer: event.pointerId, last: placeIn(event, picture), drag: null };
   }, []);
@@ -156,7 +166,7 @@ export function useTierDrag(meaning: DragPicture): TierDragHook {
       if (!hand.drag) {
         const value = latest.current.meant(tierId, hand.last, at);
         if (value === null) return;
-        hand.drag = begin(tierId, value);
+        hand.drag = begin(hand.pick, value);
       }
       const { value } = hand.drag;
       const delta = latest.current.delta(value, tierId, hand.last, at);
@@ -170,7 +180,7 @@ export function useTierDrag(meaning: DragPicture): TierDragHook {
   const step = useCallback<TierDragHook["step"]>(
     (event, tierId, value, steps) => {
       if (keyed.current && (keyed.current.tierId !== tierId || keyed.current.value !== value)) finish("end");
-      keyed.current ??= begin(tierId, value);
+      keyed.current ??= begin({ tierId }, value);
       const modifiers = { free: true, fine: event.shiftKey };
       const resting = keyed.current.to(stepped(keyed.current, steps, modifiers));
       setLive({ tierId, value, resting, at: null });
@@ -194,9 +204,12 @@ export function useTierDrag(meaning: DragPicture): TierDragHook {
     [finish],
   );
 
-  /** A hand that was taken away by Escape has nothing left to let go. */
+  /** A hand that was taken away by Escape has nothing left to let go; one that never moved has pressed. */
   const letGo = (how: "end" | "cancel") => {
-    if (held.current) finish(how);
+    const hand = held.current;
+    if (!hand) return;
+    finish(how);
+    if (hand.pick.fresh && !hand.drag && how === "end") addTier(hand.pick.fresh);
   };
   return {
     live,

@@ -3,13 +3,15 @@ import { type KeyboardEvent, type PointerEvent, useId, useMemo } from "react";
 import type { Tier } from "../../../core/plan/document.ts";
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
 import { drawingWords } from "../../messages/drawings.ts";
+import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolid, useSolved, useStudio } from "../../use-studio.ts";
 import { DragReadout } from "../drag/DragReadout.tsx";
 import { patternSaid } from "../drag/said.ts";
 import { type Box, useBox } from "../drag/use-box.ts";
-import { type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
+import { addTier, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
+import { nextTier } from "../recipe/next-tier.ts";
 import { KNOB_PX, type Knob, placeKnobs } from "./knobs.ts";
 import { ProfileGround } from "./ProfileGround.tsx";
 import { profileDrag } from "./profile-drag.ts";
@@ -44,9 +46,15 @@ export default function Profile() {
   const saidId = useId();
   const frame = useMemo(() => frameIn(box), [box]);
   const isSmall = box.height < SMALL_BELOW_PX;
-  const picture = useMemo(() => profileDrag(plan, frame), [plan, frame]);
+  const newTier = useWords(planWords).newTier;
+  const fresh = useMemo(() => nextTier(plan, newTier(plan.tiers.length + 1)), [plan, newTier]);
+  const picture = useMemo(() => profileDrag(plan, frame, fresh), [plan, frame, fresh]);
   const drag = useTierDrag(picture);
-  const knobs = useMemo(() => placeKnobs(plan, frame, isSmall), [plan, frame, isSmall]);
+  const isDragging = useStudio((state) => state.drag !== null);
+  const knobs = useMemo(
+    () => placeKnobs([...plan.tiers, fresh], frame, isSmall),
+    [plan, fresh, frame, isSmall],
+  );
   return (
     <div className="drawing profile" ref={ref}>
       {box.width > 0 ? (
@@ -58,9 +66,17 @@ export default function Profile() {
             section={sectionOf(solved, frame)}
             room={isSmall ? "small" : box.height < LARGE_FROM_PX ? "some" : "large"}
           />
-          {knobs.map((knob) => (
+          {knobs.slice(0, -1).map((knob) => (
             <TierChord key={knob.tierId} knob={knob} frame={frame} solved={solved} drag={drag} />
           ))}
+          {isDragging ? null : (
+            <FreshKnob
+              knob={knobs[knobs.length - 1]}
+              fresh={fresh}
+              isFirst={plan.tiers.length === 0}
+              drag={drag}
+            />
+          )}
         </svg>
       ) : null}
       <p className="drawing-said" id={saidId}>
@@ -135,6 +151,55 @@ function TierChord({ knob, frame, solved, drag }: ChordProps) {
       {isSelected ? (
         <text className="profile-angle strong rimmed" x={x + KNOB_PX + 9} y={y}>
           {format.armAngle(tier.armAngleDeg)}
+        </text>
+      ) : null}
+    </g>
+  );
+}
+
+interface FreshProps {
+  readonly knob: Knob;
+  readonly fresh: Tier;
+  readonly isFirst: boolean;
+  readonly drag: TierDragHook;
+}
+
+/** Where the next tier is pulled in from the rim: hollow, for nothing is cut there yet. */
+function FreshKnob({ knob, fresh, isFirst, drag }: FreshProps) {
+  const words = useWords(drawingWords);
+  const add = useWords(planWords)[isFirst ? "addFirst" : "addTier"];
+  const [x, y] = knob.at;
+  const arm = KNOB_PX * 0.45;
+  const addByKey = (event: KeyboardEvent<SVGElement>) => {
+    if (event.key !== "Enter" && event.key !== " ") return;
+    event.preventDefault();
+    const picture = event.currentTarget.ownerSVGElement;
+    addTier(fresh);
+    // The new tier's own knob is there once the page has answered.
+    requestAnimationFrame(() => picture?.querySelector<SVGElement>(`[data-tier="${fresh.id}"]`)?.focus());
+  };
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a button of a drawing has no element of its own
+    <g
+      className="grip fresh"
+      role="button"
+      tabIndex={0}
+      aria-label={add}
+      aria-description={words.pullIn}
+      onPointerDown={(event) => {
+        const picture = event.currentTarget.ownerSVGElement;
+        if (picture) drag.grab(event, picture, { tierId: fresh.id, fresh });
+      }}
+      onKeyDown={addByKey}
+    >
+      <line className="profile-stem fresh-stem" x1={knob.rim[0]} y1={knob.rim[1]} x2={x} y2={y} />
+      <circle className="grip-reach" cx={x} cy={y} r={22} />
+      <circle className="grip-ring" cx={x} cy={y} r={KNOB_PX + 4} />
+      <circle className="grip-knob" cx={x} cy={y} r={KNOB_PX} />
+      <path className="fresh-plus" d={`M${x - arm} ${y}h${2 * arm}M${x} ${y - arm}v${2 * arm}`} />
+      {isFirst ? (
+        <text className="fresh-words rimmed" x={x + KNOB_PX + 9} y={y}>
+          {words.pullIn}
         </text>
       ) : null}
     </g>

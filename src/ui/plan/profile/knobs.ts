@@ -1,5 +1,5 @@
 /** Where the knobs of the tiers stand outside the rim: at their arm angle, farther out where another stands already. */
-import type { Plan } from "../../../core/plan/document.ts";
+import type { Tier } from "../../../core/plan/document.ts";
 import { type ProfileFrame, type SectionPoint, tierDirection, toScreen } from "./profile-geometry.ts";
 
 export const KNOB_PX = 13;
@@ -16,10 +16,10 @@ export interface Knob {
 }
 
 /** One knob a tier, in cutting order; none covers another. @param isSmall no degrees stand between rim and knobs */
-export function placeKnobs(plan: Plan, frame: ProfileFrame, isSmall: boolean): Knob[] {
+export function placeKnobs(tiers: readonly Tier[], frame: ProfileFrame, isSmall: boolean): Knob[] {
   const firstRow = isSmall ? FIRST_ROW_SMALL_PX : FIRST_ROW_PX;
   const placed: Knob[] = [];
-  for (const tier of plan.tiers) {
+  for (const tier of tiers) {
     const [r, z] = tierDirection(tier.side, tier.armAngleDeg);
     const out = (row: number): SectionPoint => {
       const reach = 1 + (firstRow + row * ROW_PX) / frame.radius;
@@ -28,7 +28,7 @@ export function placeKnobs(plan: Plan, frame: ProfileFrame, isSmall: boolean): K
     const isFree = ([x, y]: SectionPoint) =>
       placed.every(({ at }) => Math.hypot(at[0] - x, at[1] - y) >= 2 * KNOB_PX + 2);
     let row = 0;
-    while (!isFree(out(row)) && row < plan.tiers.length) row++;
+    while (!isFree(out(row)) && row < tiers.length) row++;
     placed.push({ tierId: tier.id, at: out(row), rim: toScreen(frame, [r, z]) });
   }
   return placed;

@@ -6,9 +6,11 @@ import { type ProfileFrame, tierDirection, toSection } from "./profile-geometry.
 
 const DEG = 180 / Math.PI;
 
-export function profileDrag(plan: Plan, frame: ProfileFrame): DragPicture {
+/** @param fresh the tier that would come next, which may be taken hold of too */
+export function profileDrag(plan: Plan, frame: ProfileFrame, fresh: Tier | null = null): DragPicture {
   const radiusMm = plan.piece.diameterMm / 2;
-  const tierOf = (tierId: string): Tier | undefined => plan.tiers.find((t) => t.id === tierId);
+  const tierOf = (tierId: string): Tier | undefined =>
+    plan.tiers.find((t) => t.id === tierId) ?? (fresh?.id === tierId ? fresh : undefined);
   /** Elevation on the tier's own side, degrees, from the equator; and the distance from the centre over the radius. */
   const polar = (tier: Tier | undefined, [x, y]: Place): readonly [number, number] => {
     const [r, z] = toSection(frame, x, y);

@@ -1,4 +1,7 @@
-/** A sensible next tier: as many facets as the last one, steeper on the same side, turned by half a facet, to its corners. */
+/**
+ * A sensible next tier: as many facets as the last one, steeper on the same side, turned by half a facet, to its corners;
+ * after a flat on the front pole, the first ring of the back.
+ */
 import { cosDeg } from "../../../core/geometry/plane.ts";
 import type { Plan, Tier } from "../../../core/plan/document.ts";
 import { evenCounts, stopsOf } from "../../../core/plan/place.ts";
@@ -27,6 +30,24 @@ function angleAbove(armAngleDeg: number, count: number): number {
   return Math.round(armAngleDeg + Math.max(spanDeg * 0.9, 8));
 }
 
+/** From here down a ring goes round the waist, and the back may start at its corners. */
+const WAIST_DEG = 15;
+
+/** The back's first ring: on from a ring round the waist, or the front's first ring once more. */
+function firstOfBack(plan: Plan, id: string, name: string): Tier {
+  const first = plan.tiers.find(({ count }) => count >= 3) ?? plan.tiers[0];
+  const isWaist = first.armAngleDeg <= WAIST_DEG;
+  return {
+    id,
+    name,
+    side: "back",
+    armAngleDeg: isWaist ? angleAbove(first.armAngleDeg, first.count) : first.armAngleDeg,
+    count: first.count,
+    startDeg: isWaist ? first.startDeg + 180 / first.count : first.startDeg,
+    depth: isWaist ? { rule: "corners", of: first.id } : { rule: "touch" },
+  };
+}
+
 export function nextTier(plan: Plan, name: string): Tier {
   const id = freshTierId(plan.tiers);
   const last = plan.tiers.at(-1);
@@ -40,6 +61,8 @@ export function nextTier(plan: Plan, name: string): Tier {
       startDeg: 0,
       depth: { rule: "touch" },
     };
+  const isFrontDone = last.side === "front" && last.armAngleDeg === 90;
+  if (isFrontDone && plan.tiers.every(({ side }) => side === "front")) return firstOfBack(plan, id, name);
   const angle = angleAbove(last.armAngleDeg, last.count);
   const isFlat = last.count < 3 || angle > STEEPEST_RING;
   return {

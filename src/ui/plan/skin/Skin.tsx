@@ -11,6 +11,8 @@ import {
   useRef,
   useState,
 } from "react";
+import type { Solid } from "../../../core/geometry/solid-types.ts";
+import type { Vec3 } from "../../../core/geometry/vec.ts";
 import { stopsOf, zeroOf } from "../../../core/plan/place.ts";
 import { drawingWords } from "../../messages/drawings.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -18,10 +20,12 @@ import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolved, useStudio } from "../../use-studio.ts";
 import { useShownReport, useShownSolid, useShownSolved } from "../diary/use-shown.ts";
 import { DragReadout } from "../drag/DragReadout.tsx";
+import { turned } from "../drag/drag-maths.ts";
 import { patternSaid } from "../drag/said.ts";
 import { useBox } from "../drag/use-box.ts";
 import { type Place, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
-import type { Strip } from "./projection.ts";
+import { type AnyMark, allMarks, MarkSaid } from "./MarkSaid.tsx";
+import { ORIGIN, type Strip } from "./projection.ts";
 import { InkMark, SkinGround } from "./SkinGround.tsx";
 import { ChosenLayer, FacetLayer, GapLayer, GapNumbers, MeetingLayer, markScale } from "./SkinLayers.tsx";
 import { skinDrag } from "./skin-drag.ts";
@@ -46,11 +50,15 @@ export default function Skin() {
   // The ink mark begins in the middle; turning the strip moves it away.
   const [left, setLeft] = useState(() => ((plan.piece.inkMarkDeg ?? 0) * Math.PI) / 180 - Math.PI);
   const layout = useMemo(() => layOut(box, left), [box, left]);
-  const { strip, window } = layout;
+  const { window } = layout;
+  const strip = useMemo(() => ({ ...layout.strip, centre: centreOf(solid) }), [layout, solid]);
   const drawing = useMemo(
     () => drawSkin(solved, solid, report, strip, window),
     [solved, solid, report, strip, window],
   );
+  const marks = useMemo(() => allMarks(drawing), [drawing]);
+  const [markKey, setMarkKey] = useState<string | null>(null);
+  const mark = marks.find(({ key }) => key === markKey) ?? null;
   const drag = useTierDrag(useMemo(() => skinDrag(plan, strip, layout.y), [plan, strip, layout.y]));
   const turn = useTurning(strip, setLeft);
   const setHover = useStudio((state) => state.setHover);
@@ -63,7 +71,9 @@ export default function Skin() {
     const picture = event.currentTarget;
     const bounds = picture.getBoundingClientRect();
     const at: Place = [event.clientX - bounds.left - layout.x, event.clientY - bounds.top - layout.y];
-    const facetId = facetUnder(event.target) ?? nearestFacet(drawing.facets, strip, at);
+    const pressed = marks.find(({ key }) => key === markUnder(event.target));
+    setMarkKey(pressed?.key ?? null);
+    const facetId = facetUnder(event) ?? pressed?.facets.at(-1) ?? nearestFacet(drawing.facets, strip, at);
     if (facetId) drag.grab(event, picture, { tierId: facetId.slice(0, facetId.lastIndexOf("/")), facetId });
     else turn.begin(event, picture);
   };
@@ -86,7 +96,7 @@ export default function Skin() {
             drag.surface.onPointerUp();
           }}
           onPointerOver={(event) => {
-            const facetId = facetUnder(event.target);
+            const facetId = facetUnder(event);
             setHover(facetId ? { facetId } : {});
           }}
           onPointerLeave={() => setHover({})}
@@ -108,6 +118,7 @@ export default function Skin() {
               zeroDeg={zeroOf(plan, side)}
               taken={taken}
             />
+            <StripTurner strip={strip} inkMarkDeg={plan.piece.inkMarkDeg ?? 0} setLeft={setLeft} />
             {plan.tiers.map((tier, index) => (
               <TierGrip
                 key={tier.id}
@@ -116,6 +127,7 @@ export default function Skin() {
                 drawing={drawing.facets}
                 strip={strip}
                 drag={drag}
+                onNextMark={() => setMarkKey(nextMark(marks, tier.id, markKey))}
               />
             ))}
           </g>
@@ -124,6 +136,7 @@ export default function Skin() {
       <p className="drawing-said" id={saidId}>
         {words.skinOf(patternSaid(solved, solid, words, format))}
       </p>
+      <MarkSaid mark={drag.live ? null : mark} solved={solved} layout={layout} width={box.width} />
       <DragReadout live={drag.live} box={box} />
     </div>
   );
@@ -139,8 +152,25 @@ function useTakenStops(tierId: string | null): ReadonlySet<number> {
   return useMemo(() => new Set(stops === "" ? [] : stops.split(" ").map(Number)), [stops]);
 }
 
-const facetUnder = (target: EventTarget): string | null =>
-  target instanceof Element ? (target.closest("[data-facet]")?.getAttribute("data-facet") ?? null) : null;
+/** The middle of the piece as long as it is inside; a point inside what is left when a tier is ground past it. */
+const centreOf = ({ facets, centroid }: Solid): Vec3 =>
+  facets.some(({ plane, swallowed }) => !swallowed && plane.h <= 0) ? centroid : ORIGIN;
+
+/** The mark of this tier after the present one, round and round; null when it has none. */
+function nextMark(marks: readonly AnyMark[], tierId: string, now: string | null): string | null {
+  const own = marks.filter(({ facets }) => facets.some((id) => id.startsWith(`${tierId}/`)));
+  if (own.length === 0) return null;
+  return own[(own.findIndex(({ key }) => key === now) + 1) % own.length].key;
+}
+
+const markUnder = (target: EventTarget): string | null =>
+  target instanceof Element ? (target.closest("[data-mark]")?.getAttribute("data-mark") ?? null) : null;
+/** The facet under the pointer, also where a mark lies over it. */
+const facetUnder = ({ clientX, clientY }: PointerEvent): string | null =>
+  document
+    .elementsFromPoint(clientX, clientY)
+    .find((element) => element.hasAttribute("data-facet"))
+    ?.getAttribute("data-facet") ?? null;
 
 /** The facet whose middle is nearest, in any turn, when a finger could have meant it. */
 function nearestFacet(facets: readonly DrawnFacet[], strip: Strip, [x, y]: Place): string | null {
@@ -180,16 +210,61 @@ function useTurning(strip: Strip, setLeft: (change: (left: number) => number) =>
 /** Below this, numbers of tiers would cover their facets. */
 const NUMBERS_FIT_PX = 640;
 
+const KEY_TURN_DEG = 15;
+const FINE_TURN_DEG = 1;
+
+/** Turns the strip by keys: it has the wheel's edge for its own. */
+function StripTurner({
+  strip,
+  inkMarkDeg,
+  setLeft,
+}: {
+  strip: Strip;
+  inkMarkDeg: number;
+  setLeft: (change: (left: number) => number) => void;
+}) {
+  const words = useWords(drawingWords);
+  const format = useFormat();
+  const middleDeg = turned(((strip.left + Math.PI) * 180) / Math.PI);
+  const onKeyDown = (event: KeyboardEvent) => {
+    const way = { ArrowLeft: -1, ArrowRight: 1 }[event.key];
+    if (event.key === "Home") setLeft(() => (inkMarkDeg * Math.PI) / 180 - Math.PI);
+    else if (way === undefined) return;
+    else {
+      const by = (way * (event.shiftKey ? FINE_TURN_DEG : KEY_TURN_DEG) * Math.PI) / 180;
+      setLeft((left) => nearestTurn(left + by, -Math.PI));
+    }
+    event.preventDefault();
+  };
+  return (
+    <g
+      className="skin-turner"
+      role="slider"
+      tabIndex={0}
+      aria-label={words.turnStrip}
+      aria-description={words.turnKeys}
+      aria-valuemin={0}
+      aria-valuemax={360}
+      aria-valuenow={Math.round(middleDeg)}
+      aria-valuetext={format.degrees(middleDeg, 0)}
+      onKeyDown={onKeyDown}
+    >
+      <rect x={-2} y={strip.height + 1} width={strip.width + 4} height={32} rx={3} />
+    </g>
+  );
+}
+
 interface GripProps {
   readonly tierId: string;
   readonly index: number;
   readonly drawing: readonly DrawnFacet[];
   readonly strip: Strip;
   readonly drag: TierDragHook;
+  readonly onNextMark: () => void;
 }
 
 /** The tier's first facet as what keys take hold of, with the tier's number in it. */
-function TierGrip({ tierId, index, drawing, strip, drag }: GripProps) {
+function TierGrip({ tierId, index, drawing, strip, drag, onNextMark }: GripProps) {
   const plan = usePlan();
   const solved = useSolved();
   const words = useWords(drawingWords);
@@ -209,7 +284,7 @@ function TierGrip({ tierId, index, drawing, strip, drag }: GripProps) {
       role="slider"
       tabIndex={0}
       aria-label={words.skinHandle(tier.name)}
-      aria-description={words.skinKeys}
+      aria-description={`${words.skinKeys} ${words.markKeys}`}
       aria-valuemin={0}
       aria-valuemax={360}
       aria-valuenow={first.azimuthDeg}
@@ -217,7 +292,10 @@ function TierGrip({ tierId, index, drawing, strip, drag }: GripProps) {
       data-tier={tierId}
       transform={`translate(${x} ${facet.middle[1]})`}
       onFocus={() => select({ tierId })}
-      onKeyDown={(event) => onKey(event, tierId, drag)}
+      onKeyDown={(event) => {
+        if (event.key === "Enter") onNextMark();
+        else onKey(event, tierId, drag);
+      }}
       onKeyUp={drag.onKeyUp}
       onBlur={drag.onKeyUp}
     >

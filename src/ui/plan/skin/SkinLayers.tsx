@@ -3,14 +3,17 @@ import { memo, type ReactNode } from "react";
 import { useFormat } from "../../use-format.ts";
 import { useStudio } from "../../use-studio.ts";
 import type { Strip } from "./projection.ts";
-import type { CornerMark, Drawn, DrawnFacet, DrawnGap, Mark, SkinDrawing } from "./skin-drawing.ts";
+import type { CornerMark, Drawn, DrawnFacet, DrawnGap, Mark, MissMark, SkinDrawing } from "./skin-drawing.ts";
 
-/** A miss is drawn this much larger than it is, and never longer than MOST_TAIL_PX. */
-const TAIL_PX_PER_MM = 160;
-const MOST_TAIL_PX = 34;
+/** A tail is never shorter than this, so that it is seen, and as far as it goes on this strip otherwise. */
+const LEAST_TAIL_PX = 12;
+/** A finger or the pointer finds a mark within this. */
+const MARK_REACH_PX = 10;
 /** Smaller misses than a hundredth of a millimetre are no misses to a person. */
 const LEAST_MISS_MM = 0.01;
 const NUMBER_FITS_PX = 30;
+/** Numbers of misses stand only where the strip is long enough that they do not cover each other. */
+const NUMBERS_FIT_PX = 900;
 
 /** Marks are smaller on a short strip, where they lie closer: 1 from 1100 px on. */
 export const markScale = ({ width }: Strip): number => Math.min(1, Math.max(0.5, width / 1100));
@@ -77,39 +80,71 @@ export const MeetingLayer = memo(function MeetingLayer({
       {drawing.corners.map((corner) => (
         <Corner key={corner.key} strip={strip} corner={corner} />
       ))}
+      {drawing.misses.map((miss) => (
+        <Miss key={miss.key} strip={strip} miss={miss} />
+      ))}
     </g>
   );
 });
 
+/** Round a mark, what the hand meets; `data-mark` says which one it is. */
+const Reach = ({ mark, strip }: { mark: Mark; strip: Strip }) => (
+  <circle
+    className="skin-reach"
+    data-mark={mark.key}
+    cx={mark.at[0]}
+    cy={mark.at[1]}
+    r={MARK_REACH_PX * markScale(strip)}
+  />
+);
+
 const TouchMark = ({ strip, touch }: { strip: Strip; touch: Mark }) => (
   <Turns strip={strip} shifts={touch.shifts}>
     <circle className="skin-touch" cx={touch.at[0]} cy={touch.at[1]} r={4.5 * markScale(strip)} />
+    <Reach mark={touch} strip={strip} />
   </Turns>
 );
 
 function Corner({ strip, corner }: { strip: Strip; corner: CornerMark }) {
-  const format = useFormat();
   const [x, y] = corner.at;
-  const misses = corner.missMm >= LEAST_MISS_MM;
-  const tail = Math.min(MOST_TAIL_PX, 8 + corner.missMm * TAIL_PX_PER_MM);
+  const isPoint = corner.missMm < LEAST_MISS_MM;
   return (
     <Turns strip={strip} shifts={corner.shifts}>
-      <circle className="skin-corner" cx={x} cy={y} r={3 * markScale(strip)} />
-      {misses ? (
-        <>
-          <line className="skin-tail" x1={x} y1={y} x2={x + tail} y2={y - tail / 2} />
-          <text className="rimmed" x={x + tail + 3} y={y - tail / 2 + 4}>
-            {format.length(corner.missMm, 2)}
-          </text>
-        </>
+      <circle className="skin-corner" cx={x} cy={y} r={(isPoint ? 3 : 4) * markScale(strip)} />
+      <Reach mark={corner} strip={strip} />
+    </Turns>
+  );
+}
+
+/** A dot with a tail toward where the planes come apart, enlarged, and the number. */
+function Miss({ strip, miss }: { strip: Strip; miss: MissMark }) {
+  const format = useFormat();
+  const [x, y] = miss.at;
+  const [dx, dy] = [miss.tail[0] - x, miss.tail[1] - y];
+  const length = Math.hypot(dx, dy);
+  const grow = length === 0 ? 0 : Math.max(1, LEAST_TAIL_PX / length);
+  const [ex, ey] = [x + dx * grow, y + dy * grow];
+  return (
+    <Turns strip={strip} shifts={miss.shifts}>
+      <line className="skin-tail" x1={x} y1={y} x2={ex} y2={ey} />
+      <circle className="skin-missed" cx={x} cy={y} r={4 * markScale(strip)} />
+      {strip.width > NUMBERS_FIT_PX ? (
+        <text className="skin-miss-number rimmed" x={ex + 4} y={ey + 5}>
+          {format.length(miss.mm, 2)}
+        </text>
       ) : null}
+      <Reach mark={miss} strip={strip} />
     </Turns>
   );
 }
 
 /** Hatched bands, under the facets that leave them. */
 export const GapLayer = memo(function GapLayer({ strip, gaps }: { strip: Strip; gaps: readonly DrawnGap[] }) {
-  return <Paths strip={strip} items={gaps} className="skin-gap" />;
+  return gaps.map((gap) => (
+    <Turns key={gap.key} strip={strip} shifts={gap.shifts}>
+      <path className="skin-gap" d={gap.path} data-mark={gap.key} />
+    </Turns>
+  ));
 });
 
 /** Widths of gaps: one of each kind, and all around the chosen facet. */

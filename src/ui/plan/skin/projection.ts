@@ -9,10 +9,11 @@
  * makes the strip longer and leaves areas as they are.
  *
  * Facets lie below the round surface; they are carried out to it along rays from the centre, so a facet's area on the
- * strip is the share of the round surface that it took. Conventions: azimuth in radians grows to the right, the front
+ * strip is the share of the round surface that it took. A piece ground past its centre is carried out from a point
+ * inside what is left: the skin stays where it is, and every facet is seen. Conventions: azimuth in radians grows to the right, the front
  * pole is the upper border (y = 0), the back pole the lower. Units are those of `width`.
  */
-import type { Vec3 } from "../../../core/geometry/vec.ts";
+import { addScaled, dot, sub, type Vec3 } from "../../../core/geometry/vec.ts";
 
 /** Latitude at which shapes are true, radians. */
 export const STANDARD_PARALLEL = Math.PI / 6;
@@ -33,14 +34,33 @@ export interface Strip {
   readonly height: number;
   /** Azimuth at the left border, radians. */
   readonly left: number;
+  /** Point inside the piece from which facets are carried out to the round surface. */
+  readonly centre: Vec3;
 }
 
+export const ORIGIN: Vec3 = [0, 0, 0];
+
 /** A strip one turn of which is `width` long, starting at azimuth `left`. */
-export const stripOf = (width: number, left: number, aspect = STRIP_ASPECT): Strip => ({
+export const stripOf = (width: number, left: number, aspect = STRIP_ASPECT, centre = ORIGIN): Strip => ({
   width,
   height: width * aspect,
   left,
+  centre,
 });
+
+/**
+ * Where a point of the piece lies on the round surface, as a direction: the ray from the strip's centre through the point,
+ * as far as the unit sphere. Points of the sphere stay where they are. The centre itself: returned as it is.
+ */
+export function carriedOut({ centre }: Strip, v: Vec3): Vec3 {
+  if (centre === ORIGIN) return v;
+  const along = sub(v, centre);
+  const a = dot(along, along);
+  const b = dot(centre, along);
+  if (a === 0) return v;
+  const t = (Math.sqrt(Math.max(0, b * b - a * (dot(centre, centre) - 1))) - b) / a;
+  return addScaled(centre, along, t);
+}
 
 /** Azimuth (radians, -pi..pi) of a direction, or null on the axis. */
 export function azimuthOf(v: Vec3): number | null {

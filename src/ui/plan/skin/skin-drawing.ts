@@ -2,8 +2,10 @@
 import type { Report } from "../../../core/check/report.ts";
 import { meetingPoint } from "../../../core/geometry/circles.ts";
 import type { OutlinePiece, Solid } from "../../../core/geometry/solid-types.ts";
-import type { Vec3 } from "../../../core/geometry/vec.ts";
+import { scale, type Vec3 } from "../../../core/geometry/vec.ts";
+import { toleranceOf } from "../../../core/plan/solve.ts";
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
+import { missedCorners } from "../misses.ts";
 import { neckOf } from "./neck.ts";
 import type { Strip } from "./projection.ts";
 import {
@@ -37,13 +39,20 @@ export interface DrawnGap extends Drawn {
   /** Whether its width is written beside it also when neither facet is chosen: one of several like it. */
   readonly isNamed: boolean;
 }
+/** Something that meets or misses at one place, with the facets that do. */
 export interface Mark {
   readonly key: string;
   readonly at: StripPoint;
   readonly shifts: readonly number[];
+  readonly facets: readonly string[];
 }
 export interface CornerMark extends Mark {
   readonly missMm: number;
+}
+/** A corner that nearly comes to a point: a tail as long as the miss, enlarged. */
+export interface MissMark extends Mark {
+  readonly mm: number;
+  readonly tail: StripPoint;
 }
 
 export interface SkinDrawing {
@@ -52,6 +61,7 @@ export interface SkinDrawing {
   readonly gaps: readonly DrawnGap[];
   readonly touches: readonly Mark[];
   readonly corners: readonly CornerMark[];
+  readonly misses: readonly MissMark[];
 }
 
 /** How far past both borders the strip is drawn once more, in pixels. */
@@ -74,10 +84,11 @@ export function drawSkin(
   window: Window,
 ): SkinDrawing {
   const at = positions(solved);
+  const { radiusMm } = solved;
   const shiftsOf = (ring: readonly StripPoint[]) => shiftsToShow(strip, ring, window.from, window.to);
-  const mark = (key: string, v: Vec3): Mark => {
+  const mark = (kind: string, v: Vec3, facets: readonly string[]): Mark => {
     const at = pointOnStrip(strip, v);
-    return { key, at, shifts: shiftsOf([at]) };
+    return { key: `${kind} ${facets.join(" ")} ${at.join(" ")}`, at, shifts: shiftsOf([at]), facets };
   };
   return {
     facets: solved.facets.flatMap((_, i) => drawFacet(solved, solid, i, strip, shiftsOf)),
@@ -89,8 +100,22 @@ export function drawSkin(
     gaps: drawGaps(solved, report, strip, at, shiftsOf),
     touches: report.pairs
       .filter((p) => p.state === "touch")
-      .map((p) => mark(`${p.a} ${p.b}`, meetingPoint(solved.planes[at(p.a)], solved.planes[at(p.b)]))),
-    corners: report.corners.map((c) => ({ ...mark(c.facets.join(" "), c.at), missMm: c.missMm })),
+      .map((p) => mark("touch", meetingPoint(solved.planes[at(p.a)], solved.planes[at(p.b)]), [p.a, p.b])),
+    corners: report.corners.map((c) => ({
+      ...mark("corner", scale(c.at, 1 / radiusMm), c.facets),
+      missMm: c.missMm,
+    })),
+    misses: missedCorners(solid, radiusMm, toleranceOf(solved.plan)).map((miss) => {
+      const from = mark(
+        "miss",
+        miss.at,
+        miss.facets.map((i) => solved.facets[i].id),
+      );
+      const tail = pointOnStrip(strip, miss.tail);
+      // The tail's end may lie across the seam: it is drawn on its own corner's side.
+      const turn = Math.round((from.at[0] - tail[0]) / strip.width);
+      return { ...from, mm: miss.mm, tail: [tail[0] + turn * strip.width, tail[1]] as const };
+    }),
   };
 }
 
@@ -156,7 +181,7 @@ function drawGaps(
     }
     return [
       {
-        key: `${pair.a} ${pair.b}`,
+        key: `gap ${pair.a} ${pair.b}`,
         path: pathData(ring, true),
         shifts: shiftsOf(ring),
         at: place,

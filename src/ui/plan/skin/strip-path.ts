@@ -7,7 +7,7 @@
  */
 import type { OutlinePiece } from "../../../core/geometry/solid-types.ts";
 import type { Vec3 } from "../../../core/geometry/vec.ts";
-import { azimuthOf, type Strip, sineOfElevation, stripX, stripY } from "./projection.ts";
+import { azimuthOf, carriedOut, type Strip, sineOfElevation, stripX, stripY } from "./projection.ts";
 import { pieceCurve, sampleCurve, startingParts } from "./sample-outline.ts";
 
 export type StripPoint = readonly [number, number];
@@ -24,7 +24,12 @@ interface Placed {
   readonly azimuth: number | null;
   readonly sine: number;
 }
-const placed = (v: Vec3): Placed => ({ azimuth: azimuthOf(v), sine: sineOfElevation(v) });
+const placedOn =
+  (strip: Strip) =>
+  (v: Vec3): Placed => {
+    const out = carriedOut(strip, v);
+    return { azimuth: azimuthOf(out), sine: sineOfElevation(out) };
+  };
 
 /** Middle of a part judged on the strip: parts that end on the axis by their height alone, parts across it never. */
 function straightOn(strip: Strip) {
@@ -75,7 +80,12 @@ const toStrip = (strip: Strip, f: Follower): StripPoint[] =>
 
 /** Points of an open curve of the solid (an edge or an arc) on the strip, about the unit normal n when it is an arc. */
 export function strokeOnStrip(strip: Strip, piece: OutlinePiece, n: Vec3): StripPoint[] {
-  const points = sampleCurve(pieceCurve(piece, n), startingParts(piece, n), placed, straightOn(strip));
+  const points = sampleCurve(
+    pieceCurve(piece, n),
+    startingParts(piece, n),
+    placedOn(strip),
+    straightOn(strip),
+  );
   return toStrip(strip, follow(points));
 }
 
@@ -98,6 +108,7 @@ export function ringOnStrip(strip: Strip, outline: readonly OutlinePiece[], n: V
   if (outline.length === 0) return NO_RING;
   const points: Placed[] = [];
   const isStraight = straightOn(strip);
+  const placed = placedOn(strip);
   for (const piece of outline) {
     points.push(...sampleCurve(pieceCurve(piece, n), startingParts(piece, n), placed, isStraight).slice(1));
   }
@@ -108,14 +119,35 @@ export function ringOnStrip(strip: Strip, outline: readonly OutlinePiece[], n: V
   const f = follow(around);
   const ring = toStrip(strip, f);
   const winding = Math.round((f.azimuths[f.azimuths.length - 1] - f.azimuths[0]) / TURN);
-  if (winding === 0) return { points: ring, outline: ring, isOutlineClosed: true };
+  if (winding === 0) {
+    // A facet seen from outside runs one way round; one that runs the other way holds all but what its ring encloses.
+    const points = signedArea(ring) <= 0 ? ring : aroundHole(strip, ring);
+    return { points, outline: ring, isOutlineClosed: true };
+  }
   const border = winding > 0 ? 0 : strip.height;
   const closed: StripPoint[] = [...ring, [ring[ring.length - 1][0], border], [ring[0][0], border]];
   return { points: closed, outline: ring, isOutlineClosed: false };
 }
 
-/** Place of a direction on the strip, within one turn from the left border. */
-export function pointOnStrip(strip: Strip, v: Vec3): StripPoint {
+/** The whole strip, one turn of it around the ring's middle, less the ring. */
+function aroundHole(strip: Strip, ring: readonly StripPoint[]): StripPoint[] {
+  const xs = ring.map((p) => p[0]);
+  const left = (Math.min(...xs) + Math.max(...xs) - strip.width) / 2;
+  const [right, low] = [left + strip.width, strip.height];
+  const last = ring[ring.length - 1];
+  // The border runs counter-clockwise, as outlines do, so that the ring is a hole in it.
+  const corners: StripPoint[] = [
+    [left, low],
+    [right, low],
+    [right, 0],
+    [left, 0],
+  ];
+  return [...ring, [left, last[1]], ...corners, [left, last[1]], last];
+}
+
+/** Place of a point of the piece on the strip, within one turn from the left border. */
+export function pointOnStrip(strip: Strip, at: Vec3): StripPoint {
+  const v = carriedOut(strip, at);
   const azimuth = azimuthOf(v) ?? strip.left + Math.PI;
   const turn = (((azimuth - strip.left) % TURN) + TURN) % TURN;
   return [(turn / TURN) * strip.width, stripY(strip, sineOfElevation(v))];
@@ -129,13 +161,16 @@ export function pathData(points: readonly StripPoint[], isClosed: boolean): stri
 }
 
 /** Area of a closed ring on the strip by the shoelace rule, in the strip's units squared. */
-export function ringArea(ring: readonly StripPoint[]): number {
+export const ringArea = (ring: readonly StripPoint[]): number => Math.abs(signedArea(ring));
+
+/** Below zero for a ring that runs counter-clockwise as one sees it, y being downward. */
+function signedArea(ring: readonly StripPoint[]): number {
   let twice = 0;
   ring.forEach(([x, y], i) => {
     const [u, v] = ring[(i + 1) % ring.length];
     twice += x * v - u * y;
   });
-  return Math.abs(twice) / 2;
+  return twice / 2;
 }
 
 /**

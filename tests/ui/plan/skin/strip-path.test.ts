@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { facetFrame } from "../../../../src/core/geometry/plane.ts";
 import { type OutlinePiece, SKIN } from "../../../../src/core/geometry/solid-types.ts";
 import { addScaled, scale, type Vec3 } from "../../../../src/core/geometry/vec.ts";
-import { stripOf } from "../../../../src/ui/plan/skin/projection.ts";
+import { carriedOut, stripOf } from "../../../../src/ui/plan/skin/projection.ts";
 import { pathData, ringArea, ringOnStrip, shiftsToShow } from "../../../../src/ui/plan/skin/strip-path.ts";
 
 const strip = stripOf(1000, 0);
@@ -31,6 +31,29 @@ describe("outlines on the strip", () => {
       const { n, outline } = circle(arm, az, side, 0.95);
       expect(share(ringOnStrip(strip, outline, n).points) / 0.025).toBeCloseTo(1, 2);
     }
+  });
+
+  it("keeps the area of a cap that holds more than half of the sphere, wherever it lies", () => {
+    for (const [arm, az, side] of [
+      [0, 10, "front"],
+      [0, 359, "front"],
+      [35, 120, "front"],
+      [90, 0, "front"],
+      [80, 40, "back"],
+    ] as const) {
+      const { n, outline } = circle(arm, az, side, -0.3);
+      const around = { ...strip, centre: scale(n, -0.65) };
+      expect(share(ringOnStrip(around, outline, n).points) / 0.65).toBeCloseTo(1, 2);
+    }
+  });
+
+  it("leaves points of the round surface where they are, from whatever centre facets are carried out", () => {
+    const around = { ...strip, centre: [0.1, -0.2, -0.4] as const };
+    const { outline } = circle(35, 120, "front", 0.4);
+    const at = outline[0].from;
+    carriedOut(around, at).forEach((x, i) => {
+      expect(x).toBeCloseTo(at[i], 12);
+    });
   });
 
   it("closes a cap around the front pole along the upper border, around the back pole along the lower", () => {
