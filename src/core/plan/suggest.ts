@@ -76,7 +76,10 @@ interface Ground {
   readonly corners: readonly Vec3[];
 }
 
-/** All that works for one tier, one count after another, so that a caller may stop or show progress in between. */
+/**
+ * All that works for one tier, one count after another, its own count first and then the nearest ones, so that a caller
+ * may stop or show progress in between.
+ */
 export function* suggestFor(plan: Plan, tierIndex: number, wish: Wish): Generator<readonly Suggestion[]> {
   const solved = solvePlan(plan);
   const tier = plan.tiers[tierIndex];
@@ -90,7 +93,9 @@ export function* suggestFor(plan: Plan, tierIndex: number, wish: Wish): Generato
     before,
     corners: before ? (cornersBefore(contextOf(plan, tierIndex)).get(before.id) ?? []) : [],
   };
-  for (const count of countsThatFit(plan, tier)) yield suggestCount(ground, count, wish);
+  const away = (count: number) => Math.abs(count - tier.count);
+  const counts = countsThatFit(plan, tier).sort((a, b) => away(a) - away(b));
+  for (const count of counts) yield suggestCount(ground, count, wish);
 }
 
 function suggestCount(ground: Ground, count: number, wish: Wish): Suggestion[] {

@@ -47,8 +47,12 @@ export function FacetLine() {
         </p>
       )}
       <div className="facet-ways">
-        <Button onPress={() => stepFacet(-1)}>{words.previous}</Button>
-        <Button onPress={() => stepFacet(1)}>{words.next}</Button>
+        <Button className="facet-step" onPress={() => stepFacet(-1)}>
+          {words.previous}
+        </Button>
+        <Button className="facet-step" onPress={() => stepFacet(1)}>
+          {words.next}
+        </Button>
         {!facet.swallowed ? <Button onPress={() => openSheet("card")}>{words.open}</Button> : null}
       </div>
     </section>

@@ -49,16 +49,14 @@ async function makeStage(): Promise<Stage> {
     camera: Object.assign(camera, { manual: true }),
     size: { width: 0, height: 0, top: 0, left: 0 },
   });
-  const store = await new Promise<RootStore>((resolve) => {
-    const rendered: RootStore = root.render(
-      createElement(
-        Fragment,
-        null,
-        createElement(Scene),
-        createElement(Told, { onceThere: () => resolve(rendered) }),
-      ),
-    );
+  let onceThere = () => {};
+  const isThere = new Promise<void>((resolve) => {
+    onceThere = resolve;
   });
+  const store: RootStore = root.render(
+    createElement(Fragment, null, createElement(Scene), createElement(Told, { onceThere })),
+  );
+  await isThere;
   const { invalidate, scene, setFrameloop, setSize } = store.getState();
   const renderer = store.getState().gl as WebGLRenderer;
   if (isSoftware(renderer)) bodyUniforms.segments.value = 1;

@@ -8,15 +8,20 @@ import type { drawings } from "../../messages/en/drawings.ts";
 import { type Translated, useLanguage, useWords } from "../../messages/words.tsx";
 import { type Formats, useFormat } from "../../use-format.ts";
 import { useSolid, useSolved, useStudio } from "../../use-studio.ts";
+import { useBox } from "../drag/use-box.ts";
 import { type FlatFacet, type FlatSide, flatFacet } from "./card-geometry.ts";
 import { type CardWords, CHECK_MM, cardPage, printPage } from "./card-print.ts";
 import "./card.css";
 
 type Words = Translated<typeof drawings>;
 
-/** Pixels of the drawing, without dimensions and names around it. */
+/** Pixels of the drawing at most, without the dimensions and names around it. */
 const DRAWN_PX = 320;
-const AROUND_PX = 128;
+const LEAST_DRAWN_PX = 120;
+/** Room for names at both sides and, at the left, for the height; for names above; for names and the width below. */
+const SIDE_PX = 108;
+const ABOVE_PX = 52;
+const BELOW_PX = 88;
 /** Shorter sides on the screen are named in the list alone. */
 const NAMED_FROM_PX = 30;
 
@@ -88,29 +93,37 @@ export default function FacetCard() {
   );
 }
 
+/** The facet as large as the paper's width allows, its letters at their own size. */
 function FlatDrawing({ flat, solved }: { flat: FlatFacet; solved: SolvedPlan }) {
+  const [ref, box] = useBox<HTMLDivElement>();
   const words = useWords(drawingWords);
   const format = useFormat();
-  const scale = DRAWN_PX / Math.max(flat.widthMm, flat.heightMm);
+  const room = Math.min(DRAWN_PX, Math.max(LEAST_DRAWN_PX, box.width - 2 * SIDE_PX));
+  const scale = Math.min(room / flat.widthMm, DRAWN_PX / flat.heightMm);
   const [w, h] = [flat.widthMm * scale, flat.heightMm * scale];
-  const [width, height] = [w + 2 * AROUND_PX, h + 2 * AROUND_PX];
-  const below = h / 2 + AROUND_PX - 18;
-  const beside = -w / 2 - AROUND_PX + 18;
+  const [width, height] = [w + 2 * SIDE_PX, h + ABOVE_PX + BELOW_PX];
+  const below = h / 2 + BELOW_PX - 18;
+  const beside = -w / 2 - SIDE_PX + 14;
   return (
-    <svg
-      className="card-drawing"
-      viewBox={`${-width / 2} ${-height / 2} ${width} ${height}`}
-      style={{ maxInlineSize: width }}
-      role="img"
-      aria-label={`${format.length(flat.widthMm)} ${words.card.wide}, ${format.length(flat.heightMm)} ${words.card.high}`}
-    >
-      <path className="card-facet" d={flat.path} transform={`scale(${scale})`} />
-      {flat.sides.map((side) => (
-        <Side key={side.path} side={side} scale={scale} name={neighbourName(solved, side, words)} />
-      ))}
-      <Dimension from={[-w / 2, below]} to={[w / 2, below]} said={format.length(flat.widthMm)} />
-      <Dimension from={[beside, h / 2]} to={[beside, -h / 2]} said={format.length(flat.heightMm)} />
-    </svg>
+    <div className="card-paper" ref={ref}>
+      {box.width > 0 ? (
+        <svg
+          className="card-drawing"
+          width={width}
+          height={height}
+          viewBox={`${-width / 2} ${-h / 2 - ABOVE_PX} ${width} ${height}`}
+          role="img"
+          aria-label={`${format.length(flat.widthMm)} ${words.card.wide}, ${format.length(flat.heightMm)} ${words.card.high}`}
+        >
+          <path className="card-facet" d={flat.path} transform={`scale(${scale})`} />
+          {flat.sides.map((side) => (
+            <Side key={side.path} side={side} scale={scale} name={neighbourName(solved, side, words)} />
+          ))}
+          <Dimension from={[-w / 2, below]} to={[w / 2, below]} said={format.length(flat.widthMm)} />
+          <Dimension from={[beside, h / 2]} to={[beside, -h / 2]} said={format.length(flat.heightMm)} />
+        </svg>
+      ) : null}
+    </div>
   );
 }
 

@@ -93,6 +93,17 @@ interface StripProps {
   readonly onKeyDown: (event: KeyboardEvent) => void;
 }
 
+/** Moments that follow each other in one tier, together. */
+function byTier(moments: readonly DiaryMoment[]): DiaryMoment[][] {
+  const runs: DiaryMoment[][] = [];
+  for (const moment of moments) {
+    const last = runs.at(-1);
+    if (last?.[0].tierIndex === moment.tierIndex) last.push(moment);
+    else runs.push([moment]);
+  }
+  return runs;
+}
+
 /** One stop for the keyboard; arrows leaf. Cut facets are filled, those to come outlined. */
 function Strip({ moments, count, onLeaf, onKeyDown }: StripProps) {
   const words = useWords(drawingWords).diary;
@@ -117,24 +128,27 @@ function Strip({ moments, count, onLeaf, onKeyDown }: StripProps) {
       }
       onKeyDown={onKeyDown}
     >
-      {moments.map((moment) => (
-        <button
-          key={moment.facetId}
-          ref={moment.count === count ? here : undefined}
-          type="button"
-          tabIndex={-1}
-          aria-hidden="true"
-          className="diary-moment"
-          data-cut={moment.count <= count || undefined}
-          data-here={moment.count === count || undefined}
-          data-last={moment.isLastOfTier || undefined}
-          onClick={() => onLeaf(moment.count)}
-        >
-          <span className="diary-mark" />
-          {moment.place === 1 ? (
-            <span className="diary-tier">{plan.tiers[moment.tierIndex].name}</span>
-          ) : null}
-        </button>
+      {byTier(moments).map((own) => (
+        <div key={own[0].facetId} className="diary-tier" style={{ flexGrow: own.length }}>
+          <div className="diary-moments">
+            {own.map((moment) => (
+              <button
+                key={moment.facetId}
+                ref={moment.count === count ? here : undefined}
+                type="button"
+                tabIndex={-1}
+                aria-hidden="true"
+                className="diary-moment"
+                data-cut={moment.count <= count || undefined}
+                data-here={moment.count === count || undefined}
+                onClick={() => onLeaf(moment.count)}
+              >
+                <span className="diary-mark" />
+              </button>
+            ))}
+          </div>
+          <span className="diary-name">{plan.tiers[own[0].tierIndex].name}</span>
+        </div>
       ))}
     </div>
   );
