@@ -276,8 +276,73 @@ describe("a drag on the skin", () => {
       [at[0] + 30, at[1]],
       [at[0] + 80, at[1]],
     ]);
-    expect((await mark()) - was).toBeCloseTo(80, 0);
+    await expect.poll(mark).toBeCloseTo(was + 80, 0);
     expect(JSON.stringify(await planNow())).toBe(before);
+  });
+});
+
+describe("marks on the skin", () => {
+  const waist: Tier = { ...ring("waist", 2, 0, { rule: "edge", mm: 5 }), count: 12 };
+  const shoulder: Tier = { ...ring("shoulder", 24, 15, { rule: "corners", of: "waist" }), count: 12 };
+  const MISSING: Plan = {
+    ...PLAN,
+    piece: { diameterMm: 38, glass: "borosilicate" },
+    tiers: [waist, shoulder],
+  };
+  const saidOf = () => page.locator(".mark-said").textContent();
+
+  it("give a corner that nearly comes to a point a tail, and say by how much when pressed", async () => {
+    await page.evaluate((plan) => window.bench.studio.getState().open({ plan }), MISSING);
+    expect(await page.locator(".skin-tail").count()).toBeGreaterThanOrEqual(12);
+    await page.mouse.click(...(await middleOf('.skin [data-mark^="miss"] >> nth=3')));
+    expect(await saidOf()).toMatch(/nearly come to a point: they miss it by 0\.\d+\smm$/);
+  });
+
+  it("say of a gap how wide it is, and choose a facet of it in all pictures", async () => {
+    await page.mouse.click(...(await middleOf('.skin [data-mark^="gap high"]')));
+    expect(await saidOf()).toMatch(/^high \d and high \d stand \d+\.\d+\smm apart$/);
+    expect(await page.locator('.profile [data-tier="high"][data-selected]').count()).toBe(1);
+  });
+
+  it("are gone through by keys", async () => {
+    await page.locator('.skin [data-tier="low"]').focus();
+    const said = new Set<string>();
+    for (let i = 0; i < 3; i++) {
+      await page.keyboard.press("Enter");
+      said.add((await saidOf()) ?? "");
+    }
+    expect(said.size).toBe(3);
+    for (const words of said) expect(words).toMatch(/apart|touch|point/);
+  });
+
+  it("show a facet that is ground past the centre", async () => {
+    const deep: Tier = { ...ring("deep", 0, 0, { rule: "depth", mm: 18 }), count: 1 };
+    await page.evaluate((plan) => window.bench.studio.getState().open({ plan }), { ...PLAN, tiers: [deep] });
+    // The cap of h = -3 mm in a radius of 15 mm is (1 + 3/15) / 2 of the round surface.
+    const share = await page.evaluate(() => {
+      const facet = document.querySelector<SVGPathElement>('.skin [data-facet="deep/1"]')!;
+      const sheet = document.querySelector<SVGRectElement>(".skin-sheet")!.getBBox();
+      const points = [...(facet.getAttribute("d") ?? "").matchAll(/[ML](\S+) ([^MLZ]+)/g)].map((m) => [
+        +m[1],
+        +m[2],
+      ]);
+      const twice = points.reduce((sum, [x, y], i) => {
+        const [u, v] = points[(i + 1) % points.length];
+        return sum + x * v - u * y;
+      }, 0);
+      return Math.abs(twice / 2) / (sheet.width * sheet.height);
+    });
+    expect(share).toBeCloseTo(0.6, 2);
+  });
+
+  it("turn with the strip by keys, and come back with Home", async () => {
+    const mark = async () => (await page.locator(".skin-ink line").first().boundingBox())?.x ?? 0;
+    const was = await mark();
+    await page.locator(".skin-turner").focus();
+    await page.keyboard.press("ArrowRight");
+    expect(await mark()).not.toBeCloseTo(was, 0);
+    await page.keyboard.press("Home");
+    expect(await mark()).toBeCloseTo(was, 1);
   });
 });
 
@@ -360,51 +425,114 @@ describe("undo", () => {
   });
 });
 
-describe("from empty by keys alone", () => {
-  it("makes a three-tier pattern that meets", async () => {
-    await page.evaluate((plan) => {
-      const { studio } = window.bench;
-      studio.getState().open({ plan: { ...plan, tiers: [] } });
-      const tiers = [
-        ["a", 0, 0],
-        ["b", 30, 22.5],
-        ["c", 55, 0],
-      ] as const;
-      for (const [id, armAngleDeg, startDeg] of tiers) {
-        studio.getState().dispatch({
-          type: "add-tier",
-          tier: {
-            id,
-            name: id,
-            side: "front",
-            armAngleDeg,
-            count: 8,
-            startDeg,
-            depth: { rule: "depth", mm: 0.3 },
-          },
-        });
+/** What the exact report says of a pattern of three tiers, each going to the one before. */
+const meeting = () =>
+  page.evaluate(() => {
+    const { plan } = window.bench.studio.getState();
+    const { findings, corners, pairs } = window.bench.report(plan);
+    const tierOf = (id: string) => id.slice(0, id.lastIndexOf("/"));
+    const ids = plan.tiers.map((t) => t.id);
+    return {
+      rules: plan.tiers.map((t) => t.depth.rule),
+      toLookAt: findings.filter((f) => f.severity !== "info").map((f) => f.code),
+      skinBetween: findings.filter((f) => f.code === "skin-between").length,
+      ringStates: ids.map((id) => [
+        ...new Set(pairs.filter((p) => tierOf(p.a) === id && tierOf(p.b) === id).map((p) => p.state)),
+      ]),
+      /** Corners that a tier shares with the one before it. */
+      shared: ids.slice(1).map(
+        (id, i) =>
+          corners.filter((c) => {
+            const tiers = c.facets.map(tierOf);
+            return tiers.includes(id) && tiers.includes(ids[i]);
+          }).length,
+      ),
+    };
+  });
+const MEETS = {
+  rules: ["touch", "corners", "corners"],
+  toLookAt: [],
+  skinBetween: 0,
+  ringStates: [["touch"], ["edge"], []],
+  shared: [24, 12],
+};
+const openEmpty = () =>
+  page.evaluate((plan) => window.bench.studio.getState().open({ plan: { ...plan, tiers: [] } }), PLAN);
+
+describe("by dragging alone", () => {
+  const fresh = () => middleOf(".profile .fresh .grip-knob");
+
+  it.each(["mouse", "touch"])("an uncut marble becomes three tiers that meet, by %s", async (by) => {
+    const hand = by === "mouse" ? mouse : await finger();
+    await openEmpty();
+    for (const wanted of [
+      /^just touch$/,
+      /^comes to the corners of Tier 1$/,
+      /^comes to the corners of Tier 2$/,
+    ]) {
+      const [f, at] = [await frame(), await fresh()];
+      await hand.down(at);
+      // A person pulls inward until the words beside the pointer say what is wanted.
+      let said = "";
+      for (let px = 5; px < 200 && !wanted.test(said); px += 3) {
+        await hand.move(inward(f, at, px));
+        const snap = page.locator(".profile .readout-snap");
+        said = (await snap.count()) > 0 ? ((await snap.textContent()) ?? "") : "";
       }
-    }, PLAN);
-    // Each tier is taken on to the first depths that meet, until it has the rule that is wanted.
-    for (const [id, rule] of [
-      ["a", "touch"],
-      ["b", "corners"],
-      ["c", "corners"],
-    ] as const) {
-      await page.locator(`.profile [data-tier="${id}"]`).focus();
-      for (let i = 0; i < 6 && (await tierNow(id)).depth.rule !== rule; i++)
-        await page.keyboard.press("PageUp");
-      expect((await tierNow(id)).depth.rule).toBe(rule);
+      expect(said).toMatch(wanted);
+      await hand.up();
     }
-    const report = await page.evaluate(() => {
-      const { findings, corners } = window.bench.report(window.bench.studio.getState().plan);
-      return {
-        stops: findings.filter((f) => f.severity === "stop").map((f) => f.code),
-        corners: corners.length,
-      };
-    });
-    expect(report.stops).toEqual([]);
-    expect(report.corners).toBeGreaterThanOrEqual(8);
+    expect(await meeting()).toEqual(MEETS);
+    expect(await steps()).toBe(3);
+    for (let i = 0; i < 3; i++) await page.evaluate(() => window.bench.studio.getState().undo());
+    expect((await planNow()).tiers).toEqual([]);
+  });
+
+  it("leaves no trace of a tier that is pulled in and given up, or pushed back out", async () => {
+    await openEmpty();
+    const before = JSON.stringify(await planNow());
+    const [f, at] = [await frame(), await fresh()];
+    await mouse.down(at);
+    await mouse.move(inward(f, at, 20));
+    expect((await planNow()).tiers).toHaveLength(1);
+    await page.keyboard.press("Escape");
+    expect(JSON.stringify(await planNow())).toBe(before);
+    await mouse.up();
+    await dragBy(mouse, at, [inward(f, at, 20), inward(f, at, -30)], ["Alt"]);
+    expect(JSON.stringify(await planNow())).toBe(before);
+    expect(await steps()).toBe(0);
+  });
+
+  it("adds the proposed tier by a press", async () => {
+    await openEmpty();
+    await page.mouse.click(...(await fresh()));
+    expect((await planNow()).tiers.map((t) => t.depth)).toEqual([{ rule: "touch" }]);
+    expect(await steps()).toBe(1);
+  });
+});
+
+describe("by keys alone", () => {
+  it("an uncut marble becomes three tiers that meet", async () => {
+    await openEmpty();
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+    const labelNow = () => page.evaluate(() => document.activeElement?.getAttribute("aria-label") ?? "");
+    const tabTo = async (wanted: RegExp) => {
+      for (let i = 0; i < 60 && !wanted.test(await labelNow()); i++) await page.keyboard.press("Tab");
+      expect(await labelNow()).toMatch(wanted);
+    };
+    for (let k = 1; k <= 3; k++) {
+      await tabTo(k === 1 ? /^Add the first tier$/ : /^Add a tier$/);
+      await page.keyboard.press("Enter");
+      await expect.poll(labelNow).toBe(`Tier ${k}: arm angle and depth`);
+      // Away from where it was proposed and on to what it meets: the hand is on the tier it made.
+      if (k === 2) {
+        await page.keyboard.press("ArrowRight");
+        expect((await planNow()).tiers[1].depth.rule).toBe("depth");
+        for (let i = 0; i < 6 && (await planNow()).tiers[1].depth.rule !== "corners"; i++)
+          await page.keyboard.press("PageUp");
+      }
+    }
+    expect(await meeting()).toEqual(MEETS);
   });
 });
 

@@ -1,35 +1,54 @@
 /** Meets that miss: edges and patches of skin too short to see, and round skin left between tiers. */
 import { SKIN } from "../geometry/solid-types.ts";
+import type { Vec3 } from "../geometry/vec.ts";
 import { many, mm } from "../plan/say.ts";
 import type { Finding } from "../plan/solved.ts";
 import type { Checked } from "./findings.ts";
 
 /** Up to this many tolerances long, a short edge or bit of skin reads as a corner that was missed. Common practice, no source. */
-export const NEAR_MISS_TOLERANCES = 8;
+const NEAR_MISS_TOLERANCES = 8;
 
-interface Miss {
+/** A short piece where a corner should be: its ends on the unit sphere or inside it, the facets that nearly meet. */
+export interface Miss {
   readonly facets: readonly number[];
   readonly mm: number;
   readonly skin: boolean;
+  readonly from: Vec3;
+  readonly to: Vec3;
 }
 
+type Meeting = Pick<Checked, "solid" | "solved">;
+
 /** Short pieces between two corners: true edges, or arcs of skin between the ends of two edges. */
-function shortPieces({ solid, solved }: Checked, fromMm: number, toMm: number): Miss[] {
+function shortPieces({ solid, solved }: Meeting, fromMm: number, toMm: number): Miss[] {
   const within = (length: number) => length * solved.radiusMm > fromMm && length * solved.radiusMm <= toMm;
   const edges = solid.edges
     .filter((e) => within(e.length))
-    .map((e): Miss => ({ facets: [e.a, e.b], mm: e.length * solved.radiusMm, skin: false }));
+    .map(
+      ({ a, b, from, to, length }): Miss => ({
+        facets: [a, b],
+        mm: length * solved.radiusMm,
+        skin: false,
+        from,
+        to,
+      }),
+    );
   const arcs = solid.facets.flatMap((facet, i) =>
     facet.outline.flatMap((piece, k): Miss[] => {
       if (piece.with !== SKIN || facet.outline.length < 2 || !within(piece.length)) return [];
       const before = facet.outline[(k + facet.outline.length - 1) % facet.outline.length].with;
       const after = facet.outline[(k + 1) % facet.outline.length].with;
       if (before === SKIN || after === SKIN || before === after) return [];
-      return [{ facets: [i, before, after], mm: piece.length * solved.radiusMm, skin: true }];
+      const { from, to } = piece;
+      return [{ facets: [i, before, after], mm: piece.length * solved.radiusMm, skin: true, from, to }];
     }),
   );
   return [...edges, ...arcs];
 }
+
+/** Corners that nearly come to a point: pieces longer than the tolerance, and short enough to read as a missed corner. */
+export const nearMisses = (meeting: Meeting, toleranceMm: number): Miss[] =>
+  shortPieces(meeting, toleranceMm, NEAR_MISS_TOLERANCES * toleranceMm);
 
 /** Misses of one kind gathered by the latest tier that takes part, which is the one to mend. */
 function byTier(
@@ -50,7 +69,7 @@ const idsOf = ({ solved }: Checked, misses: readonly Miss[]): string[] =>
 
 function missFindings(checked: Checked): Finding[] {
   const { toleranceMm } = checked;
-  const near = shortPieces(checked, toleranceMm, NEAR_MISS_TOLERANCES * toleranceMm);
+  const near = nearMisses(checked, toleranceMm);
   // Exact corners leave no edge at all: the shortest that counts is a hundredth of what the person permits.
   const short = shortPieces(checked, toleranceMm / 100, toleranceMm);
   return [

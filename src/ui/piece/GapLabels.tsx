@@ -1,6 +1,5 @@
 /** Widths beside gaps and misses: those of the picked tier, and of one pair of each other tier. */
 import { useEffect, useMemo, useRef } from "react";
-import { toleranceOf } from "../../core/plan/solve.ts";
 import { useShownReport, useShownSolid, useShownSolved } from "../plan/diary/use-shown.ts";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
@@ -34,7 +33,7 @@ export function GapLabels() {
       selection.facetId !== null
         ? facetId === selection.facetId
         : selection.tierId !== null && facetId.startsWith(`${selection.tierId}/`);
-    return marksOf(solved, solid, report, toleranceOf(solved.plan), isTold);
+    return marksOf(solved, solid, report, isTold);
   }, [solved, solid, report, selection]);
   return (
     <div className="stage-labels" aria-hidden="true">

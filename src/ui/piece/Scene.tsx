@@ -1,7 +1,6 @@
 /** Everything drawn of the piece. Lives in its own React root inside the canvas and reads the one store. */
 import { useMemo } from "react";
 import type { Vec3 } from "../../core/geometry/vec.ts";
-import { toleranceOf } from "../../core/plan/solve.ts";
 import { useView } from "../app/view.ts";
 import { useShownReport, useShownSolid, useShownSolved } from "../plan/diary/use-shown.ts";
 import { useStudio } from "../use-studio.ts";
@@ -87,10 +86,7 @@ function MeetingMarks({ palette }: { palette: Palette }) {
   const solved = useShownSolved();
   const solid = useShownSolid();
   const report = useShownReport();
-  const marks = useMemo(
-    () => marksOf(solved, solid, report, toleranceOf(solved.plan), () => false),
-    [solved, solid, report],
-  );
+  const marks = useMemo(() => marksOf(solved, solid, report, () => false), [solved, solid, report]);
   const segments = useMemo(
     () => ({
       edges: segmentsOf(marks.edges),

@@ -89,7 +89,6 @@ export function marksOf(
   solved: SolvedPlan,
   solid: Solid,
   report: Report,
-  toleranceMm: number,
   isTold: (facetId: string) => boolean,
 ): Marks {
   const { planes, facets, radiusMm } = solved;
@@ -114,7 +113,7 @@ export function marksOf(
       });
   }
 
-  const misses = missedCorners(solid, radiusMm, toleranceMm);
+  const misses = missedCorners(solved, solid);
   return {
     edges: solid.edges
       .filter(({ from, to }) => dot(from, from) + dot(to, to) > 0)

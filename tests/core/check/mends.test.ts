@@ -1,73 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { type Mend, mendsOf, planWith } from "../../../src/core/check/mends.ts";
 import { reportPlan } from "../../../src/core/check/report.ts";
-import type { DepthRule, Piece, Plan, Tier } from "../../../src/core/plan/document.ts";
-import { solvePlan } from "../../../src/core/plan/solve.ts";
-
-const tier = (
-  id: string,
-  armAngleDeg: number,
-  startDeg: number,
-  depth: DepthRule,
-  count = 12,
-  side: Tier["side"] = "front",
-): Tier => ({ id, name: id, side, armAngleDeg, count, startDeg, depth });
-const planOf = (
-  tiers: readonly Tier[],
-  piece: Partial<Piece> = {},
-  wheelStops: number | null = 96,
-): Plan => ({
-  format: "glintwright-plan",
-  version: 1,
-  name: "mends",
-  piece: { diameterMm: 30, glass: "borosilicate", ...piece },
-  rig: { wheelStops },
-  tiers,
-});
-const girdle = tier("a", 0, 0, { rule: "touch" });
-
-/** Twelve at 25 degrees that pass the corners of the ring before by so much. */
-function pastCorners(mm: number): Plan {
-  const low = tier("a", 0, 0, { rule: "edge", mm: 5 });
-  const exact = planOf([low, tier("b", 25, 15, { rule: "corners", of: "a" })]);
-  const depthMm = solvePlan(exact).tiers[1].depthMm;
-  return planOf([low, tier("b", 25, 15, { rule: "depth", mm: depthMm + mm })]);
-}
-
-/** Plans that have one finding of a code each. */
-const CASES: Readonly<Record<string, Plan>> = {
-  uneven: planOf([tier("a", 30, 0, { rule: "depth", mm: 0.5 }, 14)]),
-  "start-moved": planOf([tier("a", 30, 1, { rule: "touch" })]),
-  duplicate: planOf([girdle, tier("b", 0, 0, { rule: "touch" })]),
-  "near-duplicate": planOf([girdle, tier("b", 0.6, 0, { rule: "touch" })]),
-  "rule-unmet": planOf([
-    tier("a", 0, 0, { rule: "edge", mm: 3 }),
-    tier("b", 80, 15, { rule: "edge", mm: 25 }),
-  ]),
-  overshoot: planOf([
-    tier("a", 0, 0, { rule: "edge", mm: 3 }),
-    tier("b", 35, 15, { rule: "corners", of: "a" }, 8),
-  ]),
-  swallowed: planOf([
-    tier("t", 90, 0, { rule: "depth", mm: 3 }, 1),
-    tier("b", 85, 0, { rule: "depth", mm: 0.5 }, 6),
-  ]),
-  sliver: planOf([tier("a", 30, 0, { rule: "depth", mm: 0.00002 }, 6)]),
-  "near-miss": pastCorners(0.003),
-  "short-edge": pastCorners(0.02),
-  lost: planOf([tier("a", 40, 0, { rule: "depth", mm: 0.1 }), tier("b", 40, 0, { rule: "depth", mm: 0.3 })]),
-  vanished: planOf([tier("a", 0, 0, { rule: "depth", mm: 16 }, 8)]),
-  "skin-between": planOf([girdle, tier("b", 36, 15, { rule: "depth", mm: 0.3 })]),
-  "under-dop": planOf([tier("b", 55, 0, { rule: "depth", mm: 1.2 }, 6, "back")], {
-    dop: { side: "back", diameterMm: 12 },
-  }),
-  "inside-broken": planOf([tier("a", 30, 0, { rule: "depth", mm: 6 }, 6)], {
-    inside: [{ kind: "bubble", diameterMm: 20 }],
-  }),
-  "inside-thin": planOf([tier("a", 30, 0, { rule: "depth", mm: 4.5 }, 6)], {
-    inside: [{ kind: "bubble", diameterMm: 20 }],
-  }),
-};
+import type { Plan } from "../../../src/core/plan/document.ts";
+import { MEND_CASES as CASES, girdle, planOf } from "../../fixtures/mend-cases.ts";
 
 const firstFinding = (plan: Plan, code: string) => reportPlan(plan).findings.find((f) => f.code === code);
 const mendsFor = (plan: Plan, code: string): Mend[] => {

@@ -52,8 +52,7 @@ export const drawings: Translated<typeof en> = {
     gap: (facets, mm) => `${both(facets)} stehen ${mm} auseinander`,
     touch: (facets) => `${both(facets)} berühren sich gerade`,
     corner: (facets) => `${both(facets)} kommen auf einen Punkt`,
-    miss: (facets, mm) =>
-      `${both(facets)} teilen ein letztes Stück von ${mm}: die Ecke kommt fast auf einen Punkt`,
+    miss: (facets, mm) => `${both(facets)} kommen fast auf einen Punkt: es fehlen ${mm}`,
   },
   turnStrip: "Den Streifen drehen",
   turnKeys:

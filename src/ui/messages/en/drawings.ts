@@ -53,7 +53,7 @@ export const drawings = {
     touch: (facets: readonly string[], _mm: string) => `${both(facets)} just touch`,
     corner: (facets: readonly string[], _mm: string) => `${both(facets)} come to one point`,
     miss: (facets: readonly string[], mm: string) =>
-      `${both(facets)} share a last ${mm}: the corner nearly comes to a point`,
+      `${both(facets)} nearly come to a point: they miss it by ${mm}`,
   },
   turnStrip: "Turn the strip",
   turnKeys:

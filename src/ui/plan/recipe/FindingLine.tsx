@@ -18,7 +18,12 @@ export function FindingLine({ finding }: { finding: Finding }) {
   const toll = { stop: words.toll.stops, warn: words.toll.looks, info: words.toll.knows }[finding.severity];
   const place = finding.facets?.[0] ?? null;
   return (
-    <li className="finding" data-severity={finding.severity}>
+    <li
+      className="finding"
+      data-severity={finding.severity}
+      data-code={finding.code}
+      data-tier={finding.tier}
+    >
       <p>
         <b className="finding-toll">{toll}.</b> {findingInWords(finding, inWords, format, plan)}
       </p>

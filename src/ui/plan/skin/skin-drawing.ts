@@ -3,7 +3,6 @@ import type { Report } from "../../../core/check/report.ts";
 import { meetingPoint } from "../../../core/geometry/circles.ts";
 import type { OutlinePiece, Solid } from "../../../core/geometry/solid-types.ts";
 import { scale, type Vec3 } from "../../../core/geometry/vec.ts";
-import { toleranceOf } from "../../../core/plan/solve.ts";
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
 import { missedCorners } from "../misses.ts";
 import { neckOf } from "./neck.ts";
@@ -105,7 +104,7 @@ export function drawSkin(
       ...mark("corner", scale(c.at, 1 / radiusMm), c.facets),
       missMm: c.missMm,
     })),
-    misses: missedCorners(solid, radiusMm, toleranceOf(solved.plan)).map((miss) => {
+    misses: missedCorners(solved, solid).map((miss) => {
       const from = mark(
         "miss",
         miss.at,
