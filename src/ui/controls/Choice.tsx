@@ -40,12 +40,15 @@ export function Choice<Id extends string>(props: ChoiceProps<Id>) {
         <span className="choice-mark" aria-hidden="true" />
       </Button>
       <Popover className="float" offset={4}>
-        <ListBox
-          className="list"
-          disabledKeys={options.filter((option) => option.isDisabled).map((option) => option.id)}
-        >
+        <ListBox className="list">
           {options.map((option) => (
-            <ListBoxItem key={option.id} id={option.id} className="list-item" textValue={option.words}>
+            <ListBoxItem
+              key={option.id}
+              id={option.id}
+              className="list-item"
+              textValue={option.words}
+              isDisabled={option.isDisabled}
+            >
               <span>{option.words}</span>
               {option.detail ? <span className="list-detail">{option.detail}</span> : null}
             </ListBoxItem>
