@@ -37,6 +37,28 @@ const contentPolicy = (): Plugin => ({
   ],
 });
 
+/** The chunk that draws the piece is asked for by the shell: it is fetched and compiled beside it, and run when the shell stands. */
+const stagePreloaded = (): Plugin => ({
+  name: "stage-preloaded",
+  apply: "build",
+  transformIndexHtml: {
+    order: "post",
+    handler: (_html, { bundle }) => {
+      const stage = Object.values(bundle ?? {}).find(
+        (file) => file.type === "chunk" && file.name === "stage",
+      );
+      if (!stage) throw new Error("the build has no chunk named stage");
+      return [
+        {
+          tag: "link",
+          attrs: { rel: "modulepreload", crossorigin: true, href: `./${stage.fileName}` },
+          injectTo: "head",
+        },
+      ];
+    },
+  },
+});
+
 const installable = VitePWA({
   registerType: "prompt",
   injectRegister: null,
@@ -70,7 +92,7 @@ export default defineConfig({
   base: "./",
   publicDir: at("public"),
   cacheDir: at(".cache/vite"),
-  plugins: [react(), contentPolicy(), installable],
+  plugins: [react(), contentPolicy(), stagePreloaded(), installable],
   server: { fs: { allow: [at(".")] } },
   // light-dark() and oklch() stay as written: the scene reads its colours from the same tokens.
   build: {

@@ -1,10 +1,16 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./ui/app/App.tsx";
+import { openingParts } from "./ui/app/slots.tsx";
 import { beginVisit } from "./ui/visit.ts";
 
 /** How long the page waits for the plan of the last visit before it shows an example: no plan is shown only to be replaced. */
-const WAIT_MS = 600;
+const PLAN_WAIT_MS = 600;
+/** How long it waits for its first parts, so that the frame does not fill piece by piece. */
+const PARTS_WAIT_MS = 3000;
+
+const within = (ms: number, what: Promise<unknown>): Promise<unknown> =>
+  Promise.race([what, new Promise((resolve) => setTimeout(resolve, ms))]);
 
 function show(): void {
   const place = document.getElementById("app");
@@ -23,8 +29,7 @@ async function openLink(): Promise<void> {
   await openLinkedPlan();
 }
 
-const waited = new Promise<void>((resolve) => setTimeout(resolve, WAIT_MS));
 const begun = beginVisit();
-void Promise.race([begun, waited]).then(show);
+void Promise.all([within(PLAN_WAIT_MS, begun), within(PARTS_WAIT_MS, openingParts)]).then(show);
 void begun.then(openLink);
 window.addEventListener("hashchange", () => void openLink());
