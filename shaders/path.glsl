@@ -23,14 +23,15 @@
 const int MOST_MEETINGS = 256;
 // Paths weaker than this are ended by chance, the survivors made up for it.
 const float ROULETTE_BELOW = 0.02;
-// So are, whatever their strength, paths that meet more surfaces than this: light caught for ages between facets, which
-// neighbours on the graphics card would have to wait for. The share that goes on, each time.
+// Beyond so many surfaces a path is long: light caught for ages between facets. How far a pass follows such paths is one
+// chance for the whole picture (`reach`, see src/render/pass.ts), so that neighbours on the graphics card never wait for each
+// other; the share of passes that goes on at each surface makes up for those that don't.
 const int LONG_PATH = 8;
-const float LONG_SURVIVAL = 0.7;
+uniform int reach;
+uniform float longSurvival;
 // No bubble, no design, no grain.
 const int NONE = -1;
 
-uniform int maxMeetings;
 // 1: whoever looks past the piece sees the light; 0: nothing, so that the page shows.
 uniform float lightBehind;
 
@@ -78,11 +79,10 @@ Amount gather(vec3 d, PathColour colour) {
   return colourFor(lightFrom(d), colour);
 }
 
-// Ends weak and long paths by chance without bias; true when it ended.
-bool roulette(inout Amount weight, int meetings, inout uint random) {
-  float survive = min(1.0, strongest(weight) / ROULETTE_BELOW);
-  if (meetings > LONG_PATH) survive = min(survive, LONG_SURVIVAL);
-  if (survive == 1.0) return false;
+// Ends weak paths by chance without bias; true when it ended.
+bool roulette(inout Amount weight, inout uint random) {
+  float survive = strongest(weight) / ROULETTE_BELOW;
+  if (survive >= 1.0) return false;
   if (nextRandom(random) >= survive) return true;
   weight /= survive;
   return false;
@@ -206,7 +206,8 @@ bool meetBody(inout Walker w, Surface surface, PathColour colour, inout uint ran
 Amount followInside(Walker w, PathColour colour, inout uint random) {
   Amount sum = Amount(0.0);
   for (int meetings = 1; meetings < MOST_MEETINGS; meetings++) {
-    if (meetings >= maxMeetings) break;
+    if (meetings >= reach) break;
+    if (meetings > LONG_PATH) w.weight /= longSurvival;
 #if DESIGNS > 0
     if (w.bubble != NONE) {
       if (!crossBubble(w, colour, random)) continue;
@@ -222,7 +223,7 @@ Amount followInside(Walker w, PathColour colour, inout uint random) {
     w.weight *= throughTints(w, t, colour);
 #endif
     w.weight *= exp(-colour.sigma * t);
-    if (roulette(w.weight, meetings, random)) break;
+    if (roulette(w.weight, random)) break;
 #if DESIGNS > 0
     if (met != NONE) {
       meetDesign(w, hit, met, colour, random);

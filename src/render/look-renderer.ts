@@ -11,7 +11,7 @@ import { Accumulator } from "./accumulator.ts";
 import { checkDevice, type DeviceCheck } from "./device-check.ts";
 import { measureGpu } from "./gpu-clock.ts";
 import type { PackedScene } from "./packed-scene.ts";
-import { rowsOf, TileScheduler } from "./tile-scheduler.ts";
+import { type Band, rowsOf, TileScheduler } from "./tile-scheduler.ts";
 import { type LoadedScene, TraceEngine } from "./trace-engine.ts";
 import type { View } from "./view.ts";
 
@@ -36,6 +36,8 @@ export interface LookState {
   readonly error: string | null;
   /** Milliseconds from the last change to the first picture of it; null before. */
   readonly firstPictureMs: number | null;
+  /** What shows has fewer pixels than the screen: a full picture has not been through yet. */
+  readonly isCoarse: boolean;
 }
 
 export interface LookDisplay {
@@ -120,6 +122,7 @@ export class LookRenderer {
       check,
       error: null,
       firstPictureMs: null,
+      isCoarse: true,
     };
     canvas.addEventListener("webglcontextlost", this.onLost);
     canvas.addEventListener("webglcontextrestored", this.onRestored);
@@ -202,11 +205,13 @@ export class LookRenderer {
     const { engine, scenes } = this;
     if (!engine) return;
     const generation = ++this.generation;
-    const waits = scenes.some((scene) => !engine.isReady(scene));
+    const waits = scenes.some((scene) => !engine.canTrace(scene, 0));
     if (waits) this.report({ phase: "preparing" });
     await this.guarded(async () => {
-      for (const scene of scenes) await engine.prepare(scene, this.abort.signal);
+      for (const scene of scenes) await engine.prepareFirst(scene, this.abort.signal);
       if (generation === this.generation) this.rebuildSides();
+      // The sketch shows while the rest compiles.
+      for (const scene of scenes) await engine.prepare(scene, this.abort.signal);
     }, engine.gl);
   }
 
@@ -223,7 +228,7 @@ export class LookRenderer {
   /** Loads the scenes anew and makes pictures of the right size for them. */
   private rebuildSides(): void {
     const { engine, scenes } = this;
-    if (!engine || scenes.some((scene) => !engine.isReady(scene)) || this.width === 0) return;
+    if (!engine || scenes.some((scene) => !engine.canTrace(scene, 0)) || this.width === 0) return;
     const width = this.display.sideBySide ? Math.ceil(this.width / 2) : this.width;
     const kept = this.sides;
     this.sides = scenes.map((scene, k) => {
@@ -295,11 +300,13 @@ export class LookRenderer {
       return;
     }
     const into = this.wanted(side);
-    if (side[into].samples < this.target || side[into].passes === 0) this.traceSome(engine, view, into);
+    const wants = side[into].samples < this.target || side[into].passes === 0;
+    if (wants && this.canTrace(engine, into)) this.traceSome(engine, view, into);
     if (this.isStale) this.showBest(engine);
     const isClean = into === "full" && side.full.passes > 0 && side.full.samples >= this.target;
     const samples = side.full.passes > 0 ? side.full.samples : side.coarse.passes > 0 ? 1 : 0;
-    this.report({ phase: isClean ? "clean" : "tracing", samples, ...this.firstPicture(samples) });
+    const isCoarse = side.full.passes === 0;
+    this.report({ phase: isClean ? "clean" : "tracing", samples, isCoarse, ...this.firstPicture(samples) });
     if (side.full.samples === LASTING_SAMPLES) void this.specialise(engine);
     if (!isClean) this.requestFrame();
   }
@@ -324,10 +331,17 @@ export class LookRenderer {
     const { width, height } = this.sides[0][into];
     if (this.tracedInto !== into) this.scheduler.restart(width, height);
     this.tracedInto = into;
-    const bands = this.scheduler.frame();
-    for (const side of this.sides)
-      for (const band of bands)
+    const bands: Band[] = [];
+    for (const band of this.scheduler.frame()) {
+      // The sketch is through and its followers' program still compiles: the rest of the frame is given up.
+      if (!this.canTrace(engine, into)) {
+        this.tracedInto = null;
+        break;
+      }
+      for (const side of this.sides)
         engine.trace(side.scene, side[into], view, band, { x: 0, y: 0, width, height });
+      bands.push(band);
+    }
     this.isStale ||= bands.some((band) => band.last);
     const pixels = rowsOf(bands) * width;
     this.cardBusy = true;
@@ -335,6 +349,10 @@ export class LookRenderer {
       this.cardBusy = false;
       if (ms > 0) this.scheduler.measured(pixels, ms);
     });
+  }
+
+  private canTrace(engine: TraceEngine, into: Resolution): boolean {
+    return this.sides.every((side) => engine.canTrace(side.scene.packed, side[into].passes));
   }
 
   /** The full picture as soon as it has one whole pass, until then the coarse one, until then what was there before. */

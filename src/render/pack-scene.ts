@@ -40,6 +40,8 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
     uniforms: { ...packLight(scene.light), ...packNumbers(scene, options) },
     planeCount: scene.planeCount,
     hasDispersion: options.hasDispersion,
+    maxMeetings: options.maxMeetings,
+    seed: options.seed,
     body: packBody(scene),
     designs: packDesigns(scene.designs),
     spectrum: packSpectrum(scene),
@@ -58,7 +60,6 @@ function packNumbers(scene: Scene, options: TraceOptions): Uniforms {
     indexD: float(scene.nd),
     indexRgb: vec3(options.hasDispersion ? indexByChannel(scene) : [scene.nd, scene.nd, scene.nd]),
     sigmaRgb: vec3(scene.sigmaRgb),
-    maxMeetings: int(options.maxMeetings),
     seed: uint(options.seed),
     lightBehind: float(options.lightBehind ? 1 : 0),
   };

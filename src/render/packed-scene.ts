@@ -15,6 +15,9 @@ export interface PackedScene {
   readonly planeCount: number;
   /** Whether wavelengths part: then a picture's first pass is a sketch without dispersion. */
   readonly hasDispersion: boolean;
+  /** Surfaces a path may meet. */
+  readonly maxMeetings: number;
+  readonly seed: number;
   /** The uniform block `Body`, std140. */
   readonly body: Float32Array;
   /** The uniform block `Designs`, std140. */

@@ -2,7 +2,7 @@
  * What each pass over a picture does. Where wavelengths part, pass 0 is a sketch with all light at once: it is shown, and
  * then only serves the samples at one wavelength as a first guess; their sum begins with pass 1.
  */
-import { float, type Uniforms, uint } from "./gl-program.ts";
+import { float, int, type Uniforms, uint } from "./gl-program.ts";
 
 export interface Pass {
   /** Numbers that a path carries: the variant of `trace.frag`. */
@@ -14,8 +14,36 @@ export interface Pass {
 export const samplesAfter = (passes: number, isGuided: boolean): number =>
   isGuided && passes > 1 ? passes - 1 : passes;
 
+/** As in `path.glsl`. */
+const LONG_PATH = 8;
+/** Of the passes that follow long paths, the share that goes on at each further surface. */
+export const LONG_SURVIVAL = 0.85;
+/** A sketch need not be right in what is caught between facets: it ends there, and nothing is made up for. */
+const SKETCH_REACH = 24;
+
+/**
+ * Surfaces that paths of a sample may meet: beyond LONG_PATH each further one only in LONG_SURVIVAL of the samples. All pixels
+ * share this chance, and any 2^k samples in a row spread it evenly.
+ */
+export function reachOf(sample: number, seed: number): number {
+  const place = reverseBits(shuffled(sample, REACH_SEED)) / 2 ** 32;
+  const u = (place + fraction(seed * GOLDEN) + SMALLEST) % 1;
+  return LONG_PATH + 1 + Math.floor(Math.log(Math.max(u, SMALLEST)) / Math.log(LONG_SURVIVAL));
+}
+
+const GOLDEN = 0.6180339887498949;
+const SMALLEST = 2 ** -33;
+const fraction = (x: number): number => x - Math.floor(x);
+
+export interface PassScene {
+  /** Whether a sketch comes first: where wavelengths part. */
+  readonly hasDispersion: boolean;
+  readonly maxMeetings: number;
+  readonly seed: number;
+}
+
 /** @param index position of the pass since the picture's start, 0 .. 2^16 - 1 */
-export function passAt(index: number, isGuided: boolean): Pass {
+export function passAt(index: number, { hasDispersion: isGuided, maxMeetings, seed }: PassScene): Pass {
   const isSketch = isGuided && index === 0;
   const sample = isGuided && !isSketch ? index - 1 : index;
   return {
@@ -23,9 +51,11 @@ export function passAt(index: number, isGuided: boolean): Pass {
     uniforms: {
       sampleIndex: uint(sample),
       sampleSobol: uint(reversedSobolSecond(sample)),
-      waveIndex: uint(shuffled(sample)),
+      waveIndex: uint(shuffled(sample, WAVE_SEED)),
       samplesSoFar: float(Math.max(1, sample)),
       keep: float(sample > 0 ? 1 : 0),
+      reach: int(Math.min(maxMeetings, isSketch ? SKETCH_REACH : reachOf(sample, seed))),
+      longSurvival: float(isSketch ? 1 : LONG_SURVIVAL),
     },
   };
 }
@@ -41,8 +71,9 @@ function reversedSobolSecond(index: number): number {
   return result >>> 0;
 }
 
-/** Any number: it only fixes one of many orders. */
-const SHUFFLE_SEED = 0x9e3779b9;
+/** Any two numbers: each only fixes one of many orders. */
+const WAVE_SEED = 0x9e3779b9;
+const REACH_SEED = 0x51ed270b;
 
 /**
  * Another order of the samples, shuffled within every aligned 2^k of them. Wavelengths follow it, so that 64 samples still
@@ -50,9 +81,9 @@ const SHUFFLE_SEED = 0x9e3779b9;
  * place in the pixel, and be tied to it. A nested uniform scramble: every bit is flipped by a hash of the higher ones.
  * Source: B. Burley, Practical Hash-based Owen Scrambling, JCGT 9(4), 2020.
  */
-export function shuffled(index: number): number {
+export function shuffled(index: number, seed: number): number {
   let bits = reverseBits(index);
-  bits = (bits + SHUFFLE_SEED) >>> 0;
+  bits = (bits + seed) >>> 0;
   for (const factor of [0x6c50b47c, 0xb82f1e52, 0xc7afe638, 0x8d22f6e6])
     bits = (bits ^ Math.imul(bits, factor)) >>> 0;
   return reverseBits(bits);

@@ -78,6 +78,11 @@ export class TraceEngine {
     return new TraceEngine(gl, await makeProgram(gl, "display.frag", {}, signal));
   }
 
+  /** Compiles what the first pass over a picture of the scene needs: a picture can be shown before the rest is there. */
+  async prepareFirst(packed: PackedScene, signal?: AbortSignal): Promise<void> {
+    if (!this.canTrace(packed, 0)) await this.prepareVariant(packed, FIRST_CHANNELS, ANY_COUNT, signal);
+  }
+
   /** Compiles what the scene needs, if it isn't there yet, without holding up the page. */
   async prepare(packed: PackedScene, signal?: AbortSignal): Promise<void> {
     await this.prepareVariants(packed, ANY_COUNT, signal);
@@ -117,9 +122,9 @@ export class TraceEngine {
     this.tracers.set(variantKey(packed, channels, planes), made);
   }
 
-  /** True when `prepare` has been through for this kind of scene. */
-  isReady(packed: PackedScene): boolean {
-    return channelsOf(packed).every((channels) => this.tracers.has(variantKey(packed, channels, ANY_COUNT)));
+  /** True when the program is there that a picture of the scene needs after so many passes. */
+  canTrace(packed: PackedScene, passes: number): boolean {
+    return this.tracers.has(variantKey(packed, passAt(passes, packed).channels, ANY_COUNT));
   }
 
   load(packed: PackedScene): LoadedScene {
@@ -145,7 +150,7 @@ export class TraceEngine {
   /** Adds one sample to every pixel of the band; a band that ends the pass turns the accumulator over. */
   trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): void {
     const { gl } = this;
-    const pass = passAt(target.passes, scene.packed.hasDispersion);
+    const pass = passAt(target.passes, scene.packed);
     const { packed } = scene;
     const tracer =
       this.tracers.get(variantKey(packed, pass.channels, packed.planeCount)) ??
@@ -231,6 +236,8 @@ export class TraceEngine {
 }
 
 type Channels = 1 | 3;
+/** Every picture begins with all light at once: as a sketch, or because no wavelengths part. */
+const FIRST_CHANNELS: Channels = 3;
 
 const channelsOf = (packed: PackedScene): readonly Channels[] => (packed.hasDispersion ? [3, 1] : [3]);
 const variantKey = (packed: PackedScene, channels: Channels, planes: number): string =>

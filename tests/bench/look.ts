@@ -1,48 +1,104 @@
 /**
- * How fast the look is traced: `npm run bench -- look`, in Chromium, against the plain yardstick in the same run. On a real
- * graphics card: `tsx tests/bench/look/emit.ts FOLDER`, then `python3 tests/bench/look/egl.py FOLDER/timings.json OUT`.
+ * How fast the look is traced: `npm run bench -- look`, in Chromium, against the plain yardstick and against a general path
+ * tracer for meshes, in the same run. On a real graphics card: `tsx tests/bench/look/emit.ts FOLDER`, then
+ * `python3 tests/bench/look/egl.py FOLDER/timings.json OUT`.
  */
 import { loadavg } from "node:os";
 import { openPage } from "../browser/support.ts";
+import type { GeneralRun } from "./look/general.ts";
+import { type Step, timeTo } from "./look/noise.ts";
 
 const SIZE = 512;
-const PASSES = 6;
-/** The yardstick runs before and after, so that a change of the machine's load shows. */
+const PASSES = 4;
+/** Yardstick and tracer take turns, so that a change of the machine's load meets both. */
 const ROUNDS = 3;
+const COUNTS = [25, 60, 120] as const;
+
+/** A picture's worth of noise: small, so that the general tracer gets there. */
+const NOISE_SIZE = 128;
+const [OUR_SAMPLES, OUR_REFERENCE] = [256, 2048];
+const [GENERAL_SAMPLES, GENERAL_REFERENCE] = [64, 512];
 
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1];
+const rounded = (value: number): number => Number(value.toPrecision(3));
 
-const YARDSTICK = "yardstick, 25 planes, 12 bounces";
+type Ask = <T>(call: string) => Promise<T>;
 
 /** Million samples a second, and how many times the yardstick's time a sample takes; medians over the rounds. */
-export async function bench(): Promise<object> {
-  const { page, errors, close } = await openPage("tests/bench/look/page.html");
+async function speed(ask: Ask): Promise<object> {
   const rates = new Map<string, number[]>();
   const time = async (name: string, call: string) => {
-    const rate = await page.evaluate<number>(call);
-    rates.set(name, [...(rates.get(name) ?? []), rate]);
+    rates.set(name, [...(rates.get(name) ?? []), await ask<number>(call)]);
   };
+  for (let round = 0; round < ROUNDS; round++) {
+    for (const count of COUNTS) {
+      await time(`yardstick, ${count} planes, 12 bounces`, `timeBare(${count}, ${SIZE}, ${PASSES})`);
+      await time(`${count} facets, dispersion`, `timeTracer(${count}, true, ${SIZE}, ${PASSES})`);
+    }
+    await time("25 facets, no dispersion", `timeTracer(25, false, ${SIZE}, ${PASSES})`);
+  }
+  const rate = (name: string) => median(rates.get(name) ?? []);
+  const plain = (count: number) => rate(`yardstick, ${count} planes, 12 bounces`);
+  const answers = [...rates].map(([name, all]) => ({
+    name,
+    megaSamplesPerSecond: rounded(median(all)),
+    slowest: rounded(Math.min(...all)),
+    fastest: rounded(Math.max(...all)),
+    timesYardstickOf25: rounded(plain(25) / median(all)),
+    timesYardstickOfAsMany: rounded(plain(Number.parseInt(name.replace(/^\D+/, ""), 10)) / median(all)),
+  }));
+  return { size: SIZE, answers };
+}
+
+/** Wall time to the general tracer's last noise level, in both tracers. */
+async function equalNoise(ask: Ask): Promise<object> {
+  const general = await ask<GeneralRun>(
+    `traceGeneral(25, ${NOISE_SIZE}, ${GENERAL_SAMPLES}, ${GENERAL_REFERENCE})`,
+  );
+  const ours = async (hasDispersion: boolean) => {
+    const call = `convergeTracer(25, ${hasDispersion}, ${NOISE_SIZE}, ${OUR_SAMPLES}, ${OUR_REFERENCE})`;
+    const steps = await ask<Step[]>(call);
+    const { error, ms } = general.steps[general.steps.length - 1];
+    const ourMs = timeTo(error, steps);
+    return {
+      steps: steps.map(roundedStep),
+      msToEqualNoise: rounded(ourMs),
+      timesFaster: rounded(ms / ourMs),
+    };
+  };
+  return {
+    size: NOISE_SIZE,
+    noise: "root mean square against a converged picture of the same tracer, relative to its mean",
+    general: {
+      name: "three-gpu-pathtracer, the same piece as a mesh, no dispersion, 12 bounces",
+      readyMs: rounded(general.readyMs),
+      steps: general.steps.map(roundedStep),
+    },
+    withoutDispersion: await ours(false),
+    withDispersion: await ours(true),
+  };
+}
+
+const roundedStep = ({ samples, ms, error }: Step): Step => ({
+  samples,
+  ms: rounded(ms),
+  error: rounded(error),
+});
+
+export async function bench(): Promise<object> {
+  const { page, errors, close } = await openPage("tests/bench/look/page.html");
+  const ask: Ask = (call) => page.evaluate(call);
   try {
     await page.waitForFunction("'timeTracer' in window");
-    for (let round = 0; round < ROUNDS; round++) {
-      await time(YARDSTICK, `timeBare(${SIZE}, ${PASSES})`);
-      for (const count of [25, 60, 120])
-        await time(`${count} facets, dispersion`, `timeTracer(${count}, true, ${SIZE}, ${PASSES})`);
-      await time("25 facets, no dispersion", `timeTracer(25, false, ${SIZE}, ${PASSES})`);
-    }
+    const answer = {
+      renderer: "Chromium, WebGL in software",
+      load: loadavg().map(rounded),
+      speed: await speed(ask),
+      equalNoise: await equalNoise(ask),
+    };
+    if (errors.length > 0) throw new Error(errors.join("\n"));
+    return answer;
   } finally {
     await close();
   }
-  if (errors.length > 0) throw new Error(errors.join("\n"));
-  const plain = median(rates.get(YARDSTICK) ?? []);
-  const answers = [...rates].map(([name, all]) => ({
-    name,
-    megaSamplesPerSecond: round2(median(all)),
-    slowest: round2(Math.min(...all)),
-    fastest: round2(Math.max(...all)),
-    timesYardstick: round2(plain / median(all)),
-  }));
-  return { renderer: "Chromium, WebGL in software", size: SIZE, load: loadavg(), answers };
 }
-
-const round2 = (value: number): number => Math.round(100 * value) / 100;

@@ -15,25 +15,22 @@ function openEngine(): Promise<TraceEngine> {
   return TraceEngine.create(gl);
 }
 
-export interface TracedPicture {
-  readonly name: string;
-  /** Linear RGBA, rows bottom to top. */
-  readonly rgba: number[];
+export interface TraceWish {
+  readonly size: number;
+  readonly seed: number;
+  readonly samples: number;
+  /** With the program for this very number of facets, as for a piece one keeps looking at. */
+  readonly own: boolean;
 }
 
-/** Traces scene `k` of the shared list to its number of samples. */
-async function traceScene(
-  k: number,
-  size: number,
-  seed: number,
-  hasDispersion = LOOK_SCENES[k].hasDispersion,
-  samples = LOOK_SCENES[k].samples,
-): Promise<TracedPicture> {
+/** Traces scene `k` of the shared list; linear RGBA, rows bottom to top. */
+async function traceScene(k: number, { size, seed, samples, own }: TraceWish): Promise<number[]> {
   engine ??= openEngine();
   const tracer = await engine;
-  const { name, make, from } = LOOK_SCENES[k];
+  const { make, from, hasDispersion } = LOOK_SCENES[k];
   const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, lightBehind: true });
   await tracer.prepare(packed);
+  if (own) await tracer.specialise(packed);
   const loaded = tracer.load(packed);
   const target = new Accumulator(tracer.gl, size, size);
   target.restart(hasDispersion);
@@ -44,7 +41,7 @@ async function traceScene(
   const rgba = Array.from(target.readMean());
   target.dispose();
   tracer.unload(loaded);
-  return { name, rgba };
+  return rgba;
 }
 
 Object.assign(window, { traceScene });

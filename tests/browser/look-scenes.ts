@@ -2,7 +2,7 @@
 import { facetFrame, type Plane } from "../../src/core/geometry/plane.ts";
 import { ROUGHNESS } from "../../src/core/optics/finish.ts";
 import { N_BK7, type OpticalGlass } from "../../src/core/optics/glasses.ts";
-import { LIGHT_SETTINGS, type Light } from "../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS, type Light, type LightName } from "../../src/core/optics/lights.ts";
 import { makeScene, type Scene } from "../../src/core/optics/scene.ts";
 import type { Piece } from "../../src/core/plan/document.ts";
 
@@ -17,8 +17,12 @@ function crown(count: number, h: number): Plane[] {
 }
 
 const PIECE: Piece = { diameterMm: 30, glass: "borosilicate" };
-const window: Light = { kind: "setting", setting: LIGHT_SETTINGS["north-window"], turnRad: 0.3 };
-const overcast: Light = { kind: "setting", setting: LIGHT_SETTINGS.overcast, turnRad: 0 };
+const lit = (name: LightName, turnRad = 0): Light => ({
+  kind: "setting",
+  setting: LIGHT_SETTINGS[name],
+  turnRad,
+});
+const overcast = lit("overcast");
 
 /** A made-up picture all around: smooth, coloured, different everywhere. */
 function paintedSky(): Light {
@@ -36,147 +40,114 @@ function paintedSky(): Light {
 }
 
 export interface LookScene {
+  /** Also the name of the twin's kept pictures under `tests/fixtures/look/`. */
   readonly name: string;
   readonly make: () => Scene;
   readonly hasDispersion: boolean;
   /** Azimuth and elevation of the eye, degrees. */
   readonly from: readonly [number, number];
-  /** Samples a pixel for the shader, and for the twin (there each with four wavelengths). */
-  readonly samples: number;
-  readonly twinSamples: number;
 }
 
 const scene = (
   name: string,
   make: () => Scene,
-  how: Partial<Pick<LookScene, "hasDispersion" | "from" | "samples" | "twinSamples">> = {},
-): LookScene => ({ name, make, hasDispersion: true, from: [20, 65], samples: 64, twinSamples: 32, ...how });
+  how: Partial<Pick<LookScene, "hasDispersion" | "from">> = {},
+): LookScene => ({ name, make, hasDispersion: true, from: [20, 65], ...how });
 
-const inside = (design: NonNullable<Piece["inside"]>[number]): Piece => ({ ...PIECE, inside: [design] });
+const inside = (...designs: NonNullable<Piece["inside"]>): Piece => ({ ...PIECE, inside: designs });
 const check: OpticalGlass = N_BK7;
 
+/** Between them: each light, each finish, each design, tint, dispersion on and off, no, few and many facets. */
 export const LOOK_SCENES: readonly LookScene[] = [
-  scene("an uncut ball without dispersion", () => makeScene({ piece: PIECE, planes: [], light: window }), {
-    hasDispersion: false,
-    twinSamples: 64,
-  }),
-  scene("a faceted ball in a window's light", () =>
-    makeScene({ piece: PIECE, planes: crown(12, 0.88), light: window }),
+  scene(
+    "uncut without dispersion",
+    () => makeScene({ piece: PIECE, planes: [], light: lit("north-window", 0.3) }),
+    { hasDispersion: false },
   ),
-  scene("a faceted ball of the check glass under a painted sky", () =>
-    makeScene({ piece: PIECE, planes: crown(8, 0.85), glass: check, light: paintedSky() }),
+  scene("faceted by a window", () =>
+    makeScene({ piece: PIECE, planes: crown(12, 0.88), light: lit("north-window", 0.3) }),
   ),
-  scene("a tinted soda-lime ball", () =>
+  scene("check glass with 81 facets under a painted sky", () =>
+    makeScene({ piece: PIECE, planes: crown(40, 0.95), glass: check, light: paintedSky() }),
+  ),
+  scene("tinted soda-lime under one lamp", () =>
     makeScene({
       piece: { diameterMm: 30, glass: "soda-lime", tint: { rgb: [0.2, 0.6, 0.8], atMm: 20 } },
       planes: crown(9, 0.9),
+      light: lit("one-lamp"),
+    }),
+  ),
+  scene("pre-polished under water", () => {
+    const planes = crown(10, 0.88);
+    const roughness = planes.map(() => ROUGHNESS.prepolished);
+    return makeScene({ piece: PIECE, planes, roughness, wet: true, light: overcast });
+  }),
+  scene("opaque core off centre", () =>
+    makeScene({
+      piece: inside({
+        kind: "core",
+        diameterMm: 10,
+        lengthMm: 14,
+        rgb: [0.8, 0.2, 0.1],
+        atMm: [2, 1, 0],
+        tiltDeg: 30,
+      }),
+      planes: crown(12, 0.88),
       light: overcast,
     }),
   ),
-  scene(
-    "ground facets, dry",
-    () => {
-      const planes = crown(10, 0.88);
-      return makeScene({
-        piece: PIECE,
-        planes,
-        roughness: planes.map(() => ROUGHNESS.ground),
-        light: overcast,
-      });
-    },
-    { samples: 128, twinSamples: 64 },
+  scene("tinted core and bubble under spots", () =>
+    makeScene({
+      piece: inside(
+        { kind: "core", diameterMm: 12, rgb: [0.9, 0.5, 0.1], opaque: false, atMm: [-3, 0, 0] },
+        { kind: "bubble", diameterMm: 5, atMm: [6, 2, 0] },
+      ),
+      planes: crown(12, 0.88),
+      light: lit("showroom-spots"),
+    }),
   ),
-  scene(
-    "pre-polished facets under water",
-    () => {
-      const planes = crown(10, 0.88);
-      const roughness = planes.map(() => ROUGHNESS.prepolished);
-      return makeScene({ piece: PIECE, planes, roughness, wet: true, light: overcast });
-    },
-    { samples: 128, twinSamples: 64 },
-  ),
-  scene(
-    "an opaque core off centre",
-    () =>
-      makeScene({
-        piece: inside({
-          kind: "core",
-          diameterMm: 10,
-          lengthMm: 14,
-          rgb: [0.8, 0.2, 0.1],
-          atMm: [2, 1, 0],
-          tiltDeg: 30,
-        }),
-        planes: crown(12, 0.88),
-        light: overcast,
+  scene("twisted ribbon", () =>
+    makeScene({
+      piece: inside({
+        kind: "ribbon",
+        widthMm: 9,
+        lengthMm: 18,
+        thicknessMm: 1,
+        turns: 1.5,
+        rgb: [0.1, 0.3, 0.8],
+        rgb2: [0.9, 0.8, 0.3],
       }),
-    { samples: 128, twinSamples: 64 },
+      planes: crown(6, 0.9),
+      light: overcast,
+    }),
   ),
-  scene(
-    "a tinted core and a bubble",
-    () =>
-      makeScene({
-        piece: {
-          ...PIECE,
-          inside: [
-            { kind: "core", diameterMm: 12, rgb: [0.9, 0.5, 0.1], opaque: false, atMm: [-3, 0, 0] },
-            { kind: "bubble", diameterMm: 5, atMm: [6, 2, 0] },
-          ],
+  scene("petals over a backing", () =>
+    makeScene({
+      piece: inside(
+        {
+          kind: "petals",
+          count: 6,
+          diameterMm: 16,
+          depthMm: 5,
+          rgb: [0.8, 0.3, 0.5],
+          rgb2: [0.95, 0.9, 0.8],
         },
-        planes: crown(12, 0.88),
-        light: overcast,
-      }),
-    { samples: 128, twinSamples: 64 },
+        { kind: "backing", heightMm: 4, rgb: [0.05, 0.05, 0.06] },
+      ),
+      planes: crown(6, 0.9),
+      light: overcast,
+    }),
   ),
-  scene(
-    "a twisted ribbon",
-    () =>
-      makeScene({
-        piece: inside({
-          kind: "ribbon",
-          widthMm: 9,
-          lengthMm: 18,
-          thicknessMm: 1,
-          turns: 1.5,
-          rgb: [0.1, 0.3, 0.8],
-          rgb2: [0.9, 0.8, 0.3],
-        }),
-        planes: crown(6, 0.9),
-        light: overcast,
-      }),
-    { samples: 128, twinSamples: 64 },
-  ),
-  scene(
-    "a bowl of petals over a backing",
-    () =>
-      makeScene({
-        piece: {
-          ...PIECE,
-          inside: [
-            {
-              kind: "petals",
-              count: 6,
-              diameterMm: 16,
-              depthMm: 5,
-              rgb: [0.8, 0.3, 0.5],
-              rgb2: [0.95, 0.9, 0.8],
-            },
-            { kind: "backing", heightMm: 4, rgb: [0.05, 0.05, 0.06] },
-          ],
-        },
-        planes: crown(6, 0.9),
-        light: overcast,
-      }),
-    { samples: 128, twinSamples: 64 },
-  ),
-  scene(
-    "a speckle",
-    () =>
-      makeScene({
-        piece: inside({ kind: "speckle", count: 60, grainMm: 1.2, diameterMm: 18, rgb: [0.9, 0.7, 0.2] }),
-        planes: crown(6, 0.9),
-        light: overcast,
-      }),
-    { samples: 128, twinSamples: 64 },
-  ),
+  scene("speckle behind half-ground facets", () => {
+    const planes = crown(6, 0.9);
+    const roughness = planes.map((_, k) => (k < 6 ? ROUGHNESS.ground : ROUGHNESS.polished));
+    const speckle = {
+      kind: "speckle",
+      count: 60,
+      grainMm: 1.2,
+      diameterMm: 18,
+      rgb: [0.9, 0.7, 0.2],
+    } as const;
+    return makeScene({ piece: inside(speckle), planes, roughness, light: overcast });
+  }),
 ];

@@ -7,6 +7,7 @@ import { LookStatus } from "./LookStatus.tsx";
 import { packedScenes } from "./look-scene.ts";
 import { lookSettings, useLook } from "./look-settings.ts";
 import { tracedPicture, useTracing, viewOf } from "./traced.ts";
+import { TierMarks } from "./TierMarks.tsx";
 import { useTurntable } from "./use-turntable.ts";
 import "./look.css";
 
@@ -24,6 +25,7 @@ export function LookStage() {
   return (
     <div className="traced" data-phase={state?.phase} data-shows={shows || undefined}>
       <div ref={host} className="traced-canvas" aria-hidden="true" />
+      {shows ? <TierMarks /> : null}
       {shows ? <DividerLine /> : null}
       <LookStatus />
     </div>

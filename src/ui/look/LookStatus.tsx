@@ -1,7 +1,21 @@
 /** One quiet line on how far the picture is, or why there is none. */
+import { useEffect, useState } from "react";
+import { scale } from "../../core/geometry/vec.ts";
+import type { Camera } from "../../core/optics/camera.ts";
+import type { LookState } from "../../render/look-renderer.ts";
+import { DEFAULT_OPTIONS } from "../../render/pack-scene.ts";
+import type { View } from "../../render/view.ts";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
-import { useTracing } from "./traced.ts";
+import { eye } from "../piece/eye.ts";
+import { useFormat } from "../use-format.ts";
+import { usePlan } from "../use-studio.ts";
+import { lookPool, unlit } from "./look-pool.ts";
+import { sceneOf } from "./look-scene.ts";
+import { lookSettings } from "./look-settings.ts";
+import { useTracing, viewOf } from "./traced.ts";
+
+type Words = (typeof lookWords)["en"]["status"];
 
 export function LookStatus() {
   const words = useWords(lookWords).status;
@@ -19,17 +33,52 @@ export function LookStatus() {
       </div>
     );
   }
-  const line =
-    state.phase === "preparing"
-      ? words.preparing
-      : state.phase === "lost"
-        ? words.lost
-        : state.phase === "clean"
-          ? words.clean
-          : words.tracing(Math.round((100 * state.samples) / state.target));
   return (
     <p className="look-status" role="status">
-      {line}
+      {lineOf(state, words)}
+      {state.phase === "clean" ? <LostLight /> : null}
     </p>
+  );
+}
+
+function lineOf(state: LookState, words: Words): string {
+  if (state.phase === "preparing") return words.preparing;
+  if (state.phase === "lost") return words.lost;
+  if (state.phase === "clean") return words.clean(state.samples);
+  if (state.samples === 0) return words.first;
+  return state.isCoarse ? words.coarse : words.tracing(state.samples, state.target);
+}
+
+function cameraOf({ eye: at, back, right, up, fieldDeg }: View): Camera {
+  const spread = Math.tan((fieldDeg * Math.PI) / 360);
+  return { at, forward: scale(back, -1), right: scale(right, spread), up: scale(up, spread) };
+}
+
+/** Less is as good as none: half a step of a tenth of a per cent. */
+const NOTEWORTHY = 5e-4;
+
+/** What the cap on a path's surfaces leaves out of the picture that shows, counted once it is clean. */
+function LostLight() {
+  const words = useWords(lookWords).status;
+  const format = useFormat();
+  const plan = usePlan();
+  const [lost, setLost] = useState<number | null>(null);
+  useEffect(() => {
+    const question = {
+      scene: unlit(sceneOf(plan, lookSettings.getState())),
+      camera: cameraOf(viewOf(eye.getState().view, 1)),
+      cap: DEFAULT_OPTIONS.maxMeetings,
+    };
+    const over = new AbortController();
+    lookPool.run("lostLight", question, { signal: over.signal }).then(setLost, (error) => {
+      if (!over.signal.aborted) throw error;
+    });
+    return () => over.abort();
+  }, [plan]);
+  if (lost === null) return null;
+  return (
+    <span className="look-lost">
+      {lost < NOTEWORTHY ? words.lostNone : words.lostSome(format.number(100 * lost, 1))}
+    </span>
   );
 }

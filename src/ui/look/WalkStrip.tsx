@@ -1,6 +1,7 @@
 /** As you walk past: the piece leaning from -40 to 40 degrees, each with what one sees in words and numbers. */
 import { useState } from "react";
 import { Button as Press } from "react-aria-components/Button";
+import type { WalkPast } from "../../core/optics/walk-past.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
 import { traceStill } from "../../render/still.ts";
@@ -11,11 +12,11 @@ import { eyeFrame, HOME, type View } from "../piece/camera.ts";
 import { eye, glideTo } from "../piece/eye.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
+import { lookPool, unlit } from "./look-pool.ts";
 import { sceneOf } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
 import { tracedPicture, useTracing, viewOf } from "./traced.ts";
 import { useJob } from "./use-job.ts";
-import { type WalkPast, walkPast } from "./walk-past.ts";
 
 const TILTS = [-40, -30, -20, -10, 0, 10, 20, 30, 40];
 const SIZE = 192;
@@ -57,9 +58,13 @@ export function WalkStrip() {
       for (const tilt of TILTS) {
         const view = leaning(tilt);
         const options = { width: SIZE, height: SIZE, samples: SAMPLES, exposure: settings.exposure, signal };
-        const picture = await traceStill(engine, packed, viewOf(view, 1), options);
-        const { right, up, out } = eyeFrame(view);
-        steps.push({ tilt, url: urlOf(picture), seen: walkPast(scene, right, up, out) });
+        const { right, up, out: back } = eyeFrame(view);
+        const question = { scene: unlit(scene), right, up, back };
+        const [picture, seen] = await Promise.all([
+          traceStill(engine, packed, viewOf(view, 1), options),
+          lookPool.run("walkPast", question, { signal }),
+        ]);
+        steps.push({ tilt, url: urlOf(picture), seen });
         setStrip({ plan, steps: [...steps] });
         onShare(steps.length / TILTS.length);
       }

@@ -1,9 +1,8 @@
 #version 300 es
-// The yardstick: the plainest tracer of a faceted glass ball that still does the job. 25 planes, 12 bounces inside, one
+// The yardstick: the plainest tracer of a faceted glass ball that still does the job. PLANES planes (set from outside), 12 bounces inside, one
 // refractive index for all light, smooth surfaces, a two-tone sky with one window. No records, no roulette, no finish.
 precision highp float;
 
-const int PLANES = 25;
 const int BOUNCES = 12;
 const float N = 1.473;
 

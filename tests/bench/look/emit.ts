@@ -11,7 +11,7 @@ import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
 import { DEFAULT_OPTIONS, packScene, type TraceOptions } from "../../../src/render/pack-scene.ts";
-import { passAt, samplesAfter } from "../../../src/render/pass.ts";
+import { type PassScene, passAt, samplesAfter } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
 import { EXAMPLES } from "../../../src/ui/examples.ts";
@@ -35,7 +35,6 @@ const texts = readShaderTexts();
 const shaders: Record<string, string> = {
   "screen.vert": assembleShader(texts, "screen.vert").text,
   "display.frag": assembleShader(texts, "display.frag").text,
-  "bare.frag": bareText(),
 };
 
 /** Floats as JSON would have them: typed arrays become lists. */
@@ -43,9 +42,9 @@ const plain = (value: unknown): unknown =>
   JSON.parse(JSON.stringify(value, (_, v) => (v instanceof Float32Array ? Array.from(v) : v)));
 
 /** Every pass with what changes from one to the next. */
-const passList = (count: number, isGuided: boolean) =>
+const passList = (count: number, scene: PassScene) =>
   Array.from({ length: count }, (_, index) => {
-    const { channels, uniforms } = passAt(index, isGuided);
+    const { channels, uniforms } = passAt(index, scene);
     return { channels, uniforms: plain({ ...uniforms, frameIndex: uint(index) }) };
   });
 
@@ -84,34 +83,38 @@ function tracerJob(
       ...(packed.environment && { environment: packed.environment }),
     }),
     sizes: picture ? [[PICTURE.size, PICTURE.size]] : SIZES,
-    passes: passList(passes, packed.hasDispersion),
+    passes: passList(passes, packed),
     samples: samplesAfter(passes, packed.hasDispersion),
     ...(picture && { picture: { ...picture, ground: GROUND } }),
   };
 }
 
-const bareJob = (name: string) => ({
-  name,
-  vertex: "screen.vert",
-  fragments: { 3: "bare.frag" },
-  uniforms: plain(bareUniforms(BENCH_VIEW)),
-  blocks: {},
-  textures: {},
-  sizes: SIZES,
-  passes: passList(PASSES, false),
-  samples: PASSES,
-});
+function bareJob(count: number) {
+  const fragment = `bare.frag with ${count} planes`;
+  shaders[fragment] = bareText(count);
+  return {
+    name: `yardstick: ${count} planes, 12 bounces`,
+    vertex: "screen.vert",
+    fragments: { 3: fragment },
+    uniforms: plain(bareUniforms(BENCH_VIEW, count)),
+    blocks: {},
+    textures: {},
+    sizes: SIZES,
+    passes: passList(PASSES, { ...DEFAULT_OPTIONS, hasDispersion: false }),
+    samples: PASSES,
+  };
+}
 
 const CORE: Piece["inside"] = [{ kind: "core", diameterMm: 12, rgb: [0.7, 0.15, 0.05], atMm: [0, 0, -2] }];
 
 const timings = [
-  bareJob("yardstick: 25 planes, 12 bounces"),
+  ...[25, 60, 120].map(bareJob),
   ...[25, 60, 120, 250].map((count) => tracerJob(`${count} facets`, benchScene(count), BENCH_VIEW)),
   tracerJob("25 facets, no dispersion", benchScene(25), BENCH_VIEW, { hasDispersion: false }),
   tracerJob("25 facets, at most 12 bounces", benchScene(25), BENCH_VIEW, { maxMeetings: 13 }),
   tracerJob("25 facets, ground", benchScene(25, "ground"), BENCH_VIEW),
   tracerJob("25 facets, core inside", benchScene(25, "polished", CORE), BENCH_VIEW),
-  bareJob("yardstick again"),
+  bareJob(25),
 ];
 
 const marble: Piece = {
@@ -161,18 +164,19 @@ const pictures = [
 ];
 
 /** The scenes that the shader and its twin share, to hold a real card to the twin as well. */
-const CHECK_SIZE = 96;
+const CHECK_SIZE = 48;
+const CHECK_SAMPLES = 512;
 const checks = LOOK_SCENES.flatMap((scene, k) =>
   [11, 12].map((seed) => {
     const view = viewFrom(scene.from[0], scene.from[1]);
     const options = { hasDispersion: scene.hasDispersion, seed, lightBehind: true };
     // One run with the program for this number of planes, one with the program for any.
     const job = tracerJob(scene.name, scene.make(), view, options, undefined, seed === 11);
-    const count = 4 * scene.samples;
+    const count = CHECK_SAMPLES;
     return {
       ...job,
       sizes: [[CHECK_SIZE, CHECK_SIZE]],
-      passes: passList(count, scene.hasDispersion),
+      passes: passList(count, { ...DEFAULT_OPTIONS, ...options }),
       samples: samplesAfter(count, scene.hasDispersion),
       dump: `scene-${k}-${seed}.f32`,
     };

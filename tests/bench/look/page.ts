@@ -6,6 +6,8 @@ import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { shaderFiles } from "../../../src/render/shader-files.ts";
 import { TraceEngine } from "../../../src/render/trace-engine.ts";
 import bareText from "./bare.frag?raw";
+import { traceGeneral } from "./general.ts";
+import { relativeError, type Step } from "./noise.ts";
 import { BENCH_VIEW, bareUniforms, benchScene } from "./scenes.ts";
 
 function openContext(): WebGL2RenderingContext {
@@ -20,15 +22,16 @@ const opened = TraceEngine.create(gl);
 /** Waits for the card. */
 const finish = () => gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.FLOAT, new Float32Array(4));
 
-/** Million samples a second of the yardstick. */
-async function timeBare(size: number, passes: number): Promise<number> {
+/** Million samples a second of the yardstick with so many planes. */
+async function timeBare(count: number, size: number, passes: number): Promise<number> {
   await opened;
   const vertex = assembleShader(shaderFiles, "screen.vert");
-  const program = await compileProgram(gl, vertex, assembleShader({ "bare.frag": bareText }, "bare.frag"));
+  const fragment = assembleShader({ "bare.frag": bareText }, "bare.frag", { PLANES: String(count) });
+  const program = await compileProgram(gl, vertex, fragment);
   const target = new Accumulator(gl, size, size);
   gl.useProgram(program);
   const uniforms = new UniformSetter(gl, program);
-  uniforms.set({ ...bareUniforms(BENCH_VIEW), resolution: vec2([size, size]) });
+  uniforms.set({ ...bareUniforms(BENCH_VIEW, count), resolution: vec2([size, size]) });
   gl.viewport(0, 0, size, size);
   const draw = (index: number) => {
     gl.bindFramebuffer(gl.FRAMEBUFFER, target.back);
@@ -47,30 +50,71 @@ async function timeBare(size: number, passes: number): Promise<number> {
 }
 
 /** The product's tracer, with programs made for the piece as for one that is looked at for a while. */
-async function timeTracer(
-  count: number,
-  hasDispersion: boolean,
-  size: number,
-  passes: number,
-): Promise<number> {
+async function load(count: number, hasDispersion: boolean, size: number, seed: number, lightBehind = false) {
   const engine = await opened;
-  const packed = packScene(benchScene(count), { ...DEFAULT_OPTIONS, hasDispersion });
+  const packed = packScene(benchScene(count), { ...DEFAULT_OPTIONS, hasDispersion, seed, lightBehind });
   await engine.prepare(packed);
   await engine.specialise(packed);
   const scene = engine.load(packed);
   const target = new Accumulator(gl, size, size);
   target.restart(hasDispersion);
   const frame = { x: 0, y: 0, width: size, height: size };
-  const pass = () => engine.trace(scene, target, BENCH_VIEW, { y: 0, height: size, last: true }, frame);
+  return {
+    target,
+    pass: () => engine.trace(scene, target, BENCH_VIEW, { y: 0, height: size, last: true }, frame),
+    dispose: () => {
+      target.dispose();
+      engine.unload(scene);
+    },
+  };
+}
+
+/** Million samples a second. */
+async function timeTracer(
+  count: number,
+  hasDispersion: boolean,
+  size: number,
+  passes: number,
+): Promise<number> {
+  const { pass, dispose } = await load(count, hasDispersion, size, 1);
   for (let warm = 0; warm < 2; warm++) pass();
   finish();
   const started = performance.now();
   for (let index = 0; index < passes; index++) pass();
   finish();
   const ms = performance.now() - started;
-  target.dispose();
-  engine.unload(scene);
+  dispose();
   return (size * size * passes) / ms / 1e3;
 }
 
-Object.assign(window, { timeBare, timeTracer });
+/** How far the product's picture is from its own converged one after 1, 2, 4 .. samples, and the time that took. */
+async function convergeTracer(
+  count: number,
+  hasDispersion: boolean,
+  size: number,
+  most: number,
+  reference: number,
+): Promise<Step[]> {
+  const truth = await load(count, hasDispersion, size, 99, true);
+  while (truth.target.samples < reference) truth.pass();
+  const right = truth.target.readMean();
+  truth.dispose();
+  // A first run warms up, so that no step pays for what is made once.
+  const steps: Step[] = [];
+  const { target, pass, dispose } = await load(count, hasDispersion, size, 1, true);
+  pass();
+  finish();
+  target.restart(hasDispersion);
+  let ms = 0;
+  for (let samples = 1; samples <= most; samples *= 2) {
+    const started = performance.now();
+    while (target.passes === 0 || target.samples < samples) pass();
+    finish();
+    ms += performance.now() - started;
+    steps.push({ samples, ms, error: relativeError(target.readMean(), right) });
+  }
+  dispose();
+  return steps;
+}
+
+Object.assign(window, { timeBare, timeTracer, convergeTracer, traceGeneral });

@@ -32,9 +32,9 @@ export function benchScene(count: number, finish: Finish = "polished", inside?: 
 /** The ball fills the picture's height in all of them. */
 export const BENCH_VIEW: View = viewFrom(20, 60, 10, 11.5);
 
-/** What the yardstick takes: exactly 25 planes. */
-export const bareUniforms = (view: View): Uniforms => ({
-  planes: vec4(spreadPlanes(25).flatMap(({ n, h }) => [...n, h])),
+/** What the yardstick takes: as many planes as it was made for. */
+export const bareUniforms = (view: View, count: number): Uniforms => ({
+  planes: vec4(spreadPlanes(count).flatMap(({ n, h }) => [...n, h])),
   eye: vec3(view.eye),
   view: mat3(viewColumns(view)),
 });

@@ -92,8 +92,13 @@ export const look: Translated<typeof english> = {
   },
   status: {
     preparing: "Das Licht wird vorbereitet. Solange zeigt sich das gezeichnete Stück.",
-    tracing: (percent) => `${percent} % rein`,
-    clean: "Rein",
+    first: "Das erste Bild ist unterwegs. Solange ist das gezeichnete Stück zu sehen.",
+    coarse: "Ein grobes erstes Bild. Das feine folgt.",
+    tracing: (samples: number, all: number) => `Wird klarer: ${samples} von ${all} Proben`,
+    clean: (samples: number) => `Klar: ${samples} Proben`,
+    lostNone: "Kein Licht fehlt.",
+    lostSome: (percent: string) =>
+      `${percent} % des Lichts fehlen: nach 256 Flächen war es noch im Inneren gefangen.`,
     lost: "Die Grafikkarte war kurz weg. Das Bild kommt von selbst zurück.",
     unable: "Dieses Gerät kann dem Licht nicht nachgehen; darum zeigt sich das gezeichnete Stück.",
     details: "Einzelheiten",

@@ -90,8 +90,13 @@ export const look = {
   },
   status: {
     preparing: "Getting the light ready. The drawn piece shows meanwhile.",
-    tracing: (percent: number) => `${percent} % clean`,
-    clean: "Clean",
+    first: "The first picture is on its way. The drawn piece shows meanwhile.",
+    coarse: "A coarse first picture. The fine one follows.",
+    tracing: (samples: number, all: number) => `Getting cleaner: ${samples} of ${all} samples`,
+    clean: (samples: number) => `Clean: ${samples} samples`,
+    lostNone: "No light is left out.",
+    lostSome: (percent: string) =>
+      `${percent} % of the light is left out: after 256 surfaces it was still caught inside.`,
     lost: "The graphics card was taken away for a moment. The picture comes back by itself.",
     unable: "This device can't trace light, so the drawn piece is shown instead.",
     details: "Details",

@@ -3,11 +3,11 @@
  * (through where glass lets it through, back where it is totally reflected) until it meets the inside or leaves.
  * A count on a grid, so it is good to a few parts in a hundred, and is said so.
  */
-import { add, dot, scale, type Vec3 } from "../../core/geometry/vec.ts";
-import { bodyNormal, enterBody, NOWHERE, nextOnBody, pointOnBody } from "../../core/optics/body.ts";
-import { cos2Refracted, reflectRay, refractRay } from "../../core/optics/fresnel.ts";
-import { BACKING, BUBBLE, hitDesign, TINTED_CORE } from "../../core/optics/inside.ts";
-import type { Scene } from "../../core/optics/scene.ts";
+import { add, dot, scale, type Vec3 } from "../geometry/vec.ts";
+import { bodyNormal, enterBody, NOWHERE, nextOnBody, pointOnBody } from "./body.ts";
+import { cos2Refracted, reflectRay, refractRay } from "./fresnel.ts";
+import { BACKING, BUBBLE, hitDesign, TINTED_CORE } from "./inside.ts";
+import type { Scene } from "./scene.ts";
 
 export interface WalkPast {
   /** Separate images of what is inside. */

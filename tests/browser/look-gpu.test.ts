@@ -1,0 +1,128 @@
+/** The shader is held to its TypeScript twin: the same scenes in a real browser, against pictures the twin has made. */
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { keptPictures, REFERENCE_SIZE as SIZE, twinPicture } from "./look-references.ts";
+import { LOOK_SCENES } from "./look-scenes.ts";
+import { type OpenPage, openPage } from "./support.ts";
+
+/** Relative difference, of the whole, of its parts and of its pixels, that counts as the same picture. */
+const SAME = 0.01;
+/** Noise that could hide structure of this size, relative. */
+const HIDES = 0.03;
+/** Samples a pixel of each of the shader's two runs. */
+const SAMPLES = 128;
+/** Parts across and down. */
+const PARTS = 6;
+
+const mean = (values: Iterable<number>): number => {
+  let [sum, count] = [0, 0];
+  for (const value of values) {
+    sum += value;
+    count++;
+  }
+  return sum / count;
+};
+type Picture = readonly number[];
+const middle = (a: Picture, b: Picture): Picture => a.map((v, i) => (v + b[i]) / 2);
+const minus = (a: Picture, b: Picture): Picture => a.map((v, i) => v - b[i]);
+
+/** Means over PARTS x PARTS parts of a picture, three channels each. */
+function parts(picture: Picture): Picture {
+  const edge = SIZE / PARTS;
+  const sums = new Array<number>(3 * PARTS * PARTS).fill(0);
+  picture.forEach((value, i) => {
+    const pixel = Math.floor(i / 3);
+    const [x, y] = [pixel % SIZE, Math.floor(pixel / SIZE)];
+    sums[3 * (Math.floor(y / edge) * PARTS + Math.floor(x / edge)) + (i % 3)] += value / edge ** 2;
+  });
+  return sums;
+}
+
+/** A mean square, and its standard error. */
+interface Shared {
+  readonly square: number;
+  readonly error: number;
+}
+
+/**
+ * Mean square of what two pictures differ by beyond chance, relative to `level`. Each comes twice, from different seeds: the
+ * product of two independent differences has the square of what they share for its mean, and noise averages out.
+ */
+function structure(
+  ours: readonly [Picture, Picture],
+  theirs: readonly [Picture, Picture],
+  level: number,
+): Shared {
+  const [first, second] = [minus(ours[0], theirs[0]), minus(ours[1], theirs[1])];
+  const products = first.map((v, i) => (v * second[i]) / level ** 2);
+  const square = mean(products);
+  const spread = Math.sqrt(mean(products.map((p) => (p - square) ** 2)));
+  return { square, error: spread / Math.sqrt(products.length) };
+}
+
+let opened: OpenPage;
+beforeAll(async () => {
+  opened = await openPage("tests/browser/look-page.html");
+  await opened.page.waitForFunction("'traceScene' in window");
+});
+afterAll(() => opened.close());
+
+/** Rows from the top, as the twin has them. */
+async function shaderPicture(scene: number, seed: number, samples = SAMPLES, own = false): Promise<Picture> {
+  const rgba = await opened.page.evaluate<number[]>(
+    `traceScene(${scene}, { size: ${SIZE}, seed: ${seed}, samples: ${samples}, own: ${own} })`,
+  );
+  return Array.from({ length: 3 * SIZE * SIZE }, (_, i) => {
+    const pixel = Math.floor(i / 3);
+    const [x, y] = [pixel % SIZE, Math.floor(pixel / SIZE)];
+    return rgba[4 * ((SIZE - 1 - y) * SIZE + x) + (i % 3)];
+  });
+}
+
+describe("the shader against its twin", () => {
+  it.each(LOOK_SCENES.map((scene, k) => [scene.name, k] as const))("sees the same: %s", async (_, k) => {
+    const ours = [await shaderPicture(k, 11), await shaderPicture(k, 12)] as const;
+    const kept = keptPictures(LOOK_SCENES[k]);
+    const theirs = [Array.from(kept[0]), Array.from(kept[1])] as const;
+    const level = mean(middle(...theirs));
+    const whole = Math.abs(mean(middle(...ours)) - level) / level;
+    expect(whole, "mean relative difference").toBeLessThan(SAME);
+    // What the two share must not stand out from the noise that is left, and that must be too small to hide anything.
+    const byPart = structure([parts(ours[0]), parts(ours[1])], [parts(theirs[0]), parts(theirs[1])], level);
+    expect(byPart.error, "noise of the parts").toBeLessThan(HIDES ** 2);
+    expect(byPart.square - 2 * byPart.error, "structure in the parts").toBeLessThan(SAME ** 2);
+    const byPixel = structure(ours, theirs, level);
+    expect(byPixel.square - 3 * byPixel.error, "structure in the pixels").toBeLessThan(SAME ** 2);
+  });
+
+  it("sees the same with the program made for a piece's own number of facets", async () => {
+    const [any, own] = [await shaderPicture(1, 11, 8), await shaderPicture(1, 11, 8, true)];
+    const level = mean(any);
+    // The same chances: only roundings at edges may send a path another way.
+    expect(Math.abs(mean(own) - level) / level).toBeLessThan(SAME / 10);
+    expect(mean(minus(own, any).map(Math.abs)) / level).toBeLessThan(SAME);
+  });
+
+  it("finds structure where there is some", async () => {
+    const other = await shaderPicture(1, 11, 8);
+    const kept = keptPictures(LOOK_SCENES[2]);
+    const theirs = [Array.from(kept[0]), Array.from(kept[1])] as const;
+    const { square, error } = structure([other, other], theirs, mean(other));
+    expect(square - 3 * error).toBeGreaterThan(SAME ** 2);
+  });
+
+  it("reports no errors of its own", () => {
+    expect(opened.errors).toEqual([]);
+  });
+});
+
+describe("the kept pictures", () => {
+  it.each(LOOK_SCENES.map((scene, k) => [scene.name, k] as const))("are what the twin sees: %s", (_, k) => {
+    const scene = LOOK_SCENES[k];
+    const kept = middle(
+      ...(keptPictures(scene).map((picture) => Array.from(picture)) as [number[], number[]]),
+    );
+    const now = Array.from(twinPicture(scene, 4, 5));
+    const level = mean(kept);
+    expect(Math.abs(mean(now) - level) / level).toBeLessThan(2 * SAME);
+  });
+});
