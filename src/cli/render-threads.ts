@@ -69,6 +69,12 @@ function renderHere(job: RenderJob, collector: Collector): void {
   }
 }
 
+/** What a thread runs: bundled, its own bundle beside this one; from the sources, a module that registers the loader first. */
+const THREAD = new URL(
+  import.meta.url.endsWith(".ts") ? "./render-thread.mjs" : "./render-worker.js",
+  import.meta.url,
+);
+
 function renderThere(job: RenderJob, threads: number, collector: Collector): Promise<void> {
   const bands = bandsOf(job.settings.size);
   const workers: Worker[] = [];
@@ -78,7 +84,7 @@ function renderThere(job: RenderJob, threads: number, collector: Collector): Pro
       if (band) worker.postMessage(band);
     };
     for (let i = 0; i < threads; i++) {
-      const worker = new Worker(new URL("./render-thread.mjs", import.meta.url), { workerData: job });
+      const worker = new Worker(THREAD, { workerData: job });
       workers.push(worker);
       worker.on("error", reject);
       worker.on("message", (done: BandDone) => {

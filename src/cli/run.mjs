@@ -1,6 +1,6 @@
 /**
  * Starts the command line quickly without a build: the sources are bundled once into .cache (again whenever one changes) and
- * run from there. `render` starts threads from its sources, and a folder that can't be written has no cache: both go by tsx.
+ * run from there. A folder that can't be written has no cache: there the sources run through tsx.
  */
 import { createHash } from "node:crypto";
 import { existsSync, mkdtempSync, readdirSync, renameSync, rmSync, statSync } from "node:fs";
@@ -10,6 +10,8 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 
 const top = fileURLToPath(new URL("../..", import.meta.url));
 const MAIN = join(top, "src/cli/main.ts");
+/** The threads of `render` are started from a file of their own. */
+const THREAD = join(top, "src/cli/render-worker.ts");
 
 /** A name that changes with any source: paths, sizes and times of all files that a command may load. */
 function stampOfSources() {
@@ -35,7 +37,7 @@ async function bundle() {
   const { build } = await import("esbuild");
   const making = mkdtempSync(join(home, "making-"));
   await build({
-    entryPoints: [MAIN],
+    entryPoints: [MAIN, THREAD],
     outdir: making,
     bundle: true,
     splitting: true,
@@ -57,8 +59,7 @@ async function bundle() {
 
 const isUnwritable = (error) => ["EACCES", "EROFS", "EPERM", "ENOSPC"].includes(error?.code);
 
-async function entryOf(command) {
-  if (command === "render") return null;
+async function entryOf() {
   try {
     return await bundle();
   } catch (error) {
@@ -67,7 +68,7 @@ async function entryOf(command) {
   }
 }
 
-const entry = await entryOf(process.argv[2]);
+const entry = await entryOf();
 if (entry === null) {
   const { register } = await import("tsx/esm/api");
   register();

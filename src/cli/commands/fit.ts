@@ -1,8 +1,9 @@
 /** `fit PLAN.json`: what was really cut, and the plan solved again for what is still to cut. */
 import { asCutData, fitAsCut } from "../../core/bench/as-cut.ts";
+import { printJson } from "../print-json.ts";
 import { readPlan } from "../read-plan.ts";
 
 export async function run(planPath: string): Promise<void> {
   const { plan } = await readPlan(planPath);
-  process.stdout.write(`${JSON.stringify(asCutData(fitAsCut(plan)), null, 2)}\n`);
+  printJson(asCutData(fitAsCut(plan)));
 }

@@ -1,5 +1,6 @@
 /** `render`: traces a picture of a plan's piece and writes it as PNG or as linear PFM. */
-import { readFile, writeFile } from "node:fs/promises";
+import { access, constants, readFile, writeFile } from "node:fs/promises";
+import { dirname } from "node:path";
 import { encode } from "fast-png";
 import { cameraFrom } from "../../core/optics/camera.ts";
 import { HdrError, readHdr } from "../../core/optics/hdr.ts";
@@ -64,10 +65,18 @@ async function writePicture(options: RenderOptions, rows: Float32Array): Promise
   });
 }
 
+/** Told before the tracing, not after: a picture can take an hour. */
+async function mustBeWritable(out: string): Promise<void> {
+  await access(dirname(out), constants.W_OK).catch((error: unknown) => {
+    throw spoken(error, `--out: can't write ${out}`);
+  });
+}
+
 export async function run(planPath: string, words: Words): Promise<void> {
   const { plan } = await readPlan(planPath);
   const radiusMm = plan.piece.diameterMm / 2;
   const options = renderOptions(words, radiusMm);
+  await mustBeWritable(options.out);
   const light = await lightNamed(options.light);
   const { azimuthDeg, elevationDeg, distanceMm, fieldDeg, size, samples, seed, dispersion, bounces } =
     options;
