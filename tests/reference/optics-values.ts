@@ -92,3 +92,13 @@ export const SRGB_TO_XYZ: readonly (readonly [number, number, number])[] = [
 ];
 /** sRGB encoding of 0.18. Source: colour-science tests/test_srgb.py. */
 export const SRGB_OF_018 = 0.461356129500442;
+
+/**
+ * Abbe numbers of other clear soda-lime glasses. B 270: computed from the four-decimal indices of its data sheet, August 1993, in the
+ * refractiveindex.info database B270.yml (CC0), so good to 0.7. Window and container glass: from n_F - n_C 0.00877 and 0.00867
+ * in a table of typical properties (secondary source). Rubin's formula lies above them all.
+ */
+export const OTHER_SODA_LIME_ABBE = { b270: 58.8, window: 59.3, container: 59.7 } as const;
+
+/** GGX roughness of etched or ground glass: "0.3 .. 0.7", of a relatively rough one 0.1. Source: Mitsuba 3, roughdielectric (BSD-3). */
+export const ROUGHNESS_SCALE = { ground: [0.3, 0.7], relativelyRough: 0.1 } as const;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../src/core/geometry/vec.ts";
 import { CIE_TABLE } from "../../src/core/optics/cie.ts";
+import { ROUGHNESS } from "../../src/core/optics/finish.ts";
 import { cos2Refracted, fresnel, refractRay } from "../../src/core/optics/fresnel.ts";
 import {
   abbeNumber,
@@ -32,6 +33,23 @@ describe("glasses against published data", () => {
     for (const [nm, n] of published.SODA_LIME_INDICES)
       expect(indexAt(SODA_LIME.dispersion, nm)).toBeCloseTo(n, 6);
     expect(indexAt(BOROSILICATE.dispersion, LINE_D_NM)).toBeCloseTo(published.BOROSILICATE_ND_SHEET, 2);
+  });
+
+  it("gives soda-lime less fire than other data do, never more", () => {
+    // V_d of Rubin's formula is 64.0: the colours shown are some 8 % narrower than B 270's or window glass would be.
+    const ours = abbeNumber(SODA_LIME.dispersion);
+    expect(ours).toBeCloseTo(64, 1);
+    for (const other of Object.values(published.OTHER_SODA_LIME_ABBE)) {
+      expect(ours).toBeGreaterThan(other);
+      expect(other / ours).toBeGreaterThan(0.9);
+    }
+  });
+
+  it("takes ground and pre-polished glass for as rough as the published scale", () => {
+    expect(ROUGHNESS.ground).toBeGreaterThan(published.ROUGHNESS_SCALE.ground[0]);
+    expect(ROUGHNESS.ground).toBeLessThan(published.ROUGHNESS_SCALE.ground[1]);
+    expect(ROUGHNESS.prepolished).toBe(published.ROUGHNESS_SCALE.relativelyRough);
+    expect(ROUGHNESS.polished).toBe(0);
   });
 
   it("swallows in 25 mm what the measured tables say", () => {
