@@ -47,6 +47,45 @@ describe("a phone", () => {
     await close();
   });
 
+  it("gives the same 44 pixels to what works, the facet card and the diary, and keeps them inside the page", async () => {
+    const { page, close } = await app.visit({ ...PHONE, without3d: true });
+    const small = () =>
+      page.evaluate(() =>
+        [...document.querySelectorAll<HTMLElement>("button, .number-box, a[href]:not(.skip)")]
+          .map((element) => ({ element, box: element.getBoundingClientRect() }))
+          .filter(({ box }) => box.width > 0 && (box.height < 43.5 || box.width < 43.5))
+          .map(
+            ({ element, box }) => `${element.className} ${element.textContent} ${box.width}x${box.height}`,
+          ),
+      );
+    const expectFine = async () => {
+      expect(await small()).toEqual([]);
+      expect(await overflow(page)).toBeLessThanOrEqual(0);
+    };
+    await page.locator(".tier-name").first().focus();
+    await page.getByRole("button", { name: "Counts and angles that work" }).click();
+    await page.locator(".offer").first().waitFor();
+    await expectFine();
+    await page.keyboard.press("Escape");
+
+    await page.getByRole("application", { name: "The piece" }).focus();
+    await page.keyboard.press("PageDown");
+    await page.getByRole("button", { name: "Facet card" }).click();
+    await page.locator(".card-drawing").waitFor();
+    await expectFine();
+    // Letters on the card keep their size.
+    const letters = await page
+      .locator(".card-drawing text")
+      .evaluateAll((all) => all.map((text) => text.getBoundingClientRect().height));
+    expect(Math.min(...letters)).toBeGreaterThan(14);
+    await page.keyboard.press("Escape");
+
+    await page.getByRole("button", { name: "Diary of the work" }).click();
+    await page.locator(".diary-strip").waitFor();
+    await expectFine();
+    await close();
+  });
+
   it("changes between piece, profile and skin by name", async () => {
     const { page, close } = await app.visit(PHONE);
     const names = page.getByRole("navigation", { name: "Pictures" });
@@ -120,4 +159,28 @@ it("traces the look in the very box that the drawn piece has, so that what is pi
     expect(await traced.first().boundingBox()).toEqual(await drawn.boundingBox());
     await close();
   }
+});
+
+it("moves nothing under the eye while it loads, when a tier is picked, and when one is changed", async () => {
+  const { page, close } = await app.visit({
+    before: () => {
+      const seen: string[] = [];
+      Object.assign(window, { shifts: seen });
+      new PerformanceObserver((list) => {
+        for (const entry of list.getEntries() as (PerformanceEntry & { value: number })[])
+          if (entry.value > 0.002)
+            seen.push(`${entry.value.toFixed(4)} at ${Math.round(entry.startTime)} ms`);
+      }).observe({ type: "layout-shift", buffered: true });
+    },
+  });
+  await page.locator(".tier-name").nth(1).focus();
+  await page.getByRole("button", { name: "Counts and angles that work" }).waitFor();
+  const angle = page.getByRole("spinbutton", { name: "Arm angle" }).nth(1);
+  await angle.focus();
+  await angle.press("ArrowUp");
+  await expect.poll(() => page.locator(".undo").getAttribute("aria-label")).toBe("Undo: angle of tier 2");
+  await page.getByRole("button", { name: "Undo: angle of tier 2" }).click();
+  const shifts = await page.evaluate(() => (window as unknown as { shifts: string[] }).shifts);
+  expect(shifts).toEqual([]);
+  await close();
 });

@@ -1,7 +1,7 @@
 /** The hand on the piece: a press picks, a drag turns, a drag on what is picked moves its tier, as one step. */
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, serveBuiltApp } from "./built-app.ts";
+import { type BuiltApp, openFromMenu, serveBuiltApp } from "./built-app.ts";
 
 let app: BuiltApp;
 beforeAll(async () => {
@@ -30,9 +30,12 @@ async function drag(page: Page, from: { x: number; y: number }, dx: number, dy: 
   if (release) await page.mouse.up();
 }
 
+/** Few pixels: the piece is drawn in software here. */
+const SMALL = { viewport: { width: 820, height: 640 } };
+
 describe("the hand on the piece", () => {
   it("turns it by a drag and leaves the plan alone", async () => {
-    const { page, close } = await app.visit();
+    const { page, close } = await app.visit(SMALL);
     const before = await sentences(page);
     const picture = await page.locator(".stage canvas").screenshot();
     await drag(page, await middleOf(page), 90, 20);
@@ -44,7 +47,7 @@ describe("the hand on the piece", () => {
   });
 
   it("moves the picked tier by a drag as one step; undo and Escape bring it back", async () => {
-    const { page, errors, close } = await app.visit();
+    const { page, errors, close } = await app.visit(SMALL);
     const before = await sentences(page);
     const at = await middleOf(page);
     await page.mouse.click(at.x, at.y);
@@ -67,4 +70,110 @@ describe("the hand on the piece", () => {
     expect(errors).toEqual([]);
     await close();
   });
+});
+
+/** A finger through the browser's own input, so that pointer events come as they do on a tablet. */
+async function finger(page: Page) {
+  const session = await page.context().newCDPSession(page);
+  const send = (type: "touchStart" | "touchMove" | "touchEnd", at?: { x: number; y: number }) =>
+    session.send("Input.dispatchTouchEvent", { type, touchPoints: at ? [at] : [] });
+  return {
+    down: (at: { x: number; y: number }) => send("touchStart", at),
+    move: (at: { x: number; y: number }) => send("touchMove", at),
+    up: () => send("touchEnd"),
+  };
+}
+const truths = (page: Page) => page.locator(".tier-truth").allTextContents();
+
+it("takes a finger's drag on the piece as what typing the same numbers gives", async () => {
+  const { page, errors, close } = await app.visit({ ...SMALL, hasTouch: true });
+  const hand = await finger(page);
+  const at = await middleOf(page);
+  await hand.down(at);
+  await hand.up();
+  await page.waitForSelector(".facet-line");
+  await hand.down(at);
+  for (let i = 1; i <= 5; i++) await hand.move({ x: at.x + 12 * i, y: at.y });
+  await hand.up();
+  await expect.poll(() => undoName(page)).toMatch(/^Undo: start of tier \d$/);
+  const [dragged, draggedTruths] = [await sentences(page), await truths(page)];
+  const tier = Number(/\d+$/.exec((await undoName(page)) ?? "")?.[0]);
+
+  await page.locator(".undo").click();
+  await expect.poll(() => undoName(page)).toBe("Nothing to undo");
+  const start = page
+    .locator(".tier")
+    .nth(tier - 1)
+    .getByRole("spinbutton", { name: "Start" });
+  await start.fill(dragged[tier - 1].split(" ").at(-1) ?? "");
+  await start.press("Enter");
+  await expect.poll(() => sentences(page)).toEqual(dragged);
+  expect(await truths(page)).toEqual(draggedTruths);
+  expect(errors).toEqual([]);
+  await close();
+});
+
+it("shows in every picture and in the recipe what is chosen in one", async () => {
+  const { page, close } = await app.visit();
+  const stage = page.locator(".stage canvas");
+  const before = await stage.screenshot();
+  const facet = await page.locator('.skin [data-facet="shoulder/3"]').first().boundingBox();
+  if (!facet) throw new Error("the strip does not show the facet");
+  await page.mouse.click(facet.x + facet.width / 2, facet.y + facet.height / 2);
+  expect(await page.locator(".facet-line h2").textContent()).toMatch(/^Shoulder, facet 3 of 12/);
+  expect(await page.locator('.profile [data-tier="shoulder"][data-selected]').count()).toBe(1);
+  expect(await page.locator(".tier[data-picked] .tier-name").inputValue()).toBe("Shoulder");
+  await page.mouse.move(5, 5);
+  await expect.poll(async () => (await stage.screenshot()).equals(before)).toBe(false);
+
+  // And from the piece: the strip and the profile follow.
+  const at = await middleOf(page);
+  await page.mouse.click(at.x, at.y);
+  const title = (await page.locator(".facet-line h2").textContent()) ?? "";
+  const name = title.split(",")[0];
+  expect(await page.locator(".tier[data-picked] .tier-name").inputValue()).toBe(name);
+  expect(await page.locator(".profile [data-selected]").count()).toBe(1);
+  expect(await page.locator(".skin-selected-outer").count()).toBeGreaterThanOrEqual(1);
+  await close();
+});
+
+it("lets a finger on a tablet pull three tiers in from the rim until they meet", async () => {
+  const { page, errors, close } = await app.visit({
+    viewport: { width: 820, height: 1180 },
+    hasTouch: true,
+    without3d: true,
+  });
+  const hand = await finger(page);
+  await openFromMenu(page, "New plan");
+  await expect.poll(() => page.locator(".tier").count()).toBe(0);
+  for (const wanted of [
+    /^just touch$/,
+    /^comes to the corners of Tier 1$/,
+    /^comes to the corners of Tier 2$/,
+  ]) {
+    const knob = await page.locator(".profile .fresh .grip-knob").boundingBox();
+    const equator = await page.locator(".profile-equator").boundingBox();
+    if (!knob || !equator) throw new Error("the profile has nothing to pull");
+    const from = { x: knob.x + knob.width / 2, y: knob.y + knob.height / 2 };
+    const way = { x: equator.x - from.x, y: equator.y - from.y };
+    const length = Math.hypot(way.x, way.y);
+    await hand.down(from);
+    let said = "";
+    for (let px = 5; px < length && !wanted.test(said); px += 2) {
+      await hand.move({ x: from.x + (way.x * px) / length, y: from.y + (way.y * px) / length });
+      const snap = page.locator(".profile .readout-snap");
+      said = (await snap.count()) > 0 ? ((await snap.textContent()) ?? "") : "";
+    }
+    expect(said).toMatch(wanted);
+    await hand.up();
+    await page.locator(".profile .fresh").waitFor();
+  }
+  expect(await truths(page)).toEqual([
+    expect.stringMatching(/^just touch/),
+    expect.stringMatching(/^share .* edges/),
+    expect.stringMatching(/wide/),
+  ]);
+  expect(await page.locator(".finding:not([data-severity=info])").count()).toBe(0);
+  expect(errors).toEqual([]);
+  await close();
 });
