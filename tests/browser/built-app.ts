@@ -3,15 +3,15 @@
  * profile a test. Nothing may be asked of any other origin; what was is in `foreign`. `BUILT_APP` names another folder than
  * dist/ that holds a build.
  */
-import { existsSync } from "node:fs";
+import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import AxeBuilder from "@axe-core/playwright";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { type PreviewServer, preview } from "vite";
-import { openBrowser } from "./support.ts";
+import { preview } from "vite";
+import { NO_3D, openBrowser } from "./support.ts";
 
 const REPOSITORY = fileURLToPath(new URL("../..", import.meta.url));
-const BUILT = process.env.BUILT_APP ?? `${REPOSITORY}/dist`;
+export const BUILT = process.env.BUILT_APP ?? `${REPOSITORY}/dist`;
 
 export interface Visit {
   readonly page: Page;
@@ -22,24 +22,43 @@ export interface Visit {
   readonly close: () => Promise<void>;
 }
 
+/** How a visit begins, besides what a browser's context takes. */
+export interface VisitOptions extends BrowserContextOptions {
+  /** Runs in the page before anything of the app does, with every load. */
+  readonly before?: () => void;
+  /** A device that can't draw in 3D: the app says so and the rest works, far faster in software. */
+  readonly without3d?: boolean;
+}
+
 export interface BuiltApp {
-  readonly visit: (options?: BrowserContextOptions) => Promise<Visit>;
+  readonly visit: (options?: VisitOptions) => Promise<Visit>;
+  /** The app in another window of the same browser, with the same storage. */
+  readonly beside: (first: Page, before?: () => void) => Promise<Page>;
   readonly close: () => Promise<void>;
 }
 
-/** @throws when there is no built app */
-export async function serveBuiltApp(): Promise<BuiltApp> {
-  if (!existsSync(`${BUILT}/index.html`))
-    throw new Error(`there is no built app in ${BUILT}: run \`npm run build\` first`);
+/** @param folder one that holds a build  @throws when there is no built app */
+export async function serveBuiltApp(folder = BUILT): Promise<BuiltApp> {
+  if (!existsSync(`${folder}/index.html`))
+    throw new Error(`there is no built app in ${folder}: run \`npm run build\` first`);
   const server = await preview({
     configFile: `${REPOSITORY}/vite.config.ts`,
     logLevel: "error",
-    build: { outDir: BUILT },
+    build: { outDir: folder },
     preview: { port: 0, strictPort: false },
   });
+  const address = server.resolvedUrls?.local[0];
+  if (!address) throw new Error("the server of the built app has no address");
   const browser = await openBrowser();
   return {
-    visit: (options) => visit(browser, server, options),
+    visit: (options) => visit(browser, address, options),
+    beside: async (first, before) => {
+      const page = await first.context().newPage();
+      if (before) await page.addInitScript(before);
+      await page.goto(address);
+      await page.waitForSelector(".recipe");
+      return page;
+    },
     close: async () => {
       await browser.close();
       await server.close();
@@ -47,34 +66,43 @@ export async function serveBuiltApp(): Promise<BuiltApp> {
   };
 }
 
+/** What the 3D library says of a device that can't draw in 3D; the app tells the person itself. */
+const EXPECTED_WITHOUT_3D = /Error creating WebGL context/;
+
+/** What a page says went wrong, and what it asked of others, from now on. */
+function watch(page: Page, origin: string): Pick<Visit, "errors" | "foreign"> {
+  const errors: string[] = [];
+  const foreign: string[] = [];
+  page.on("pageerror", (error) => errors.push(error.message));
+  page.on("console", (message) => {
+    if (message.type() === "error" && !EXPECTED_WITHOUT_3D.test(message.text())) errors.push(message.text());
+  });
+  page.on("request", (request) => {
+    const asked = new URL(request.url());
+    if (asked.protocol.startsWith("http") && asked.origin !== origin) foreign.push(request.url());
+  });
+  return { errors, foreign };
+}
+
 async function visit(
   browser: Browser,
-  server: PreviewServer,
-  options: BrowserContextOptions = {},
+  address: string,
+  { before, without3d = false, ...options }: VisitOptions = {},
 ): Promise<Visit> {
-  const address = server.resolvedUrls?.local[0];
-  if (!address) throw new Error("the server of the built app has no address");
   const context = await browser.newContext({
     viewport: { width: 1200, height: 720 },
     locale: "en-GB",
     reducedMotion: "reduce",
     ...options,
   });
+  if (without3d) await context.addInitScript(NO_3D);
+  if (before) await context.addInitScript(before);
   const page = await context.newPage();
-  const errors: string[] = [];
-  const foreign: string[] = [];
-  page.on("pageerror", (error) => errors.push(error.message));
-  page.on("console", (message) => {
-    if (message.type() === "error") errors.push(message.text());
-  });
-  page.on("request", (request) => {
-    const { protocol, origin } = new URL(request.url());
-    if (protocol.startsWith("http") && origin !== new URL(address).origin) foreign.push(request.url());
-  });
+  const watched = watch(page, new URL(address).origin);
   await page.goto(address);
-  await page.waitForSelector(".stage[data-state=ready] canvas", { state: "attached" });
+  if (!without3d) await page.waitForSelector(".stage[data-state=ready] canvas", { state: "attached" });
   await page.waitForSelector(".recipe");
-  return { page, errors, foreign, close: () => context.close() };
+  return { page, ...watched, close: () => context.close() };
 }
 
 /** What axe finds serious or critical, one line each. */
@@ -93,4 +121,29 @@ export async function seriousFindings(page: Page): Promise<string[]> {
 export async function openFromMenu(page: Page, words: string): Promise<void> {
   await page.locator(".head").getByRole("button", { name: "More", exact: true }).click();
   await page.getByRole("menuitem", { name: words }).click();
+}
+
+/** Gives the plan on the bench a name, which keeps it on this device. */
+export async function renamePlan(page: Page, name: string): Promise<void> {
+  const field = nameField(page);
+  await field.fill(name);
+  await field.press("Enter");
+}
+export const nameField = (page: Page) => page.getByRole("textbox", { name: "Name of the plan" });
+
+/** Closes the sheet that lies over the bench. */
+export async function closeSheet(page: Page): Promise<void> {
+  await page.getByRole("dialog").getByRole("button", { name: "Close" }).click();
+  await page.getByRole("dialog").waitFor({ state: "detached" });
+}
+
+/** The file that a deed hands to the browser. */
+export async function fileOf(
+  page: Page,
+  deed: () => Promise<unknown>,
+): Promise<{ name: string; bytes: Buffer }> {
+  const download = page.waitForEvent("download");
+  await deed();
+  const file = await download;
+  return { name: file.suggestedFilename(), bytes: readFileSync(await file.path()) };
 }

@@ -2,9 +2,8 @@
  * A hand that edits at random, the same way for the same seed: it types, drags, adds, takes away, undoes, changes places,
  * keeps versions and saves, through the page as a person does. Each deed is told by its name.
  */
-import { readFileSync } from "node:fs";
 import type { Locator, Page } from "playwright-core";
-import { openFromMenu } from "./built-app.ts";
+import { closeSheet, fileOf, openFromMenu } from "./built-app.ts";
 
 /** Uniform numbers in [0, 1) from a seed: mulberry32, T. Ettinger, public domain. */
 export function chanceFrom(seed: number): () => number {
@@ -29,21 +28,9 @@ export async function goTo(page: Page, place: (typeof PLACES)[number]): Promise<
   if (place === "Plan") await page.locator(".recipe").waitFor();
 }
 
-/** Closes whatever lies over the bench. */
-export async function closeSheet(page: Page): Promise<void> {
-  await page.getByRole("dialog").getByRole("button", { name: "Close" }).click();
-  await page.getByRole("dialog").waitFor({ state: "detached" });
-}
-
 /** The plan on the bench as the file that the app writes. */
-export async function savedPlan(page: Page): Promise<string> {
-  const download = page.waitForEvent("download");
-  await page.keyboard.press("Control+s");
-  const file = await download;
-  const text = readFileSync(await file.path(), "utf8");
-  await file.delete();
-  return text;
-}
+export const savedPlan = async (page: Page): Promise<string> =>
+  (await fileOf(page, () => page.keyboard.press("Control+s"))).bytes.toString("utf8");
 
 /** Presses undo or redo until there is nothing more to do. @returns the presses */
 export async function walk(page: Page, way: "Undo" | "Redo"): Promise<number> {
@@ -117,7 +104,10 @@ export function createHand(page: Page, chance: () => number) {
 
   async function addTier(): Promise<void> {
     if ((await page.locator(".tier").count()) < MOST_TIERS)
-      await page.getByRole("button", { name: /Add (a|the first) tier/ }).click();
+      await page
+        .locator(".recipe")
+        .getByRole("button", { name: /Add (a|the first) tier/ })
+        .click();
   }
 
   async function tierMenu(): Promise<void> {

@@ -15,7 +15,9 @@ const VIEWPORT = { width: 760, height: 900 };
 const DEEDS_A_ROUND = 30;
 const EXAMPLE = "First ring";
 /** A deed that takes longer than this has got stuck; drawing in software is slow. */
-const STUCK_MS = 180_000;
+const STUCK_MS = 60_000;
+/** So many deeds may get stuck before the run is given up. */
+const MOST_STUCK = 5;
 /** Memory counts as flat when the last third of the measurements lies no further above the middle third. */
 const FLAT = 1.1;
 const PAGE_BYTES = 4096;
@@ -99,6 +101,7 @@ async function clearShelf(page: Page): Promise<void> {
   await dialog.waitFor({ state: "detached" });
 }
 
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 const median = (values: readonly number[]): number =>
   [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 
@@ -130,8 +133,16 @@ async function soak(minutes: number, seed: number) {
     process.stderr.write(`${JSON.stringify(measured.at(-1))}\n`);
     const first = await savedPlan(page);
     for (let i = 0; i < DEEDS_A_ROUND; i++) {
-      const name = await hand.act();
-      deeds[name] = (deeds[name] ?? 0) + 1;
+      try {
+        const name = await hand.act();
+        deeds[name] = (deeds[name] ?? 0) + 1;
+      } catch (error) {
+        if (stuck.length >= MOST_STUCK) throw error;
+        // told at the end; what it left open is closed, and the hand goes on
+        stuck.push(messageOf(error));
+        for (let k = 0; k < 2; k++) await page.keyboard.press("Escape");
+        await goTo(page, "Plan");
+      }
     }
     await walk(page, "Redo");
     const last = await savedPlan(page);
@@ -147,7 +158,7 @@ async function soak(minutes: number, seed: number) {
     await page.getByRole("button", { name: "Not now" }).click();
     while (Date.now() - began < minutes * 60_000) await round();
   } catch (error) {
-    stuck.push(error instanceof Error ? error.message : String(error));
+    stuck.push(messageOf(error));
   }
   await app.close();
   return {

@@ -20,6 +20,15 @@ const FLAGS = [
   "--disable-quic",
 ];
 
+/** Runs before a page's own scripts: a device that can't draw in 3D. */
+export const NO_3D = `{
+  const draw = HTMLCanvasElement.prototype.getContext;
+  HTMLCanvasElement.prototype.getContext = function (kind, ...rest) {
+    return kind.startsWith("webgl") ? null : draw.call(this, kind, ...rest);
+  };
+  globalThis.OffscreenCanvas = undefined;
+}`;
+
 export interface OpenPage {
   readonly page: Page;
   /** Errors the page reported, in order: uncaught exceptions and `console.error`. */
@@ -62,14 +71,7 @@ async function open(root: string, path: string, options: OpenOptions): Promise<O
     colorScheme: options.colorScheme ?? "light",
     deviceScaleFactor: options.deviceScaleFactor ?? 1,
   });
-  if (options.without3d)
-    await page.addInitScript(`{
-      const draw = HTMLCanvasElement.prototype.getContext;
-      HTMLCanvasElement.prototype.getContext = function (kind, ...rest) {
-        return kind.startsWith("webgl") ? null : draw.call(this, kind, ...rest);
-      };
-      globalThis.OffscreenCanvas = undefined;
-    }`);
+  if (options.without3d) await page.addInitScript(NO_3D);
   const errors: string[] = [];
   page.on("pageerror", (error) => errors.push(error.message));
   page.on("console", (message) => {

@@ -1,0 +1,227 @@
+/**
+ * For everyone, everywhere in the app: in each place, each part of the bench and each sheet, targets of 44 px on touch, no
+ * sideways scrolling at twice the size, nothing asked of another origin, nothing missing without a network, no serious
+ * finding of axe in dark. The way round is offered, taken, left and taken again.
+ */
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import {
+  type BuiltApp,
+  closeSheet,
+  nameField,
+  openFromMenu,
+  renamePlan,
+  seriousFindings,
+  serveBuiltApp,
+} from "./built-app.ts";
+
+let app: BuiltApp;
+beforeAll(async () => {
+  app = await serveBuiltApp();
+});
+afterAll(() => app?.close());
+
+const SHEETS = [
+  "Your plans",
+  "Examples",
+  "Piece and wheel",
+  "Models and links",
+  "Settings",
+  "Keyboard",
+  "Help",
+];
+const LEAST_TARGET = 44;
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
+
+const goTo = (page: Page, place: string) =>
+  page.getByRole("navigation", { name: "Places" }).getByRole("button", { name: place }).click();
+
+/** Goes to every place, part and sheet, and looks round in each. */
+async function walk(page: Page, look: (where: string) => Promise<void>): Promise<void> {
+  await page.locator(".tier").first().waitFor();
+  await look("Plan");
+  for (const name of SHEETS) {
+    await openFromMenu(page, name);
+    await page.getByRole("dialog").locator(".sheet-body > *").first().waitFor();
+    await look(name);
+    await closeSheet(page);
+  }
+  await goTo(page, "Look");
+  await page.locator(".look-parts").waitFor();
+  await look("Look");
+  await goTo(page, "Bench");
+  const parts = page.locator(".bench-parts").getByRole("button");
+  await parts.first().waitFor();
+  for (let i = 0; i < (await parts.count()); i++) {
+    await parts.nth(i).click();
+    await page.locator(".bench > :nth-child(3)").waitFor();
+    await look(`Bench: ${await parts.nth(i).textContent()}`);
+  }
+  await goTo(page, "Plan");
+}
+
+/** Everything to press or fill that can be seen and is smaller than a finger, where it stands. */
+const smallTargets = (page: Page, least: number) =>
+  page.evaluate((px) => {
+    const within = document.querySelector("[role=dialog]") ?? document;
+    const pressable =
+      "button, a[href]:not(.skip), input:not([type=radio], [type=checkbox], [type=range], [type=file]), select, textarea, " +
+      "label:has(input[type=radio]), label:has(input[type=checkbox]), summary, [role=slider]";
+    return (
+      [...within.querySelectorAll<HTMLElement>(pressable)]
+        // what a library keeps for forms behind its own fields is not there to be pressed
+        .filter((element) => element.closest("[aria-hidden=true]") === null)
+        .filter((element) => element.checkVisibility({ visibilityProperty: true, opacityProperty: true }))
+        .map((element) => ({
+          element,
+          box: (element.closest(".number-box") ?? element).getBoundingClientRect(),
+        }))
+        .filter(({ box }) => box.width > 1 && box.height > 1)
+        .filter(({ box }) => box.height < px - 0.5 || box.width < px - 0.5)
+        .map(
+          ({ element, box }) =>
+            `${element.tagName} ${element.className} "${element.textContent?.slice(0, 30)}" ${box.width.toFixed(0)}x${box.height.toFixed(0)}`,
+        )
+    );
+  }, least);
+
+const wider = (page: Page) =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+it("gives a finger 44 pixels for everything there is to press, in every place, part and sheet of a phone", async () => {
+  const { page, errors, foreign, close } = await app.visit({ ...PHONE, without3d: true });
+  const small: Record<string, string[]> = {};
+  await walk(page, async (where) => {
+    const found = await smallTargets(page, LEAST_TARGET);
+    if (found.length > 0) small[where] = found;
+    if ((await wider(page)) > 0) small[`${where} scrolls sideways`] = [];
+  });
+  expect(small).toEqual({});
+  expect(foreign).toEqual([]);
+  expect(errors).toEqual([]);
+  await close();
+});
+
+it("holds together at twice the size in every place, part and sheet, with no serious finding of axe in the dark", async () => {
+  // what a window of 1280 by 800 shows at 200 per cent (WCAG 2.2, 1.4.4 and 1.4.10)
+  const { page, close } = await app.visit({
+    viewport: { width: 640, height: 400 },
+    deviceScaleFactor: 2,
+    colorScheme: "dark",
+    without3d: true,
+  });
+  const wrong: Record<string, unknown> = {};
+  await walk(page, async (where) => {
+    const out = await wider(page);
+    if (out > 0) wrong[`${where} scrolls sideways`] = out;
+    // sheets are looked at in both themes elsewhere
+    const serious = SHEETS.includes(where) ? [] : await seriousFindings(page);
+    if (serious.length > 0) wrong[where] = serious;
+  });
+  expect(wrong).toEqual({});
+  await close();
+});
+
+describe("without a network", () => {
+  it("has every place, part and sheet, once visited, and keeps a change through a reload", async () => {
+    const { page, errors, foreign, close } = await app.visit({ without3d: true });
+    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+    await page.reload();
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await page.context().setOffline(true);
+    await page.reload();
+    const seen: string[] = [];
+    await walk(page, async (where) => {
+      // nothing is still being fetched, and nothing has broken off
+      await expect.poll(() => page.locator(".waiting").count()).toBe(0);
+      expect(await page.locator(".broken").count(), where).toBe(0);
+      seen.push(where);
+    });
+    expect(seen.length).toBeGreaterThanOrEqual(14);
+    await renamePlan(page, "Made offline");
+    await page.getByText("Kept on this device", { exact: true }).first().waitFor();
+    await page.reload();
+    await expect.poll(() => nameField(page).inputValue()).toBe("Made offline");
+    expect(foreign).toEqual([]);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+it("offers the first tier no depth that needs an earlier one, and the later ones every depth", async () => {
+  const { page, close } = await app.visit({ without3d: true });
+  const barred = async (tier: number): Promise<string[]> => {
+    await page
+      .locator(".tier")
+      .nth(tier)
+      .getByRole("button", { name: /How deep/ })
+      .click();
+    await page.getByRole("option").first().waitFor();
+    const found = await page.locator("[role=option][aria-disabled=true]").allTextContents();
+    await page.keyboard.press("Escape");
+    await page.getByRole("listbox").waitFor({ state: "detached" });
+    return found;
+  };
+  expect(await barred(0)).toEqual(["until they close up to", "to the corners of"]);
+  expect(await barred(1)).toEqual([]);
+  await close();
+});
+
+it("says in the page itself that nothing may come from elsewhere, and has no script of its own inside", async () => {
+  const { page, close } = await app.visit({ without3d: true });
+  const [policy, inline, cookies] = await page.evaluate(() => [
+    document.querySelector("meta[http-equiv=Content-Security-Policy]")?.getAttribute("content") ?? "",
+    [...document.scripts].filter((script) => script.src === "").length,
+    document.cookie,
+  ]);
+  expect(policy).toContain("default-src 'none'");
+  expect(policy).toContain("script-src 'self';");
+  expect(policy).not.toMatch(/https?:|unsafe-eval|script-src[^;]*unsafe-inline|\*/);
+  expect(inline).toBe(0);
+  expect(cookies).toBe("");
+  const manifest = await page.evaluate(async () =>
+    (await fetch(document.querySelector<HTMLLinkElement>("link[rel=manifest]")!.href)).json(),
+  );
+  expect(manifest).toMatchObject({ display: "standalone", name: "Glintwright" });
+  await close();
+});
+
+it("offers the way round on the first visit, can be left at any step, and begins again from the help", async () => {
+  const { page, errors, close } = await app.visit({ without3d: true });
+  const offer = page.getByRole("complementary", { name: "A short way round" });
+  await offer.getByRole("button", { name: "Show me round" }).click();
+  await offer.getByText("1 of 6").waitFor();
+  await offer.getByRole("button", { name: "Leave" }).click();
+  await offer.waitFor({ state: "detached" });
+  await page.reload();
+  await page.locator(".tier").first().waitFor();
+  expect(await offer.count()).toBe(0);
+
+  await openFromMenu(page, "Help");
+  await page.getByRole("button", { name: "Show me round the bench" }).click();
+  for (let step = 1; step <= 6; step++) {
+    await offer.getByText(`${step} of 6`).waitFor();
+    if (step === 3) {
+      await page.getByRole("spinbutton", { name: "Arm angle" }).first().focus();
+      await page.keyboard.press("ArrowUp");
+      await offer.getByRole("status").getByText("Done").waitFor();
+    }
+    if (step === 4) {
+      await page.keyboard.press("Control+z");
+      await offer.getByRole("status").getByText("Done").waitFor();
+    }
+    const next = offer.getByRole("button", { name: step === 6 ? "Done" : "Next" });
+    // the keyboard is not left behind when a button stops being of use
+    if (step === 2) {
+      await offer.getByRole("button", { name: "Back" }).press("Enter");
+      await offer.getByText("1 of 6").waitFor();
+      expect(await page.evaluate(() => document.activeElement?.textContent)).toBe("Back");
+      await next.click();
+      await offer.getByText("2 of 6").waitFor();
+    }
+    await next.click();
+  }
+  await offer.waitFor({ state: "detached" });
+  expect(errors).toEqual([]);
+  await close();
+});
