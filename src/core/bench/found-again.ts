@@ -3,8 +3,8 @@
  * width, must go deeper until it clears the whole of the old face. Points of the old face satisfy n.x = h, so on the new normal
  * n' = n cos d + m sin d they stand at h cos d + y sin d, y the way up the meridian; the lowest decides.
  */
-import { isCovered, type MeetingPair, meetingPairs } from "../check/pairs.ts";
-import { gapBetween as circleGap, meetingPoint } from "../geometry/circles.ts";
+import { type MeetingPair, meetingPairs } from "../check/pairs.ts";
+import { gapBetween as circleGap, isCovered, meetingPoint } from "../geometry/circles.ts";
 import { facetFrame } from "../geometry/plane.ts";
 import { cutBall } from "../geometry/solid.ts";
 import type { SolidVertex } from "../geometry/solid-types.ts";

@@ -23,8 +23,8 @@ export interface Gauge {
   readonly label: string;
 }
 
-const GAUGE_HEIGHT_MM = 9;
-const GAUGE_BAR_MM = 3;
+const GAUGE_HEIGHT_MM = 7;
+const GAUGE_BAR_MM = 2.5;
 
 /** One gauge: a black bar exactly as long as the width, to lay beside the facet. */
 export const gaugePicture = ({ mm, label }: Gauge): Markup =>

@@ -3,10 +3,14 @@ import type { SheetWords } from "./sheet-words.ts";
 
 export type SheetUnit = "mm" | "inch";
 export const MM_PER_INCH = 25.4;
+/** In the sheet's own unit. */
+const GAUGE_STEP = { mm: 0.1, inch: 0.005 } as const;
 const DIGITS = { mm: 1, inch: 3 } as const;
 
 export interface SheetFormat {
   readonly length: (mm: number) => string;
+  /** Widths nearer to each other than this share a gauge. */
+  readonly gaugeStepMm: number;
   readonly angle: (deg: number) => string;
 }
 
@@ -19,6 +23,7 @@ export function sheetFormat(words: SheetWords, unit: SheetUnit): SheetFormat {
   // A no-break space keeps a number with its unit.
   return {
     length: (mm) => `${number(mm * scale, DIGITS[unit])}\u00a0${words.units[unit]}`,
+    gaugeStepMm: GAUGE_STEP[unit] / scale,
     angle: (deg) => `${number(deg, 1)}${words.units.deg}`,
   };
 }

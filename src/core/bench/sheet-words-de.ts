@@ -6,6 +6,7 @@ const GLASS = { borosilicate: "Borosilikatglas", "soda-lime": "Kalknatronglas" }
 
 export const sheetWordsDe: SheetWords = {
   language: "de",
+  wordiness: 1.08,
   decimal: ",",
   units: { mm: "mm", inch: "Zoll", deg: "\u00b0" },
   glass: (glass) => (typeof glass === "string" ? GLASS[glass] : glass.name),
@@ -34,14 +35,16 @@ export const sheetWordsDe: SheetWords = {
     `Von Hand: den Kittstock ${lean ? `in einer Führung ${lean} gegen die Senkrechte` : "senkrecht in einer Winkelführung"} halten; aufhören, wenn Fläche bis Haut gegenüber ${flatToSkin} misst.`,
   outOfReach: "Für diesen Arm nicht erreichbar.",
   stage: (name, width) => `${name}: bis ${width} breit`,
-  skipStage: (name) => `${name}: auslassen`,
+  endsWith: (stage, finish) =>
+    `Nach ${stage} aufhören: Diese Reihe bleibt ${finish === "ground" ? "geschliffen" : "vorpoliert"}.`,
   whileGround: (widths) =>
     widths.length === 3
       ? `beim Schleifen die erste ${widths[0]}, die nächsten ${widths[1]}, die letzte ${widths[2]}`
       : `beim Schleifen die erste ${widths[0]}, dann ${widths.slice(1).join(", ")}`,
   strokes: (least, most) =>
-    least === most ? `${most} ${most === 1 ? "Strich" : "Striche"}` : `${least} bis ${most} Striche`,
-  strokesUnknown: "Striche nicht geeicht: nach der Breite gehen",
+    least === most ? `${most} ${most === 1 ? "Hub" : "Hübe"}` : `${least} bis ${most} Hübe`,
+  strokesUnknown: "Wo keine Hübe stehen, nach der Breite gehen",
+  discs: "Die Scheiben stehen verschieden dick.",
   polishEnds: "Polieren, bis unter der Lupe, schräg gegen eine Lampe, kein Grau mehr zu sehen ist.",
   measure: "Gemessen: Breite ______  über den Pol ______  Fläche bis Haut ______  Winkel abgelesen ______",
   edgeOfFacet: "durchgezogen: Kante mit Nachbarin; punktiert: runde Haut",
@@ -49,7 +52,7 @@ export const sheetWordsDe: SheetWords = {
   trueSize: "wahre Größe",
   swallowed: "Von dieser Facette bleibt am fertigen Stück nichts.",
   nothingToGrind: "Nichts zu schleifen: Tiefe 0.",
-  tickStages: (stages) => `Kästchen von links nach rechts: ${stages}.`,
+  tickStages: (stages) => `Kästchen: ${stages}`,
   polished: (tier) =>
     `Polierte Facetten von ${tier} liegen direkt daneben: Stück, Scheibe und Hände vor grobem Korn waschen.`,
   startAt: (stage) => `Mit ${stage} beginnen: gröbere Stufen schädigen tiefer, als diese Reihe ist.`,

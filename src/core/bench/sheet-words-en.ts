@@ -5,6 +5,7 @@ const facets = (count: number) => (count === 1 ? "1 facet" : `${count} facets`);
 
 export const sheetWordsEn: SheetWords = {
   language: "en",
+  wordiness: 1,
   decimal: ".",
   units: { mm: "mm", inch: "in", deg: "\u00b0" },
   glass: (glass) => (typeof glass === "string" ? glass : glass.name),
@@ -33,14 +34,16 @@ export const sheetWordsEn: SheetWords = {
     `By hand: hold the dop ${lean ? `in a guide leaning ${lean} from upright` : "upright in a square guide"}; stop when flat to opposite skin is ${flatToSkin}.`,
   outOfReach: "Out of this arm's reach.",
   stage: (name, width) => `${name}: until ${width} wide`,
-  skipStage: (name) => `${name}: leave out`,
+  endsWith: (stage, finish) =>
+    `Stop after ${stage}: this tier stays ${finish === "ground" ? "ground" : "pre-polished"}.`,
   whileGround: (widths) =>
     widths.length === 3
       ? `while ground first ${widths[0]}, next ${widths[1]}, last ${widths[2]}`
       : `while ground first ${widths[0]}, then ${widths.slice(1).join(", ")}`,
   strokes: (least, most) =>
     least === most ? `${most} ${most === 1 ? "stroke" : "strokes"}` : `${least} to ${most} strokes`,
-  strokesUnknown: "strokes not calibrated: go by the width",
+  strokesUnknown: "Where no strokes are named, go by the width",
+  discs: "Discs stand differently thick.",
   polishEnds: "Polish until no grey shows under a loupe, at a slant against a lamp.",
   measure: "Measured: width ______  across the pole ______  flat to skin ______  angle read ______",
   edgeOfFacet: "solid: edge with a neighbour; dotted: round skin",
@@ -48,7 +51,7 @@ export const sheetWordsEn: SheetWords = {
   trueSize: "true size",
   swallowed: "Nothing of this facet is left on the finished piece.",
   nothingToGrind: "Nothing to grind: depth 0.",
-  tickStages: (stages) => `Boxes, left to right: ${stages}.`,
+  tickStages: (stages) => `Boxes: ${stages}`,
   polished: (tier) =>
     `Polished facets of ${tier} lie right beside: wash piece, lap and hands before coarse grit.`,
   startAt: (stage) => `Start at ${stage}: coarser stages leave more damage than this tier is deep.`,

@@ -1,9 +1,11 @@
 /** The words that the bench sheet is written in, one object a language. Values come in already formatted, with units. */
-import type { Glass, Side } from "../plan/document.ts";
+import type { Finish, Glass, Side } from "../plan/document.ts";
 import type { Caution } from "./cautions.ts";
 
 export interface SheetWords {
   readonly language: string;
+  /** How long the same thing is in this language, English 1: the text gets smaller by it in good time. */
+  readonly wordiness: number;
   readonly decimal: "." | ",";
   readonly units: { readonly mm: string; readonly inch: string; readonly deg: string };
   readonly glass: (glass: Glass) => string;
@@ -24,11 +26,15 @@ export interface SheetWords {
   readonly guide: (lean: string | null, flatToSkin: string) => string;
   readonly outOfReach: string;
   readonly stage: (name: string, width: string) => string;
-  readonly skipStage: (name: string) => string;
+  /** For a tier that is left ground or pre-polished: the stage it ends with. */
+  readonly endsWith: (stage: string, finish: Finish) => string;
   /** Width while ground: first, those between, last; equal ones are one. */
   readonly whileGround: (widths: readonly string[]) => string;
   readonly strokes: (least: number, most: number) => string;
+  /** What holds where a line names no strokes. */
   readonly strokesUnknown: string;
+  /** Said once before the moves of `hingeMoves`. */
+  readonly discs: string;
   readonly polishEnds: string;
   readonly measure: string;
   readonly edgeOfFacet: string;

@@ -7,15 +7,17 @@ import type { Solid } from "../geometry/solid-types.ts";
 import type { Stage } from "../plan/document.ts";
 import { stopsOf } from "../plan/place.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
-import { type Bench, type BenchFacet, type BenchTier, benchOf, stagesOf } from "./bench.ts";
+import { type Bench, type BenchTier, benchOf, stagesOf } from "./bench.ts";
 import { CAUTIONS, cautionsAt } from "./cautions.ts";
 import { flatFacet } from "./facet-drawing.ts";
 import { html, type Markup } from "./markup.ts";
 import { PREPARATIONS, type Step } from "./order.ts";
 import { CHECK_BAR_MM, checkBar, facetPicture, gaugePicture } from "./sheet-drawings.ts";
 import { type SheetFormat, type SheetUnit, sheetFormat } from "./sheet-format.ts";
-import { type Paper, sheetStyle, textSize } from "./sheet-style.ts";
+import { MOST_STOPS_A_ROW, type Paper, sheetStyle, shortLine, stopRows, textSize } from "./sheet-style.ts";
 import type { SheetWords } from "./sheet-words.ts";
+import { endsByLooking } from "./stages.ts";
+import { sayableStrokes } from "./strokes.ts";
 
 export interface SheetOptions {
   readonly words: SheetWords;
@@ -26,6 +28,8 @@ export interface SheetOptions {
 interface Page {
   readonly solved: SolvedPlan;
   readonly bench: Bench;
+  /** Size of the running text. */
+  readonly points: number;
   readonly stages: readonly Stage[];
   readonly solid: Solid;
   readonly words: SheetWords;
@@ -34,8 +38,23 @@ interface Page {
 
 /** Facets wider than this take the whole line, so that the sentence keeps its room. */
 const WIDE_PICTURE_MM = 60;
+/** So few stops stand beside the words. */
+const FEW_STOPS = 3;
 /** Tiers with more stops than this may run over a page's end. */
-const LONG_TIER = 40;
+const LONG_TIER = 48;
+
+/** What has to fit on the paper, in lines of text: rows of boxes count as the lines that they take. */
+function loadOf(solved: SolvedPlan, bench: Bench): number {
+  const turns = solved.plan.tiers.filter((t, i) => i > 0 && t.side !== solved.plan.tiers[i - 1].side);
+  const lines = bench.tiers.map((tier) => {
+    const done = tier.stages.filter((_, i) => isDone(tier, i)).length;
+    const rows = tier.facets.length <= FEW_STOPS ? 0 : Math.ceil(tier.facets.length / MOST_STOPS_A_ROW);
+    return TIER_LINES + done + rows * (done + 2);
+  });
+  return lines.reduce((sum, n) => sum + n, TURN_LINES * turns.length);
+}
+const TIER_LINES = 5;
+const TURN_LINES = 4;
 
 function picture({ solved, solid, words, format }: Page, index: number): Markup {
   const { first } = solved.tiers[index];
@@ -60,28 +79,35 @@ function whileGround({ words, format }: Page, tier: BenchTier, i: number): strin
   return isPlain || widths.length > MOST_SAID ? null : words.whileGround(widths);
 }
 
-function strokesText({ words }: Page, tier: BenchTier, i: number): string {
-  const counts = tier.facets.flatMap((f) => f.stages[i].strokes ?? []).map((n) => Math.max(1, Math.round(n)));
-  return counts.length ? words.strokes(Math.min(...counts), Math.max(...counts)) : words.strokesUnknown;
+/** Null where nothing was calibrated: what holds then is said once, at the top. */
+function strokesText({ words }: Page, tier: BenchTier, i: number): string | null {
+  const counts = tier.facets.flatMap((f) => f.stages[i].strokes ?? []).map(sayableStrokes);
+  return counts.length ? words.strokes(Math.min(...counts), Math.max(...counts)) : null;
 }
+
+/** Whether a tier is ground at a stage: it is deep enough for it, and not left as an earlier one leaves it. */
+const isDone = (tier: BenchTier, i: number): boolean => tier.stages[i].depthMm > 0 && i < tier.stageCount;
+
+/** A line that takes the whole width; shorter ones stand two beside each other. */
+const LONG = html` class="long"`;
 
 function stageLines(page: Page, tier: BenchTier): Markup {
   const { words, format, stages } = page;
-  const isLast = (i: number) => i === stages.length - 1;
-  return html`<ul class="stages">${tier.stages.map((stage, i) => {
-    const name = stages[i].name;
-    if (stage.depthMm <= 0) return html`<li><b>${i + 1}</b> ${words.skipStage(name)}</li>`;
+  const lines = tier.stages.flatMap((stage, i) => {
+    if (!isDone(tier, i)) return [];
     const parts = [
-      words.stage(name, format.length(stage.widthMm)),
+      words.stage(stages[i].name, format.length(stage.widthMm)),
       whileGround(page, tier, i),
-      isLast(i) ? null : strokesText(page, tier, i),
+      endsByLooking(stages, i) ? null : strokesText(page, tier, i),
     ].filter((part) => part !== null);
-    return html`<li><b>${i + 1}</b> ${parts.join("; ")}</li>`;
-  })}</ul>`;
+    return [{ place: i + 1, text: parts.join("; ") }];
+  });
+  const most = tier.facets.length > FEW_STOPS ? shortLine(page.points) : 0;
+  return html`<ul class="stages">${lines.map(({ place, text }) => html`<li${text.length > most ? LONG : ""}><b>${place}</b> ${text}</li>`)}</ul>`;
 }
 
 function rigLines(page: Page, tier: BenchTier): readonly Markup[] {
-  const { words, format, stages } = page;
+  const { words, format } = page;
   const { setting, pose } = tier;
   const flat = format.length(pose.planeMm + pose.radiusMm);
   if (setting && !setting.reachable)
@@ -91,14 +117,18 @@ function rigLines(page: Page, tier: BenchTier): readonly Markup[] {
   const height = setting
     ? html`${words.pivot(format.length(setting.pivotHeightMm), format.length(setting.armLengthMm))} `
     : null;
-  const moves = tier.discs
-    .flatMap((disc, i) =>
-      disc.moveHingeMm === 0
-        ? []
-        : [words.hingeMoves(stages[i].name, format.length(Math.abs(disc.moveHingeMm)), disc.moveHingeMm > 0)],
-    )
-    .join(" ");
-  return [html`<p>${height}${words.flatToSkin(flat)} ${moves}</p>`];
+  return [html`<p>${height}${words.flatToSkin(flat)}</p>`];
+}
+
+/** How the pivot follows discs of different thickness: the same for every tier, so said once. Nothing without a rig. */
+function hingeMoves({ bench, words, format, stages }: Page): string | null {
+  const discs = bench.tiers.find((tier) => tier.discs.length > 0)?.discs ?? [];
+  const moves = discs.flatMap((disc, i) =>
+    disc.moveHingeMm === 0
+      ? []
+      : [words.hingeMoves(stages[i].name, format.length(Math.abs(disc.moveHingeMm)), disc.moveHingeMm > 0)],
+  );
+  return moves.length > 0 ? [words.discs, ...moves].join(" ") : null;
 }
 
 function noteLines({ bench, solved, words, stages }: Page, tier: BenchTier): readonly Markup[] {
@@ -110,27 +140,40 @@ function noteLines({ bench, solved, words, stages }: Page, tier: BenchTier): rea
     "nothing-to-grind": () => words.nothingToGrind,
     "rule-unmet": () => words.unmet,
   };
-  return bench.findings
-    .filter((finding) => finding.tier === tier.tier && Object.hasOwn(say, finding.code))
-    .map((finding) => html`<p class="note">${say[finding.code](finding.data)}</p>`);
+  const { finish } = solved.plan.tiers.find((t) => t.id === tier.tier) ?? {};
+  const isLeft = finish !== undefined && finish !== "polished" && tier.stageCount > 0;
+  return [
+    ...bench.findings
+      .filter((finding) => finding.tier === tier.tier && Object.hasOwn(say, finding.code))
+      .map((finding) => say[finding.code](finding.data)),
+    ...(isLeft ? [words.endsWith(stages[tier.stageCount - 1].name, finish)] : []),
+  ].map((note) => html`<span class="note">${note}</span> `);
 }
 
-/** Widths at the stops themselves, where they are too many for a sentence. */
-function stopWidths(page: Page, tier: BenchTier, facet: BenchFacet): Markup | null {
-  const last = tier.stages.length - 1;
-  const widths = runs(tier.facets.map((f) => page.format.length(f.stages[last].widthWhileGroundMm)));
-  return widths.length > MOST_SAID
-    ? html`<small>${page.format.length(facet.stages[last].widthWhileGroundMm)}</small>`
-    : null;
+/** Widths at the stops themselves, where they are too many for a sentence; nulls where the sentence says them. */
+function stopWidths({ format }: Page, tier: BenchTier): readonly (string | null)[] {
+  const last = tier.stageCount - 1;
+  const widths = tier.facets.map((f) => format.length(f.stages[last]?.widthWhileGroundMm ?? 0));
+  return runs(widths).length > MOST_SAID ? widths : widths.map(() => null);
 }
 
+/** Every stop in order as a narrow column: its number, and under it a box to tick for each stage. */
 function stops(page: Page, tier: BenchTier): Markup {
-  const boxes = tier.stages.map((stage, i) => (stage.depthMm > 0 ? html`<i>${i + 1}</i>` : html``));
-  return html`<div class="stops">${tier.facets.map(
-    (facet) =>
-      html`<div class="stop"><strong>${facet.read.label}</strong>${stopWidths(page, tier, facet)}<div class="ticks">${boxes}</div></div>`,
-  )}<p class="measure">${page.words.measure}</p></div>`;
+  const boxes = tier.stages.map((_, i) => (isDone(tier, i) ? html`<i>${i + 1}</i>` : html``));
+  const widths = stopWidths(page, tier);
+  const longest = Math.max(...tier.facets.map((f) => f.read.label.length));
+  const rows = stopRows(tier.facets.length, longest, widths[0] !== null);
+  return html`<div class="stops ${widths[0] === null ? "row" : "wide"}${rows}">${tier.facets.map(
+    (facet, k) => {
+      const width = widths[k] === null ? null : html`<small>${widths[k]}</small>`;
+      return html`<div class="stop"><strong>${facet.read.label}</strong>${width}${boxes}</div>`;
+    },
+  )}</div>`;
 }
+
+/** Named, because on a full sheet the boxes may stand on the page after the words. */
+const measureLine = ({ words }: Page, name: string): Markup =>
+  html`<p class="measure"><b>${name}</b> ${words.measure.split("  ").map((part) => html`<span>${part}</span> `)}</p>`;
 
 /** The cautions of one step, in small at the place where it happens. */
 const careLine = ({ words }: Page, kind: Step["kind"]): Markup =>
@@ -149,24 +192,28 @@ function tierSection(page: Page, index: number): Markup {
     side === before
       ? null
       : html`<h2>${words.turnOver(side)}</h2><p>${words.trialFacet}</p>${careLine(page, "turn-over")}`;
-  const text = html`<div><p class="say">${sentence}</p>${rigLines(page, tier)}${stageLines(page, tier)}${noteLines(page, tier)}</div>`;
+  const few = count <= FEW_STOPS;
+  const ticks = stops(page, tier);
+  const text = html`<div><p class="say">${sentence}</p>${rigLines(page, tier)}${stageLines(page, tier)}<p>${noteLines(page, tier)}</p></div>`;
   const long = count > LONG_TIER ? " long" : "";
-  return html`${turn}<section class="tier${long}"><div class="facet-and-words">${picture(page, index)}${text}</div>${stops(page, tier)}</section>`;
+  return html`${turn}<section class="tier${long}"><div class="facet-and-words">${picture(page, index)}${text}${few ? ticks : null}</div><div class="ticking">${few ? null : ticks}${measureLine(page, name)}</div></section>`;
 }
 
-/** One gauge for each width that somebody stops at, told apart as far as the sheet writes them. */
+/** One gauge for each width that somebody stops at, in steps that an eye can tell apart, each exactly as long as it says. */
 function gauges({ bench, words, format }: Page): Markup {
   const widths = bench.tiers.flatMap((tier) => [
-    ...tier.stages.map((s) => s.widthMm),
+    ...tier.stages.filter((_, i) => isDone(tier, i)).map((s) => s.widthMm),
     ...tier.facets.flatMap((f) => f.stages.map((s) => s.widthWhileGroundMm)),
   ]);
-  const byLabel = new Map(
+  const steps = new Set(
     widths
       .filter((mm) => mm > 0 && mm <= WIDE_PICTURE_MM)
-      .sort((a, b) => a - b)
-      .map((mm) => [format.length(mm), mm] as const),
+      .map((mm) => Math.max(1, Math.round(mm / format.gaugeStepMm))),
   );
-  const bars = [...byLabel].map(([label, mm]) => gaugePicture({ mm, label }));
+  const bars = [...steps]
+    .sort((a, b) => a - b)
+    .map((n) => n * format.gaugeStepMm)
+    .map((mm) => gaugePicture({ mm, label: format.length(mm) }));
   return html`<section class="gauges"><h2>${words.gauges}</h2>${checkBar(words.checkBar(format.length(CHECK_BAR_MM)))}${bars}</section>`;
 }
 
@@ -194,22 +241,28 @@ function footer({ solved, words }: Page): Markup {
 
 /** The whole sheet as one HTML document without scripts or outside files. */
 export function sheetHtml(solved: SolvedPlan, { words, unit, paper }: SheetOptions): string {
+  const bench = benchOf(solved);
+  const points = textSize(loadOf(solved, bench) * words.wordiness, paper);
   const page: Page = {
     solved,
-    bench: benchOf(solved),
+    bench,
+    points,
     stages: stagesOf(solved.plan.rig),
     solid: cutBall(solved.planes),
     words,
     format: sheetFormat(words, unit),
   };
   const tiers = solved.plan.tiers.map((_, i) => tierSection(page, i));
-  const style = { markup: sheetStyle(paper, textSize(solved.facets.length, tiers.length, paper)) };
+  const style = { markup: sheetStyle(paper, points) };
+  const isGuessed = page.bench.order.some((work) => work.minutesAreGuess);
   const legend = [
+    words.tickStages(page.stages.map((s, i) => `${i + 1} ${s.name}`).join(", ")),
     words.edgeOfFacet,
     words.polishEnds,
-    words.tickStages(page.stages.map((s) => s.name).join(", ")),
-  ];
-  const body = html`${header(page)}<p>${legend.join(". ").replaceAll("..", ".")}</p>${tiers}${gauges(page)}${footer(page)}`;
+    isGuessed ? words.strokesUnknown : null,
+    hingeMoves(page),
+  ].filter((line) => line !== null);
+  const body = html`${header(page)}<p class="legend">${legend.map((line) => line.replace(/\.$/, "")).join(". ")}.</p>${tiers}${gauges(page)}${footer(page)}`;
   return html`<!doctype html><html lang="${words.language}"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><meta name="viewport" content="width=device-width"><title>${solved.plan.name}</title><style>${style}</style></head><body>${body}</body></html>\n`
     .markup;
 }

@@ -128,6 +128,12 @@ export const strokeVolume = (removal: Removal, contactRadiusMm: number | null): 
 export const strokesFor = (volumeMm3: number, removal: Removal, contactRadiusMm: number | null): number =>
   volumeMm3 / strokeVolume(removal, contactRadiusMm);
 
+/** Strokes as they may be said: whole, at least one; beyond a hundred no more than two figures deserve trust. */
+export function sayableStrokes(strokes: number): number {
+  const whole = Math.max(1, Math.round(strokes));
+  return whole <= 100 ? whole : Number(whole.toPrecision(2));
+}
+
 export interface WearTest {
   /** Strokes that the disc had done before this test. */
   readonly discStrokes: number;

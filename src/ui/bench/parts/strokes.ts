@@ -1,17 +1,11 @@
 /** Strokes as they may be told: measured ones, guesses only when wished for and then called so, or none. */
-import { guessRemoval, strokesFor } from "../../../core/bench/strokes.ts";
+import { guessRemoval, sayableStrokes, strokesFor } from "../../../core/bench/strokes.ts";
 import type { Lap, Stage } from "../../../core/plan/document.ts";
 
 export interface StrokeCount {
   readonly strokes: number;
   readonly isGuess: boolean;
 }
-
-/** Whole strokes, at least one; beyond a hundred no more than two figures deserve trust. */
-export const sayable = (strokes: number): number => {
-  const whole = Math.max(1, Math.round(strokes));
-  return whole <= 100 ? whole : Number(whole.toPrecision(2));
-};
 
 /** @param strokes as computed from the person's own test facets; null where there are none */
 export function strokeCount(
@@ -22,10 +16,10 @@ export function strokeCount(
   contactRadiusMm: number | null,
   withGuesses: boolean,
 ): StrokeCount | null {
-  if (strokes !== null) return { strokes: sayable(strokes), isGuess: false };
+  if (strokes !== null) return { strokes: sayableStrokes(strokes), isGuess: false };
   if (!withGuesses) return null;
   return {
-    strokes: sayable(strokesFor(removeMm3, guessRemoval(stage, lap), contactRadiusMm)),
+    strokes: sayableStrokes(strokesFor(removeMm3, guessRemoval(stage, lap), contactRadiusMm)),
     isGuess: true,
   };
 }

@@ -4,13 +4,13 @@ import type { BenchTier } from "../../../core/bench/bench.ts";
 import { stagesOf } from "../../../core/bench/bench.ts";
 import { endsByLooking } from "../../../core/bench/stages.ts";
 import type { CurvePoint } from "../../../core/bench/stroke-curve.ts";
+import { sayableStrokes } from "../../../core/bench/strokes.ts";
 import type { CurveQuestion } from "../../../worker/bench-worker.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { benchPool } from "../bench-worker-client.ts";
-import { sayable } from "../parts/strokes.ts";
 import { useAsked } from "../use-asked.ts";
 
 interface Curve {
@@ -53,7 +53,7 @@ function Plot({ curve, name }: { curve: Curve; name: string }) {
   const { points, half } = withHalf(curve.points);
   const xy = places(points);
   const [end, first] = [points[points.length - 1], points[0]];
-  const say = (n: number) => number(sayable(n), 0);
+  const say = (n: number) => number(sayableStrokes(n), 0);
   return (
     <figure className="bench-plot">
       <svg
