@@ -167,7 +167,6 @@ interface FreshProps {
 /** Where the next tier is pulled in from the rim: hollow, for nothing is cut there yet. */
 function FreshKnob({ knob, fresh, isFirst, drag }: FreshProps) {
   const words = useWords(drawingWords);
-  const add = useWords(planWords)[isFirst ? "addFirst" : "addTier"];
   const [x, y] = knob.at;
   const arm = KNOB_PX * 0.45;
   const addByKey = (event: KeyboardEvent<SVGElement>) => {
@@ -184,7 +183,7 @@ function FreshKnob({ knob, fresh, isFirst, drag }: FreshProps) {
       className="grip fresh"
       role="button"
       tabIndex={0}
-      aria-label={add}
+      aria-label={words.fresh}
       aria-description={words.pullIn}
       onPointerDown={(event) => {
         const picture = event.currentTarget.ownerSVGElement;
