@@ -32,6 +32,7 @@ describe.each(["day", "lamp"] as const)("by %s", (theme) => {
     ["ground", "ink"],
     ["ink", "skin"],
     ["ink", "facet"],
+    ["ink-soft", "skin"],
   ])("%s is text on %s", (ink, paper) => {
     expect(wcagContrast(colorOf(ink, theme), colorOf(paper, theme))).toBeGreaterThanOrEqual(4.5);
   });
@@ -45,6 +46,9 @@ describe.each(["day", "lamp"] as const)("by %s", (theme) => {
     ["outline", "facet"],
     ["outline", "skin"],
     ["ink-mark", "skin"],
+    ["ink-soft", "skin"],
+    ["stop-ink", "facet"],
+    ["stop-ink", "skin"],
   ])("%s is a line on %s", (line, glass) => {
     expect(wcagContrast(colorOf(line, theme), colorOf(glass, theme))).toBeGreaterThanOrEqual(3);
   });

@@ -99,7 +99,7 @@ function MeetingMarks({ palette }: { palette: Palette }) {
   );
   return (
     <>
-      <Lines segments={segments.hatches} color={palette["outline-far"]} width={1.4} />
+      <Lines segments={segments.hatches} color={palette["ink-soft"]} width={1.4} />
       <Lines segments={segments.edges} color={palette.outline} width={1.7} opacity={0.9} />
       <Lines segments={segments.circles} color={palette.outline} width={1.8} order={5} />
       <Lines segments={segments.dots} color={palette.outline} width={4.5} order={5} />

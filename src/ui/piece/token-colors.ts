@@ -31,7 +31,6 @@ const NAMES = [
   "skin",
   "facet",
   "outline",
-  "outline-far",
   "ink-mark",
   "shadow",
   "grip",

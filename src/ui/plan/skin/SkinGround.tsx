@@ -45,10 +45,10 @@ export const SkinGround = memo(function SkinGround({ layout }: { layout: SkinLay
       />
       {isRoomy ? (
         <>
-          <text className="quiet" x={6} y={17}>
+          <text x={6} y={17}>
             {words.frontPole}
           </text>
-          <text className="quiet" x={6} y={strip.height - 7}>
+          <text x={6} y={strip.height - 7}>
             {words.backPole}
           </text>
         </>

@@ -56,7 +56,7 @@ export const FacetLayer = memo(function FacetLayer({
       <path className="skin-facet" d={facet.path} data-facet={facet.key} />
       <path className="skin-outline" d={facet.outline} />
       {withStops && facet.stop !== null && facet.widthPx > NUMBER_FITS_PX ? (
-        <text className="skin-number quiet" x={facet.middle[0]} y={facet.middle[1]}>
+        <text className="skin-number" x={facet.middle[0]} y={facet.middle[1]}>
           {facet.stop}
         </text>
       ) : null}
