@@ -74,3 +74,10 @@ vec3 lightFrom(vec3 d) {
   if (lightKind == LIGHT_SETTING) return settingRadiance(d);
   return pictureRadiance(vec3(lightTurn.x * d.x - lightTurn.y * d.z, d.y, lightTurn.y * d.x + lightTurn.x * d.z));
 }
+
+// A backdrop in the light's own colours without its shapes: what comes from above, level and below, run into each other.
+uniform vec3 softBands[3];
+
+vec3 softFrom(vec3 d) {
+  return mix(softBands[1], d.y > 0.0 ? softBands[0] : softBands[2], smoothstep(0.0, 0.9, abs(d.y)));
+}

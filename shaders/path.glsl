@@ -32,8 +32,10 @@ uniform float longSurvival;
 // No bubble, no design, no grain.
 const int NONE = -1;
 
-// 1: whoever looks past the piece sees the light; 0: nothing, so that the page shows.
-uniform float lightBehind;
+// What whoever looks past the piece sees.
+const int BEHIND_NOTHING = 0;
+const int BEHIND_SOFT = 1;
+uniform int behind;
 
 // What one path has gathered.
 struct Gathered {
@@ -56,6 +58,8 @@ struct Walker {
   int grain;
   // Bubble it is in.
   int bubble;
+  // Seed of its evenly spread first scattering; 0 once that is used up.
+  uint even;
 };
 
 // Two directions that make a right-handed frame with n (Duff et al., JCGT 6(1), 2017).
@@ -99,11 +103,25 @@ bool crossRough(inout vec3 d, vec3 n, float alpha, bool outside, float index, in
 #endif
 
 #if DESIGNS > 0
+// Sobol numbers of this sample for the first scattering, their bits turned round; the same for all pixels.
+uniform uint scatterSobol1;
+uniform uint scatterSobol2;
+
+// Two numbers for a scattering direction: evenly spread over a pixel's samples the first time, plain chance after that.
+vec2 scatterPair(inout uint even, inout uint random) {
+  if (even == 0u) {
+    float first = nextRandom(random);
+    return vec2(first, nextRandom(random));
+  }
+  vec2 pair = vec2(radicalInverse(scatterSobol1, hash(even + 3u)), radicalInverse(scatterSobol2, hash(even + 4u)));
+  even = 0u;
+  return pair;
+}
+
 // Direction about n with density cos / pi.
-vec3 scatterDiffuse(vec3 n, inout uint random) {
-  float u = nextRandom(random);
-  float phi = 2.0 * PI * nextRandom(random);
-  return frameOf(n) * vec3(sqrt(u) * cos(phi), sqrt(u) * sin(phi), sqrt(1.0 - u));
+vec3 scatterDiffuse(vec3 n, vec2 pair) {
+  float phi = 2.0 * PI * pair.y;
+  return frameOf(n) * vec3(sqrt(pair.x) * cos(phi), sqrt(pair.x) * sin(phi), sqrt(1.0 - pair.x));
 }
 
 // The bubble that holds p, or NONE.
@@ -164,7 +182,7 @@ void meetDesign(inout Walker w, DesignHit hit, int design, PathColour colour, in
     return;
   }
   w.weight *= colourFor(hit.rgb, colour);
-  w.d = scatterDiffuse(n, random);
+  w.d = scatterDiffuse(n, scatterPair(w.even, random));
 }
 
 // Crosses the air in a bubble. True when it leaves through a facet that opens the bubble, false when it meets the wall.
@@ -236,11 +254,17 @@ Amount followInside(Walker w, PathColour colour, inout uint random) {
   return sum;
 }
 
+// Nothing lets the page show.
+Gathered lookPast(vec3 d) {
+  if (behind == BEHIND_NOTHING) return Gathered(Amount(0.0), vec3(0.0), 0.0, false);
+  return Gathered(Amount(0.0), behind == BEHIND_SOFT ? softFrom(d) : lightFrom(d), 1.0, false);
+}
+
 // Radiance that a ray from outside the piece brings back.
-Gathered tracePath(vec3 o, vec3 d, PathColour colour, inout uint random) {
+Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
   Surface entry = enterBody(o, d);
-  if (entry.id == NOTHING) return Gathered(Amount(0.0), lightBehind * lightFrom(d), lightBehind, false);
-  Walker w = Walker(o + entry.t * d, d, Amount(1.0), NONE, 0, NONE);
+  if (entry.id == NOTHING) return lookPast(d);
+  Walker w = Walker(o + entry.t * d, d, Amount(1.0), NONE, 0, NONE, scramble);
   vec3 nothing = vec3(0.0);
 #if DESIGNS > 0
   // A facet that opens a bubble is a hole: no glass there.

@@ -35,12 +35,12 @@ void main() {
   // CHANNELS 3: all light at once. Where wavelengths part this is a sketch: a first picture without colour noise, and then
   // only a guess that samples at one wavelength measure their difference against.
 #if CHANNELS == 3
-  Gathered gathered = tracePath(eye, d, colourOfChannels(), random);
+  Gathered gathered = tracePath(eye, d, colourOfChannels(), scramble, random);
   vec3 rgb = gathered.byWave + gathered.mirror;
 #else
   float u = radicalInverse(waveIndex, hash(scramble + 2u));
   PathColour colour = colourOfStratum(u);
-  Gathered gathered = tracePath(eye, d, colour, random);
+  Gathered gathered = tracePath(eye, d, colour, scramble, random);
   vec3 rgb = gathered.mirror;
   if (gathered.isPiece) {
     // The mean of weight * basis is the identity, so the guess cancels in the mean, whatever it is; it only takes away

@@ -69,6 +69,7 @@ export const int = (value: number): UniformValue => ({ kind: "int", value });
 export const uint = (value: number): UniformValue => ({ kind: "uint", value });
 export const float = (value: number): UniformValue => ({ kind: "float", value });
 export const vec2 = (value: readonly number[]): UniformValue => ({ kind: "vec2", value });
+/** Any number of vec3, likewise. */
 export const vec3 = (value: readonly number[]): UniformValue => ({ kind: "vec3", value });
 /** Any number of vec4: an array uniform is set as a whole. */
 export const vec4 = (value: readonly number[] | Float32Array): UniformValue => ({ kind: "vec4", value });

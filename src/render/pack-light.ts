@@ -2,8 +2,8 @@
 
 import { scale, type Vec3 } from "../core/geometry/vec.ts";
 import type { EquirectPicture } from "../core/optics/hdr.ts";
-import type { Light, LightSetting, Panel } from "../core/optics/lights.ts";
-import { float, int, type Uniforms, vec2, vec4 } from "./gl-program.ts";
+import { type Light, type LightSetting, lightRadiance, type Panel } from "../core/optics/lights.ts";
+import { float, int, type Uniforms, vec2, vec3, vec4 } from "./gl-program.ts";
 import type { Texels } from "./packed-scene.ts";
 
 /** As in `light.glsl`. */
@@ -48,6 +48,27 @@ function packPanel(panel: Panel, turnRad: number): number[] {
 function turnedBack(v: Vec3, turnRad: number): Vec3 {
   const [c, s] = [Math.cos(turnRad), Math.sin(turnRad)];
   return [c * v[0] + s * v[2], v[1], -s * v[0] + c * v[2]];
+}
+
+/** Height (d.y) at which what comes from above and below begins. */
+const LEVEL = 0.3;
+/** Directions over which a band's colour is taken. */
+const [RINGS, SPOKES] = [6, 24];
+
+/** Mean radiance from above, level and below: a backdrop without shapes. */
+export function packBackdrop(light: Light): Uniforms {
+  const mean = (low: number, high: number): Vec3 => {
+    const sum: [number, number, number] = [0, 0, 0];
+    for (let k = 0; k < RINGS * SPOKES; k++) {
+      // Equal steps of height are equal parts of the sphere.
+      const y = low + ((high - low) * (Math.floor(k / SPOKES) + 0.5)) / RINGS;
+      const [r, a] = [Math.sqrt(1 - y * y), (2 * Math.PI * (k % SPOKES)) / SPOKES];
+      const rgb = lightRadiance(light, [r * Math.cos(a), y, r * Math.sin(a)]);
+      for (let c = 0; c < 3; c++) sum[c] += rgb[c] / (RINGS * SPOKES);
+    }
+    return sum;
+  };
+  return { softBands: vec3([...mean(LEVEL, 1), ...mean(-LEVEL, LEVEL), ...mean(-1, -LEVEL)]) };
 }
 
 /** The picture around as a texture's data, RGBA, rows from the top. */

@@ -4,7 +4,7 @@ import type { SceneDesign } from "../core/optics/inside.ts";
 import type { Scene } from "../core/optics/scene.ts";
 import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
 import { float, int, type Uniforms, uint, vec3 } from "./gl-program.ts";
-import { packEnvironment, packLight } from "./pack-light.ts";
+import { packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
 
 /** As in `body.glsl` and `inside.glsl`. */
@@ -12,21 +12,25 @@ export const MAX_PLANES = 256;
 const GROUP = 8;
 export const MAX_DESIGNS = 8;
 const DESIGN_TEXELS = 8;
+/** As in `path.glsl`. */
+const BEHINDS = { nothing: 0, soft: 1, light: 2 } as const;
+
+/** What whoever looks past the piece sees: nothing, so that the page shows; the light without its shapes; the light. */
+export type Behind = "nothing" | "soft" | "light";
 
 export interface TraceOptions {
   readonly hasDispersion: boolean;
   /** Surfaces a path may meet, 1 .. 256. */
   readonly maxMeetings: number;
   readonly seed: number;
-  /** Whoever looks past the piece sees the light, or nothing at all. */
-  readonly lightBehind: boolean;
+  readonly behind: Behind;
 }
 
 export const DEFAULT_OPTIONS: TraceOptions = {
   hasDispersion: true,
   maxMeetings: 256,
   seed: 1,
-  lightBehind: false,
+  behind: "nothing",
 };
 
 /** @throws RangeError for more planes or designs than the shader holds */
@@ -37,7 +41,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
   const rough = isRough ? (scene.wet ? 2 : 1) : 0;
   return {
     defines: { ROUGH: String(rough), DESIGNS: scene.designs.length > 0 ? "1" : "0" },
-    uniforms: { ...packLight(scene.light), ...packNumbers(scene, options) },
+    uniforms: { ...packLight(scene.light), ...packBackdrop(scene.light), ...packNumbers(scene, options) },
     planeCount: scene.planeCount,
     hasDispersion: options.hasDispersion,
     maxMeetings: options.maxMeetings,
@@ -61,7 +65,7 @@ function packNumbers(scene: Scene, options: TraceOptions): Uniforms {
     indexRgb: vec3(options.hasDispersion ? indexByChannel(scene) : [scene.nd, scene.nd, scene.nd]),
     sigmaRgb: vec3(scene.sigmaRgb),
     seed: uint(options.seed),
-    lightBehind: float(options.lightBehind ? 1 : 0),
+    behind: int(BEHINDS[options.behind]),
   };
 }
 

@@ -2,6 +2,7 @@
  * What each pass over a picture does. Where wavelengths part, pass 0 is a sketch with all light at once: it is shown, and
  * then only serves the samples at one wavelength as a first guess; their sum begins with pass 1.
  */
+import { SCATTER_1, SCATTER_2, sobolInteger } from "../core/optics/random.ts";
 import { float, int, type Uniforms, uint } from "./gl-program.ts";
 
 export interface Pass {
@@ -51,6 +52,8 @@ export function passAt(index: number, { hasDispersion: isGuided, maxMeetings, se
     uniforms: {
       sampleIndex: uint(sample),
       sampleSobol: uint(reversedSobolSecond(sample)),
+      scatterSobol1: uint(reverseBits(sobolInteger(sample, SCATTER_1))),
+      scatterSobol2: uint(reverseBits(sobolInteger(sample, SCATTER_2))),
       waveIndex: uint(shuffled(sample, WAVE_SEED)),
       samplesSoFar: float(Math.max(1, sample)),
       keep: float(sample > 0 ? 1 : 0),

@@ -8,16 +8,16 @@ import { openPage } from "../browser/support.ts";
 import type { GeneralRun } from "./look/general.ts";
 import { type Step, timeTo } from "./look/noise.ts";
 
-const SIZE = 512;
+const SIZE = 256;
 const PASSES = 4;
 /** Yardstick and tracer take turns, so that a change of the machine's load meets both. */
-const ROUNDS = 3;
+const ROUNDS = 2;
 const COUNTS = [25, 60, 120] as const;
 
-/** A picture's worth of noise: small, so that the general tracer gets there. */
-const NOISE_SIZE = 128;
-const [OUR_SAMPLES, OUR_REFERENCE] = [256, 2048];
-const [GENERAL_SAMPLES, GENERAL_REFERENCE] = [64, 512];
+/** Small, so that the general tracer gets there; converged pictures have eight times the samples of what is held against them. */
+const NOISE_SIZE = 96;
+const [OUR_SAMPLES, OUR_REFERENCE] = [128, 1024];
+const [GENERAL_SAMPLES, GENERAL_REFERENCE] = [16, 128];
 
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1];
 const rounded = (value: number): number => Number(value.toPrecision(3));
@@ -87,7 +87,10 @@ const roundedStep = ({ samples, ms, error }: Step): Step => ({
 
 export async function bench(): Promise<object> {
   const { page, errors, close } = await openPage("tests/bench/look/page.html");
-  const ask: Ask = (call) => page.evaluate(call);
+  const ask: Ask = (call) => {
+    process.stderr.write(`${call}\n`);
+    return page.evaluate(call);
+  };
   try {
     await page.waitForFunction("'timeTracer' in window");
     const answer = {

@@ -28,7 +28,7 @@ async function traceScene(k: number, { size, seed, samples, own }: TraceWish): P
   engine ??= openEngine();
   const tracer = await engine;
   const { make, from, hasDispersion } = LOOK_SCENES[k];
-  const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, lightBehind: true });
+  const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind: "light" });
   await tracer.prepare(packed);
   if (own) await tracer.specialise(packed);
   const loaded = tracer.load(packed);

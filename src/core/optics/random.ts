@@ -84,7 +84,7 @@ const POLYNOMIALS: readonly {
 export const PIXEL_X = 0;
 export const PIXEL_Y = 1;
 export const WAVELENGTH = 2;
-const SCATTER_1 = 3;
+export const SCATTER_1 = 3;
 export const SCATTER_2 = 4;
 
 /** Direction numbers of one dimension, 32 of them, the first on top: Bratley and Fox, ACM TOMS 14, 1988. */
@@ -107,15 +107,20 @@ const SOBOL_DIRECTIONS: readonly Uint32Array[] = [
   ...POLYNOMIALS.map(directionsOf),
 ];
 
+/** The 32-bit integer that stands for number `index` of a dimension before it is scrambled. */
+export function sobolInteger(index: number, dimension: number): number {
+  const directions = SOBOL_DIRECTIONS[dimension];
+  let x = 0;
+  for (let i = index >>> 0, bit = 0; i !== 0; i >>>= 1, bit++) if (i & 1) x ^= directions[bit];
+  return x >>> 0;
+}
+
 /**
  * Number `index` of dimension `dimension`, Owen-scrambled by `seed`: of any 2^k in a row each k-th part of the unit interval
  * gets exactly one, and pairs of dimensions fill the square evenly.
  */
 export function sobol(index: number, dimension: number, seed: number): number {
-  const directions = SOBOL_DIRECTIONS[dimension];
-  let x = 0;
-  for (let i = index >>> 0, bit = 0; i !== 0; i >>>= 1, bit++) if (i & 1) x ^= directions[bit];
-  return unitOf(owenScramble(x >>> 0, hash((seed + dimension) >>> 0)));
+  return unitOf(owenScramble(sobolInteger(index, dimension), hash((seed + dimension) >>> 0)));
 }
 
 /** Two numbers for a scattering direction: evenly spread over a pixel's samples the first time, plain chance after that. */

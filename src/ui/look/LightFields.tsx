@@ -57,7 +57,8 @@ export function LightFields() {
         label={words.behind}
         value={behind}
         options={[
-          { id: "ground", words: words.ground },
+          { id: "nothing", words: words.ground },
+          { id: "soft", words: words.soft },
           { id: "light", words: words.around },
         ]}
         onChange={(next) => setLook({ behind: next })}

@@ -6,8 +6,8 @@ import { DividerLine } from "./DividerLine.tsx";
 import { LookStatus } from "./LookStatus.tsx";
 import { packedScenes } from "./look-scene.ts";
 import { lookSettings, useLook } from "./look-settings.ts";
-import { tracedPicture, useTracing, viewOf } from "./traced.ts";
 import { TierMarks } from "./TierMarks.tsx";
+import { tracedPicture, useTracing, viewOf } from "./traced.ts";
 import { useTurntable } from "./use-turntable.ts";
 import "./look.css";
 

@@ -48,7 +48,7 @@ export function SavePicture() {
       const packed = packScene(sceneOf(plan, settings), {
         ...DEFAULT_OPTIONS,
         hasDispersion: settings.hasDispersion,
-        lightBehind: settings.behind === "light" && !isTransparent,
+        behind: isTransparent ? "nothing" : settings.behind,
       });
       const options = {
         width: size,

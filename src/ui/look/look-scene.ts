@@ -68,7 +68,7 @@ export function packedScenes(
   const options = {
     ...DEFAULT_OPTIONS,
     hasDispersion: settings.hasDispersion,
-    lightBehind: settings.behind === "light",
+    behind: settings.behind,
   };
   return scenes.map((scene) => packScene(scene, options));
 }

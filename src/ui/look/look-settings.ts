@@ -4,13 +4,12 @@ import { createStore } from "zustand/vanilla";
 import type { EquirectPicture } from "../../core/optics/hdr.ts";
 import type { LightName } from "../../core/optics/lights.ts";
 import type { Finish, Plan } from "../../core/plan/document.ts";
+import type { Behind } from "../../render/pack-scene.ts";
 
 export type LightChoice = LightName | "picture";
 /** As each tier of the plan says, or every facet the same. */
 export type FinishChoice = "planned" | Finish;
 export type GlassChoice = "planned" | "borosilicate" | "soda-lime";
-/** The page's own ground shows round the piece, or the light does. */
-export type Behind = "ground" | "light";
 export type Against = "nothing" | "uncut" | "plan";
 export type Layout = "line" | "side";
 
@@ -45,7 +44,7 @@ export const DEFAULT_SETTINGS: LookSettings = {
   glass: "planned",
   showInside: true,
   hasDispersion: true,
-  behind: "ground",
+  behind: "nothing",
   against: "nothing",
   otherPlan: null,
   layout: "line",

@@ -133,7 +133,7 @@ const pictures = [
       makeScene({ piece: marble, planes: [], light: inLight(name) }),
       oblique,
       {
-        lightBehind: name === "overcast",
+        behind: name === "overcast" ? "light" : "nothing",
       },
       { file: `marble-${name}.png`, exposure: 0 },
     ),
@@ -169,7 +169,7 @@ const CHECK_SAMPLES = 512;
 const checks = LOOK_SCENES.flatMap((scene, k) =>
   [11, 12].map((seed) => {
     const view = viewFrom(scene.from[0], scene.from[1]);
-    const options = { hasDispersion: scene.hasDispersion, seed, lightBehind: true };
+    const options = { hasDispersion: scene.hasDispersion, seed, behind: "light" } as const;
     // One run with the program for this number of planes, one with the program for any.
     const job = tracerJob(scene.name, scene.make(), view, options, undefined, seed === 11);
     const count = CHECK_SAMPLES;

@@ -1,7 +1,7 @@
 /** Times the tracer, the plain yardstick and a general path tracer in this browser; called by `look.ts`. */
 import { Accumulator } from "../../../src/render/accumulator.ts";
 import { compileProgram, UniformSetter, uint, vec2 } from "../../../src/render/gl-program.ts";
-import { DEFAULT_OPTIONS, packScene } from "../../../src/render/pack-scene.ts";
+import { type Behind, DEFAULT_OPTIONS, packScene } from "../../../src/render/pack-scene.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { shaderFiles } from "../../../src/render/shader-files.ts";
 import { TraceEngine } from "../../../src/render/trace-engine.ts";
@@ -50,9 +50,15 @@ async function timeBare(count: number, size: number, passes: number): Promise<nu
 }
 
 /** The product's tracer, with programs made for the piece as for one that is looked at for a while. */
-async function load(count: number, hasDispersion: boolean, size: number, seed: number, lightBehind = false) {
+async function load(
+  count: number,
+  hasDispersion: boolean,
+  size: number,
+  seed: number,
+  behind: Behind = "nothing",
+) {
   const engine = await opened;
-  const packed = packScene(benchScene(count), { ...DEFAULT_OPTIONS, hasDispersion, seed, lightBehind });
+  const packed = packScene(benchScene(count), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind });
   await engine.prepare(packed);
   await engine.specialise(packed);
   const scene = engine.load(packed);
@@ -95,13 +101,13 @@ async function convergeTracer(
   most: number,
   reference: number,
 ): Promise<Step[]> {
-  const truth = await load(count, hasDispersion, size, 99, true);
+  const truth = await load(count, hasDispersion, size, 99, "light");
   while (truth.target.samples < reference) truth.pass();
   const right = truth.target.readMean();
   truth.dispose();
   // A first run warms up, so that no step pays for what is made once.
   const steps: Step[] = [];
-  const { target, pass, dispose } = await load(count, hasDispersion, size, 1, true);
+  const { target, pass, dispose } = await load(count, hasDispersion, size, 1, "light");
   pass();
   finish();
   target.restart(hasDispersion);

@@ -19,6 +19,7 @@ export const look: Translated<typeof english> = {
     pictureBad: (file, why) => `${file} lässt sich nicht als Licht nehmen: ${why}`,
     behind: "Um das Stück herum",
     ground: "die Seite",
+    soft: "ein weicher Hintergrund",
     around: "das Licht selbst",
   },
   glass: {

@@ -17,6 +17,7 @@ export const look = {
     pictureBad: (file: string, why: string) => `${file} can't be used as a light: ${why}`,
     behind: "Around the piece",
     ground: "the page",
+    soft: "a soft backdrop",
     around: "the light itself",
   },
   glass: {
