@@ -1,13 +1,23 @@
 /**
  * At least 20,000 texts that nobody would write: random JSON, plans with one field made strange, fixture files with
- * letters changed. Every one is either a plan that writes and reads back as itself, or is refused with one clear line.
+ * letters changed. Every one is either a plan that writes and reads back as itself, or is refused with one clear line;
+ * none keeps the processor busy for a second. What the accepted ones come to (report, bench sheet, drawings) holds no
+ * number that is none and no markup of theirs.
  */
 import { readdirSync, readFileSync } from "node:fs";
 import { isDeepStrictEqual } from "node:util";
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
+import { sheetHtml } from "../../../src/core/bench/sheet.ts";
+import { sheetWordsEn } from "../../../src/core/bench/sheet-words-en.ts";
+import { reportPlan } from "../../../src/core/check/report.ts";
+import { cutBall } from "../../../src/core/geometry/solid.ts";
+import { outlinesSvg } from "../../../src/core/models/outlines-svg.ts";
+import { skinSvg } from "../../../src/core/models/skin-svg.ts";
+import type { Plan } from "../../../src/core/plan/document.ts";
 import { PlanFileError, parsePlan, serializePlan } from "../../../src/core/plan/file.ts";
 import { fragmentOf, planFromFragment } from "../../../src/core/plan/link.ts";
+import { solvePlan } from "../../../src/core/plan/solve.ts";
 
 const SEED = 20261125;
 const LEAST_INPUTS = 20_000;
@@ -20,6 +30,22 @@ const plans = readdirSync(`${FIXTURES}/v1`).map((name) => readFileSync(`${FIXTUR
 
 let inputs = 0;
 let accepted = 0;
+/** Accepted plans that differ from the one before, to be solved and drawn. */
+const toDraw: Plan[] = [];
+/** So many are drawn, spread over all that were accepted. */
+const MOST_DRAWN = 40;
+
+/** Longest that one input may keep the processor busy, s: its own work, not what else the machine does meanwhile. */
+const HANG_S = 1;
+const MICROSECONDS = 1e6;
+function unhung<T>(work: () => T): T {
+  const before = process.cpuUsage();
+  try {
+    return work();
+  } finally {
+    promise(process.cpuUsage(before).user / MICROSECONDS < HANG_S, "kept the processor busy for a second");
+  }
+}
 
 /** Plain comparisons: an assertion library would take longer than the reading. */
 function promise(holds: boolean, what: string): void {
@@ -29,9 +55,9 @@ function promise(holds: boolean, what: string): void {
 /** Reads a text and holds the outcome to the promise. */
 function judge(text: string): void {
   inputs++;
-  let plan: ReturnType<typeof parsePlan>["plan"];
+  let plan: Plan;
   try {
-    plan = parsePlan(text).plan;
+    plan = unhung(() => parsePlan(text).plan);
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
     const { message } = error;
@@ -40,9 +66,17 @@ function judge(text: string): void {
     return;
   }
   accepted++;
+  toDraw.push(plan);
   const written = serializePlan(plan);
   promise(isDeepStrictEqual(parsePlan(written).plan, plan), "reads back as another plan");
 }
+
+/** Whether a plan says such a word itself, in a name or a field that nobody knows. */
+const holdsTheWord = (plan: Plan): boolean => /NaN|Infinity|undefined/.test(serializePlan(plan));
+const near = (text: string): string => {
+  const at = text.search(/\bNaN\b|\bInfinity\b|undefined/);
+  return text.slice(Math.max(0, at - 80), at + 40);
+};
 
 type Path = (string | number)[];
 /** Every place in a tree of data. */
@@ -182,6 +216,40 @@ describe("reading survives", () => {
       }),
       { numRuns: 1200, seed: SEED },
     );
+  });
+
+  it("what they hold: no number that is none, no markup of theirs, in report, sheet and drawings", () => {
+    const step = Math.max(1, Math.floor(toDraw.length / MOST_DRAWN));
+    const drawn = toDraw.filter((_, i) => i % step === 0);
+    expect(drawn.length).toBeGreaterThanOrEqual(MOST_DRAWN);
+    for (const plan of drawn) {
+      const { said, pages } = unhung(() => {
+        const solved = solvePlan(plan);
+        const solid = cutBall(solved.planes);
+        const { findings, ...numbers } = reportPlan(plan, solved, solid);
+        const said = [
+          // JSON writes a number that is none as null
+          JSON.stringify({ ...numbers, facets: numbers.facets.map(({ wheelStop: _, ...rest }) => rest) })
+            .replace(/"with":null/g, "")
+            .replace("null", "NaN"),
+          findings.map((finding) => finding.text).join(),
+        ];
+        const pages = [
+          sheetHtml(solved, { words: sheetWordsEn, unit: "mm", paper: "a4" }),
+          skinSvg(solved, solid),
+          outlinesSvg(solved, solid),
+        ];
+        return { said, pages };
+      });
+      for (const text of [...said, ...pages]) {
+        promise(
+          !/\bNaN\b|\bInfinity\b|undefined/.test(text) || holdsTheWord(plan),
+          `a stray number: ${near(text)}`,
+        );
+        if (pages.includes(text))
+          promise(!/<script|<img|<iframe|\son\w+\s*=\s*["']/i.test(text), "markup of its own");
+      }
+    }
   });
 
   afterAll(() => {
