@@ -2,7 +2,7 @@
  * Neighbours and whether they meet. Three ways to be neighbours: next to each other in one tier; sharing an edge;
  * of different tiers on one patch of round skin, with no other facet on the great-circle arc between their normals.
  */
-import { gapBetween, meetingPoint } from "../geometry/circles.ts";
+import { gapBetween, isCovered, meetingPoint } from "../geometry/circles.ts";
 import type { Plane } from "../geometry/plane.ts";
 import type { Solid } from "../geometry/solid-types.ts";
 import { EPSILON } from "../geometry/tolerance.ts";
@@ -18,7 +18,7 @@ export interface MeetingPair {
   readonly state: MeetState;
   /** Signed distance along the surface between the two uncut circles. */
   readonly gap: number;
-  /** Length of the shared edge, 0 unless state is "edge". */
+  /** Length of the shared edge, 0 where state is "gap"; within tolerance where it is "touch". */
   readonly edge: number;
 }
 
@@ -110,11 +110,6 @@ function isBlocked(a: number, b: number, planes: readonly Plane[], sines2: reado
   return rivals.some((c) => c !== a && c !== b && shareOf(c, arc, rivals, planes) > EPSILON);
 }
 
-/** True when a third plane's cap covers the point of the sphere where two circles meet. */
-export function isCovered(point: Vec3, a: number, b: number, planes: readonly Plane[]): boolean {
-  return planes.some((plane, c) => c !== a && c !== b && dot(plane.n, point) > plane.h + EPSILON);
-}
-
 /** Keys of the pairs next to each other within each tier. */
 function tierPairs(solved: SolvedPlan): number[] {
   return solved.tiers.flatMap(({ first, count }) =>
@@ -161,6 +156,6 @@ export function meetingPairs(solved: SolvedPlan, solid: Solid, tolerance: number
       if (shared > tolerance) return { a, b, state: "edge", gap, edge: shared };
       const touches =
         Math.abs(gap) <= tolerance && !isCovered(meetingPoint(planes[a], planes[b]), a, b, planes);
-      return { a, b, state: touches ? "touch" : "gap", gap, edge: 0 };
+      return touches ? { a, b, state: "touch", gap, edge: shared } : { a, b, state: "gap", gap, edge: 0 };
     });
 }

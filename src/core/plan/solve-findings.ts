@@ -39,6 +39,7 @@ const reasons: Record<string, (context: TierContext, got: number) => string> = {
     `the neighbours of tier ${tier.depth.rule === "corners" ? tier.depth.of : ""} neither share edges nor touch, so it has no corners`,
   "open-below": ({ tier }, got) =>
     `the neighbours of tier ${tier.depth.rule === "close" ? tier.depth.to : ""} stand ${mm(got)} apart, so skin runs through between them`,
+  "ground-away": ({ tier }) => `nothing is left of tier ${tier.depth.rule === "close" ? tier.depth.to : ""}`,
   "stays-open": ({ tier }) =>
     `round skin stays open between it and tier ${tier.depth.rule === "close" ? tier.depth.to : ""} at every depth`,
 };
@@ -48,13 +49,15 @@ export function ruleUnmetFinding(context: TierContext, answer: Answer): Finding 
   const { tier, radiusMm } = context;
   const { why, asked, got } = answer.unmet ?? { why: "stays-open" };
   const gotMm = got === undefined ? null : got * radiusMm;
+  // the plan's own number, where the rule has one
+  const askedMm = "mm" in tier.depth ? tier.depth.mm : asked === undefined ? null : asked * radiusMm;
   return {
     code: "rule-unmet",
     severity: "stop",
     tier: tier.id,
     data: {
       rule: tier.depth.rule,
-      asked: asked === undefined ? null : asked * radiusMm,
+      asked: askedMm,
       got: gotMm,
       why,
       depthMm: answer.depth * radiusMm,

@@ -250,7 +250,7 @@ describe("reading survives", () => {
           promise(!/<script|<img|<iframe|\son\w+\s*=\s*["']/i.test(text), "markup of its own");
       }
     }
-  });
+  }, 300_000);
 
   afterAll(() => {
     expect(inputs).toBeGreaterThanOrEqual(LEAST_INPUTS);

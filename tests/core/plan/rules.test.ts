@@ -135,6 +135,17 @@ describe("width", () => {
       { seed: 9, numRuns: 80 },
     );
   });
+
+  it("answers with the widest its facets can be, which neighbours may reach long before the whole circle would", () => {
+    const piece = { diameterMm: 50 };
+    const p = plan([tier("a", 15, 16, { rule: "width", mm: 26.9 }, 0, "back")], piece, { wheelStops: 72 });
+    const widthAt = (d: number) => Math.max(...reportPlan(at(p, "a", d)).facets.map((f) => f.widthMm));
+    const finding = unmet(p);
+    expect(finding?.data).toMatchObject({ why: "too-wide", asked: 26.9 });
+    const got = finding?.data.got as number;
+    expect(widthAt(depthOf(p, "a"))).toBeCloseTo(got, 6);
+    for (let d = 0.1; d < 25; d += 0.1) expect(widthAt(d)).toBeLessThan(got + 1e-6);
+  });
 });
 
 describe("close", () => {
@@ -209,6 +220,27 @@ describe("close", () => {
     );
   });
 
+  it("is least also where the earlier tier is ground away on the way", () => {
+    const p = plan(
+      [tier("a", 15, 3, { rule: "touch" }), tier("b", 24, 20, { rule: "close", to: "a" })],
+      { diameterMm: 25 },
+      { wheelStops: 32 },
+    );
+    const depth = depthOf(p, "b");
+    expect(unmet(p)).toBeUndefined();
+    expect(closed(p, "a", "b")).toBe(true);
+    for (const d of [1e-4, 0.1, 0.5, 1]) expect(closed(at(p, "b", depth - d), "a", "b")).toBe(false);
+  });
+
+  it("can't be done to a tier that an earlier one has ground away, and says so", () => {
+    const p = plan([
+      tier("cover", 90, 1, { rule: "depth", mm: 6 }),
+      tier("a", 80, 6, { rule: "touch" }),
+      tier("b", 40, 12, { rule: "close", to: "a" }),
+    ]);
+    expect(unmet(p)?.data.why).toBe("ground-away");
+  });
+
   it("can't be done over wider gaps, and says so", () => {
     const finding = unmet(
       plan([tier("a", 0, 16, { rule: "gap", mm: 1 }), tier("b", 30, 16, { rule: "close", to: "a" })]),
@@ -249,6 +281,15 @@ describe("corners", () => {
       unmet(plan([tier("a", 0, 8, { rule: "gap", mm: 1 }), tier("b", 40, 8, { rule: "corners", of: "a" })]))
         ?.data.why,
     ).toBe("no-corners");
+  });
+
+  it("can't be done at touching points that an earlier tier has ground away", () => {
+    const p = plan([
+      tier("cover", 90, 1, { rule: "depth", mm: 6 }),
+      tier("a", 80, 6, { rule: "touch" }),
+      tier("b", 40, 12, { rule: "corners", of: "a" }),
+    ]);
+    expect(unmet(p)?.data.why).toBe("no-corners");
   });
 });
 

@@ -6,8 +6,9 @@
  * two neighbours' planes come together on an earlier tier's circle, or where two circles come to touch. Those depths
  * are closed forms; the least of them at which the condition holds is the answer.
  */
-import { angularRadius, gapBetween, meetingPoint } from "../../geometry/circles.ts";
+import { angularRadius, gapBetween, isCovered, meetingPoint } from "../../geometry/circles.ts";
 import type { Plane } from "../../geometry/plane.ts";
+import { boundaryOf } from "../../geometry/search.ts";
 import { arcEndsOf, sliceFacet } from "../../geometry/slice.ts";
 import { cutSkin } from "../../geometry/solid.ts";
 import { SKIN } from "../../geometry/solid-types.ts";
@@ -18,6 +19,11 @@ import { type Answer, neighbourPairs, planesAt, type TierContext, type TierRange
 
 /** How far a touching pair's planes are sunk so that it counts as a closed pinch when skin is traced. */
 const PINCH = 1e-8;
+/** Less than that: what is closed even so is not closed by the sinking, which rounds the pinch off by its root. */
+const FAINT_PINCH = 1e-10;
+
+/** Depths this far apart tell an arc that is about to vanish from one that has. */
+const JUST_BEFORE = 1e-6;
 
 const range = (r: TierRange): number[] => Array.from({ length: r.count }, (_, i) => r.first + i);
 
@@ -29,15 +35,21 @@ function pinches(context: TierContext, to: TierRange): { a: number; b: number; a
     const [pa, pb] = [context.earlier[a], context.earlier[b]];
     const gap = gapBetween(pa, pb);
     // Circles that overlap have ends of an edge instead.
-    return gap > -EPSILON && gap <= context.tolerance ? [{ a, b, at: meetingPoint(pa, pb), gap }] : [];
+    if (gap <= -EPSILON || gap > context.tolerance) return [];
+    const at = meetingPoint(pa, pb);
+    return isCovered(at, a, b, context.earlier) ? [] : [{ a, b, at, gap }];
   });
 }
 
-/** Earlier planes with touching pairs of the tier sunk just enough to close their pinch. */
-function pinched(context: TierContext, points: readonly { a: number; b: number; gap: number }[]): Plane[] {
+/** Earlier planes with touching pairs of the tier sunk by `depth` more than closes their pinch. */
+function pinched(
+  context: TierContext,
+  points: readonly { a: number; b: number; gap: number }[],
+  depth = PINCH,
+): Plane[] {
   const sink = new Map<number, number>();
   for (const { a, b, gap } of points)
-    for (const i of [a, b]) sink.set(i, Math.max(sink.get(i) ?? 0, Math.max(0, gap) / 2 + PINCH));
+    for (const i of [a, b]) sink.set(i, Math.max(sink.get(i) ?? 0, Math.max(0, gap) / 2 + depth));
   return context.earlier.map((plane, i) => {
     const by = sink.get(i);
     return by === undefined ? plane : { n: plane.n, h: Math.cos(angularRadius(plane) + by) };
@@ -107,7 +119,24 @@ function widestGap(context: TierContext, to: TierRange): number {
   return Math.max(-1, ...pairs.map(({ a, b }) => gapBetween(planes[a], planes[b])));
 }
 
+/**
+ * The least of `depths` from which on the tier is closed. Skin can also vanish with a facet that is ground away, at no depth
+ * of the list: when it is gone shortly before the next one, the depth between is narrowed to.
+ */
+function leastClosed(isClosedAt: (depth: number) => boolean, depths: readonly number[]): number | null {
+  let open = 0;
+  for (const depth of depths) {
+    const before = depth - Math.min(JUST_BEFORE, (depth - open) / 2);
+    if (open > 0 && isClosedAt(before)) return boundaryOf((d) => (isClosedAt(d) ? 1 : -1), before, open);
+    if (isClosedAt(depth)) return depth;
+    open = depth;
+  }
+  return null;
+}
+
 export function depthToClose(context: TierContext, to: TierRange): Answer {
+  if (range(to).every((i) => sliceFacet(i, context.earlier).state === "none"))
+    return { depth: 0, unmet: { why: "ground-away" } };
   const gap = widestGap(context, to);
   if (gap > context.tolerance) return { depth: 0, unmet: { why: "open-below", got: gap } };
   const edges = context.normals.length === 1 ? null : edgeInterval(context, context.tolerance);
@@ -120,10 +149,18 @@ export function depthToClose(context: TierContext, to: TierRange): Answer {
     0,
     ...points.map(({ at }) => 1 - Math.max(...context.normals.map((n) => dot(n, at)))),
   );
-  const least = Math.max(pinchDepth, isSharing ? 1 - edges.shallowest : 0);
+  const edgeDepth = isSharing ? 1 - edges.shallowest : 0;
+  const hasNoSkin = (depth: number) =>
+    isClosed(context, to, pinched(context, points, FAINT_PINCH), 1 - depth);
+  // Where other tiers lie between, no skin borders both whatever the pinches are.
+  const isApart = edgeDepth > 0 && pinchDepth - edgeDepth > Math.sqrt(PINCH) && hasNoSkin(edgeDepth);
+  const least = isApart ? edgeDepth : Math.max(pinchDepth, edgeDepth);
   const depths = [least, ...candidateDepths(context, to, points).filter((d) => d > least + EPSILON)];
-  const found = depths.find((depth) => depth > 0 && isClosed(context, to, earlier, 1 - depth));
-  if (found === undefined || (isSharing && found > 1 - edges.deepest() + EPSILON))
+  const found = leastClosed(
+    (depth) => isClosed(context, to, earlier, 1 - depth),
+    depths.filter((d) => d > 0),
+  );
+  if (found === null || (isSharing && found > 1 - edges.deepest() + EPSILON))
     return { depth: 0, unmet: { why: "stays-open" } };
   return { depth: found };
 }

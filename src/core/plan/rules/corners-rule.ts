@@ -3,12 +3,12 @@
  * where they only touch), with the tiers up to it cut. Each facet takes the corner with the greatest n.c; the tier goes
  * as deep as the facet that has farthest to go.
  */
-import { gapBetween, meetingPoint } from "../../geometry/circles.ts";
+import { gapBetween, isCovered, meetingPoint } from "../../geometry/circles.ts";
 import { cutBall } from "../../geometry/solid.ts";
 import { dot, type Vec3 } from "../../geometry/vec.ts";
 import { type Answer, neighbourPairs, type TierContext, type TierRange } from "./tier-context.ts";
 
-/** Corners of an earlier tier, unit sphere. Empty when its neighbours leave gaps. */
+/** Corners of an earlier tier, unit sphere. Empty when its neighbours leave gaps, or when it has been ground away. */
 export function cornersOf(context: TierContext, of: TierRange): Vec3[] {
   const planes = context.earlier.slice(0, of.first + of.count);
   const solid = cutBall(planes);
@@ -17,9 +17,10 @@ export function cornersOf(context: TierContext, of: TierRange): Vec3[] {
     const [a, b] = [Math.min(pair.a, pair.b) + of.first, Math.max(pair.a, pair.b) + of.first];
     const edge = solid.edges.find((e) => e.a === a && e.b === b);
     if (edge && edge.length > context.tolerance) return [edge.from, edge.to];
-    return Math.abs(gapBetween(planes[a], planes[b])) <= context.tolerance
-      ? [meetingPoint(planes[a], planes[b])]
-      : [];
+    const isThere = !solid.facets[a].swallowed && !solid.facets[b].swallowed;
+    if (!isThere || Math.abs(gapBetween(planes[a], planes[b])) > context.tolerance) return [];
+    const point = meetingPoint(planes[a], planes[b]);
+    return isCovered(point, a, b, planes) ? [] : [point];
   });
 }
 

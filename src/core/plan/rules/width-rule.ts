@@ -35,8 +35,11 @@ function wideEnough(width: Width, enough: number, hMax: number): number {
 function reach(width: Width, asked: number, hWhole: number): { h: number; width: number } {
   if (width(hWhole) >= asked - EPSILON) return { h: hWhole, width: asked };
   const wide = wideEnough(width, asked, hWhole);
-  const widest = width(wide);
-  if (widest < asked) return { h: wide, width: widest };
+  if (width(wide) < asked) {
+    // a facet that earlier tiers narrow can be at its widest before its whole circle would be so wide
+    const widest = wideEnough(width, Number.POSITIVE_INFINITY, 1);
+    return { h: widest, width: width(widest) };
+  }
   return { h: boundaryOf((h) => width(h) - asked, wide, hWhole), width: asked };
 }
 

@@ -25,6 +25,7 @@ export const findings: Translated<typeof en> = {
       `Nachbarinnen in ${other} berühren sich nicht und teilen keine Kanten, also gibt es keine Ecken`,
     "open-below": (got, _angle, _count, other) =>
       `Nachbarinnen in ${other} stehen ${got} auseinander, dazwischen läuft die Haut durch`,
+    "ground-away": (_got, _angle, _count, other) => `von ${other} ist nichts übrig`,
     "stays-open": (_got, _angle, _count, other) => `zu ${other} hin bleibt in jeder Tiefe runde Haut offen`,
   },
   ruleUnmet: (wish, why, depth) => `Sie kann nicht ${wish}: ${why}. Gezeichnet ist sie mit ${depth} Tiefe.`,

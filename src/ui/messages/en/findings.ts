@@ -24,6 +24,8 @@ export const findings = {
       `neighbours in ${other} neither touch nor share edges, so there are no corners`,
     "open-below": (got: string, _angle: string, _count: string, other: string) =>
       `neighbours in ${other} stand ${got} apart, so skin runs through between them`,
+    "ground-away": (_got: string, _angle: string, _count: string, other: string) =>
+      `nothing is left of ${other}`,
     "stays-open": (_got: string, _angle: string, _count: string, other: string) =>
       `round skin stays open toward ${other} at every depth`,
   },
