@@ -4,6 +4,7 @@ import { flatFacet, piecePath } from "../../../src/core/bench/facet-drawing.ts";
 import { escapeText, html } from "../../../src/core/bench/markup.ts";
 import { sheetHtml } from "../../../src/core/bench/sheet.ts";
 import { sheetFormat } from "../../../src/core/bench/sheet-format.ts";
+import { stopRows, textSize } from "../../../src/core/bench/sheet-style.ts";
 import { sheetWordsDe } from "../../../src/core/bench/sheet-words-de.ts";
 import { sheetWordsEn } from "../../../src/core/bench/sheet-words-en.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
@@ -56,6 +57,52 @@ describe("bench sheet", () => {
     expect(bars.length).toBeGreaterThan(4);
     for (const [, mm, width, box] of bars) expect([width, box]).toEqual([mm, mm]);
     expect(bars.map((b) => b[1])).toContain("50");
+  });
+
+  it("says with which abrasive a tier ends that is to stay ground, and offers no box for finer ones", () => {
+    const tiers = solved.plan.tiers.map((t, i) => (i === 2 ? ({ ...t, finish: "ground" } as const) : t));
+    const text = sheet(solvePlan({ ...solved.plan, tiers }));
+    expect(text).toContain("Stop after Coarse: this tier stays ground.");
+    expect(text.match(/<i>1<\/i>/g)).toHaveLength(32);
+    expect(text.match(/<i>2<\/i>/g)).toHaveLength(24);
+  });
+
+  it("says once how the pivot follows discs of different thickness", () => {
+    const stages = [STAGES[0], { ...STAGES[1], discMm: 2.5 }];
+    const text = sheet(solvePlan({ ...solved.plan, rig: { ...solved.plan.rig, stages } }));
+    expect(text.match(/For Fine raise the pivot by 2\.5\u00a0mm/g)).toHaveLength(1);
+    expect(sheet()).not.toContain("raise the pivot");
+  });
+
+  it("shares gauges between widths that an eye can't tell apart, each as long as it says", () => {
+    for (const unit of ["mm", "inch"] as const) {
+      const bars = [
+        ...sheet(solved, sheetWordsEn, unit).matchAll(/data-mm="([\d.]+)"[\s\S]*?<figcaption>([\d.]+)/g),
+      ];
+      const step = unit === "mm" ? 0.1 : 0.005 * 25.4;
+      for (const [, mm, label] of bars.slice(1)) {
+        expect(Number(mm)).toBeCloseTo(Number(label) * (unit === "mm" ? 1 : 25.4), 1);
+        expect(Math.abs(Number(mm) / step - Math.round(Number(mm) / step))).toBeLessThan(0.06);
+      }
+      expect(new Set(bars.map(([, , label]) => label)).size).toBe(bars.length);
+    }
+  });
+
+  it("lets the text get smaller by how much has to fit, never below what is read at arm's length", () => {
+    expect(textSize(10, "a4")).toBe(12.5);
+    expect(textSize(1000, "letter")).toBe(8.3);
+    let before = Number.POSITIVE_INFINITY;
+    for (let load = 5; load < 200; load += 5) {
+      expect(textSize(load, "letter")).toBeLessThanOrEqual(textSize(load, "a4"));
+      expect(textSize(load, "a4")).toBeLessThanOrEqual(before);
+      before = textSize(load, "a4");
+    }
+  });
+
+  it("spreads a tier's stops evenly over as few rows as their labels allow", () => {
+    expect([8, 24, 25, 48, 120].map((n) => stopRows(n, 2, false))).toEqual([8, 24, 13, 24, 24]);
+    expect(stopRows(16, 3, false)).toBe(8);
+    expect(stopRows(16, 2, true)).toBe(8);
   });
 
   it("keeps every name and note as text", () => {

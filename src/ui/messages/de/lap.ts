@@ -42,7 +42,7 @@ export const lap: Translated<typeof en> = {
   staysOnCannot: "Dieser Browser kann den Bildschirm nicht anlassen: Stell es am Telefon selbst ein.",
   notKept: "Dieser Browser merkt sich die Stelle nicht: Lass diese Seite offen, bis du fertig bist.",
   allDone: "Alles fertig",
-  allDoneWhat: "Jede Facette ist durch jede Stufe.",
+  allDoneWhat: "Jede Facette ist durch ihre Stufen.",
   again: "Von vorn beginnen",
   againSure: "Wirklich alle Schritte vergessen",
   gauge: {

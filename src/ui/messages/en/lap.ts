@@ -38,7 +38,7 @@ export const lap = {
   staysOnCannot: "This browser can't keep the screen on: set it in the phone's own settings.",
   notKept: "This browser won't keep your place: leave this page open until you are done.",
   allDone: "All done",
-  allDoneWhat: "Every facet has been through every stage.",
+  allDoneWhat: "Every facet has been through its stages.",
   again: "Begin again",
   againSure: "Really forget all steps done",
   gauge: {
