@@ -227,6 +227,7 @@ def run(job, shaders, out):
 
 def main(jobs_path, out):
     plan = json.load(open(jobs_path))
+    os.makedirs(out, exist_ok=True)
     open_context()
     card = gl.glGetString(0x1F01).decode()
     print("card:", card, "|", gl.glGetString(0x1F02).decode())
