@@ -10,9 +10,20 @@ export interface MeetCorner {
   readonly miss: number;
 }
 
-/** Groups vertices joined by steps no longer than the tolerance. */
-function groupNear(vertices: readonly SolidVertex[], tolerance: number): SolidVertex[][] {
-  const order = [...vertices].sort((u, v) => u.at[0] - v.at[0]);
+/** Vertices taken as one, at the middle of them. */
+interface Place {
+  readonly at: Vec3;
+  readonly members: readonly SolidVertex[];
+}
+
+function placeOf(members: readonly SolidVertex[]): Place {
+  const sum = members.reduce<Vec3>((s, v) => add(s, v.at), [0, 0, 0]);
+  return { at: scale(sum, 1 / members.length), members };
+}
+
+/** Takes places joined by steps no longer than the tolerance as one. */
+function joinNear(places: readonly Place[], tolerance: number): Place[] {
+  const order = [...places].sort((u, v) => u.at[0] - v.at[0]);
   const group = order.map((_, i) => i);
   const root = (i: number): number => (group[i] === i ? i : root(group[i]));
   order.forEach((v, i) => {
@@ -20,8 +31,22 @@ function groupNear(vertices: readonly SolidVertex[], tolerance: number): SolidVe
       if (distance(v.at, order[j].at) <= tolerance) group[root(i)] = root(j);
   });
   const byRoot = new Map<number, SolidVertex[]>();
-  for (const [i, v] of order.entries()) byRoot.set(root(i), [...(byRoot.get(root(i)) ?? []), v]);
-  return [...byRoot.values()];
+  for (const [i, { members }] of order.entries()) {
+    const own = byRoot.get(root(i));
+    if (own) own.push(...members);
+    else byRoot.set(root(i), [...members]);
+  }
+  return [...byRoot.values()].map(placeOf);
+}
+
+/** Joins until no two places lie within the tolerance: the middle of many can come near another. */
+function placesOf(vertices: readonly SolidVertex[], tolerance: number): Place[] {
+  let places = vertices.map((v) => placeOf([v]));
+  for (let before = -1; before !== places.length; ) {
+    before = places.length;
+    places = joinNear(places, tolerance);
+  }
+  return places;
 }
 
 /** @param tolerance as a fraction of the radius; corners come in the order of their facets */
@@ -30,9 +55,7 @@ export function meetCorners(
   planes: readonly Plane[],
   tolerance: number,
 ): MeetCorner[] {
-  const corners = groupNear(vertices, tolerance).map((members): MeetCorner => {
-    const sum = members.reduce<Vec3>((s, v) => add(s, v.at), [0, 0, 0]);
-    const at = scale(sum, 1 / members.length);
+  const corners = placesOf(vertices, tolerance).map(({ at, members }): MeetCorner => {
     const facets = [...new Set(members.flatMap((v) => v.facets))].sort((a, b) => a - b);
     const miss = Math.max(...facets.map((i) => Math.abs(dot(planes[i].n, at) - planes[i].h)));
     return { at, facets, miss };

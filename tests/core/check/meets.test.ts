@@ -140,3 +140,20 @@ it("keeps pairs, corners and sizes when the whole plan is turned by whole stops"
     { seed: 31, numRuns: 40 },
   );
 });
+
+it("lists no two corners within the tolerance of each other, however many vertices crowd there", () => {
+  const p = plan(
+    [
+      tier("a", 45, 12, { rule: "width", mm: 38.4 }, 0, "back"),
+      tier("b", 75, 12, { rule: "close", to: "a" }, 128.4, "back"),
+    ],
+    { diameterMm: 50 },
+    { wheelStops: 50 },
+  );
+  const { corners } = reportPlan(p);
+  expect(corners.length).toBeGreaterThan(0);
+  corners.forEach((one, i) => {
+    for (const other of corners.slice(0, i))
+      expect(Math.hypot(...one.at.map((x, k) => x - other.at[k]))).toBeGreaterThan(0.05);
+  });
+});
