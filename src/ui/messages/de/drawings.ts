@@ -49,6 +49,7 @@ export const drawings: Translated<typeof en> = {
     start: "Beginn",
   },
   lost: (tier) => `${tier} kann hier seine Regel nicht halten`,
+  lostWhy: (tier, why) => `${tier} kann hier seine Regel nicht halten. ${why}`,
   mark: {
     gap: (facets, mm) => `${both(facets)} stehen ${mm} auseinander`,
     touch: (facets) => `${both(facets)} berühren sich gerade`,

@@ -49,6 +49,7 @@ export const drawings = {
     start: "start",
   },
   lost: (tier: string) => `${tier} can't keep its rule here`,
+  lostWhy: (tier: string, why: string) => `${tier} can't keep its rule here. ${why}`,
   mark: {
     gap: (facets: readonly string[], mm: string) => `${both(facets)} stand ${mm} apart`,
     touch: (facets: readonly string[], _mm: string) => `${both(facets)} just touch`,

@@ -6,6 +6,7 @@ import type { SnapName } from "../../../core/plan/snaps.ts";
 import { solid, solved } from "../../../state/derived.ts";
 import { drawingWords } from "../../messages/drawings.ts";
 import type { drawings } from "../../messages/en/drawings.ts";
+import { findingInWords, findingWords } from "../../messages/findings.ts";
 import type { Translated } from "../../messages/words.tsx";
 import { useWords } from "../../messages/words.tsx";
 import { type Formats, useFormat } from "../../use-format.ts";
@@ -71,6 +72,7 @@ function figures(live: LiveDrag, n: TierNumbers, words: Words, format: Formats):
 
 export function DragReadout({ live, box }: { live: LiveDrag | null; box: Box }) {
   const words = useWords(drawingWords);
+  const inWords = useWords(findingWords);
   const format = useFormat();
   const plan = usePlan();
   const before = useStudio((state) => state.drag?.before ?? null);
@@ -84,6 +86,12 @@ export function DragReadout({ live, box }: { live: LiveDrag | null; box: Box }) 
   const numbers = tierNumbers(now, solid(plan), index);
   const lost = before ? lostRules(solved(before), now) : [];
   const { at } = live;
+  /** Which tier, which rule, and why not. */
+  const lostSaid = (tierId: string): string => {
+    const finding = now.findings.find((f) => f.tier === tierId && f.code === "rule-unmet");
+    const name = nameOfTier(plan, tierId);
+    return finding ? words.lostWhy(name, findingInWords(finding, inWords, format, plan)) : words.lost(name);
+  };
   const picture = element.current?.parentElement?.getBoundingClientRect();
   const style = at ? placeBeside(at, box, picture) : undefined;
   return (
@@ -106,7 +114,7 @@ export function DragReadout({ live, box }: { live: LiveDrag | null; box: Box }) 
       </dl>
       {lost.map((tierId) => (
         <span key={tierId} className="readout-lost">
-          {words.lost(nameOfTier(plan, tierId))}
+          {lostSaid(tierId)}
         </span>
       ))}
     </output>
