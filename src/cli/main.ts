@@ -71,9 +71,9 @@ try {
   await program.parseAsync();
 } catch (error) {
   const code = error instanceof Error && "code" in error ? String(error.code) : "";
-  if (code === "commander.helpDisplayed" || code === "commander.help" || code === "commander.version")
-    process.exitCode = 0;
-  else if (code.startsWith("commander.")) process.exitCode = 2;
+  // help that was asked for ends well; help that is shown because no command was given does not
+  if (code.startsWith("commander."))
+    process.exitCode = error instanceof Error && "exitCode" in error && error.exitCode === 0 ? 0 : 2;
   else if (isSpoken(error)) {
     process.stderr.write(`${error.message.replace(/\s*\n\s*/g, " ")}\n`);
     process.exitCode = 2;
