@@ -46,16 +46,20 @@ function lineOf(state: LookState, words: Words): string {
   if (state.phase === "lost") return words.lost;
   if (state.phase === "clean") return words.clean(state.samples);
   if (state.samples === 0) return words.first;
-  return state.isCoarse ? words.coarse : words.tracing(state.samples, state.target);
+  return state.isCoarse ? words.coarse : words.tracing(inSteps(state.samples), state.target);
 }
+
+/** Said in steps, so that the words can be read, and are not read out, at every frame. */
+const STEP = 16;
+const inSteps = (samples: number): number => (samples < STEP ? 1 : STEP * Math.floor(samples / STEP));
 
 function cameraOf({ eye: at, back, right, up, fieldDeg }: View): Camera {
   const spread = Math.tan((fieldDeg * Math.PI) / 360);
   return { at, forward: scale(back, -1), right: scale(right, spread), up: scale(up, spread) };
 }
 
-/** Less is as good as none: half a step of a tenth of a per cent. */
-const NOTEWORTHY = 5e-4;
+/** What is less is said to be less: a share of the light. */
+const NOTEWORTHY = 1e-3;
 
 /** What the cap on a path's surfaces leaves out of the picture that shows, counted once it is clean. */
 function LostLight() {

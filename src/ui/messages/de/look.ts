@@ -97,7 +97,7 @@ export const look: Translated<typeof english> = {
     coarse: "Ein grobes erstes Bild. Das feine folgt.",
     tracing: (samples: number, all: number) => `Wird klarer: ${samples} von ${all} Proben`,
     clean: (samples: number) => `Klar: ${samples} Proben`,
-    lostNone: "Kein Licht fehlt.",
+    lostNone: "Weniger als 0,1 % des Lichts fehlen.",
     lostSome: (percent: string) =>
       `${percent} % des Lichts fehlen: nach 256 Flächen war es noch im Inneren gefangen.`,
     lost: "Die Grafikkarte war kurz weg. Das Bild kommt von selbst zurück.",

@@ -95,7 +95,7 @@ export const look = {
     coarse: "A coarse first picture. The fine one follows.",
     tracing: (samples: number, all: number) => `Getting cleaner: ${samples} of ${all} samples`,
     clean: (samples: number) => `Clean: ${samples} samples`,
-    lostNone: "No light is left out.",
+    lostNone: "Less than 0.1 % of the light is left out.",
     lostSome: (percent: string) =>
       `${percent} % of the light is left out: after 256 surfaces it was still caught inside.`,
     lost: "The graphics card was taken away for a moment. The picture comes back by itself.",
