@@ -1,5 +1,5 @@
 /** A plan for the bench's browser tests: four tiers, two of which follow another, arm, lap and three calibrated stages. */
-import type { Plan } from "../../src/core/plan/document.ts";
+import type { Plan, Side, Tier } from "../../src/core/plan/document.ts";
 
 export const BENCH_PLAN: Plan = {
   format: "glintwright-plan",
@@ -64,5 +64,40 @@ export const BENCH_PLAN: Plan = {
       startDeg: 0,
       depth: { rule: "width", mm: 6 },
     },
+  ],
+};
+
+const ring = (side: Side, name: string, armAngleDeg: number, count: number, startDeg = 0): Tier => ({
+  id: `${side}-${name.toLowerCase()}`,
+  name: side === "front" ? name : `Back ${name.toLowerCase()}`,
+  side,
+  armAngleDeg,
+  count,
+  startDeg,
+  depth: { rule: "touch" },
+});
+
+/** As much as two pages are to hold: 120 facets in seven tiers on both sides, five abrasives. */
+export const LARGE_PLAN: Plan = {
+  ...BENCH_PLAN,
+  name: "Breakwater",
+  piece: { ...BENCH_PLAN.piece, diameterMm: 38 },
+  rig: {
+    ...BENCH_PLAN.rig,
+    stages: [
+      ...(BENCH_PLAN.rig.stages ?? []).slice(0, 2),
+      { id: "pre", name: "Resin pre-polish", grainUm: 6 },
+      { id: "felt", name: "Tin oxide on felt", grainUm: 2 },
+      ...(BENCH_PLAN.rig.stages ?? []).slice(2),
+    ],
+  },
+  tiers: [
+    ring("front", "Walls", 5, 24),
+    ring("front", "Eaves", 20, 24, 7.5),
+    ring("front", "Shoulders", 35, 16),
+    ring("front", "Ribs", 48, 12, 15),
+    ring("back", "Walls", 8, 24),
+    ring("back", "Eaves", 23, 12),
+    ring("back", "Shoulders", 38, 8),
   ],
 };

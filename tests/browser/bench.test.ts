@@ -5,9 +5,12 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { fitAsCut } from "../../src/core/bench/as-cut.ts";
 import { benchOf } from "../../src/core/bench/bench.ts";
+import { foundAgain } from "../../src/core/bench/found-again.ts";
+import { sheetHtml } from "../../src/core/bench/sheet.ts";
+import { sheetWordsEn } from "../../src/core/bench/sheet-words-en.ts";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
-import { BENCH_PLAN } from "./bench-plan.ts";
+import { BENCH_PLAN, LARGE_PLAN } from "./bench-plan.ts";
 import { pdfPages } from "./pdf-pages.ts";
 import { type OpenPage, openApp } from "./support.ts";
 
@@ -90,6 +93,79 @@ describe("the bench", () => {
     }
   });
 
+  it("takes one's own minutes and says what they make of both orders", async () => {
+    await part("Work");
+    await page.getByText("How long things take you").click();
+    await page.getByRole("spinbutton", { name: "Change the disc" }).fill("25");
+    await page.keyboard.press("Enter");
+    const rig = { ...BENCH_PLAN.rig, habits: { discMin: 25 } };
+    const [each, rough] = benchOf(solvePlan({ ...BENCH_PLAN, rig })).order;
+    const inQuarters = (minutes: number) => {
+      const rounded = 15 * Math.round(minutes / 15);
+      const [h, min] = [Math.floor(rounded / 60), rounded % 60];
+      return min === 0 ? `${h} hours` : `${h} h ${min} min`;
+    };
+    await page
+      .getByText(`about ${inQuarters(each.minutes)}.`)
+      .first()
+      .waitFor(SLOW);
+    await page.getByText(`Rough all, then come back: about ${inQuarters(rough.minutes)}.`).waitFor(SLOW);
+    await page.getByText("Your own minutes, kept with the plan.").waitFor(SLOW);
+    await page.getByRole("button", { name: /^Undo/ }).first().click();
+    await page.getByText("Minutes by common practice, no source.").waitFor(SLOW);
+  });
+
+  it("says what an angle found again costs, for as far off as one says", async () => {
+    await page.getByText("Rough all, then come back", { exact: true }).click();
+    const again = foundAgain(solvePlan(BENCH_PLAN), 1.5)[0];
+    if (!again) throw new Error("the first tier cuts nothing");
+    await page.getByRole("spinbutton", { name: "It comes back within" }).fill("1.5");
+    await page.keyboard.press("Enter");
+    await page
+      .locator(".bench-tier")
+      .first()
+      .getByText(`Found again 1.5° off, a clean face takes ${again.extraDepthMm.toFixed(2)}`)
+      .waitFor(SLOW);
+    await page.getByText("Finish each tier", { exact: true }).click();
+  });
+
+  it("stops a tier that is to stay ground at its grinding stage", async () => {
+    const walls = page.locator(".bench-tier").first();
+    await walls.getByRole("button", { name: /This tier is left/ }).click();
+    await page.getByRole("option", { name: "ground", exact: true }).click();
+    await walls.getByText("The last one here: this tier stays ground.").waitFor(SLOW);
+    expect(await walls.getByText("Not on this tier: it stays ground.").count()).toBe(2);
+    await page.getByRole("button", { name: /^Undo/ }).first().click();
+    await walls.getByText("Not on this tier").first().waitFor({ state: "detached" });
+  });
+
+  it("learns from two test facets how the disc dulls", async () => {
+    const fold = page.locator(".bench-tier").first().locator("details").last();
+    await fold.getByText("Calibrate Coarse diamond from a test facet").click();
+    const type = async (label: string, value: string) => {
+      await fold.getByLabel(label, { exact: true }).fill(value);
+      await page.keyboard.press("Enter");
+    };
+    await type("Strokes", "30");
+    await type("Made it this wide", "4.6");
+    await type("Strokes on the disc before", "800");
+    await fold.getByRole("button", { name: "Keep this test" }).click();
+    // Caps of 5.0 and 4.6 mm on 32 mm hold 0.7150 to 1; made at 61.5 instead of 60 mm from the axis the second counts 0.6975.
+    // Half after 800 ln 2 / -ln 0.6975 = 1540 strokes.
+    await fold.getByText(/every 1,?500 strokes it takes half as much/).waitFor(SLOW);
+    await page.getByRole("button", { name: /^Undo/ }).first().click();
+    await fold.getByText(/takes half as much/).waitFor({ state: "detached" });
+  });
+
+  it("lets a simulation be stopped, without a result and without a complaint", async () => {
+    await part("Tolerance");
+    await page.getByRole("button", { name: "Cut it many times by chance" }).click();
+    await page.getByRole("button", { name: "Stop", exact: true }).click();
+    await page.getByRole("button", { name: "Cut it many times by chance" }).waitFor(SLOW);
+    expect(await page.getByText(/Every pair meets on/).count()).toBe(0);
+    expect(await page.getByText("The trial could not be finished").count()).toBe(0);
+  });
+
   it("cuts the plan by chance and tells how often it meets", async () => {
     await part("Tolerance");
     await page.getByRole("button", { name: "Cut it many times by chance" }).click();
@@ -136,6 +212,30 @@ describe("the sheet", () => {
       const nearest = Math.min(...widths.map((width) => Math.abs(width / mm - 1)));
       expect(nearest, `a bar of ${mm} mm`).toBeLessThan(0.005);
     }
+  });
+});
+
+describe("the sheet of a large plan", () => {
+  it("keeps 120 facets in seven tiers, front and back, to two pages of A4 and of Letter", async () => {
+    const solved = solvePlan(LARGE_PLAN);
+    expect(solved.facets).toHaveLength(120);
+    const own = await page.context().browser()?.newPage();
+    if (!own) throw new Error("no browser");
+    for (const paper of ["a4", "letter"] as const) {
+      const unit = paper === "a4" ? "mm" : "inch";
+      await own.setContent(sheetHtml(solved, { words: sheetWordsEn, unit, paper }));
+      const pages = await pdfPages(await own.pdf({ preferCSSPageSize: true, printBackground: true }));
+      expect(pages.length, paper).toBeLessThanOrEqual(2);
+      const text = pages.map((one) => one.text).join(" ");
+      for (const tier of LARGE_PLAN.tiers) expect(text).toContain(tier.name);
+    }
+    // Stops stay large: read at arm's length.
+    const size = await own
+      .locator(".stop strong")
+      .first()
+      .evaluate((b) => Number.parseFloat(getComputedStyle(b).fontSize));
+    expect(size).toBeGreaterThanOrEqual(19);
+    await own.close();
   });
 });
 
@@ -197,6 +297,49 @@ describe("at the lap", () => {
     const mm = Number(await slot.getAttribute("data-mm"));
     const { width } = (await slot.boundingBox()) ?? { width: 0 };
     expect(Math.abs(width / (5 * mm) - 1)).toBeLessThan(0.005);
+    await part("Close");
+  });
+});
+
+describe("the screen at the lap", () => {
+  /** Stands in for the device: counts the locks that are held; refuses when told to. */
+  const stub = (refuses: boolean) =>
+    page.evaluate((no) => {
+      const held = new Set<object>();
+      Object.assign(window, { locksHeld: held });
+      const request = async () => {
+        if (no) throw new DOMException("low battery", "NotAllowedError");
+        const lock = { release: async () => void held.delete(lock) };
+        held.add(lock);
+        return lock;
+      };
+      Object.defineProperty(navigator, "wakeLock", { configurable: true, value: { request } });
+    }, refuses);
+  const untilHeld = (count: number) =>
+    page.waitForFunction(
+      (wanted) => (window as unknown as { locksHeld: ReadonlySet<object> }).locksHeld.size === wanted,
+      count,
+      SLOW,
+    );
+
+  it("is kept on, asked for again when the page is seen again, and let go when it is closed", async () => {
+    await stub(false);
+    await part("At the lap");
+    await untilHeld(1);
+    // Whenever a page is hidden the device lets go by itself.
+    await page.evaluate(() => {
+      (window as unknown as { locksHeld: Set<object> }).locksHeld.clear();
+      document.dispatchEvent(new Event("visibilitychange"));
+    });
+    await untilHeld(1);
+    await part("Close");
+    await untilHeld(0);
+  });
+
+  it("is said not to stay on where the device refuses", async () => {
+    await stub(true);
+    await part("At the lap");
+    await page.getByText("This browser can't keep the screen on").waitFor(SLOW);
     await part("Close");
   });
 });

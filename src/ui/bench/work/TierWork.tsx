@@ -59,7 +59,7 @@ function FinishChoice({ index }: { index: number }) {
   const tier = usePlan().tiers[index];
   const dispatch = useStudio((state) => state.dispatch);
   return (
-    <p className="bench-finish">
+    <div className="bench-finish">
       {words.work.finish}{" "}
       <Choice<Finish>
         inline
@@ -68,7 +68,7 @@ function FinishChoice({ index }: { index: number }) {
         options={FINISHES.map((id) => ({ id, words: words.finishes[id] }))}
         onChange={(finish) => dispatch({ type: "change-tier", tierId: tier.id, change: { finish } })}
       />
-    </p>
+    </div>
   );
 }
 
