@@ -1,5 +1,7 @@
 /** The half-section through the axis, to scale: every tier a chord, with a knob outside the rim to drag it by. */
+
 import { type KeyboardEvent, type PointerEvent, useId, useMemo } from "react";
+import { flushSync } from "react-dom";
 import type { Tier } from "../../../core/plan/document.ts";
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
 import { drawingWords } from "../../messages/drawings.ts";
@@ -173,9 +175,9 @@ function FreshKnob({ knob, fresh, isFirst, drag }: FreshProps) {
     if (event.key !== "Enter" && event.key !== " ") return;
     event.preventDefault();
     const picture = event.currentTarget.ownerSVGElement;
-    addTier(fresh);
-    // The new tier's own knob is there once the page has answered.
-    requestAnimationFrame(() => picture?.querySelector<SVGElement>(`[data-tier="${fresh.id}"]`)?.focus());
+    // The page answers at once, so that the new tier's own knob is there to be gone to.
+    flushSync(() => addTier(fresh));
+    picture?.querySelector<SVGElement>(`[data-tier="${fresh.id}"]`)?.focus();
   };
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button of a drawing has no element of its own

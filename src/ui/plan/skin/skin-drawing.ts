@@ -166,7 +166,8 @@ function drawGaps(
     if (pair.state !== "gap" || pair.gapMm <= 0) return [];
     const [a, b] = [at(pair.a), at(pair.b)];
     const band = neckOf(solved.planes[a], solved.planes[b]);
-    const ring = ringOnStrip(strip, band, solved.planes[a].n).points;
+    // A band is the ring itself, whichever way it runs.
+    const ring = ringOnStrip(strip, band, solved.planes[a].n).outline;
     if (ring.length === 0) return [];
     const alike = `${solved.facets[a].tierIndex} ${solved.facets[b].tierIndex} ${pair.gapMm.toFixed(1)}`;
     const place = pointOnStrip(strip, meetingPoint(solved.planes[a], solved.planes[b]));
