@@ -29,7 +29,10 @@ async function openLink(): Promise<void> {
   await openLinkedPlan();
 }
 
+/** Text set in another face first would be set anew, and move, when its own arrives. */
+const face = document.fonts.load('1em "Atkinson Hyperlegible Next Variable"');
+const parts = Promise.allSettled([openingParts, face]);
 const begun = beginVisit();
-void Promise.all([within(PLAN_WAIT_MS, begun), within(PARTS_WAIT_MS, openingParts)]).then(show);
+void Promise.all([within(PLAN_WAIT_MS, begun), within(PARTS_WAIT_MS, parts)]).then(show);
 void begun.then(openLink);
 window.addEventListener("hashchange", () => void openLink());
