@@ -56,8 +56,12 @@ const COARSENESS = [2, 3, 4, 6, 8] as const;
 const COARSE_PASS_MS = 30;
 /** Where a full pass takes longer than this, a coarse one comes first. */
 const FIRST_PASS_MS = 60;
+/** How long the sketch may hold up the compiling of what follows it, milliseconds. */
+const SKETCH_WAIT_MS = 10_000;
 /** A software renderer has the time of a frame that a card would leave to the page. */
 const SOFTWARE_FRAME_MS = 24;
+/** Where putting the page on the screen takes longer than tracing, a frame has to be worth it: 30 ms at 1.6 M samples/s. */
+const SOFTWARE_FRAME_PIXELS = 48_000;
 
 /** A picture that got so many samples is one that is being looked at. */
 const LASTING_SAMPLES = 12;
@@ -92,6 +96,8 @@ export class LookRenderer {
   private generation = 0;
   private frameRequest = 0;
   private cardBusy = false;
+  /** Called when a picture of full size has been traced. */
+  private onSketched = () => {};
   private isActive = true;
   private state: LookState;
 
@@ -114,7 +120,10 @@ export class LookRenderer {
       powerPreference: "high-performance",
     });
     const check = checkDevice(this.gl);
-    this.scheduler = new TileScheduler(check.code === "software" ? SOFTWARE_FRAME_MS : undefined);
+    this.scheduler =
+      check.code === "software"
+        ? new TileScheduler(SOFTWARE_FRAME_MS, SOFTWARE_FRAME_PIXELS)
+        : new TileScheduler();
     this.state = {
       phase: check.pass ? "preparing" : "unable",
       samples: 0,
@@ -210,9 +219,18 @@ export class LookRenderer {
     await this.guarded(async () => {
       for (const scene of scenes) await engine.prepareFirst(scene, this.abort.signal);
       if (generation === this.generation) this.rebuildSides();
-      // The sketch shows while the rest compiles.
+      // The sketch shows while the rest compiles: whole, since on some devices compiling holds up everything drawn.
+      await this.untilSketched();
       for (const scene of scenes) await engine.prepare(scene, this.abort.signal);
     }, engine.gl);
+  }
+
+  /** Resolves once a picture of full size has been shown, or after as long as one is worth waiting for. */
+  private untilSketched(): Promise<void> {
+    return new Promise((resolve) => {
+      this.onSketched = resolve;
+      setTimeout(resolve, SKETCH_WAIT_MS);
+    });
   }
 
   /** Runs what may fail on the device; a failure becomes a state with a cause, never an exception in the page. */
@@ -303,6 +321,7 @@ export class LookRenderer {
     const wants = side[into].samples < this.target || side[into].passes === 0;
     if (wants && this.canTrace(engine, into)) this.traceSome(engine, view, into);
     if (this.isStale) this.showBest(engine);
+    if (side.full.passes > 0) this.onSketched();
     const isClean = into === "full" && side.full.passes > 0 && side.full.samples >= this.target;
     const samples = side.full.passes > 0 ? side.full.samples : side.coarse.passes > 0 ? 1 : 0;
     const isCoarse = side.full.passes === 0;
