@@ -93,7 +93,7 @@ function missingFindings({ solved, solid }: Checked): Finding[] {
         tier: tier.tierId,
         facets: ids(never),
         data: { depthMm: tier.depthMm, neededMm: depthMm, all: never.length === tier.count },
-        text: `${many(never.length, "facet")} of tier ${tier.tierId} never touch glass at ${mm(tier.depthMm)}: the glass there begins ${mm(depthMm)} below the round surface. Cut deeper than that or leave the tier out.`,
+        text: `At ${mm(tier.depthMm)} there is no glass for ${many(never.length, "facet")} of tier ${tier.tierId}: it begins ${mm(depthMm)} below the round surface. Cut deeper than that or leave the tier out.`,
       });
     }
     if (lost.length > 0) {

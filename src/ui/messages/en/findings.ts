@@ -42,7 +42,7 @@ export const findings = {
   nearDuplicate: (facet: string, other: string, apart: string, mm: string) =>
     `${facet} and ${other} are one flat cut twice: ${apart} and ${mm} apart.`,
   swallowed: (facets: string, depth: string, needed: string) =>
-    `${facets} never touch glass at ${depth}: the glass there begins ${needed} below the round surface.`,
+    `At ${depth} there is no glass for ${facets}: it begins ${needed} below the round surface.`,
   lost: (facets: string, by: string) => `${facets} are ground away again by ${by}.`,
   sliver: (facets: string, least: string, permitted: string) =>
     `${facets} are slivers, ${least} at the least: thinner than the ${permitted} you permit.`,
