@@ -15,19 +15,28 @@ export interface Figure {
   readonly unit: string;
 }
 
-/**
- * Language with region, for numbers and dates: the first of the browser's tags in the language of the screen ("en-GB" writes
- * 25 Nov 2026, "de-CH" a decimal point), the bare language when the browser names none in it or names it wrongly.
- * Always with the figures 0 to 9, whatever figures the tag asks for: those are what the fields read.
- */
-export function localeOf(language: string, preferred: readonly string[]): string {
-  const tag = preferred.find((one) => one.toLowerCase().split("-")[0] === language) ?? language;
+/** The region of a language tag: "AT" of "de-AT". */
+function regionOf(tag: string): string | undefined {
   try {
-    return new Intl.Locale(tag, { numberingSystem: "latn" }).toString();
+    return new Intl.Locale(tag).region;
   } catch {
-    return language; // a tag that is none (RFC 5646) says nothing about the region
+    return undefined; // a tag that is none (RFC 5646) says nothing about the region
   }
 }
+
+/**
+ * The language of the screen with the region of the browser, for numbers and dates: the first region that the browser's tags
+ * name ("en-GB" writes 25 Nov 2026, "de-CH" a decimal point, English on a browser of "de-AT" 25 Nov 2026 and a decimal comma).
+ * The bare language when they name none. Never with the figures of another script: the fields read 0 to 9.
+ */
+export function localeOf(language: string, preferred: readonly string[]): string {
+  const region = preferred.map(regionOf).find((one) => one !== undefined);
+  return region === undefined ? language : `${language}-${region}`;
+}
+
+/** The sign between whole and tenths, as the locale sets it. */
+export const decimalSign = (locale: string): "." | "," =>
+  formatNumber(0.5, locale, 1)[1] === "," ? "," : ".";
 
 /** A day and a time of it, as the region writes them. @param at milliseconds since 1970 */
 export const formatMoment = (at: number, locale: string): string =>

@@ -55,6 +55,8 @@ export interface SheetQuestion {
   readonly language: "en" | "de";
   readonly unit: SheetUnit;
   readonly paper: Paper;
+  /** As the person's region sets it. */
+  readonly decimal: "." | ",";
 }
 
 export interface DeepQuestion {
@@ -90,8 +92,8 @@ const jobs = {
   simulate,
   tooDeep: ({ plan, tierIndex, depthMm }: DeepQuestion) => matchTooDeep(plan, tierIndex, depthMm),
   recuts,
-  sheet: ({ plan, language, unit, paper }: SheetQuestion) =>
-    sheetHtml(solvePlan(plan), { words: SHEET_WORDS[language], unit, paper }),
+  sheet: ({ plan, language, unit, paper, decimal }: SheetQuestion) =>
+    sheetHtml(solvePlan(plan), { words: { ...SHEET_WORDS[language], decimal }, unit, paper }),
   /** What finding each tier's angle again costs, as far off as the plan's rig says. */
   foundAgain: (plan: Plan) => foundAgain(solvePlan(plan)),
 };

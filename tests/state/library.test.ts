@@ -77,8 +77,10 @@ describe("the library", () => {
     const versions = await library.versions(a);
     expect(versions.map((version) => version.label)).toEqual(["as ordered", "before the star"]);
     expect((await library.version(versions[1].id))?.name).toBe("before the star");
-    await library.removeVersion(versions[0].id);
+    const bringBack = await library.removeVersion(versions[0].id);
     expect(await library.versions(a)).toHaveLength(1);
+    await bringBack();
+    expect(await library.versions(a)).toEqual(versions);
   });
 
   it("never writes over what another tab wrote since", async () => {

@@ -50,7 +50,9 @@ describe("the region", () => {
   const MOMENT = new Date(2026, 10, 5, 14, 7).getTime();
   it.each([
     ["en", ["en-GB", "en"], "5 Nov 2026, 14:07"],
-    ["en", ["de-DE", "en-US"], "Nov 5, 2026, 2:07 PM"],
+    ["en", ["en-US", "de-DE"], "Nov 5, 2026, 2:07 PM"],
+    // the region is the browser's own, not that of a language further down its list
+    ["en", ["de-DE", "de", "en-US", "en"], "5 Nov 2026, 14:07"],
     ["de", ["de-AT", "en"], "05.11.2026, 14:07"],
     ["de", ["en-GB"], "05.11.2026, 14:07"],
   ])("of a screen in %s for a browser that asks for %j writes %s", (language, preferred, date) => {
@@ -63,6 +65,8 @@ describe("the region", () => {
     ["de", ["de-CH"], "12.50"],
     ["en", ["en-GB"], "12.50"],
     ["en", ["en-ZA"], "12,50"],
+    ["en", ["de-AT", "de"], "12,50"],
+    ["de", ["en", "en-US"], "12,50"],
   ])(
     "of a screen in %s for a browser that asks for %j sets the decimal sign of %s",
     (language, tags, shown) => {
@@ -72,7 +76,7 @@ describe("the region", () => {
     },
   );
   it("is the bare language where the browser's tag is none, and never other figures than the fields read", () => {
-    expect(localeOf("en", ["en-!!"])).toBe("en");
+    expect(localeOf("en", ["en-!!", "en"])).toBe("en");
     expect(formatNumber(12.5, localeOf("en", ["en-u-nu-arab"]), 1)).toBe("12.5");
   });
 });

@@ -47,9 +47,15 @@ export function createVersions({ port, now, freshId, tell }: VersionsOptions) {
       return row ? parsePlan(row.text).plan : null;
     },
 
-    async removeVersion(id: string): Promise<void> {
+    /** Takes a version away. @returns the way to bring it back as it was */
+    async removeVersion(id: string): Promise<() => Promise<void>> {
+      const row = await port.get("versions", id);
       await port.write([{ table: "versions", erase: id }]);
       tell();
+      return async () => {
+        if (row) await port.write([{ table: "versions", put: row }]);
+        tell();
+      };
     },
   };
 }

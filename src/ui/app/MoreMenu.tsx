@@ -25,8 +25,8 @@ export default function MoreMenu() {
       label={words.more}
       actions={[
         { id: "fresh", words: words.menu.fresh, run: () => beginFresh(fresh) },
-        { id: "open", words: words.menu.open, keys: keysFor("open"), run: choosePlanFile },
-        { id: "save", words: words.menu.save, keys: keysFor("save"), run: savePlanFile },
+        { id: "open", words: words.menu.open, keys: keysFor("open", words.heldKeys), run: choosePlanFile },
+        { id: "save", words: words.menu.save, keys: keysFor("save", words.heldKeys), run: savePlanFile },
         ...sheets,
       ]}
     />

@@ -27,12 +27,18 @@ const CHORDS: Readonly<Record<Shortcut, Chord>> = {
 
 const isMac = (): boolean => /mac|iphone|ipad/i.test(navigator.platform);
 
+/** What stands on the keys that are held down, in the language of the screen. */
+export interface HeldKeys {
+  readonly control: string;
+  readonly shift: string;
+}
+
 /** "Ctrl+Z", or the Mac's own signs. */
-export function keysFor(name: Shortcut): string {
+export function keysFor(name: Shortcut, held: HeldKeys): string {
   const { key, withCommand, withShift } = CHORDS[name];
   const written = key.toUpperCase();
   if (isMac()) return `${withShift ? "⇧" : ""}${withCommand ? "⌘" : ""}${written}`;
-  return [withCommand ? "Ctrl" : "", withShift ? "Shift" : "", written].filter(Boolean).join("+");
+  return [withCommand ? held.control : "", withShift ? held.shift : "", written].filter(Boolean).join("+");
 }
 
 const isWithin = (target: EventTarget | null, selector: string): boolean =>

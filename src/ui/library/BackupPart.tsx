@@ -20,24 +20,24 @@ export function BackupPart({ session }: { session: Session }) {
   const words = useWords(libraryWords);
   const { faults } = useWords(shellWords);
   const [outcome, setOutcome] = useState<Outcome>({ state: "idle" });
-  const attempt = async (deed: () => Promise<Outcome>) => {
+  const attempt = async (failed: string, deed: () => Promise<Outcome>) => {
     setOutcome({ state: "working" });
     try {
       setOutcome(await deed());
     } catch (error) {
       const why = error instanceof PlanFileError ? error.message : faults[faultOf(error).kind];
-      setOutcome({ state: "said", text: `${words.backup.bad}: ${why}` });
+      setOutcome({ state: "said", text: `${failed}: ${why}` });
     }
   };
   const save = () =>
-    attempt(async () => {
+    attempt(words.backup.notSaved, async () => {
       const day = new Date().toISOString().slice(0, 10);
       const file = `glintwright-library-${day}.zip`;
       offerFile(file, new Blob([await backupOf(session.library)], { type: "application/zip" }));
       return { state: "said", text: words.backup.saved(file) };
     });
   const restore = (file: File) =>
-    attempt(async () => {
+    attempt(words.backup.bad, async () => {
       const bytes = new Uint8Array(await file.arrayBuffer());
       return { state: "restored", plans: await restoreBackup(session.library, bytes) };
     });
@@ -45,18 +45,20 @@ export function BackupPart({ session }: { session: Session }) {
     <section>
       <h2>{words.backup.title}</h2>
       <p className="soft">{words.backup.intro}</p>
-      <Button look="outlined" onPress={() => void save()}>
-        {words.backup.save}
-      </Button>{" "}
-      <FileTrigger
-        acceptedFileTypes={[".zip", "application/zip"]}
-        onSelect={(files) => {
-          const file = files?.[0];
-          if (file) void restore(file);
-        }}
-      >
-        <Button look="outlined">{words.backup.restore}</Button>
-      </FileTrigger>
+      <div className="backup-ways">
+        <Button look="outlined" onPress={() => void save()}>
+          {words.backup.save}
+        </Button>
+        <FileTrigger
+          acceptedFileTypes={[".zip", "application/zip"]}
+          onSelect={(files) => {
+            const file = files?.[0];
+            if (file) void restore(file);
+          }}
+        >
+          <Button look="outlined">{words.backup.restore}</Button>
+        </FileTrigger>
+      </div>
       <div role="status">
         {outcome.state === "working" ? <p>{words.backup.working}</p> : null}
         {outcome.state === "said" ? <p>{outcome.text}</p> : null}

@@ -79,11 +79,16 @@ export function VersionsPart({ session }: { session: Session }) {
   const { versions, trouble, fail } = useVersions(session, planId);
   const [label, setLabel] = useState("");
   const [compared, setCompared] = useState<{ id: string; plan: Plan } | null>(null);
+  const [erased, setErased] = useState<{ label: string; bringBack: () => Promise<void> } | null>(null);
 
   const add = async () => {
     if (planId === null || !label.trim()) return;
     await session.library.addVersion(planId, label.trim(), studio.getState().plan);
     setLabel("");
+  };
+  const erase = async ({ id, label: erasedLabel }: Version) => {
+    const bringBack = await session.library.removeVersion(id);
+    setErased({ label: erasedLabel, bringBack });
   };
   const withPlan = (id: string, use: (plan: Plan) => void) =>
     session.library.version(id).then((plan) => plan && use(plan), fail);
@@ -123,13 +128,21 @@ export function VersionsPart({ session }: { session: Session }) {
       )}
       {trouble ? <p className="shelf-fault">{trouble}</p> : null}
       {planId !== null && versions.length === 0 ? <p className="soft">{words.intro}</p> : null}
+      <div role="status" className="shelf-said">
+        {erased ? (
+          <>
+            <span>{words.removed(erased.label)}</span>{" "}
+            <Button onPress={() => erased.bringBack().then(() => setErased(null), fail)}>{words.undo}</Button>
+          </>
+        ) : null}
+      </div>
       <ul>
         {versions.map((version) => (
           <li key={version.id} className="version">
             <span>
               <b>{version.label}</b> <span className="small">{moment(version.at)}</span>
             </span>
-            <span>
+            <span className="version-ways">
               <Button
                 aria-label={words.bringBack(version.label)}
                 onPress={() =>
@@ -146,7 +159,7 @@ export function VersionsPart({ session }: { session: Session }) {
               </Button>
               <Button
                 aria-label={words.remove(version.label)}
-                onPress={() => void session.library.removeVersion(version.id).catch(fail)}
+                onPress={() => void erase(version).catch(fail)}
               >
                 {words.removeShown}
               </Button>

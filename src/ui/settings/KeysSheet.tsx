@@ -1,6 +1,7 @@
 /** Every key that does something, by where it does it. */
-import { keysFor } from "../app/shortcuts.ts";
+import { keysFor, type Shortcut } from "../app/shortcuts.ts";
 import { settingsWords } from "../messages/settings.ts";
+import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import "./settings.css";
 
@@ -26,17 +27,19 @@ function KeyTable({ title, rows }: { title: string; rows: readonly Row[] }) {
 
 export default function KeysSheet() {
   const { keys: words } = useWords(settingsWords);
+  const { heldKeys } = useWords(shellWords);
+  const keys = (name: Shortcut) => keysFor(name, heldKeys);
   return (
     <>
       <KeyTable
         title={words.everywhere}
         rows={[
-          [keysFor("undo"), words.undo],
-          [keysFor("redo"), words.redo],
-          [keysFor("open"), words.open],
-          [keysFor("save"), words.save],
-          [[keysFor("plan"), keysFor("look"), keysFor("bench")].join(" "), words.places],
-          [keysFor("keys"), words.list],
+          [keys("undo"), words.undo],
+          [keys("redo"), words.redo],
+          [keys("open"), words.open],
+          [keys("save"), words.save],
+          [[keys("plan"), keys("look"), keys("bench")].join(" "), words.places],
+          [keys("keys"), words.list],
         ]}
       />
       <KeyTable

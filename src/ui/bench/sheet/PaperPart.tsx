@@ -5,6 +5,7 @@ import type { SheetQuestion } from "../../../worker/bench-worker.ts";
 import { fileNameOf, offerFile } from "../../app/files.ts";
 import { Button } from "../../controls/Button.tsx";
 import { Pick } from "../../controls/Pick.tsx";
+import { decimalSign } from "../../format.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
@@ -22,11 +23,17 @@ export function PaperPart() {
   const { paper: words, counting, noTiers } = useWords(benchWords);
   const plan = usePlan();
   const language = useLanguage();
-  const { unit } = useFormat();
+  const { unit, locale } = useFormat();
   const [paper, setPaper] = useState<Paper>(usualPaper);
   const question = useMemo(
-    (): SheetQuestion => ({ plan, language, unit: unit === "mm" ? "mm" : "inch", paper }),
-    [plan, language, unit, paper],
+    (): SheetQuestion => ({
+      plan,
+      language,
+      unit: unit === "mm" ? "mm" : "inch",
+      paper,
+      decimal: decimalSign(locale),
+    }),
+    [plan, language, unit, paper, locale],
   );
   const sheet = useAsked(question, askSheet);
   const isReady = sheet.answer !== null && !sheet.isWaiting;

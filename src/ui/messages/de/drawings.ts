@@ -15,7 +15,7 @@ export const drawings: Translated<typeof en> = {
   backPole: "hinterer Pol",
   equator: "Äquator",
   dop: "Kittstock",
-  inkMark: "Tintenmarke",
+  inkMark: "Tintenstrich",
   empty: "Noch ist nichts geschliffen: die Murmel ist ganz.",
   tierSaid: (name, count, angle, meeting) => `${name}: ${count} bei ${angle}, ${meeting}.`,
   meeting: {
@@ -58,7 +58,7 @@ export const drawings: Translated<typeof en> = {
   },
   turnStrip: "Den Streifen drehen",
   turnKeys:
-    "Pfeil links und rechts drehen den Streifen, Umschalt: fein. Pos1 bringt die Tintenmarke wieder in die Mitte.",
+    "Pfeil links und rechts drehen den Streifen, Umschalt: fein. Pos1 bringt den Tintenstrich wieder in die Mitte.",
   markKeys: "Eingabe: was diese Reihe trifft, eine Stelle nach der anderen.",
   card: {
     none: "Wähle eine Facette, dann liegt sie hier flach.",

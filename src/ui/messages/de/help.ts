@@ -13,7 +13,7 @@ export const help: Translated<typeof en> = {
     },
     arm: {
       name: "ein Armwinkel",
-      text: "Wie weit der Arm mit dem Dop unter die Waagerechte sinkt. 0° schleift eine Facette am Äquator, 90° eine Fläche am Pol. Edelsteinschleifer zählen vom anderen Ende: Die Einstellungen können stattdessen diesen Schleifwinkel zeigen.",
+      text: "Wie weit der Arm mit dem Kittstock unter die Waagrechte sinkt. 0° schleift eine Facette am Äquator, 90° eine Fläche am Pol. Edelsteinschleifer zählen vom anderen Ende: Die Einstellungen können stattdessen diesen Schnittwinkel zeigen.",
     },
     stop: {
       name: "eine Raste",
@@ -36,8 +36,8 @@ export const help: Translated<typeof en> = {
       text: "Die runde Oberfläche, die zwischen den Facetten bleibt, glatt, wie sie aus der Flamme kam.",
     },
     dop: {
-      name: "ein Dop",
-      text: "Der Stab, auf den das Stück gekittet ist. Wo er sitzt, lässt sich nichts schleifen, deshalb kommt die Rückseite nach dem Umsetzen auf einen anderen Dop dran.",
+      name: "ein Kittstock",
+      text: "Der Stab, auf den das Stück gekittet ist. Wo er sitzt, lässt sich nichts schleifen, deshalb kommt die Rückseite nach dem Umsetzen auf einen anderen Kittstock dran.",
     },
     tolerance: {
       name: "die Toleranz",
@@ -46,7 +46,7 @@ export const help: Translated<typeof en> = {
   },
   pictures: {
     tier: "Eine Kugel mit einem Ring aus Facetten.",
-    arm: "Ein Arm, der sich von der Waagerechten zur Scheibe neigt.",
+    arm: "Ein Arm, der sich von der Waagrechten zur Scheibe neigt.",
     stop: "Ein Rad mit Kerben, eine davon markiert.",
     depth: "Ein Halbkreis mit einer Fläche und dem Abstand von der Rundung zur Fläche.",
     meet: "Drei Paare von Facetten: mit gemeinsamer Kante, sich berührend, getrennt.",

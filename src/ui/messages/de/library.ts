@@ -54,6 +54,8 @@ export const library: Translated<typeof en> = {
     compareShown: "Mit jetzt vergleichen",
     remove: (label) => `Fassung löschen: ${label}`,
     removeShown: "Löschen",
+    removed: (label) => `${label} wurde gelöscht.`,
+    undo: "Doch behalten",
     same: "Kein Unterschied zu dem, was auf der Werkbank liegt.",
     before: "damals",
     current: "jetzt",
@@ -78,6 +80,7 @@ export const library: Translated<typeof en> = {
       unreadable: "nicht lesbar",
     },
     bad: "Diese Sicherung lässt sich nicht zurückholen",
+    notSaved: "Die Sicherung ließ sich nicht speichern",
   },
   models: {
     intro: "Das Stück, wie es geplant ist: für einen Drucker, ein Bildprogramm oder jemand anderen.",

@@ -12,6 +12,7 @@ export const shell: Translated<typeof en> = {
   nothingToUndo: "Nichts rückgängig zu machen",
   nothingToRedo: "Nichts zu wiederholen",
   more: "Mehr",
+  heldKeys: { control: "Strg", shift: "Umschalt" },
   menu: {
     plans: "Eigene Pläne",
     examples: "Beispiele",
@@ -66,7 +67,7 @@ export const shell: Translated<typeof en> = {
       "Ein anderes Fenster hält den Speicher mit einer älteren Fassung dieser Seite. Schließe es und lade diese Seite neu.",
     full: "Die Platte oder der Anteil dieser Seite daran ist voll. Der Plan liegt noch auf der Werkbank: Sichere ihn als Datei oder lösche Pläne, die du nicht brauchst.",
     damaged:
-      "Etwas, das auf diesem Gerät aufgehoben ist, lässt sich nicht lesen; Deine Pläne, im Menü, zeigt es. Was auf der Werkbank liegt, ist heil: Sichere es als Datei.",
+      "Etwas, das auf diesem Gerät aufgehoben ist, lässt sich nicht lesen; „Eigene Pläne“ im Menü zeigt es. Was auf der Werkbank liegt, ist heil: Sichere es als Datei.",
     lost: "Die Verbindung zum Speicher ist abgerissen. Der Plan liegt noch auf der Werkbank: Sichere ihn als Datei und lade die Seite neu.",
   },
   benchUnkept:

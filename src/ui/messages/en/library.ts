@@ -52,6 +52,8 @@ export const library = {
     compareShown: "Compare with now",
     remove: (label: string) => `Erase version: ${label}`,
     removeShown: "Erase",
+    removed: (label: string) => `${label} was erased.`,
+    undo: "Take it back",
     same: "Nothing differs from what is on the bench.",
     before: "then",
     current: "now",
@@ -76,6 +78,7 @@ export const library = {
       unreadable: "can't be read",
     },
     bad: "This backup can't be brought back",
+    notSaved: "The backup could not be saved",
   },
   models: {
     intro: "The piece as it is planned, for a printer, a renderer or another person.",

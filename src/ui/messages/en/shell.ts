@@ -10,6 +10,7 @@ export const shell = {
   nothingToUndo: "Nothing to undo",
   nothingToRedo: "Nothing to redo",
   more: "More",
+  heldKeys: { control: "Ctrl", shift: "Shift" },
   menu: {
     plans: "Your plans",
     examples: "Examples",

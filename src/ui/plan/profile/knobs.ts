@@ -15,7 +15,10 @@ export interface Knob {
   readonly rim: SectionPoint;
 }
 
-/** One knob a tier, in cutting order; none covers another. @param isSmall no degrees stand between rim and knobs */
+/**
+ * One knob a tier, in cutting order; none covers another, and none leaves the picture above or below: where there is no room
+ * farther out (a third tier at a pole) it stands beside. @param isSmall no degrees stand between rim and knobs
+ */
 export function placeKnobs(tiers: readonly Tier[], frame: ProfileFrame, isSmall: boolean): Knob[] {
   const firstRow = isSmall ? FIRST_ROW_SMALL_PX : FIRST_ROW_PX;
   const placed: Knob[] = [];
@@ -27,9 +30,12 @@ export function placeKnobs(tiers: readonly Tier[], frame: ProfileFrame, isSmall:
     };
     const isFree = ([x, y]: SectionPoint) =>
       placed.every(({ at }) => Math.hypot(at[0] - x, at[1] - y) >= 2 * KNOB_PX + 2);
-    let row = 0;
-    while (!isFree(out(row)) && row < tiers.length) row++;
-    placed.push({ tierId: tier.id, at: out(row), rim: toScreen(frame, [r, z]) });
+    const isInside = ([, y]: SectionPoint) => y >= KNOB_PX && y <= 2 * frame.cy - KNOB_PX;
+    const [x0, y0] = out(0);
+    const farther = tiers.map((_, row) => out(row)).filter((at, row) => row === 0 || isInside(at));
+    const beside = tiers.map((_, column): SectionPoint => [x0 + (column + 1) * ROW_PX, y0]);
+    const at = [...farther, ...beside].find(isFree) ?? [x0, y0];
+    placed.push({ tierId: tier.id, at, rim: toScreen(frame, [r, z]) });
   }
   return placed;
 }
