@@ -76,7 +76,7 @@ describe("the bench", () => {
     expect(tiers).toHaveLength(4);
     bench.tiers.forEach((tier, i) => {
       const text = tiers[i].replace(/\u00a0/g, " ");
-      if (tier.setting) expect(text).toContain(`Pivot ${tier.setting.pivotHeightMm.toFixed(1)} mm`);
+      if (tier.setting?.reachable) expect(text).toContain(`Pivot ${tier.setting.pivotHeightMm.toFixed(1)} mm`);
       for (const stage of tier.stages)
         if (stage.depthMm > 0) expect(text).toContain(`Stop at ${stage.widthMm.toFixed(1)} mm wide.`);
     });

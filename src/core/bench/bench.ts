@@ -1,4 +1,5 @@
 /** What the lap needs of a plan: rig settings, widths, strokes, the order of work and what to look out for. */
+import { wheelFindings } from "../check/findings-wheel.ts";
 import { cutBall } from "../geometry/solid.ts";
 import type { Habits, Plan, Rig, SetUpDop, Side, Stage } from "../plan/document.ts";
 import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
@@ -11,7 +12,7 @@ import { heightPerDegree, type Reason, type RigSetting, rigSetting, type TierPos
 import { type DiscHeight, discHeights } from "./rig-discs.ts";
 import { beforeTurning, rigFindings } from "./rig-findings.ts";
 import { drawRig, type Holder, type RigDrawing, seatOnBall } from "./rig-pose.ts";
-import { readStop, type StopRead, wheelFindings } from "./set-up.ts";
+import { readStop, type StopRead } from "./set-up.ts";
 import {
   type FacetStage,
   facetStages,
@@ -56,6 +57,17 @@ export interface Bench {
   readonly order: readonly Work[];
   readonly findings: readonly Finding[];
 }
+
+/**
+ * Whether a tier is ground at a stage: it goes through it, is deep enough for it, and earlier tiers have left some of its
+ * glass at that depth.
+ */
+export const isWorked = ({ stages, stageCount: count }: BenchTier, stage: number): boolean =>
+  stage < count && stages[stage].widthMm > 0;
+
+/** Whether anything of a facet is ground at a stage: not where earlier facets have taken all of it. */
+export const isGround = ({ stages }: BenchFacet, stage: number): boolean =>
+  stages[stage].widthWhileGroundMm > 0;
 
 export const stagesOf = (rig: Rig): readonly Stage[] => rig.stages ?? DEFAULT_STAGES;
 

@@ -5,7 +5,7 @@
 import type { Habits, Rig, Side, Stage } from "../plan/document.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
 import { type Moment, type Pass, passesOf, type Way, walk } from "./diary.ts";
-import { endsByLooking, firstStage, stageCount, tierStageDepths } from "./stages.ts";
+import { endsByLooking, stageCount, tierStages } from "./stages.ts";
 import { guessRemoval, type Removal, strokesFor } from "./strokes.ts";
 
 /** Minutes that things take, and seconds a stroke. Common practice, no source; meant to be changed. */
@@ -121,31 +121,47 @@ function grindStep(setting: OrderSetting, moment: Moment): Step {
   };
 }
 
+/** A pass with the moments at which glass is ground: a facet that earlier ones have taken already is none. */
+interface WorkedPass extends Pass {
+  readonly moments: readonly Moment[];
+}
+
+/** Passes in which anything is ground, in order. */
+function workedPasses({ solved, stages }: OrderSetting, way: Way): readonly WorkedPass[] {
+  const passes = passesOf(solved, stages, way);
+  const moments = walk(
+    solved,
+    passes.flatMap((p) => p.moves),
+  );
+  let walked = 0;
+  return passes
+    .map((pass) => {
+      const own = moments.slice(walked, walked + pass.moves.length);
+      walked += pass.moves.length;
+      return { ...pass, moments: own.filter(({ widthMm }) => widthMm > 0) };
+    })
+    .filter((pass) => pass.moments.length > 0);
+}
+
 /** Steps after the last pass of a tier: look at the polish where there is one, measure what was cut. */
-function leadOut({ solved, stages, habits }: OrderSetting, pass: Pass): Step[] {
+function leadOut({ solved, stages, habits }: OrderSetting, pass: WorkedPass): Step[] {
   const { id: tier, ...own } = solved.plan.tiers[pass.tierIndex];
   if (pass.stage !== stageCount(own, stages) - 1) return [];
   const look: Step[] = endsByLooking(stages, pass.stage)
-    ? [{ kind: "inspect-polish", tier, minutes: habits.inspectMin * pass.moves.length }]
+    ? [{ kind: "inspect-polish", tier, minutes: habits.inspectMin * pass.moments.length }]
     : [];
   return [...look, { kind: "measure-as-cut", tier, minutes: habits.measureMin }];
 }
 
 /** One way of doing the work. A plan without anything to grind has the preparations only. */
 export function workInOrder(setting: OrderSetting, way: Way): Work {
-  const passes = passesOf(setting.solved, setting.stages, way);
-  const moments = walk(
-    setting.solved,
-    passes.flatMap((p) => p.moves),
-  );
+  const passes = workedPasses(setting, way);
   const steps: Step[] = [{ kind: "prepare", what: PREPARATIONS, minutes: setting.habits.prepareMin }];
-  let done = 0;
   passes.forEach((pass, i) => {
     const armHasStood = passes.slice(0, i).some((p) => p.tierIndex === pass.tierIndex);
     steps.push(...leadIn(setting, pass, passes[i - 1] ?? null, armHasStood));
-    steps.push(...moments.slice(done, done + pass.moves.length).map((m) => grindStep(setting, m)));
+    steps.push(...pass.moments.map((moment) => grindStep(setting, moment)));
     steps.push(...leadOut(setting, pass));
-    done += pass.moves.length;
   });
   const count = (...kinds: Step["kind"][]) => steps.filter((s) => kinds.includes(s.kind)).length;
   return {
@@ -184,7 +200,7 @@ export function coarseBesidePolished(
 ): readonly Finding[] {
   return borderingTiers(solved, edges).flatMap(([earlier, later]): Finding[] => {
     const [done, next] = [solved.plan.tiers[earlier], solved.plan.tiers[later]];
-    const start = firstStage(tierStageDepths(solved, later, stages));
+    const start = tierStages(solved, later, stages).findIndex(({ widthMm }) => widthMm > 0);
     const isPolished = (done.finish ?? "polished") === "polished";
     if (!isPolished || start < 0 || endsByLooking(stages, start)) return [];
     return [

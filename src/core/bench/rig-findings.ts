@@ -175,6 +175,25 @@ function facetFindings(tier: string, setting: RigSetting, drawing: RigDrawing): 
   return [...rim, ...centre];
 }
 
+/** Codes of what `rigFindings` says, and of a back tier that can be cut before turning. */
+const RIG_CODES: ReadonlySet<string> = new Set([
+  "radius-inside-band",
+  "radius-outside-band",
+  "pivot-too-low",
+  "pivot-too-high",
+  "other-arm-length",
+  "extension-needed",
+  "shorter-arm-needed",
+  "guide-by-hand",
+  "hits-lap",
+  "facet-over-rim",
+  "facet-over-dead-centre",
+  "cut-before-turning",
+]);
+
+/** Whether a finding is about a tier on the rig. */
+export const isAboutRig = ({ code }: Finding): boolean => RIG_CODES.has(code);
+
 /** All that is to say of one tier on this rig. */
 export const rigFindings = (
   tier: string,

@@ -3,10 +3,10 @@
  * the machine the free side is looked at: the wheel of the front set-up counts as the plan does, and turning the piece over
  * (half a turn about a line across the axis) sends azimuth t to -t, so the back wheel counts the other way.
  */
+import { wheelErrors } from "../check/findings-wheel.ts";
 import type { Plan, SetUp, Side } from "../plan/document.ts";
 import { evenCounts, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
-import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
-import type { Finding, PlacedFacet, SolvedPlan } from "../plan/solved.ts";
+import type { PlacedFacet, SolvedPlan } from "../plan/solved.ts";
 
 const DEG = Math.PI / 180;
 
@@ -49,29 +49,17 @@ export interface WheelFit {
   readonly evenCounts: readonly number[];
   /** Greatest distance of a facet from where it was asked. */
   readonly errorDeg: number;
-  /** The same along the surface at the facet's height, mm: what it adds to one gap and takes from the next. */
-  readonly errorMm: number;
+  /** The most that the gap between two next neighbours is opened or narrowed by, along the surface, mm. */
+  readonly gapMm: number;
 }
 
-const shortestTurn = (deg: number): number => Math.abs(((((deg + 180) % 360) + 360) % 360) - 180);
-
 export function wheelFit(solved: SolvedPlan, tierIndex: number): WheelFit {
-  const { plan, radiusMm } = solved;
+  const { plan } = solved;
   const tier = plan.tiers[tierIndex];
   const stops = stopsOf(plan, tier.side);
-  const { first, count } = solved.tiers[tierIndex];
-  const placed = solved.facets.slice(first, first + count);
-  // The tier's evenness is judged from its first facet: a common turn of the whole tier opens no gap.
-  const errors = placed.map((facet, k) =>
-    shortestTurn(facet.azimuthDeg - placed[0].azimuthDeg - (360 * k) / count),
-  );
-  const errorDeg = stops === null || stops % count === 0 ? 0 : Math.max(...errors);
-  return {
-    divides: stops === null || stops % count === 0,
-    evenCounts: stops === null ? [] : evenCounts(stops),
-    errorDeg,
-    errorMm: radiusMm * Math.cos(tier.armAngleDeg * DEG) * errorDeg * DEG,
-  };
+  const divides = stops === null || stops % tier.count === 0;
+  const { errorDeg, gapMm } = divides ? { errorDeg: 0, gapMm: 0 } : wheelErrors(solved, tierIndex);
+  return { divides, evenCounts: stops === null ? [] : evenCounts(stops), errorDeg, gapMm };
 }
 
 const withBackZero = (plan: Plan, zeroDeg: number): Plan => {
@@ -99,22 +87,4 @@ export function offsetLeft(plan: Plan, offsetDeg: number): number {
   if (stops === null) return 0;
   const step = 360 / stops;
   return offsetDeg - step * Math.round(offsetDeg / step);
-}
-
-/** Says which tiers the wheel can't space evenly, by how much, and what counts it can do. */
-export function wheelFindings(solved: SolvedPlan): readonly Finding[] {
-  return solved.plan.tiers.flatMap((tier, i): Finding[] => {
-    const fit = wheelFit(solved, i);
-    const isKnown = solved.findings.some((f) => f.code === "uneven" && f.tier === tier.id);
-    if (fit.divides || isKnown) return [];
-    return [
-      {
-        code: "uneven",
-        severity: "info",
-        tier: tier.id,
-        data: { ...fit },
-        text: `${tier.count} facets don't divide this wheel: the furthest stands ${saysDeg(fit.errorDeg)} off, ${saysMm(fit.errorMm)} along the skin. Counts it can do: ${fit.evenCounts.join(", ")}.`,
-      },
-    ];
-  });
 }

@@ -12,17 +12,38 @@ const turnBetween = (a: number, b: number): number => {
 /** Below this a start is on its stop: the last digits of a typed angle (0.01 deg is 5 um on a 60 mm marble). */
 const ON_STOP_DEG = 0.005;
 
+/** How far each facet of a tier stands from where it was asked, signed degrees, and what that does to the gaps. */
+export interface WheelErrors {
+  readonly offDeg: readonly number[];
+  /** Greatest distance of a facet from its place, degrees. */
+  readonly errorDeg: number;
+  /** Of all gaps between next neighbours the most that one is opened or narrowed, mm along the skin. */
+  readonly gapMm: number;
+}
+
+export function wheelErrors(solved: SolvedPlan, tierIndex: number): WheelErrors {
+  const tier = solved.plan.tiers[tierIndex];
+  const { first, count } = solved.tiers[tierIndex];
+  const offDeg = solved.facets
+    .slice(first, first + count)
+    .map((f, k) => turnBetween(f.azimuthDeg, askedAzimuth(tier, k)));
+  const worstStep = Math.max(...offDeg.map((e, k) => Math.abs(offDeg[(k + 1) % count] - e)));
+  return {
+    offDeg,
+    errorDeg: Math.max(...offDeg.map(Math.abs)),
+    gapMm: ((worstStep * Math.PI) / 180) * solved.radiusMm * Math.cos((tier.armAngleDeg * Math.PI) / 180),
+  };
+}
+
 export function wheelFindings(solved: SolvedPlan): Finding[] {
-  const { plan, radiusMm } = solved;
+  const { plan } = solved;
   return plan.tiers.flatMap((tier, i): Finding[] => {
     const stops = stopsOf(plan, tier.side);
     if (stops === null) return [];
-    const { first, count } = solved.tiers[i];
-    const errors = solved.facets
-      .slice(first, first + count)
-      .map((f, k) => turnBetween(f.azimuthDeg, askedAzimuth(tier, k)));
+    const { first } = solved.tiers[i];
+    const { offDeg, errorDeg, gapMm } = wheelErrors(solved, i);
     if (stops % tier.count === 0) {
-      const moved = errors[0];
+      const moved = offDeg[0];
       if (Math.abs(moved) <= ON_STOP_DEG || tier.armAngleDeg === 90) return [];
       return [
         {
@@ -39,11 +60,7 @@ export function wheelFindings(solved: SolvedPlan): Finding[] {
         },
       ];
     }
-    // Steps between next neighbours, against the even step.
     const even = 360 / tier.count;
-    const worstStep = Math.max(...errors.map((e, k) => Math.abs(errors[(k + 1) % count] - e)));
-    const errorDeg = Math.max(...errors.map(Math.abs));
-    const gapMm = ((worstStep * Math.PI) / 180) * radiusMm * Math.cos((tier.armAngleDeg * Math.PI) / 180);
     const counts = evenCounts(stops);
     const nearest = counts
       .filter((n) => n <= 120)

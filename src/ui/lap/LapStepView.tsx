@@ -3,10 +3,13 @@ import type { Bench } from "../../core/bench/bench.ts";
 import { stagesOf } from "../../core/bench/bench.ts";
 import { cautionsAt } from "../../core/bench/cautions.ts";
 import { PREPARATIONS, type Step } from "../../core/bench/order.ts";
+import { isAboutRig } from "../../core/bench/rig-findings.ts";
 import { endsByLooking } from "../../core/bench/stages.ts";
 import type { Plan } from "../../core/plan/document.ts";
+import type { Finding } from "../../core/plan/solved.ts";
 import { useBenchView } from "../bench/bench-view.ts";
 import { Cautions } from "../bench/parts/Cautions.tsx";
+import { FindingList } from "../bench/parts/FindingList.tsx";
 import { facetNumber, stageName, tierIndexOf, tierNameOf } from "../bench/parts/names.ts";
 import { strokeCount } from "../bench/parts/strokes.ts";
 import { benchWords } from "../messages/bench.ts";
@@ -41,7 +44,7 @@ function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
       ? strokeCount(step.strokes, step.removeMm3, stage, plan.rig.lap, radius, withGuesses)
       : null;
   const width = figure(step.widthMm);
-  const dipping = tier?.setting ? words.pivot(length(tier.setting.pivotHeightMm)) : null;
+  const dipping = tier?.setting?.reachable ? words.pivot(length(tier.setting.pivotHeightMm)) : null;
   return (
     <>
       <p className="lap-where">
@@ -95,7 +98,8 @@ function useStepWords({ now, bench, plan }: ViewProps): { title: string; lines: 
   const armLines = (tierId: string): readonly string[] => {
     const tier = bench.tiers.find((one) => one.tier === tierId);
     const angle = words.atAngle(armAngle(tier?.armAngleDeg ?? 0));
-    if (!tier?.setting) return [angle];
+    // Out of the arm's reach no setting is told; the findings below say the other way.
+    if (!tier?.setting?.reachable) return [angle];
     return [angle, words.setPivot(length(tier.setting.pivotHeightMm), length(tier.setting.armLengthMm))];
   };
   switch (step.kind) {
@@ -126,6 +130,12 @@ function useStepWords({ now, bench, plan }: ViewProps): { title: string; lines: 
   }
 }
 
+/** What stands against the arm at this tier, and the way round it. */
+const rigNotes = ({ now: { step }, bench }: ViewProps): readonly Finding[] =>
+  step.kind === "set-arm" || step.kind === "find-angle-again"
+    ? bench.findings.filter((finding) => finding.tier === step.tier && isAboutRig(finding))
+    : [];
+
 function Setting(props: ViewProps) {
   const { title, lines } = useStepWords(props);
   return (
@@ -136,6 +146,7 @@ function Setting(props: ViewProps) {
           {line}
         </p>
       ))}
+      <FindingList findings={rigNotes(props)} />
       <Cautions list={cautionsAt(props.now.step.kind)} />
     </>
   );

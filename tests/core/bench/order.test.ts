@@ -1,6 +1,6 @@
 /** The order of work, what it costs to find an angle again, and what is said on the way. */
 import { describe, expect, it } from "vitest";
-import { benchData, benchOf } from "../../../src/core/bench/bench.ts";
+import { benchData, benchOf, isGround, isWorked } from "../../../src/core/bench/bench.ts";
 import { cautionsAt } from "../../../src/core/bench/cautions.ts";
 import { extraDepth, foundAgain } from "../../../src/core/bench/found-again.ts";
 import { DEFAULT_HABITS, type Step } from "../../../src/core/bench/order.ts";
@@ -110,11 +110,33 @@ describe("order of work", () => {
     expect(work.discChanges).toBe(each.discChanges - 2);
   });
 
+  it("leaves out facets and tiers whose glass earlier ones have taken already", () => {
+    // Four flats 2 mm deep round the waist; then eight 0.5 mm deep, four of which lie above those; then four that all do.
+    const waist = (id: string, count: number, mm: number) =>
+      tier({ id, count, armAngleDeg: 0, depth: { rule: "depth", mm } });
+    const covered = benchOf(
+      solvePlan(plan([waist("deep", 4, 2), waist("both", 8, 0.5), waist("above", 4, 1)], { stages: STAGES })),
+    );
+    const steps = covered.order[0].steps;
+    const ground = steps.flatMap((s) => (s.kind === "grind" && s.stage === "s2" ? [s.facet] : []));
+    expect(ground).toEqual([..."1234"].map((k) => `deep/${k}`).concat([..."2468"].map((k) => `both/${k}`)));
+    expect(steps.filter((s) => "tier" in s && s.tier === "above")).toEqual([]);
+    expect(covered.tiers.map((own) => [isWorked(own, 0), isGround(own.facets[0], 0)])).toEqual([
+      [true, true],
+      [true, false],
+      [false, false],
+    ]);
+  });
+
   it("warns of coarse work beside a polished tier, and of turning over again and again", () => {
     const finding = bench.findings.find((f) => f.code === "coarse-beside-polished");
     expect(finding).toMatchObject({ tier: "upper", data: { stage: "s1", polishedTier: "belt" } });
     const often = solvePlan(
-      plan(["front", "back", "front", "back"].map((side, i) => tier({ id: `t${i}`, side: side as "front" }))),
+      plan(
+        ["front", "back", "front", "back"].map((side, i) =>
+          tier({ id: `t${i}`, side: side as "front", armAngleDeg: 20 + 10 * i }),
+        ),
+      ),
     );
     expect(benchOf(often).findings.map((f) => f.code)).toContain("turned-over-often");
   });

@@ -1,12 +1,12 @@
 /** Index wheel and set-ups. The machine is modelled on its own here: what it really brings down to the lap is checked. */
 import { describe, expect, it } from "vitest";
+import { benchOf } from "../../../src/core/bench/bench.ts";
 import {
   afterTrialFacet,
   directionOf,
   offsetLeft,
   offsetTurn,
   readStop,
-  wheelFindings,
   wheelFit,
 } from "../../../src/core/bench/set-up.ts";
 import type { Vec3 } from "../../../src/core/geometry/vec.ts";
@@ -106,12 +106,14 @@ describe("set-ups", () => {
   it("says how uneven a wheel makes a tier, as worked by hand", () => {
     const solved = solvePlan(plan([tier({ count: 10, armAngleDeg: 0 })]));
     const fit = wheelFit(solved, 0);
-    // 96 / 10 = 9.6 stops apart: the worst is 0.4 of a stop of 3.75 degrees = 1.5 degrees off, 15 mm x 1.5 deg = 0.3927 mm.
+    // 96 / 10 = 9.6 stops apart: the worst is 0.4 of a stop of 3.75 degrees = 1.5 degrees off. Steps are 9 or 10 stops; one of 9
+    // is 0.6 of a stop = 2.25 degrees too short, so its gap is 15 mm x 2.25 deg = 0.5890 mm narrower.
     expect(fit.divides).toBe(false);
     expect(fit.errorDeg).toBeCloseTo(1.5, 9);
-    expect(fit.errorMm).toBeCloseTo(0.3927, 4);
+    expect(fit.gapMm).toBeCloseTo(0.589, 4);
     expect(fit.evenCounts).toContain(12);
-    expect(wheelFindings({ ...solved, findings: [] }).map((f) => f.code)).toEqual(["uneven"]);
+    const said = benchOf(solved).findings.find((finding) => finding.code === "uneven");
+    expect(said?.data).toMatchObject({ stops: 96, count: 10, errorDeg: fit.errorDeg, gapMm: fit.gapMm });
     expect(wheelFit(solvePlan(plan([tier()])), 0).errorDeg).toBe(0);
   });
 });

@@ -1,12 +1,14 @@
 /** The rig in the tier that is in hand: picture, what a ruler measures, what each disc changes. */
 import type { Bench, BenchTier } from "../../../core/bench/bench.ts";
 import { stagesOf } from "../../../core/bench/bench.ts";
+import { isAboutRig } from "../../../core/bench/rig-findings.ts";
 import { rulerPoints } from "../../../core/bench/rig-pose.ts";
 import { Choice } from "../../controls/Choice.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
+import { FindingList } from "../parts/FindingList.tsx";
 import { stageName, tierName } from "../parts/names.ts";
 import { RigPicture } from "./RigPicture.tsx";
 
@@ -63,6 +65,9 @@ export function TierInHand({ bench }: { bench: Bench | null }) {
         value={tier.tier}
         options={plan.tiers.map((one, i) => ({ id: one.id, words: tierName(plan, i, words) }))}
         onChange={(tierId) => select({ tierId })}
+      />
+      <FindingList
+        findings={bench?.findings.filter((one) => one.tier === tier.tier && isAboutRig(one)) ?? []}
       />
       <RigPicture drawing={tier.drawing} setting={tier.setting} name={tierName(plan, index, words)} />
       <ul className="bench-lines">

@@ -31,7 +31,7 @@ function UnevenTiers() {
         tierName(plan, i, words),
         tier.count,
         degrees(fit.errorDeg, 2),
-        length(fit.errorMm, 2),
+        length(fit.gapMm, 2),
       )}
     </p>
   ));

@@ -1,6 +1,6 @@
 /** Stage by stage: the width to stop at, what it is while neighbours are still uncut, strokes, what the disc asks of the hinge. */
 import type { BenchTier } from "../../../core/bench/bench.ts";
-import { stagesOf } from "../../../core/bench/bench.ts";
+import { isGround, isWorked, stagesOf } from "../../../core/bench/bench.ts";
 import { endsByLooking } from "../../../core/bench/stages.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -11,7 +11,11 @@ import { type StrokeCount, strokeCount } from "../parts/strokes.ts";
 
 /** Widths of the tier's facets while each is ground, those that read alike said once. */
 const groundWidths = (tier: BenchTier, stage: number, { length }: Formats): readonly string[] => [
-  ...new Set(tier.facets.map((facet) => length(facet.stages[stage].widthWhileGroundMm))),
+  ...new Set(
+    tier.facets
+      .filter((facet) => isGround(facet, stage))
+      .map((facet) => length(facet.stages[stage].widthWhileGroundMm)),
+  ),
 ];
 
 function useStrokes(tier: BenchTier, stage: number): readonly StrokeCount[] {
@@ -20,6 +24,7 @@ function useStrokes(tier: BenchTier, stage: number): readonly StrokeCount[] {
   const radius = tier.setting?.contactRadiusMm ?? null;
   const own = stagesOf(rig)[stage];
   return tier.facets.flatMap((facet) => {
+    if (!isGround(facet, stage)) return [];
     const { strokes, removeMm3 } = facet.stages[stage];
     return strokeCount(strokes, removeMm3, own, rig.lap, radius, withGuesses) ?? [];
   });
@@ -50,6 +55,7 @@ function StageLine({ tier, index, stage }: LineProps & { stage: number }) {
   const finish = finishes[plan.tiers[index].finish ?? "polished"];
   if (stage >= tier.stageCount) return <>{words.notHere(finish)}</>;
   if (depthMm <= 0) return <>{words.skip}</>;
+  if (!isWorked(tier, stage)) return <>{words.takenAlready}</>;
   const looks = endsByLooking(stages, stage);
   const endsHere = stage === tier.stageCount - 1 && !looks;
   const final = format.length(widthMm);
@@ -65,7 +71,7 @@ function StageLine({ tier, index, stage }: LineProps & { stage: number }) {
           : words.whileGroundMany(ground[0], ground.at(-1)!)}{" "}
       {looks ? words.polishEnds : <Strokes tier={tier} stage={stage} />}{" "}
       {endsHere ? words.endsHere(finish) : null}{" "}
-      {disc && disc.moveHingeMm !== 0
+      {disc && disc.moveHingeMm !== 0 && tier.setting?.reachable
         ? rig.discMoves(
             format.length(disc.hingeAbovePlateMm),
             disc.moveHingeMm > 0,
@@ -81,7 +87,7 @@ export function StageLines({ tier, index }: LineProps) {
   return (
     <ol className="bench-lines">
       {stages.map((stage, i) => (
-        <li key={stage.id} data-skipped={tier.stages[i].depthMm <= 0 || i >= tier.stageCount || undefined}>
+        <li key={stage.id} data-skipped={!isWorked(tier, i) || undefined}>
           <b>{stage.name}.</b> <StageLine tier={tier} index={index} stage={i} />
         </li>
       ))}

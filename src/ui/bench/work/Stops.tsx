@@ -1,6 +1,6 @@
 /** The tier's stops in order, large, each with the width at which to stop there and its strokes. */
 import type { BenchTier } from "../../../core/bench/bench.ts";
-import { stagesOf } from "../../../core/bench/bench.ts";
+import { isGround, stagesOf } from "../../../core/bench/bench.ts";
 import { endsByLooking } from "../../../core/bench/stages.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -25,16 +25,22 @@ export function Stops({ tier, stage }: { tier: BenchTier; stage: number }) {
       <ol className="bench-stops">
         {tier.facets.map((facet) => {
           const { widthWhileGroundMm, strokes, removeMm3 } = facet.stages[stage];
+          const isThere = isGround(facet, stage);
           const width = figure(widthWhileGroundMm);
-          const count = looks ? null : strokeCount(strokes, removeMm3, own, rig.lap, radius, withGuesses);
+          const count =
+            looks || !isThere ? null : strokeCount(strokes, removeMm3, own, rig.lap, radius, withGuesses);
           return (
-            <li key={facet.facet} className="bench-stop">
+            <li key={facet.facet} className="bench-stop" data-skipped={!isThere || undefined}>
               <span className="unseen">{words.facetAt(String(facetNumber(facet.facet)))}</span>
               <b>{isWheel ? facet.read.label : `${facet.read.label}°`}</b>
-              <span>
-                {width.figure}
-                <span className="unit">{width.unit}</span>
-              </span>
+              {isThere ? (
+                <span>
+                  {width.figure}
+                  <span className="unit">{width.unit}</span>
+                </span>
+              ) : (
+                <span className="small soft">{words.stopTaken}</span>
+              )}
               {count ? (
                 <span className="small soft">
                   {count.isGuess ? words.guess(words.strokes(count.strokes)) : words.strokes(count.strokes)}

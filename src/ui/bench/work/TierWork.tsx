@@ -2,7 +2,7 @@
 
 import { useState } from "react";
 import type { BenchTier } from "../../../core/bench/bench.ts";
-import { stagesOf } from "../../../core/bench/bench.ts";
+import { isWorked, stagesOf } from "../../../core/bench/bench.ts";
 import { cautionsAt } from "../../../core/bench/cautions.ts";
 import type { FoundAgain } from "../../../core/bench/found-again.ts";
 import { heightPerDegree } from "../../../core/bench/rig.ts";
@@ -33,6 +33,8 @@ function Setting({ tier }: { tier: BenchTier }) {
   const { setting, pose } = tier;
   const flat = length(pose.planeMm + pose.radiusMm);
   if (!setting) return <p className="soft">{words.noRig(flat)}</p>;
+  // Out of reach these numbers can't be set; what is said above the words is another way.
+  if (!setting.reachable) return <p>{words.finishedAt(flat)}</p>;
   const dip = setting.dipAtTouchDeg;
   return (
     <>
@@ -78,7 +80,7 @@ function AgainCost({ tier, found }: { tier: BenchTier; found: FoundAgain | null 
   const { length, degrees } = useFormat();
   const { arm } = usePlan().rig;
   const perDegree =
-    tier.setting && arm
+    tier.setting?.reachable && arm
       ? heightPerDegree(tier.setting.armLengthMm, tier.armAngleDeg, arm.hingeOffsetMm)
       : null;
   return (
@@ -118,7 +120,7 @@ export function TierWork({
   const way = useBenchView((state) => state.way);
   const select = useStudio((state) => state.select);
   const stages = stagesOf(plan.rig);
-  const worked = tier.stages.flatMap((stage, i) => (stage.depthMm > 0 && i < tier.stageCount ? [i] : []));
+  const worked = tier.stages.flatMap((_, i) => (isWorked(tier, i) ? [i] : []));
   const [chosen, setChosen] = useState<string | null>(null);
   const stage = worked.find((i) => stages[i].id === chosen) ?? worked[0];
   const own = findings.filter((finding) => finding.tier === tier.tier && !TOLD_IN_PLAN.has(finding.code));

@@ -25,15 +25,15 @@ export const bench: Translated<typeof en> = {
   takeCare: "Gib acht",
 
   wheel: {
-    title: "Teilscheibe",
-    common: "Rasten der Teilscheibe",
+    title: "Teilrad",
+    common: "Rasten des Teilrads",
     any: "Jede andere Zahl von Rasten",
     free: "Keine Rasten, freier Winkelmesser",
     freeWhat: "Facetten stehen genau; du liest Grade statt Rasten.",
-    divides: (counts) => `Diese Scheibe teilt ${counts} Facetten gleichmäßig.`,
+    divides: (counts) => `Dieses Rad teilt ${counts} Facetten gleichmäßig.`,
     allEven: "Jede Reihe dieses Plans geht auf.",
     uneven: (tier, count, deg, mm) =>
-      `${tier}: ${facets(count)} gehen nicht auf. Die schlimmste steht ${deg} daneben, eine Lücke wird also ${mm} weiter als gedacht.`,
+      `${tier}: ${facets(count)} gehen nicht auf. Die schlimmste steht ${deg} daneben, eine Lücke wird um bis zu ${mm} weiter oder enger.`,
   },
 
   arm: {
@@ -125,7 +125,7 @@ export const bench: Translated<typeof en> = {
   },
   sides: {
     title: "Vorder- und Rückseite",
-    what: "Jede Seite ist ein eigener Aufbau: Das Stück wird neu gekittet, und die Teilscheibe beginnt woanders.",
+    what: "Jede Seite ist ein eigener Aufbau: Das Stück wird neu gekittet, und das Teilrad beginnt woanders.",
     front: "Vorderseite",
     back: "Rückseite",
     zero: "Raste 0 steht bei",
@@ -136,8 +136,8 @@ export const bench: Translated<typeof en> = {
     withAzimuth: "gegen den Uhrzeiger, von vorn gesehen",
     againstAzimuth: "im Uhrzeigersinn, von vorn gesehen",
     directionHow: "Schau auf die freie Seite des Stücks und dreh eine Raste weiter.",
-    directionBack: "Umdrehen kehrt die Zählung um, wenn deine Teilscheibe nichts anderes sagt.",
-    ownWheel: "Andere Teilscheibe auf dieser Seite",
+    directionBack: "Umdrehen kehrt die Zählung um, wenn dein Teilrad nichts anderes sagt.",
+    ownWheel: "Anderes Teilrad auf dieser Seite",
     ownStops: "Rasten auf dieser Seite",
     ownDop: "Eigener Kittstock auf dieser Seite",
     dopDiameter: "Kittstock, quer",
@@ -159,7 +159,7 @@ export const bench: Translated<typeof en> = {
     clockwise: "im Uhrzeigersinn daneben",
     counter: "gegen den Uhrzeiger",
     means: (deg, left, mm) =>
-      `Die Teilscheibe steht ${deg} daneben. Nach Rücken um ganze Rasten bleiben ${left}, ${mm} längs der Haut.`,
+      `Das Teilrad steht ${deg} daneben. Nach Rücken um ganze Rasten bleiben ${left}, ${mm} längs der Haut.`,
     apply: "Rückseite neu setzen",
   },
 
@@ -194,6 +194,8 @@ export const bench: Translated<typeof en> = {
       `Beim Schleifen hat die erste Facette noch keine Nachbarin: ${widths} der Reihe nach.`,
     whileGroundMany: (first, last) =>
       `Beim Schleifen von ${first} an der ersten bis ${last} an der letzten Facette; jede Raste sagt unten ihre eigene.`,
+    takenAlready: "Lass diese Stufe aus: In dieser Tiefe haben frühere Reihen schon alles weggenommen.",
+    stopTaken: "hier ist nichts mehr",
     skip: "Lass dieses aus: Es würde tiefer schädigen, als die Reihe geht.",
     polishEnds: "Bis unter der Lupe, schräg gegen eine Lampe, kein Grau mehr zu sehen ist.",
     notCalibrated: "Hübe nicht geeicht: Geh nach der Breite.",
@@ -327,7 +329,7 @@ export const bench: Translated<typeof en> = {
     arm: "Armwinkel streut um",
     armHow: "Eine Abweichung: Zwei von drei Einstellungen liegen näher",
     stopPlay: "Spiel einer Raste",
-    stopHow: "Drehung, die bei eingerasteter Scheibe bleibt",
+    stopHow: "Drehung, die bei eingerasteter Raste bleibt",
     depth: "Tiefe streut um",
     depthHow: "Von Facette zu Facette einer Reihe",
     diameters: ["Ein zweiter Durchmesser", "Ein dritter Durchmesser"],

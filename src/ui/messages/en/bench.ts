@@ -31,7 +31,7 @@ export const bench = {
     divides: (counts: string) => `This wheel spaces ${counts} facets evenly.`,
     allEven: "Every tier of this plan comes out even.",
     uneven: (tier: string, count: number, deg: string, mm: string) =>
-      `${tier}: ${facets(count)} don't come out even. The worst stands ${deg} off, so one gap is ${mm} wider than it should be.`,
+      `${tier}: ${facets(count)} don't come out even. The worst stands ${deg} off, which opens or narrows a gap by up to ${mm}.`,
   },
 
   arm: {
@@ -191,6 +191,8 @@ export const bench = {
       `While you grind, the first facet has no neighbour yet: ${widths} in turn.`,
     whileGroundMany: (first: string, last: string) =>
       `While you grind, from ${first} on the first facet to ${last} on the last; each stop says its own below.`,
+    takenAlready: "Leave this one out: at this depth earlier tiers have taken all of it already.",
+    stopTaken: "nothing left here",
     skip: "Leave this one out: it would damage deeper than the tier goes.",
     polishEnds: "Until no grey shows under a loupe, at a slant against a lamp.",
     notCalibrated: "Strokes not calibrated: go by the width.",
