@@ -37,21 +37,32 @@ const contentPolicy = (): Plugin => ({
   ],
 });
 
-/** The chunk that draws the piece is asked for by the shell: it is fetched and compiled beside it, and run when the shell stands. */
-const stagePreloaded = (): Plugin => ({
-  name: "stage-preloaded",
+/**
+ * What the page needs before its first words or its first picture is asked for by its head, not found out one by one: the
+ * typeface, and, after everything else, the chunk that draws the piece.
+ */
+const openingPreloaded = (): Plugin => ({
+  name: "opening-preloaded",
   apply: "build",
   transformIndexHtml: {
     order: "post",
     handler: (_html, { bundle }) => {
-      const stage = Object.values(bundle ?? {}).find(
-        (file) => file.type === "chunk" && file.name === "stage",
-      );
-      if (!stage) throw new Error("the build has no chunk named stage");
+      const named = (what: string, isIt: (file: string, name: string | undefined) => boolean) => {
+        const found = Object.values(bundle ?? {}).find((file) => isIt(file.fileName, file.name));
+        if (!found) throw new Error(`the build has no ${what}`);
+        return `./${found.fileName}`;
+      };
+      const face = named("typeface", (file) => /next-latin-wght-normal.*\.woff2$/.test(file));
+      const stage = named("chunk named stage", (file, name) => name === "stage" && file.endsWith(".js"));
       return [
         {
           tag: "link",
-          attrs: { rel: "modulepreload", crossorigin: true, href: `./${stage.fileName}` },
+          attrs: { rel: "preload", as: "font", type: "font/woff2", crossorigin: true, href: face },
+          injectTo: "head-prepend",
+        },
+        {
+          tag: "link",
+          attrs: { rel: "modulepreload", crossorigin: true, fetchpriority: "low", href: stage },
           injectTo: "head",
         },
       ];
@@ -92,7 +103,7 @@ export default defineConfig({
   base: "./",
   publicDir: at("public"),
   cacheDir: at(".cache/vite"),
-  plugins: [react(), contentPolicy(), stagePreloaded(), installable],
+  plugins: [react(), contentPolicy(), openingPreloaded(), installable],
   server: { fs: { allow: [at(".")] } },
   // light-dark() and oklch() stay as written: the scene reads its colours from the same tokens.
   build: {
@@ -100,6 +111,10 @@ export default defineConfig({
     emptyOutDir: true,
     target: "es2022",
     cssTarget: ["chrome123", "firefox120", "safari17.5"],
+    // What the page opens on comes as one file: each file more costs a turn before anything shows.
+    rolldownOptions: {
+      output: { codeSplitting: { groups: [{ name: "opening", test: /src\/main\.tsx$/ }] } },
+    },
   },
   worker: { format: "es" },
   test: {

@@ -1,13 +1,12 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./ui/app/App.tsx";
-import { openingParts } from "./ui/app/slots.tsx";
 import { beginVisit } from "./ui/visit.ts";
 
 /** How long the page waits for the plan of the last visit before it shows an example: no plan is shown only to be replaced. */
 const PLAN_WAIT_MS = 600;
-/** How long it waits for its first parts, so that the frame does not fill piece by piece. */
-const PARTS_WAIT_MS = 3000;
+/** How long it waits for its typeface: text set in another one first would be set anew, and move, when its own arrives. */
+const FACE_WAIT_MS = 3000;
 
 const within = (ms: number, what: Promise<unknown>): Promise<unknown> =>
   Promise.race([what, new Promise((resolve) => setTimeout(resolve, ms))]);
@@ -29,10 +28,8 @@ async function openLink(): Promise<void> {
   await openLinkedPlan();
 }
 
-/** Text set in another face first would be set anew, and move, when its own arrives. */
 const face = document.fonts.load('1em "Atkinson Hyperlegible Next Variable"');
-const parts = Promise.allSettled([openingParts, face]);
 const begun = beginVisit();
-void Promise.all([within(PLAN_WAIT_MS, begun), within(PARTS_WAIT_MS, parts)]).then(show);
+void Promise.all([within(PLAN_WAIT_MS, begun), within(FACE_WAIT_MS, Promise.allSettled([face]))]).then(show);
 void begun.then(openLink);
 window.addEventListener("hashchange", () => void openLink());

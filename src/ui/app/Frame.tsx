@@ -6,6 +6,8 @@ import { Activity, lazy, type ReactNode, Suspense, useState } from "react";
 import type { Place } from "../../state/store.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { stageSettled } from "../piece/use-stage.ts";
+import { Recipe } from "../plan/recipe/Recipe.tsx";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
@@ -14,12 +16,13 @@ import { Header } from "./Header.tsx";
 import { NoticeLine } from "./NoticeLine.tsx";
 import { Pictures } from "./Pictures.tsx";
 import { Places } from "./Places.tsx";
-import { BenchPage, LookPage, Recipe } from "./slots.tsx";
+import { BenchPage, LookPage } from "./slots.tsx";
 import { useView } from "./view.ts";
 import "./frame.css";
 
 const SheetHost = lazy(() => import("./SheetHost.tsx"));
-const UpdateLine = lazy(() => import("./UpdateLine.tsx"));
+/** Keeping the page for use without a network fetches all of it: that may wait until the piece stands. */
+const UpdateLine = lazy(() => stageSettled.then(() => import("./UpdateLine.tsx")));
 const Guide = lazy(() => import("../help/Guide.tsx"));
 
 /** Sheets bring what they need when the first one is opened. */

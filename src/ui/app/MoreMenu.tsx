@@ -7,7 +7,7 @@ import { beginFresh, choosePlanFile, savePlanFile } from "./files.ts";
 import { keysFor } from "./shortcuts.ts";
 import { openSheet, type SheetName } from "./view.ts";
 
-export default function MoreMenu() {
+export function MoreMenu() {
   const words = useWords(shellWords);
   const { fresh } = useWords(planWords);
   const sheet = (id: SheetName, label: string) => ({ id, words: label, run: () => openSheet(id) });

@@ -7,10 +7,12 @@ import { Button } from "../controls/Button.tsx";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { PieceStage } from "../piece/PieceStage.tsx";
+import { Profile } from "../plan/profile/Profile.tsx";
+import { Skin } from "../plan/skin/Skin.tsx";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
-import { Diary, LookStage, Profile, Quietly, Skin } from "./slots.tsx";
+import { Diary, LookStage, Quietly } from "./slots.tsx";
 import { type PictureName, showLarge, useView } from "./view.ts";
 
 const PICTURES: readonly PictureName[] = ["piece", "profile", "skin"];

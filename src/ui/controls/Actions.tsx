@@ -1,7 +1,7 @@
 /** A list of things to do, behind one word. */
+import { lazy, Suspense } from "react";
 import { Button } from "react-aria-components/Button";
-import { Menu, MenuItem, MenuTrigger } from "react-aria-components/Menu";
-import { Popover } from "react-aria-components/Popover";
+import { useFloat } from "./use-float.ts";
 import "./controls.css";
 
 export interface Action {
@@ -11,6 +11,9 @@ export interface Action {
   readonly isDisabled?: boolean;
   readonly run: () => void;
 }
+
+const bring = () => import("./ActionList.tsx");
+const ActionList = lazy(bring);
 
 export function Actions({
   label,
@@ -23,25 +26,17 @@ export function Actions({
   shown?: string;
   actions: readonly Action[];
 }) {
+  const { isOpen, float, press } = useFloat(bring);
   return (
-    <MenuTrigger>
-      <Button className="press press-plain" aria-label={label}>
+    <>
+      <Button {...press} className="press press-plain" aria-haspopup="menu" aria-label={label}>
         {shown ?? label}
       </Button>
-      <Popover className="float" placement="bottom end" offset={4}>
-        <Menu
-          className="list"
-          disabledKeys={actions.filter((action) => action.isDisabled).map((action) => action.id)}
-          onAction={(id) => actions.find((action) => action.id === id)?.run()}
-        >
-          {actions.map((action) => (
-            <MenuItem key={action.id} id={action.id} className="list-item" textValue={action.words}>
-              <span>{action.words}</span>
-              {action.keys ? <kbd className="list-keys">{action.keys}</kbd> : null}
-            </MenuItem>
-          ))}
-        </Menu>
-      </Popover>
-    </MenuTrigger>
+      {isOpen ? (
+        <Suspense fallback={null}>
+          <ActionList label={label} actions={actions} float={float} />
+        </Suspense>
+      ) : null}
+    </>
   );
 }

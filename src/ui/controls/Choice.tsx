@@ -1,9 +1,7 @@
 /** One of a few: in a form with its label above, or as words inside a sentence. */
+import { lazy, Suspense, useId } from "react";
 import { Button } from "react-aria-components/Button";
-import { Label } from "react-aria-components/Label";
-import { ListBox, ListBoxItem } from "react-aria-components/ListBox";
-import { Popover } from "react-aria-components/Popover";
-import { Select, SelectValue } from "react-aria-components/Select";
+import { useFloat } from "./use-float.ts";
 import "./controls.css";
 
 export interface Option<Id extends string> {
@@ -22,39 +20,33 @@ export interface ChoiceProps<Id extends string> {
   readonly isDisabled?: boolean;
 }
 
+const bring = () => import("./ChoiceList.tsx");
+const ChoiceList = lazy(bring) as unknown as typeof import("./ChoiceList.tsx").default;
+
 export function Choice<Id extends string>(props: ChoiceProps<Id>) {
-  const { label, value, options, onChange, inline = false, isDisabled = false } = props;
+  const { label, value, options, inline = false, isDisabled = false } = props;
+  const id = useId();
+  const { isOpen, float, press } = useFloat(bring);
   return (
-    <Select
-      className={inline ? "choice choice-inline" : "choice"}
-      selectedKey={value}
-      isDisabled={isDisabled}
-      onSelectionChange={(key) => {
-        const chosen = options.find((option) => option.id === key);
-        if (chosen && chosen.id !== value) onChange(chosen.id);
-      }}
-    >
-      <Label className={inline ? "unseen" : "field-label"}>{label}</Label>
-      <Button className="choice-button">
-        <SelectValue>{options.find((option) => option.id === value)?.words ?? ""}</SelectValue>
+    <span className={inline ? "choice choice-inline" : "choice"}>
+      <span id={`${id}-label`} className={inline ? "unseen" : "field-label"}>
+        {label}
+      </span>
+      <Button
+        {...press}
+        className="choice-button"
+        aria-haspopup="listbox"
+        aria-labelledby={`${id}-value ${id}-label`}
+        isDisabled={isDisabled}
+      >
+        <span id={`${id}-value`}>{options.find((option) => option.id === value)?.words ?? ""}</span>
         <span className="choice-mark" aria-hidden="true" />
       </Button>
-      <Popover className="float" offset={4}>
-        <ListBox className="list">
-          {options.map((option) => (
-            <ListBoxItem
-              key={option.id}
-              id={option.id}
-              className="list-item"
-              textValue={option.words}
-              isDisabled={option.isDisabled}
-            >
-              <span>{option.words}</span>
-              {option.detail ? <span className="list-detail">{option.detail}</span> : null}
-            </ListBoxItem>
-          ))}
-        </ListBox>
-      </Popover>
-    </Select>
+      {isOpen ? (
+        <Suspense fallback={null}>
+          <ChoiceList {...props} float={float} />
+        </Suspense>
+      ) : null}
+    </span>
   );
 }

@@ -3,7 +3,7 @@ import { useState } from "react";
 import { Pick } from "../controls/Pick.tsx";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
-import Recipe from "../plan/recipe/Recipe.tsx";
+import { Recipe } from "../plan/recipe/Recipe.tsx";
 import { CompareFields } from "./CompareFields.tsx";
 import { LightFields } from "./LightFields.tsx";
 import { PieceFields } from "./PieceFields.tsx";

@@ -19,7 +19,7 @@ import type { Plane } from "../../core/geometry/plane.ts";
 import type { Solid } from "../../core/geometry/solid-types.ts";
 import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
 import type { Piece } from "../../core/plan/document.ts";
-import { type BodyArrays, ballArrays, facetArrays } from "./body-geometry.ts";
+import { type BodyArrays, ballGeometry, facetArrays } from "./body-geometry.ts";
 import { requestFrame } from "./frames.ts";
 import type { Palette } from "./token-colors.ts";
 
@@ -114,7 +114,7 @@ export function Body({
   alpha: number;
 }) {
   const facets = useMemo(() => geometryOf(facetArrays(solid.facets)), [solid]);
-  const ball = useMemo(() => geometryOf(ballArrays()), []);
+  const ball = useMemo(ballGeometry, []);
   useEffect(() => () => facets.dispose(), [facets]);
   useEffect(() => () => ball.dispose(), [ball]);
   useEffect(() => {

@@ -14,6 +14,7 @@ import { lookFrom, openingTurn } from "./eye.ts";
 import { FacetLine } from "./FacetLine.tsx";
 import { GapLabels } from "./GapLabels.tsx";
 import { pieceKey } from "./keys.ts";
+import { PieceDrawing } from "./PieceDrawing.tsx";
 import { spokenSummary } from "./spoken.ts";
 import { type Grip, useHand } from "./use-hand.ts";
 import { useStage } from "./use-stage.ts";
@@ -100,6 +101,7 @@ export function PieceStage() {
         onContextMenu={(event) => event.preventDefault()}
         {...hand}
       >
+        {state.kind === "ready" ? null : <PieceDrawing />}
         <GapLabels />
         <Suspense fallback={null}>
           <PieceDrag host={host} grip={grip} />

@@ -3,8 +3,7 @@
  * never changes, made once; what is ground off it the shader leaves out point by point, by the planes themselves. So a
  * move of a drag costs a few hundred triangles, and the border of the skin is as sharp as the screen.
  */
-import { sphereBlank } from "../../core/geometry/mesh-blanks.ts";
-import { cutMesh } from "../../core/geometry/mesh-cut.ts";
+import { BufferAttribute, type BufferGeometry, SphereGeometry } from "three";
 import { SKIN, type SolidFacet } from "../../core/geometry/solid-types.ts";
 import type { Vec3 } from "../../core/geometry/vec.ts";
 import { outlinePoints } from "./outline-points.ts";
@@ -41,16 +40,10 @@ export function facetArrays(facets: readonly SolidFacet[]): BodyArrays {
 }
 
 /** The whole ball, smooth, all of it skin. */
-export function ballArrays(): BodyArrays {
-  const { positions, triangles } = cutMesh(sphereBlank(SEGMENTS), []);
-  const arrays = emptyArrays(triangles.length);
-  for (let i = 0; i < triangles.length; i++) {
-    const p = positions.subarray(3 * triangles[i], 3 * triangles[i] + 3);
-    arrays.positions.set(p, 3 * i);
-    arrays.normals.set(p, 3 * i);
-  }
-  arrays.faces.fill(SKIN);
-  return arrays;
+export function ballGeometry(): BufferGeometry {
+  const ball = new SphereGeometry(1, SEGMENTS, SEGMENTS / 2);
+  const faces = new Float32Array(ball.getAttribute("position").count).fill(SKIN);
+  return ball.setAttribute("face", new BufferAttribute(faces, 1));
 }
 
 const emptyArrays = (corners: number): BodyArrays => ({

@@ -2,7 +2,7 @@
  * From where the piece is seen. The eye goes around the piece like a hand turning it: azimuth and elevation as in the plan
  * (azimuth 0 at +x, elevation 90 looks at the front pole), distance in radii of the piece.
  */
-import type { Vec3 } from "../../core/geometry/vec.ts";
+import { dot, type Vec3 } from "../../core/geometry/vec.ts";
 
 export interface View {
   readonly azimuthDeg: number;
@@ -80,16 +80,32 @@ export function verticalField(aspect: number): number {
   return (2 * Math.atan(Math.tan((FIELD_DEG * RAD) / 2) / aspect)) / RAD;
 }
 
+/** Where the eye is, in radii of the piece. */
+export function eyePlace(view: View): Vec3 {
+  const { out, right, up } = eyeFrame(view);
+  const at = (k: 0 | 1 | 2) => out[k] * view.distance - right[k] * view.panX - up[k] * view.panY;
+  return [at(0), at(1), at(2)];
+}
+
+/** Where points (radii of the piece) stand in the picture: right and up, 1 at the end of its shorter side. */
+export function pictureOf(view: View): (p: Vec3) => readonly [x: number, y: number] {
+  const { out, right, up } = eyeFrame(view);
+  const end = Math.tan((FIELD_DEG * RAD) / 2);
+  return (p) => {
+    const away = (view.distance - dot(out, p)) * end;
+    return [(dot(right, p) + view.panX) / away, (dot(up, p) + view.panY) / away];
+  };
+}
+
 /** The ray through a point of the picture; x and y from -1 to 1, right and up. Unit direction, lengths in radii. */
 export function rayThrough(view: View, aspect: number, x: number, y: number): { from: Vec3; along: Vec3 } {
   const { out, right, up } = eyeFrame(view);
   const high = Math.tan((verticalField(aspect) * RAD) / 2);
   const [sx, sy] = [x * high * aspect, y * high];
-  const at = (k: 0 | 1 | 2) => out[k] * view.distance - right[k] * view.panX - up[k] * view.panY;
   const toward = (k: 0 | 1 | 2) => -out[k] + right[k] * sx + up[k] * sy;
   const size = Math.hypot(1, sx, sy);
   return {
-    from: [at(0), at(1), at(2)],
+    from: eyePlace(view),
     along: [toward(0) / size, toward(1) / size, toward(2) / size],
   };
 }

@@ -1,12 +1,23 @@
 /** Puts the canvas into a box and keeps it the box's size. */
 import { type RefObject, useEffect, useState } from "react";
+import { wantsStillness } from "./eye.ts";
 import { requestFrame } from "./frames.ts";
 import type { Stage } from "./stage.ts";
 
+/** `waiting`: the piece is a drawing. `coming`: the canvas comes up over it. `ready`: the canvas alone. */
 export type StageState =
   | { readonly kind: "waiting" }
+  | { readonly kind: "coming" }
   | { readonly kind: "ready"; readonly stage: Stage }
   | { readonly kind: "failed"; readonly again: () => void };
+
+const APPEAR_MS = 140;
+
+let settle = () => {};
+/** Fulfilled once the piece stands as glass, or it is known that it can't: what is in no hurry waits for it. */
+export const stageSettled = new Promise<void>((resolve) => {
+  settle = resolve;
+});
 
 function keepSize(stage: Stage, host: HTMLElement): () => void {
   const sizes = new ResizeObserver(([entry]) => {
@@ -19,6 +30,10 @@ function keepSize(stage: Stage, host: HTMLElement): () => void {
   sizes.observe(host);
   return () => sizes.disconnect();
 }
+
+/** Lets the first picture come up softly. */
+const appear = (canvas: HTMLCanvasElement): Promise<unknown> =>
+  canvas.animate([{ opacity: 0 }, { opacity: 1 }], wantsStillness() ? 0 : APPEAR_MS).finished;
 
 /** Words first: the stage is made once the page has been painted. Its chunk is fetched beside the page's own. */
 async function stageAfterPaint(): Promise<Stage> {
@@ -59,7 +74,8 @@ export function useStage(host: RefObject<HTMLElement | null>): StageState {
           stage.canvas.removeEventListener("webglcontextrestored", onBack);
           stage.canvas.remove();
         };
-        setState({ kind: "ready", stage });
+        setState({ kind: "coming" });
+        appear(stage.canvas).then(() => isHere && setState({ kind: "ready", stage }));
       },
       () => isHere && setState({ kind: "failed", again }),
     );
@@ -68,5 +84,9 @@ export function useStage(host: RefObject<HTMLElement | null>): StageState {
       leave();
     };
   }, [host, attempt]);
+  const isSettled = state.kind === "ready" || state.kind === "failed";
+  useEffect(() => {
+    if (isSettled) settle();
+  }, [isSettled]);
   return state;
 }

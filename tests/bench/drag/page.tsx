@@ -3,8 +3,8 @@ import { createRoot } from "react-dom/client";
 import type { Plan, Tier } from "../../../src/core/plan/document.ts";
 import { report, solid, solved } from "../../../src/state/derived.ts";
 import { facetArrays } from "../../../src/ui/piece/body-geometry.ts";
-import Profile from "../../../src/ui/plan/profile/Profile.tsx";
-import Skin from "../../../src/ui/plan/skin/Skin.tsx";
+import { Profile } from "../../../src/ui/plan/profile/Profile.tsx";
+import { Skin } from "../../../src/ui/plan/skin/Skin.tsx";
 import { studio } from "../../../src/ui/studio.ts";
 import "../../../src/ui/theme/tokens.css";
 

@@ -38,7 +38,7 @@ function frameIn({ width, height }: Box): ProfileFrame {
   return { cx: margin.left + Math.max(0, (width - used) / 2), cy: height / 2, radius };
 }
 
-export default function Profile() {
+export function Profile() {
   const [ref, box] = useBox<HTMLDivElement>();
   const plan = usePlan();
   const solved = useSolved();

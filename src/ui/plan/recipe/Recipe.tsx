@@ -15,7 +15,7 @@ import "./recipe.css";
 
 const TermLinks = lazy(() => import("../../help/TermLinks.tsx"));
 
-export default function Recipe() {
+export function Recipe() {
   const words = useWords(planWords);
   const shell = useWords(shellWords);
   const plan = useStudio((state) => state.plan);

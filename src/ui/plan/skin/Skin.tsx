@@ -38,7 +38,7 @@ import "./skin.css";
 /** A finger that lands this near a facet takes hold of it. */
 const FINGER_PX = 22;
 
-export default function Skin() {
+export function Skin() {
   const [ref, box] = useBox<HTMLDivElement>();
   const plan = usePlan();
   const solved = useShownSolved();
