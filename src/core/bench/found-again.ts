@@ -5,14 +5,24 @@
  */
 import { type MeetingPair, meetingPairs } from "../check/pairs.ts";
 import { gapBetween as circleGap, isCovered, meetingPoint } from "../geometry/circles.ts";
-import { facetFrame } from "../geometry/plane.ts";
+import { facetFrame, type Plane } from "../geometry/plane.ts";
+import { type Slice, sliceFacet } from "../geometry/slice.ts";
 import { cutBall } from "../geometry/solid.ts";
 import type { SolidVertex } from "../geometry/solid-types.ts";
 import { dot } from "../geometry/vec.ts";
 import type { Rig } from "../plan/document.ts";
 import { toleranceOf } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
-import { depthsBefore, gapBetween, neighbourPairs, planesAt, sizeAt, tierFacets, UNCUT } from "./half-cut.ts";
+import {
+  depthsBefore,
+  gapBetween,
+  neighbourPairs,
+  overlaps,
+  planesAt,
+  sizeAt,
+  tierFacets,
+  UNCUT,
+} from "./half-cut.ts";
 
 const DEG = Math.PI / 180;
 
@@ -68,19 +78,27 @@ function turned(solved: SolvedPlan, tierIndex: number, offDeg: number, extraMm: 
   return { ...solved, planes };
 }
 
+/** Length of the edge that a facet's outline shares with facet `b`, on the unit sphere; 0 without one. */
+function edgeWith(slice: Slice, b: number): number {
+  const { xs, ys, labels } = slice;
+  return labels.reduce((sum, label, i) => {
+    const next = (i + 1) % labels.length;
+    return label === b ? sum + Math.hypot(xs[next] - xs[i], ys[next] - ys[i]) : sum;
+  }, 0);
+}
+
 /** Mean length of the edges that neighbours of a tier share with the tier at a depth, earlier tiers final, mm; 0 without any. */
 function meanEdge(solved: SolvedPlan, tierIndex: number, depthMm: number): number {
   const tier = solved.tiers[tierIndex];
   const depths = depthsBefore(solved, tierIndex);
   for (const k of tierFacets(tier)) depths[k] = depthMm;
-  const cut = depths.flatMap((depth, k) => (depth > UNCUT ? [k] : []));
-  const { edges } = cutBall(planesAt(solved, depths).filter((_, k) => depths[k] > UNCUT));
-  const pairs = neighbourPairs(tier.count).map(([a, b]) => [
-    cut.indexOf(tier.first + a),
-    cut.indexOf(tier.first + b),
-  ]);
-  const lengths = pairs.map(
-    ([a, b]) => edges.find((e) => (e.a === a && e.b === b) || (e.a === b && e.b === a))?.length ?? 0,
+  const planes = planesAt(solved, depths);
+  const pairs = neighbourPairs(tier.count);
+  const lengths = pairs.map(([a, b]) =>
+    edgeWith(
+      sliceFacet(tier.first + a, planes, (k) => depths[k] <= UNCUT),
+      tier.first + b,
+    ),
   );
   return (solved.radiusMm * lengths.reduce((sum, l) => sum + l, 0)) / Math.max(1, lengths.length);
 }
@@ -90,6 +108,7 @@ interface Finished {
   readonly corners: readonly SolidVertex[];
   /** Pairs that meet. */
   readonly meets: readonly MeetingPair[];
+  readonly planes: readonly Plane[];
 }
 
 const toleranceIn = (solved: SolvedPlan): number => toleranceOf(solved.plan) / solved.radiusMm;
@@ -97,27 +116,52 @@ const toleranceIn = (solved: SolvedPlan): number => toleranceOf(solved.plan) / s
 function finishedOf(solved: SolvedPlan): Finished {
   const solid = cutBall(solved.planes);
   const pairs = meetingPairs(solved, solid, toleranceIn(solved));
-  return { corners: solid.vertices, meets: pairs.filter(({ state }) => state !== "gap") };
+  return {
+    corners: solid.vertices,
+    meets: pairs.filter(({ state }) => state !== "gap"),
+    planes: solved.planes,
+  };
 }
 
-/** How many of these pairs neither share an edge nor touch when the planes stand as in `after`. */
-function lostMeets(after: SolvedPlan, meets: readonly MeetingPair[]): number {
+/** How many pairs of the finished piece neither share an edge nor touch any more when one tier's planes stand as in `after`. */
+function lostMeets(after: SolvedPlan, tierIndex: number, was: Finished): number {
   const { planes } = after;
   const tolerance = toleranceIn(after);
-  const keyOf = (a: number, b: number) => `${a} ${b}`;
-  const joined = new Set(
-    cutBall(planes)
-      .edges.filter(({ length }) => length > tolerance)
-      .map(({ a, b }) => keyOf(a, b)),
-  );
+  const own = tierFacets(after.tiers[tierIndex]);
+  const slices = new Map<number, Slice>();
+  const sliceOf = (k: number): Slice => {
+    const slice = slices.get(k) ?? sliceFacet(k, planes);
+    slices.set(k, slice);
+    return slice;
+  };
+  // A pair is as it was unless it has a facet of the tier, or one that stands differently reaches both of the pair's circles.
+  const moves = ({ a, b }: MeetingPair): boolean =>
+    own.some(
+      (k) =>
+        k === a ||
+        k === b ||
+        [was.planes[k], planes[k]].some((plane) => overlaps(plane, planes[a]) && overlaps(plane, planes[b])),
+    );
   const touches = (a: number, b: number) =>
     Math.abs(circleGap(planes[a], planes[b])) <= tolerance &&
     !isCovered(meetingPoint(planes[a], planes[b]), a, b, planes);
-  return meets.filter(({ a, b }) => !joined.has(keyOf(a, b)) && !touches(a, b)).length;
+  return was.meets.filter(
+    (pair) => moves(pair) && edgeWith(sliceOf(pair.a), pair.b) <= tolerance && !touches(pair.a, pair.b),
+  ).length;
 }
 
-/** One direction of being off: gaps, edges, corners and meets with the tier turned and deep enough to be clean. */
-function inDirection(solved: SolvedPlan, tierIndex: number, offDeg: number, extraMm: number, was: Finished) {
+/**
+ * One direction of being off: gaps, edges, corners and meets with the tier turned and deep enough to be clean.
+ * @param edgeBefore what `meanEdge` is as planned
+ */
+function inDirection(
+  solved: SolvedPlan,
+  tierIndex: number,
+  offDeg: number,
+  extraMm: number,
+  was: Finished,
+  edgeBefore: number,
+) {
   const tier = solved.tiers[tierIndex];
   const after = turned(solved, tierIndex, offDeg, extraMm);
   const deeper = tier.depthMm + extraMm;
@@ -125,10 +169,7 @@ function inDirection(solved: SolvedPlan, tierIndex: number, offDeg: number, extr
     const [i, j] = [tier.first + a, tier.first + b];
     return gapBetween(after, i, j, deeper, deeper) - gapBetween(solved, i, j, tier.depthMm, tier.depthMm);
   });
-  const [edgeBefore, edgeAfter] = [
-    meanEdge(solved, tierIndex, tier.depthMm),
-    meanEdge(after, tierIndex, deeper),
-  ];
+  const edgeAfter = meanEdge(after, tierIndex, deeper);
   const isOwn = (k: number) => k >= tier.first && k < tier.first + tier.count;
   const misses = was.corners.flatMap(({ at, facets }) =>
     facets.filter(isOwn).map((k) => Math.abs(dot(after.planes[k].n, at) - after.planes[k].h)),
@@ -137,7 +178,7 @@ function inDirection(solved: SolvedPlan, tierIndex: number, offDeg: number, extr
     gap: gaps.length ? Math.max(...gaps) : null,
     edge: edgeBefore > 0 || edgeAfter > 0 ? edgeAfter - edgeBefore : null,
     miss: misses.length ? solved.radiusMm * Math.max(...misses) : null,
-    lost: lostMeets(after, was.meets),
+    lost: lostMeets(after, tierIndex, was),
   };
 }
 
@@ -157,8 +198,9 @@ function ofTier(solved: SolvedPlan, tierIndex: number, offDeg: number, was: Fini
       return extraDepth(planeMm, low, high, offDeg);
     }),
   );
+  const edgeBefore = meanEdge(solved, tierIndex, tier.depthMm);
   const [steeper, flatter] = [offDeg, -offDeg].map((off) =>
-    inDirection(solved, tierIndex, off, extraDepthMm, was),
+    inDirection(solved, tierIndex, off, extraDepthMm, was, edgeBefore),
   );
   return {
     offDeg,

@@ -20,15 +20,17 @@ export function facetPicture(facet: FlatFacet, label: string): Markup {
 
 export interface Gauge {
   readonly mm: number;
+  /** Its length in words, for those who can't see it. */
   readonly label: string;
+  /** What stands beside it. */
+  readonly caption: string;
 }
 
-const GAUGE_HEIGHT_MM = 7;
 const GAUGE_BAR_MM = 2.5;
 
-/** One gauge: a black bar exactly as long as the width, to lay beside the facet. */
-export const gaugePicture = ({ mm, label }: Gauge): Markup =>
-  html`<figure class="gauge"><svg role="img" aria-label="${label}" data-mm="${n2(mm)}" width="${n2(mm)}mm" height="${GAUGE_HEIGHT_MM}mm" viewBox="0 0 ${n2(mm)} ${GAUGE_HEIGHT_MM}"><path d="M0 0V${GAUGE_HEIGHT_MM}H${n2(mm)}V0Z" fill="none"/><rect class="bar" x="0" y="${GAUGE_HEIGHT_MM - GAUGE_BAR_MM}" width="${n2(mm)}" height="${GAUGE_BAR_MM}"/><rect class="bar" x="0" y="0" width="0.25" height="${GAUGE_HEIGHT_MM}"/><rect class="bar" x="${n2(mm - 0.25)}" y="0" width="0.25" height="${GAUGE_HEIGHT_MM}"/></svg><figcaption>${label}</figcaption></figure>`;
+/** One gauge: a black bar exactly as long as the width, between two uprights `heightMm` tall, to lay beside the facet. */
+export const gaugePicture = ({ mm, label, caption }: Gauge, heightMm: number): Markup =>
+  html`<figure class="gauge"><svg role="img" aria-label="${label}" data-mm="${n2(mm)}" width="${n2(mm)}mm" height="${heightMm}mm" viewBox="0 0 ${n2(mm)} ${heightMm}"><path d="M0 0V${heightMm}H${n2(mm)}V0Z" fill="none"/><rect class="bar" x="0" y="${heightMm - GAUGE_BAR_MM}" width="${n2(mm)}" height="${GAUGE_BAR_MM}"/><rect class="bar" x="0" y="0" width="0.25" height="${heightMm}"/><rect class="bar" x="${n2(mm - 0.25)}" y="0" width="0.25" height="${heightMm}"/></svg><figcaption>${caption}</figcaption></figure>`;
 
 export const CHECK_BAR_MM = 50;
 

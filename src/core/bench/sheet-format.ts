@@ -9,6 +9,8 @@ const DIGITS = { mm: 1, inch: 3 } as const;
 
 export interface SheetFormat {
   readonly length: (mm: number) => string;
+  /** The same without its unit. */
+  readonly figure: (mm: number) => string;
   /** Widths nearer to each other than this share a gauge. */
   readonly gaugeStepMm: number;
   readonly angle: (deg: number) => string;
@@ -20,9 +22,11 @@ export function sheetFormat(words: SheetWords, unit: SheetUnit): SheetFormat {
     return Number(value.toFixed(digits)) === 0 ? text.replace("-", "") : text;
   };
   const scale = unit === "inch" ? 1 / MM_PER_INCH : 1;
-  // A no-break space keeps a number with its unit.
+  const figure = (mm: number) => number(mm * scale, DIGITS[unit]);
   return {
-    length: (mm) => `${number(mm * scale, DIGITS[unit])}\u00a0${words.units[unit]}`,
+    figure,
+    // A no-break space keeps a number with its unit.
+    length: (mm) => `${figure(mm)}\u00a0${words.units[unit]}`,
     gaugeStepMm: GAUGE_STEP[unit] / scale,
     angle: (deg) => `${number(deg, 1)}${words.units.deg}`,
   };

@@ -3,10 +3,10 @@ import type { SheetWords } from "./sheet-words.ts";
 
 const facets = (count: number) => (count === 1 ? "1 Facette" : `${count} Facetten`);
 const GLASS = { borosilicate: "Borosilikatglas", "soda-lime": "Kalknatronglas" } as const;
+const PARTS = { arm: "Der Arm", chuck: "Das Futter", dop: "Der Kittstock" } as const;
 
 export const sheetWordsDe: SheetWords = {
   language: "de",
-  wordiness: 1.08,
   decimal: ",",
   units: { mm: "mm", inch: "Zoll", deg: "\u00b0" },
   glass: (glass) => (typeof glass === "string" ? GLASS[glass] : glass.name),
@@ -41,6 +41,9 @@ export const sheetWordsDe: SheetWords = {
     widths.length === 3
       ? `beim Schleifen die erste ${widths[0]}, die nächsten ${widths[1]}, die letzte ${widths[2]}`
       : `beim Schleifen die erste ${widths[0]}, dann ${widths.slice(1).join(", ")}`,
+  stageShort: (name, width, widths) =>
+    `${name}: ${width} breit${widths.length > 0 ? ` (${widths.join("; ")})` : ""}`,
+  shortWidths: "In Klammern: Breite beim Schleifen der ersten Facette, der nächsten, der letzten",
   strokes: (least, most) =>
     least === most ? `${most} ${most === 1 ? "Hub" : "Hübe"}` : `${least} bis ${most} Hübe`,
   strokesUnknown: "Wo keine Hübe stehen, nach der Breite gehen",
@@ -50,11 +53,22 @@ export const sheetWordsDe: SheetWords = {
   edgeOfFacet: "durchgezogen: Kante mit Nachbarin; punktiert: runde Haut",
   finished: "fertig",
   trueSize: "wahre Größe",
+  pictures: "Bilder zeigen eine fertige Facette in wahrer Größe",
   swallowed: "Von dieser Facette bleibt am fertigen Stück nichts.",
   nothingToGrind: "Nichts zu schleifen: Tiefe 0.",
   tickStages: (stages) => `Kästchen: ${stages}`,
   polished: (tier) =>
     `Polierte Facetten von ${tier} liegen direkt daneben: Stück, Scheibe und Hände vor grobem Korn waschen.`,
+  polishedShort: (tier) => `Neben polierter Reihe ${tier}: vorher alles waschen.`,
+  hitsLap: (part) =>
+    part === "arm"
+      ? "Der Arm stieße an die Scheibe: längeren Kittstock nehmen."
+      : `${PARTS[part]} stieße an die Scheibe: ${part === "chuck" ? "ein schmaleres" : "einen schmaleren"} oder einen längeren Kittstock nehmen.`,
+  overRim: (mm) => `Die Facette hängt ${mm} über den Rand der Scheibe.`,
+  overCentre: "Die Facette liegt quer über der Scheibenmitte, wo sich nichts bewegt.",
+  beforeTurning: (height, arm) =>
+    `Geht schon vor dem Umdrehen, den Arm nach oben gekippt: Drehpunkt ${height}, Arm ${arm}.`,
+  tooMuch: "Dieser Plan ist zu viel für zwei Seiten: Kleiner wäre er auf Armlänge nicht mehr zu lesen.",
   startAt: (stage) => `Mit ${stage} beginnen: gröbere Stufen schädigen tiefer, als diese Reihe ist.`,
   unmet: "Die Regel des Plans lässt sich für diese Reihe nicht erfüllen; dies ist das Nächste, was geht.",
   gauges: "Breitenlehren",

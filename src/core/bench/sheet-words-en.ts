@@ -2,10 +2,10 @@
 import type { SheetWords } from "./sheet-words.ts";
 
 const facets = (count: number) => (count === 1 ? "1 facet" : `${count} facets`);
+const PARTS = { arm: "arm", chuck: "chuck", dop: "dop" } as const;
 
 export const sheetWordsEn: SheetWords = {
   language: "en",
-  wordiness: 1,
   decimal: ".",
   units: { mm: "mm", inch: "in", deg: "\u00b0" },
   glass: (glass) => (typeof glass === "string" ? glass : glass.name),
@@ -40,6 +40,9 @@ export const sheetWordsEn: SheetWords = {
     widths.length === 3
       ? `while ground first ${widths[0]}, next ${widths[1]}, last ${widths[2]}`
       : `while ground first ${widths[0]}, then ${widths.slice(1).join(", ")}`,
+  stageShort: (name, width, widths) =>
+    `${name}: ${width} wide${widths.length > 0 ? ` (${widths.join(", ")})` : ""}`,
+  shortWidths: "In brackets: width while ground of the first facet, the next, the last",
   strokes: (least, most) =>
     least === most ? `${most} ${most === 1 ? "stroke" : "strokes"}` : `${least} to ${most} strokes`,
   strokesUnknown: "Where no strokes are named, go by the width",
@@ -49,11 +52,22 @@ export const sheetWordsEn: SheetWords = {
   edgeOfFacet: "solid: edge with a neighbour; dotted: round skin",
   finished: "finished",
   trueSize: "true size",
+  pictures: "pictures show a finished facet, true to size",
   swallowed: "Nothing of this facet is left on the finished piece.",
   nothingToGrind: "Nothing to grind: depth 0.",
   tickStages: (stages) => `Boxes: ${stages}`,
   polished: (tier) =>
     `Polished facets of ${tier} lie right beside: wash piece, lap and hands before coarse grit.`,
+  polishedShort: (tier) => `Beside polished ${tier}: wash everything first.`,
+  hitsLap: (part) =>
+    part === "arm"
+      ? "The arm would hit the lap: use a longer dop."
+      : `The ${PARTS[part]} would hit the lap: use a narrower one or a longer dop.`,
+  overRim: (mm) => `The facet hangs ${mm} over the lap's rim.`,
+  overCentre: "The facet lies across the lap's centre, where nothing moves.",
+  beforeTurning: (height, arm) =>
+    `Can be cut before turning over, the arm tipped up: pivot ${height}, arm ${arm}.`,
+  tooMuch: "This plan is too much for two pages: made smaller it could not be read at arm's length.",
   startAt: (stage) => `Start at ${stage}: coarser stages leave more damage than this tier is deep.`,
   unmet: "The plan's rule for this tier can't be met; this is the nearest that can.",
   gauges: "Width gauges",

@@ -1,11 +1,10 @@
 /** The words that the bench sheet is written in, one object a language. Values come in already formatted, with units. */
 import type { Finish, Glass, Side } from "../plan/document.ts";
 import type { Caution } from "./cautions.ts";
+import type { Part } from "./rig-pose.ts";
 
 export interface SheetWords {
   readonly language: string;
-  /** How long the same thing is in this language, English 1: the text gets smaller by it in good time. */
-  readonly wordiness: number;
   readonly decimal: "." | ",";
   readonly units: { readonly mm: string; readonly inch: string; readonly deg: string };
   readonly glass: (glass: Glass) => string;
@@ -28,8 +27,11 @@ export interface SheetWords {
   readonly stage: (name: string, width: string) => string;
   /** For a tier that is left ground or pre-polished: the stage it ends with. */
   readonly endsWith: (stage: string, finish: Finish) => string;
-  /** Width while ground: first, those between, last; equal ones are one. */
+  /** Width while ground as figures in the sheet's unit: first, those between, last; equal ones are one. */
   readonly whileGround: (widths: readonly string[]) => string;
+  /** A stage in few signs: its width and, as figures without a unit, those while ground; `shortWidths` says once what they mean. */
+  readonly stageShort: (name: string, width: string, whileGround: readonly string[]) => string;
+  readonly shortWidths: string;
   readonly strokes: (least: number, most: number) => string;
   /** What holds where a line names no strokes. */
   readonly strokesUnknown: string;
@@ -40,10 +42,21 @@ export interface SheetWords {
   readonly edgeOfFacet: string;
   readonly finished: string;
   readonly trueSize: string;
+  /** For a sheet on which the pictures themselves say only their size. */
+  readonly pictures: string;
   readonly swallowed: string;
   readonly nothingToGrind: string;
   readonly tickStages: (stages: string) => string;
   readonly polished: (tier: string) => string;
+  readonly polishedShort: (tier: string) => string;
+  /** What the arm, chuck or dop would hit the lap with, and what helps. */
+  readonly hitsLap: (part: Part) => string;
+  readonly overRim: (mm: string) => string;
+  readonly overCentre: string;
+  /** For a back tier that can be cut before the piece is turned over. */
+  readonly beforeTurning: (height: string, arm: string) => string;
+  /** For a plan with more than two pages hold. */
+  readonly tooMuch: string;
   readonly startAt: (stage: string) => string;
   readonly unmet: string;
   readonly gauges: string;

@@ -3,8 +3,9 @@ import { describe, expect, it } from "vitest";
 import { flatFacet, piecePath } from "../../../src/core/bench/facet-drawing.ts";
 import { escapeText, html } from "../../../src/core/bench/markup.ts";
 import { sheetHtml } from "../../../src/core/bench/sheet.ts";
+import { pagesOf } from "../../../src/core/bench/sheet-fit.ts";
 import { sheetFormat } from "../../../src/core/bench/sheet-format.ts";
-import { stopRows, textSize } from "../../../src/core/bench/sheet-style.ts";
+import { SIZES, stopRows } from "../../../src/core/bench/sheet-style.ts";
 import { sheetWordsDe } from "../../../src/core/bench/sheet-words-de.ts";
 import { sheetWordsEn } from "../../../src/core/bench/sheet-words-en.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
@@ -89,14 +90,43 @@ describe("bench sheet", () => {
   });
 
   it("lets the text get smaller by how much has to fit, never below what is read at arm's length", () => {
-    expect(textSize(10, "a4")).toBe(12.5);
-    expect(textSize(1000, "letter")).toBe(8.3);
-    let before = Number.POSITIVE_INFINITY;
-    for (let load = 5; load < 200; load += 5) {
-      expect(textSize(load, "letter")).toBeLessThanOrEqual(textSize(load, "a4"));
-      expect(textSize(load, "a4")).toBeLessThanOrEqual(before);
-      before = textSize(load, "a4");
+    const rings = (count: number) =>
+      solvePlan(
+        plan(
+          Array.from({ length: count }, (_, i) =>
+            tier({ id: `t${i}`, armAngleDeg: 4 * i, count: 24, depth: { rule: "depth", mm: 0.3 } }),
+          ),
+          { ...RIG, stages: STAGES },
+          60,
+        ),
+      );
+    const made = (own: ReturnType<typeof rings>, paper: "a4" | "letter") => {
+      const text = sheetHtml(own, { words: sheetWordsEn, unit: "mm", paper });
+      return {
+        points: Number(/font: ([\d.]+)pt/.exec(text)?.[1]),
+        tooMuch: text.includes("too much for two pages"),
+      };
+    };
+    let before = { points: SIZES[0] as number, tooMuch: false };
+    for (const count of [1, 4, 8, 11, 20]) {
+      const own = rings(count);
+      const [a4, letter] = [made(own, "a4"), made(own, "letter")];
+      expect(letter.points).toBeLessThanOrEqual(a4.points);
+      expect(a4.points).toBeLessThanOrEqual(before.points);
+      before = a4;
+      if (count === 1) expect(a4).toEqual({ points: 12.5, tooMuch: false });
+      if (count === 8) expect(a4.tooMuch).toBe(false);
     }
+    // Twenty rings of 24 don't fit on two pages at any size that can be read: the sheet says so itself.
+    expect(before).toEqual({ points: 8.3, tooMuch: true });
+  });
+
+  it("puts what doesn't fit any more on the next page whole", () => {
+    expect(pagesOf([100, 100, 49], 250)).toBe(1);
+    expect(pagesOf([100, 100, 51], 250)).toBe(2);
+    expect(pagesOf([100, 200, 100, 200], 250)).toBe(4);
+    expect(pagesOf([600], 250)).toBe(3);
+    expect(pagesOf([600, 150], 250)).toBe(3);
   });
 
   it("spreads a tier's stops evenly over as few rows as their labels allow", () => {
