@@ -1,4 +1,5 @@
 /** The numbers of the bench: lengths in the person's unit, angles, micrometres, whole numbers. */
+import type { ReactNode } from "react";
 import type { Range } from "../../../core/plan/limits.ts";
 import { NumberField } from "../../controls/NumberField.tsx";
 import { formatLength, MM_PER_INCH, parseAngle, parseNumber } from "../../format.ts";
@@ -6,7 +7,7 @@ import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 
-interface FieldProps {
+export interface FieldProps {
   readonly label: string;
   readonly value: number;
   readonly range: Range;
@@ -36,6 +37,33 @@ export function LengthField({ range, digits = 1, step = 1, onChange, ...rest }: 
       parse={format.parseLength}
       onChange={onChange}
     />
+  );
+}
+
+/** A field by what it asks, how that is measured, what stands in it and what it may be. */
+export const asked = (
+  label: string,
+  description: string,
+  value: number,
+  range: Range,
+  onChange: (value: number) => void,
+): FieldProps => ({ label, description, value, range, onChange });
+
+/** Fields in a grid: the lengths, then what is no length. */
+export function FieldGrid({
+  lengths,
+  children,
+}: {
+  readonly lengths: readonly FieldProps[];
+  readonly children?: ReactNode;
+}) {
+  return (
+    <div className="bench-fields">
+      {lengths.map((field) => (
+        <LengthField key={field.label} {...field} />
+      ))}
+      {children}
+    </div>
   );
 }
 

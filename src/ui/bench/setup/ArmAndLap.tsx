@@ -5,7 +5,7 @@ import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { usePlan, useStudio } from "../../use-studio.ts";
-import { LengthField, PlainField } from "../parts/fields.tsx";
+import { asked, FieldGrid, PlainField } from "../parts/fields.tsx";
 import { STARTING_ARM, STARTING_LAP } from "./rig-defaults.ts";
 
 type Span = readonly [number, number];
@@ -20,51 +20,30 @@ function ArmFields({ arm }: { arm: Arm }) {
   const set = (change: Partial<Arm>) => dispatch({ type: "set-rig", change: { arm: { ...arm, ...change } } });
   const span = (key: "lengthMm" | "pivotHeightMm", end: 0 | 1) => (value: number) =>
     set({ [key]: withEnd(arm[key], end, value) });
+  const [low, high] = arm.pivotHeightMm;
   return (
-    <div className="bench-fields">
-      <LengthField
-        label={words.shortest}
-        value={arm.lengthMm[0]}
-        range={RANGES.lengthMm}
-        description={words.lengthHow}
-        onChange={span("lengthMm", 0)}
-      />
-      <LengthField
-        label={words.longest}
-        value={arm.lengthMm[1]}
-        range={RANGES.lengthMm}
-        description={words.longestHow}
-        onChange={span("lengthMm", 1)}
-      />
-      <LengthField
-        label={words.pivotToAxis}
-        value={arm.pivotToAxisMm}
-        range={RANGES.distanceMm}
-        description={words.pivotToAxisHow}
-        onChange={(pivotToAxisMm) => set({ pivotToAxisMm })}
-      />
-      <LengthField
-        label={words.lowest}
-        value={arm.pivotHeightMm[0]}
-        range={RANGES.pivotHeightMm}
-        description={words.lowestHow}
-        onChange={span("pivotHeightMm", 0)}
-      />
-      <LengthField
-        label={words.highest}
-        value={arm.pivotHeightMm[1]}
-        range={RANGES.pivotHeightMm}
-        description={words.highestHow}
-        onChange={span("pivotHeightMm", 1)}
-      />
-      <LengthField
-        label={words.hingeOffset}
-        value={arm.hingeOffsetMm ?? 0}
-        range={RANGES.hingeOffsetMm}
-        description={words.hingeOffsetHow}
-        onChange={(hingeOffsetMm) => set({ hingeOffsetMm })}
-      />
-    </div>
+    <FieldGrid
+      lengths={[
+        asked(words.shortest, words.lengthHow, arm.lengthMm[0], RANGES.lengthMm, span("lengthMm", 0)),
+        asked(words.longest, words.longestHow, arm.lengthMm[1], RANGES.lengthMm, span("lengthMm", 1)),
+        asked(
+          words.pivotToAxis,
+          words.pivotToAxisHow,
+          arm.pivotToAxisMm,
+          RANGES.distanceMm,
+          (pivotToAxisMm) => set({ pivotToAxisMm }),
+        ),
+        asked(words.lowest, words.lowestHow, low, RANGES.pivotHeightMm, span("pivotHeightMm", 0)),
+        asked(words.highest, words.highestHow, high, RANGES.pivotHeightMm, span("pivotHeightMm", 1)),
+        asked(
+          words.hingeOffset,
+          words.hingeOffsetHow,
+          arm.hingeOffsetMm ?? 0,
+          RANGES.hingeOffsetMm,
+          (hingeOffsetMm) => set({ hingeOffsetMm }),
+        ),
+      ]}
+    />
   );
 }
 
@@ -74,28 +53,15 @@ function LapFields({ lap }: { lap: Lap }) {
   const set = (change: Partial<Lap>) => dispatch({ type: "set-rig", change: { lap: { ...lap, ...change } } });
   const band = (end: 0 | 1) => (value: number) => set({ bandMm: withEnd(lap.bandMm, end, value) });
   return (
-    <div className="bench-fields">
-      <LengthField
-        label={words.diameter}
-        value={lap.diameterMm}
-        range={RANGES.lengthMm}
-        description={words.diameterHow}
-        onChange={(diameterMm) => set({ diameterMm })}
-      />
-      <LengthField
-        label={words.bandInner}
-        value={lap.bandMm[0]}
-        range={RANGES.distanceMm}
-        description={words.bandInnerHow}
-        onChange={band(0)}
-      />
-      <LengthField
-        label={words.bandOuter}
-        value={lap.bandMm[1]}
-        range={RANGES.distanceMm}
-        description={words.bandOuterHow}
-        onChange={band(1)}
-      />
+    <FieldGrid
+      lengths={[
+        asked(words.diameter, words.diameterHow, lap.diameterMm, RANGES.lengthMm, (diameterMm) =>
+          set({ diameterMm }),
+        ),
+        asked(words.bandInner, words.bandInnerHow, lap.bandMm[0], RANGES.distanceMm, band(0)),
+        asked(words.bandOuter, words.bandOuterHow, lap.bandMm[1], RANGES.distanceMm, band(1)),
+      ]}
+    >
       <PlainField
         label={words.speed}
         value={lap.rpm}
@@ -105,7 +71,7 @@ function LapFields({ lap }: { lap: Lap }) {
         description={words.speedHow}
         onChange={(rpm) => set({ rpm })}
       />
-    </div>
+    </FieldGrid>
   );
 }
 

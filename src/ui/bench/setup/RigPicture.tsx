@@ -1,7 +1,7 @@
 /** The rig in one tier, drawn to scale from the side: lap with its good band, arm, hinge, dop, piece, the facet flat on the lap. */
 
 import type { RigSetting } from "../../../core/bench/rig.ts";
-import type { Point, RigDrawing } from "../../../core/bench/rig-pose.ts";
+import { clearances, type Part, type Point, type RigDrawing } from "../../../core/bench/rig-pose.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useBox } from "../../plan/drag/use-box.ts";
@@ -55,6 +55,9 @@ function Lap({ drawing }: { drawing: RigDrawing }) {
 
 /** The piece and what holds it; `ghost` is the moment of first touch, before anything is ground. */
 function Held({ drawing }: { drawing: RigDrawing }) {
+  // What would stand in the lap is drawn so; the finding beside the picture says it in words.
+  const stuck = clearances(drawing).flatMap(({ part, mm }) => (mm < 0 ? [part] : []));
+  const marked = (part: Part) => stuck.includes(part) || undefined;
   const { centre, radiusMm, armEnd, hinge, dop, chuck, facet, atTouch } = drawing;
   return (
     <g>
@@ -69,9 +72,13 @@ function Held({ drawing }: { drawing: RigDrawing }) {
           />
         </g>
       ) : null}
-      <polyline className="rig-arm" points={points([centre, armEnd, hinge])} />
-      {chuck.length > 0 ? <polygon className="rig-chuck" points={points(chuck)} /> : null}
-      {dop.length > 0 ? <polygon className="rig-dop" points={points(dop)} /> : null}
+      <polyline className="rig-arm" data-stuck={marked("arm")} points={points([centre, armEnd, hinge])} />
+      {chuck.length > 0 ? (
+        <polygon className="rig-chuck" data-stuck={marked("chuck")} points={points(chuck)} />
+      ) : null}
+      {dop.length > 0 ? (
+        <polygon className="rig-dop" data-stuck={marked("dop")} points={points(dop)} />
+      ) : null}
       <clipPath id="rig-above">
         <rect
           x={centre[0] - radiusMm * 2}
@@ -156,7 +163,11 @@ export function RigPicture({
         <Measures drawing={drawing} setting={setting} letters={letters} />
       </svg>
       <figcaption className="small soft">
-        {dip === null ? words.rig.noTouch : words.rig.caption(degrees(dip))}
+        {dip === null
+          ? words.rig.noTouch
+          : dip < 0
+            ? words.rig.captionUp(degrees(-dip))
+            : words.rig.caption(degrees(dip))}
       </figcaption>
     </figure>
   );

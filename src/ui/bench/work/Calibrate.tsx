@@ -79,6 +79,15 @@ function Tests({ stage, onRemove, onAge }: TestsProps) {
   );
 }
 
+/** What a test facet is known by; only strokes and the width that they made must be said. */
+const FIELDS = [
+  { key: "strokes", says: "strokes", range: RANGES.strokes, isCount: true },
+  { key: "widthMm", says: "width", range: RANGES.widthMm, isCount: false },
+  { key: "fromWidthMm", says: "from", range: RANGES.widthMm, isCount: false },
+  { key: "diameterMm", says: "diameter", range: RANGES.diameterMm, isCount: false },
+  { key: "discStrokes", says: "disc", range: RANGES.discStrokes, isCount: true },
+] as const;
+
 function Entry({ tier, onAdd }: { tier: BenchTier; onAdd: (test: Calibration) => void }) {
   const { calibrate: words } = useWords(benchWords);
   const { piece } = usePlan();
@@ -87,49 +96,22 @@ function Entry({ tier, onAdd }: { tier: BenchTier; onAdd: (test: Calibration) =>
     { ...draft, radiusMm: draft.radiusMm ?? tier.setting?.contactRadiusMm },
     piece.diameterMm,
   );
-  const put = (key: keyof Calibration) => (value: number | undefined) => setDraft({ ...draft, [key]: value });
   const isOdd = draft.strokes !== undefined && draft.widthMm !== undefined && test === null;
   return (
     <>
       <div className="bench-fields">
-        <MaybeField
-          kind="plain"
-          digits={0}
-          label={words.strokes}
-          value={draft.strokes}
-          range={RANGES.strokes}
-          onChange={put("strokes")}
-        />
-        <MaybeField
-          label={words.width}
-          value={draft.widthMm}
-          range={RANGES.widthMm}
-          description={words.widthHow}
-          onChange={put("widthMm")}
-        />
-        <MaybeField
-          label={words.from}
-          value={draft.fromWidthMm}
-          range={RANGES.widthMm}
-          description={words.fromHow}
-          onChange={put("fromWidthMm")}
-        />
-        <MaybeField
-          label={words.diameter}
-          value={draft.diameterMm}
-          range={RANGES.diameterMm}
-          description={words.diameterHow}
-          onChange={put("diameterMm")}
-        />
-        <MaybeField
-          kind="plain"
-          digits={0}
-          label={words.disc}
-          value={draft.discStrokes}
-          range={RANGES.discStrokes}
-          description={words.discHow}
-          onChange={put("discStrokes")}
-        />
+        {FIELDS.map(({ key, says, range, isCount }) => (
+          <MaybeField
+            key={key}
+            kind={isCount ? "plain" : "length"}
+            digits={isCount ? 0 : 1}
+            label={words[says]}
+            value={draft[key]}
+            range={range}
+            description={words.how[says]}
+            onChange={(value) => setDraft({ ...draft, [key]: value })}
+          />
+        ))}
       </div>
       {isOdd ? <p role="alert">{words.odd}</p> : null}
       <Button

@@ -46,7 +46,11 @@ function Setting({ tier }: { tier: BenchTier }) {
         )}
       </p>
       <p>
-        {dip === null ? words.noTouch : words.dips(degrees(dip), armAngle(pose.armAngleDeg))}{" "}
+        {dip === null
+          ? words.noTouch
+          : dip < 0
+            ? words.tipsUp(degrees(-dip), armAngle(pose.armAngleDeg))
+            : words.dips(degrees(dip), armAngle(pose.armAngleDeg))}{" "}
         {words.speed(number(setting.speedMs, 1))} {words.finishedAt(flat)}
       </p>
     </>

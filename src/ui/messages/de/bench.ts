@@ -73,6 +73,7 @@ export const bench: Translated<typeof en> = {
     tierInHand: "Reihe in Arbeit",
     pictureOf: (tier, height, arm, radius) =>
       `Der Aufbau für ${tier}, von der Seite, maßstäblich: Drehpunkt ${height} über der Fläche, Arm ${arm}, Facette ${radius} von der Scheibenmitte.`,
+    captionUp: (dip) => `Maßstäblich. Gestrichelt: erste Berührung, der Arm zeigt ${dip} nach oben.`,
     caption: (dip) => `Maßstäblich. Gestrichelt: erste Berührung, der Arm neigt sich ${dip}.`,
     noTouch: "Maßstäblich. Bei dieser Höhe kann der Arm auf der runden Murmel nicht aufliegen.",
     rulerFarSide: (mm) =>
@@ -171,6 +172,8 @@ export const bench: Translated<typeof en> = {
       `Fertig, wenn die Schieblehre ${flat} von der Fläche zur Haut gegenüber zeigt. Trag unter Einrichten Arm und Scheibe ein, dann kommen Drehpunkthöhe und Reichweite dazu.`,
     pivot: (height, arm, radius) =>
       `Drehpunkt ${height} über der Schleiffläche, Arm auf ${arm}: Die Facette liegt ${radius} von der Scheibenmitte.`,
+    tipsUp: (touch, end) =>
+      `Der Arm zeigt bei der ersten Berührung ${touch} nach oben und neigt sich ${end}, wenn die Facette fertig ist.`,
     dips: (touch, end) =>
       `Der Arm neigt sich ${touch} bei der ersten Berührung und ${end}, wenn die Facette fertig ist.`,
     noTouch:
@@ -283,13 +286,16 @@ export const bench: Translated<typeof en> = {
     what: "Schleif eine Facette mit deiner gewohnten Hand und zähl mit. Ein Hub nimmt jedes Mal etwa gleich viel Glas, eine Probe sagt also alle anderen.",
     strokes: "Hübe",
     width: "Machten sie so breit",
-    widthHow: "Auf der runden Haut, ohne Nachbarinnen",
     from: "Vorher war sie",
-    fromHow: "Leer: ungeschliffen",
     diameter: "Auf einer Kugel von",
-    diameterHow: "Leer: wie das Stück",
     disc: "Hübe der Scheibe vorher",
-    discHow: "Leer: Sie war neu",
+    how: {
+      strokes: "Wie du sie zählst",
+      width: "Auf der runden Haut, ohne Nachbarinnen",
+      from: "Leer: ungeschliffen",
+      diameter: "Leer: wie das Stück",
+      disc: "Leer: Sie war neu",
+    },
     onDisc: (n) => `Die Scheibe hatte vorher ${n} Hübe hinter sich.`,
     nowOnDisc: "Hübe der Scheibe bis jetzt",
     nowOnDiscHow: (n) => `Leer: ${n}, wie nach der letzten Probe`,
@@ -355,8 +361,8 @@ export const bench: Translated<typeof en> = {
       armAngle: "der Armwinkel",
       stopPlay: "das Spiel der Rasten",
       depth: "die Tiefe",
-      width: "wie gut du die Breite siehst",
-      outOfRound: "dass die Murmel unrund ist",
+      width: "dein Blick für die Breite",
+      outOfRound: "die Unrundheit der Murmel",
       runOut: "der Schlag des Kittstocks",
     },
     margin: (mm) => `Geh überall ${mm} tiefer, dann treffen sich 95 von 100.`,

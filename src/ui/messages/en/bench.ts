@@ -71,6 +71,7 @@ export const bench = {
     tierInHand: "Tier in hand",
     pictureOf: (tier: string, height: string, arm: string, radius: string) =>
       `The rig in ${tier}, from the side, to scale: pivot ${height} above the surface, arm ${arm}, facet ${radius} from the lap's centre.`,
+    captionUp: (dip: string) => `To scale. Dashed: first touch, the arm pointing ${dip} up.`,
     caption: (dip: string) => `To scale. Dashed: first touch, the arm dipping ${dip}.`,
     noTouch: "To scale. At this pivot height the arm can't come to rest on the round marble.",
     rulerFarSide: (mm: string) =>
@@ -169,6 +170,8 @@ export const bench = {
       `Finished when calipers read ${flat} from the flat to the skin opposite. Put in your arm and lap under Set-up for pivot height and reach.`,
     pivot: (height: string, arm: string, radius: string) =>
       `Pivot ${height} above the grinding surface, arm at ${arm}: the facet lies ${radius} from the lap's centre.`,
+    tipsUp: (touch: string, end: string) =>
+      `The arm points ${touch} up at first touch and dips ${end} when the facet is done.`,
     dips: (touch: string, end: string) =>
       `The arm dips ${touch} at first touch and ${end} when the facet is done.`,
     noTouch: "At this height the arm can't rest on the round marble: begin higher and come down.",
@@ -278,13 +281,16 @@ export const bench = {
     what: "Cut a facet with your usual hand and count. A stroke takes about the same volume of glass each time, so one test tells all the others.",
     strokes: "Strokes",
     width: "Made it this wide",
-    widthHow: "On the round skin, no neighbours",
     from: "It was before",
-    fromHow: "Empty: it was uncut",
     diameter: "On a ball of",
-    diameterHow: "Empty: like the piece",
     disc: "Strokes on the disc before",
-    discHow: "Empty: it was new",
+    how: {
+      strokes: "As you count them",
+      width: "On the round skin, no neighbours",
+      from: "Empty: it was uncut",
+      diameter: "Empty: like the piece",
+      disc: "Empty: it was new",
+    },
     onDisc: (n: number) => `The disc had done ${n} strokes before.`,
     nowOnDisc: "Strokes on the disc by now",
     nowOnDiscHow: (n: string) => `Empty: ${n}, as after the last test`,
