@@ -31,17 +31,19 @@ export interface Surroundings {
   readonly now: () => number;
 }
 
-export type BenchChange =
+/** What lies on the bench is kept, or could not be: say `evenUnkept` to go on all the same. */
+export type BenchCleared =
   | { readonly ok: true }
+  | { readonly ok: false; readonly why: "bench-unkept"; readonly fault: FaultKind };
+export type BenchChange =
+  | BenchCleared
   /** The plan can't be read; `text` is what is kept of it. */
   | {
       readonly ok: false;
       readonly why: "unreadable";
       readonly message: string;
       readonly text: string | null;
-    }
-  /** What lies on the bench could not be kept; say `evenUnkept` to go on all the same. */
-  | { readonly ok: false; readonly why: "bench-unkept"; readonly message: string };
+    };
 
 export interface Session {
   readonly store: PlanStore;
@@ -54,7 +56,7 @@ export interface Session {
   readonly layPlan: (
     file: PlanFile,
     options?: { readonly keep?: boolean; readonly evenUnkept?: boolean },
-  ) => Promise<BenchChange>;
+  ) => Promise<BenchCleared>;
   readonly stop: () => void;
 }
 
@@ -109,11 +111,11 @@ export async function startSession(
   const autosave = createAutosave({ store, library, lock, fault, safe: shownFirst });
 
   /** Makes sure that nothing on the bench is lost when another plan takes its place. */
-  async function clearBench(evenUnkept: boolean): Promise<BenchChange> {
+  async function clearBench(evenUnkept: boolean): Promise<BenchCleared> {
     store.getState().endDrag();
     const status = await autosave.flush();
     return status.state === "failed" && !evenUnkept
-      ? { ok: false, why: "bench-unkept", message: status.message }
+      ? { ok: false, why: "bench-unkept", fault: status.fault }
       : { ok: true };
   }
 
@@ -136,7 +138,7 @@ export async function startSession(
   async function layPlan(
     file: PlanFile,
     { keep = false, evenUnkept = false }: { keep?: boolean; evenUnkept?: boolean } = {},
-  ): Promise<BenchChange> {
+  ): Promise<BenchCleared> {
     const cleared = await clearBench(evenUnkept);
     if (!cleared.ok) return cleared;
     lock.release();

@@ -4,7 +4,7 @@ import { loadPreferences, savePreferences } from "../state/preferences.ts";
 import { createPlanStore } from "../state/store.ts";
 import { FIRST_EXAMPLE } from "./examples.ts";
 import { exampleIn, exampleWords } from "./messages/examples.ts";
-import { languageOf } from "./messages/words.tsx";
+import { type Language, languageOf } from "./messages/words.tsx";
 
 /** Null where the browser refuses storage altogether (some private modes throw on access). */
 function shelfOf(): Storage | null {
@@ -27,6 +27,10 @@ export const studio = createPlanStore({
   depthOf,
   preferences,
 });
+
+/** The language of the screen, for what is said outside of React. */
+export const languageNow = (): Language =>
+  studio.getState().preferences.language ?? languageOf(navigator.languages);
 
 studio.subscribe((now, before) => {
   if (now.preferences !== before.preferences) savePreferences(shelf, now.preferences);

@@ -6,7 +6,7 @@ import { browserShelf } from "../state/preferences.ts";
 import { keepWhenHidden, type Session, startSession } from "../state/session.ts";
 import type { SaveStatus } from "../state/storage/autosave.ts";
 import { clearOut } from "../state/storage/clear-out.ts";
-import { faultOf } from "../state/storage/faults.ts";
+import { type FaultKind, faultOf } from "../state/storage/faults.ts";
 import { studio } from "./studio.ts";
 
 export const visit = createStore<{ readonly session: Session | null }>(() => ({ session: null }));
@@ -49,18 +49,18 @@ export async function beginVisit(): Promise<void> {
 
 /**
  * Lays a plan on the bench; what lay there is kept first.
- * @returns null, or one line why the bench could not be cleared: then nothing has changed
+ * @returns null, or what kept the bench from being cleared: then nothing has changed
  */
 export async function layOnBench(
   plan: Plan,
   unknown: readonly string[] = [],
   keep = false,
-): Promise<string | null> {
+): Promise<FaultKind | null> {
   const { session } = visit.getState();
   if (!session) {
     studio.getState().open({ plan, unknown });
     return null;
   }
   const laid = await session.layPlan({ plan, unknown }, { keep });
-  return laid.ok ? null : laid.message;
+  return laid.ok ? null : laid.fault;
 }

@@ -1,5 +1,6 @@
-/** No serious finding of axe-core (WCAG 2.2 A and AA) in any place, part of the bench or sheet, in both themes. */
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+/** No serious finding of axe-core (WCAG 2.2 A and AA) in any place, part of the bench or sheet, by day and by lamp. */
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
 import { type BuiltApp, seriousFindings, serveBuiltApp } from "./built-app.ts";
 import { STATIONS, walkEverywhere } from "./everywhere.ts";
 
@@ -9,30 +10,36 @@ beforeAll(async () => {
 });
 afterAll(() => app?.close());
 
-describe.each(["light", "dark"] as const)("in the %s theme", (colorScheme) => {
-  it("finds nothing serious anywhere", async () => {
-    const { page, close } = await app.visit({ colorScheme, without3d: true });
-    const found: Record<string, string[]> = {};
-    let stations = 0;
-    await walkEverywhere(page, async (where) => {
-      stations++;
-      await expect.poll(() => page.locator(".waiting").count()).toBe(0);
-      const serious = await seriousFindings(page);
-      if (serious.length > 0) found[where] = serious;
-    });
-    expect(stations).toBe(STATIONS);
-    expect(found).toEqual({});
-    await close();
-  });
+/** What is serious on the page as it stands, by day, and what its colours break by lamp. */
+async function seriousInBoth(page: Page): Promise<string[]> {
+  await page.emulateMedia({ colorScheme: "light" });
+  const byDay = await seriousFindings(page);
+  await page.emulateMedia({ colorScheme: "dark" });
+  return [...byDay, ...(await seriousFindings(page, "colours")).map((finding) => `dark: ${finding}`)];
+}
 
-  it("finds nothing serious on the plan with a tier picked, nor on a phone", async () => {
-    const { page, close } = await app.visit({ colorScheme });
-    await page.getByRole("spinbutton", { name: "Arm angle" }).first().focus();
-    await page.locator(".tier[data-picked]").waitFor();
-    expect(await seriousFindings(page)).toEqual([]);
-    await page.setViewportSize({ width: 390, height: 844 });
-    await page.locator(".picture-names").waitFor();
-    expect(await seriousFindings(page)).toEqual([]);
-    await close();
+it("finds nothing serious anywhere", async () => {
+  const { page, close } = await app.visit({ without3d: true });
+  const found: Record<string, string[]> = {};
+  let stations = 0;
+  await walkEverywhere(page, async (where) => {
+    stations++;
+    await expect.poll(() => page.locator(".waiting").count()).toBe(0);
+    const serious = await seriousInBoth(page);
+    if (serious.length > 0) found[where] = serious;
   });
+  expect(stations).toBe(STATIONS);
+  expect(found).toEqual({});
+  await close();
+});
+
+it("finds nothing serious on the plan with its 3D picture and a tier picked, wide and on a phone", async () => {
+  const { page, close } = await app.visit();
+  await page.getByRole("spinbutton", { name: "Arm angle" }).first().focus();
+  await page.locator(".tier[data-picked]").waitFor();
+  expect(await seriousInBoth(page)).toEqual([]);
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.locator(".picture-names").waitFor();
+  expect(await seriousInBoth(page)).toEqual([]);
+  await close();
 });

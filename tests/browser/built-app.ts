@@ -33,7 +33,7 @@ export interface VisitOptions extends BrowserContextOptions {
 export interface BuiltApp {
   readonly visit: (options?: VisitOptions) => Promise<Visit>;
   /** The app in another window of the same browser, with the same storage. */
-  readonly beside: (first: Page, before?: () => void) => Promise<Page>;
+  readonly beside: (first: Page, before?: () => void) => Promise<Visit>;
   readonly close: () => Promise<void>;
 }
 
@@ -55,9 +55,10 @@ export async function serveBuiltApp(folder = BUILT): Promise<BuiltApp> {
     beside: async (first, before) => {
       const page = await first.context().newPage();
       if (before) await page.addInitScript(before);
+      const watched = watch(page, new URL(address).origin);
       await page.goto(address);
       await page.waitForSelector(".recipe");
-      return page;
+      return { page, ...watched, close: () => page.close() };
     },
     close: async () => {
       await browser.close();
@@ -105,11 +106,17 @@ async function visit(
   return { page, ...watched, close: () => context.close() };
 }
 
-/** What axe finds serious or critical, one line each. */
-export async function seriousFindings(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"])
-    .analyze();
+/** The rules of axe-core that look at colours: all that can differ from one theme to another. */
+const COLOUR_RULES = ["color-contrast", "link-in-text-block"];
+
+/** What axe finds serious or critical, one line each: all of WCAG 2.2 A and AA, or what its colours alone can break. */
+export async function seriousFindings(page: Page, what: "all" | "colours" = "all"): Promise<string[]> {
+  const axe = new AxeBuilder({ page }).options({ resultTypes: ["violations"] });
+  // in the page itself: there are no frames to gather from
+  axe.setLegacyMode(true);
+  if (what === "all") axe.withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]);
+  else axe.withRules(COLOUR_RULES);
+  const { violations } = await axe.analyze();
   return violations
     .filter(({ impact }) => impact === "serious" || impact === "critical")
     .flatMap(({ id, nodes }) =>

@@ -585,6 +585,8 @@ describe("the diary", () => {
     ).toBe(3);
     await page.keyboard.press("Home");
     expect(await page.locator(".skin [data-facet]").count()).toBe(0);
+    await page.locator(".diary-moment").nth(1).click();
+    expect(await page.locator(".diary-said").textContent()).toMatch(/^low 2: .* wide now/);
     await page.getByRole("button", { name: "Leave the diary" }).click();
     expect(await page.locator(".skin [data-facet]").count()).toBeGreaterThanOrEqual(16);
   });

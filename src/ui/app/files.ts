@@ -3,14 +3,14 @@ import type { Plan } from "../../core/plan/document.ts";
 import { PlanFileError, parsePlan, serializePlan } from "../../core/plan/file.ts";
 import { FILE } from "../../core/plan/limits.ts";
 import { freshPlan } from "../examples.ts";
+import { fileErrorInWords } from "../messages/file-errors.ts";
 import { shellWords } from "../messages/shell.ts";
-import { languageOf } from "../messages/words.tsx";
-import { studio } from "../studio.ts";
+import { languageNow, studio } from "../studio.ts";
 import { layOnBench } from "../visit.ts";
 import { openSheet, tell } from "./view.ts";
 
 /** Words outside of React, in the language of the screen. */
-const wordsNow = () => shellWords[studio.getState().preferences.language ?? languageOf(navigator.languages)];
+const wordsNow = () => shellWords[languageNow()];
 
 /** A file name that every system takes: letters and figures of any script, the rest as dashes. */
 export const fileNameOf = (plan: Plan): string => {
@@ -67,7 +67,11 @@ export async function openPlanFile(file: File): Promise<boolean> {
     return true;
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
-    tell({ tone: "stop", text: words.fileBad(file.name), details: [error.message, words.fileSafe] });
+    tell({
+      tone: "stop",
+      text: words.fileBad(file.name),
+      details: [fileErrorInWords(error.message, languageNow()), words.fileSafe],
+    });
     return false;
   }
 }
@@ -92,7 +96,7 @@ async function lay(plan: Plan, unknown: readonly string[] = [], keep = false): P
     studio.getState().go("plan");
     return true;
   }
-  tell({ tone: "stop", text: wordsNow().benchUnkept, details: [trouble] });
+  tell({ tone: "stop", text: wordsNow().benchUnkept, details: [wordsNow().faults[trouble]] });
   return false;
 }
 

@@ -7,9 +7,10 @@ import { backupOf, type Restored, restoreBackup } from "../../state/storage/back
 import { faultOf } from "../../state/storage/faults.ts";
 import { offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
+import { fileErrorInWords } from "../messages/file-errors.ts";
 import { libraryWords } from "../messages/library.ts";
 import { shellWords } from "../messages/shell.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 
 type Outcome =
   | { readonly state: "idle" | "working" }
@@ -18,6 +19,7 @@ type Outcome =
 
 export function BackupPart({ session }: { session: Session }) {
   const words = useWords(libraryWords);
+  const language = useLanguage();
   const { faults } = useWords(shellWords);
   const [outcome, setOutcome] = useState<Outcome>({ state: "idle" });
   const attempt = async (failed: string, deed: () => Promise<Outcome>) => {
@@ -25,7 +27,10 @@ export function BackupPart({ session }: { session: Session }) {
     try {
       setOutcome(await deed());
     } catch (error) {
-      const why = error instanceof PlanFileError ? error.message : faults[faultOf(error).kind];
+      const why =
+        error instanceof PlanFileError
+          ? fileErrorInWords(error.message, language)
+          : faults[faultOf(error).kind];
       setOutcome({ state: "said", text: `${failed}: ${why}` });
     }
   };
@@ -68,7 +73,7 @@ export function BackupPart({ session }: { session: Session }) {
             {outcome.plans.map((plan) => (
               <li key={`${plan.what} ${plan.id} ${plan.name}`}>
                 <b>{plan.name || words.unnamed}</b>: {words.backup.what[plan.what]}
-                {plan.message ? ` (${plan.message})` : ""}
+                {plan.message ? ` (${fileErrorInWords(plan.message, language)})` : ""}
               </li>
             ))}
           </ul>

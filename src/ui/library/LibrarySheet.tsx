@@ -13,9 +13,10 @@ import { offerFile } from "../app/files.ts";
 import type { SheetBodyProps } from "../app/slots.tsx";
 import { Button } from "../controls/Button.tsx";
 import { Pick } from "../controls/Pick.tsx";
+import { fileErrorInWords } from "../messages/file-errors.ts";
 import { libraryWords } from "../messages/library.ts";
 import { shellWords } from "../messages/shell.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useSession } from "../visit.ts";
 import { BackupPart } from "./BackupPart.tsx";
@@ -42,11 +43,12 @@ type Said = { readonly text: string; readonly undo?: () => void } | null;
 function useDeeds(session: Session, onClose: () => void, say: (said: Said) => void) {
   const words = useWords(libraryWords);
   const { faults } = useWords(shellWords);
+  const language = useLanguage();
   const { library } = session;
   /** Runs a deed on storage; what goes wrong is said and changes nothing. */
   const attempt = (deed: () => Promise<Said>) => {
     deed().then(say, (error: unknown) => {
-      if (error instanceof PlanFileError) say({ text: error.message });
+      if (error instanceof PlanFileError) say({ text: fileErrorInWords(error.message, language) });
       else say({ text: `${words.failed} ${faults[faultOf(error).kind]}` });
     });
   };
@@ -57,7 +59,11 @@ function useDeeds(session: Session, onClose: () => void, say: (said: Said) => vo
       open: () =>
         attempt(async () => {
           const opened = await session.openPlan(plan.id);
-          if (!opened.ok) return { text: opened.why === "bench-unkept" ? words.benchUnkept : opened.message };
+          if (!opened.ok) {
+            const why =
+              opened.why === "bench-unkept" ? words.benchUnkept : fileErrorInWords(opened.message, language);
+            return { text: why };
+          }
           studio.getState().go("plan");
           onClose();
           return null;

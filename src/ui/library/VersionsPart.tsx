@@ -9,11 +9,12 @@ import type { Session } from "../../state/session.ts";
 import { faultOf } from "../../state/storage/faults.ts";
 import type { Version } from "../../state/storage/versions.ts";
 import { Button } from "../controls/Button.tsx";
+import { fileErrorInWords } from "../messages/file-errors.ts";
 import { historyWords } from "../messages/history.ts";
 import { libraryWords } from "../messages/library.ts";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
@@ -55,10 +56,15 @@ function useVersions(session: Session, planId: string | null) {
   const [versions, setVersions] = useState<readonly Version[]>([]);
   const [trouble, setTrouble] = useState<string | null>(null);
   const { faults } = useWords(shellWords);
+  const language = useLanguage();
   const fail = useCallback(
     (error: unknown) =>
-      setTrouble(error instanceof PlanFileError ? error.message : faults[faultOf(error).kind]),
-    [faults],
+      setTrouble(
+        error instanceof PlanFileError
+          ? fileErrorInWords(error.message, language)
+          : faults[faultOf(error).kind],
+      ),
+    [faults, language],
   );
   useEffect(() => {
     if (planId === null) return setVersions([]);

@@ -18,6 +18,7 @@ import type { Plan } from "../../../src/core/plan/document.ts";
 import { PlanFileError, parsePlan, serializePlan } from "../../../src/core/plan/file.ts";
 import { fragmentOf, planFromFragment } from "../../../src/core/plan/link.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { fileErrorInGerman } from "../../../src/ui/messages/file-errors.ts";
 
 const SEED = 20261125;
 const LEAST_INPUTS = 20_000;
@@ -63,6 +64,7 @@ function judge(text: string): void {
     const { message } = error;
     promise(message.length > 0 && message.length < 600, `a line of ${message.length} characters`);
     promise(!/[\n\r\u2028\u2029]/.test(message), "more than one line");
+    promise(fileErrorInGerman(message) !== null, `no German for: ${message}`);
     return;
   }
   accepted++;

@@ -2,7 +2,7 @@
  * The work as a strip of moments, one a facet: choosing one shows the piece as it is then, and the width the facet has
  * at that moment beside the width it ends with.
  */
-import { type KeyboardEvent, useEffect, useMemo, useRef } from "react";
+import { type KeyboardEvent, type MouseEvent, useEffect, useMemo, useRef } from "react";
 import { solved as solvedOf } from "../../../state/derived.ts";
 import { Button } from "../../controls/Button.tsx";
 import { drawingWords } from "../../messages/drawings.ts";
@@ -104,14 +104,18 @@ function byTier(moments: readonly DiaryMoment[]): DiaryMoment[][] {
   return runs;
 }
 
-/** One stop for the keyboard; arrows leaf. Cut facets are filled, those to come outlined. */
+/** One stop for the keyboard; arrows leaf, a press goes to its moment. Cut facets are filled, those to come outlined. */
 function Strip({ moments, count, onLeaf, onKeyDown }: StripProps) {
   const words = useWords(drawingWords).diary;
   const plan = usePlan();
-  const here = useRef<HTMLButtonElement>(null);
+  const here = useRef<HTMLSpanElement>(null);
   useEffect(() => {
     if (count >= 0) here.current?.scrollIntoView({ block: "nearest", inline: "center" });
   }, [count]);
+  const onClick = ({ target }: MouseEvent) => {
+    const pressed = target instanceof Element ? target.closest<HTMLElement>("[data-count]") : null;
+    if (pressed) onLeaf(Number(pressed.dataset.count));
+  };
   return (
     <div
       className="diary-strip"
@@ -127,24 +131,22 @@ function Strip({ moments, count, onLeaf, onKeyDown }: StripProps) {
           : `${plan.tiers[moments[count - 1].tierIndex].name} ${moments[count - 1].place}`
       }
       onKeyDown={onKeyDown}
+      onClick={onClick}
     >
       {byTier(moments).map((own) => (
         <div key={own[0].facetId} className="diary-tier" style={{ flexGrow: own.length }}>
           <div className="diary-moments">
             {own.map((moment) => (
-              <button
+              <span
                 key={moment.facetId}
                 ref={moment.count === count ? here : undefined}
-                type="button"
-                tabIndex={-1}
-                aria-hidden="true"
                 className="diary-moment"
+                data-count={moment.count}
                 data-cut={moment.count <= count || undefined}
                 data-here={moment.count === count || undefined}
-                onClick={() => onLeaf(moment.count)}
               >
                 <span className="diary-mark" />
-              </button>
+              </span>
             ))}
           </div>
           <span className="diary-name">{plan.tiers[own[0].tierIndex].name}</span>
