@@ -1,5 +1,7 @@
 // What is in the glass: analytic where a closed form exists, a march by signed distance where not. Unit sphere.
 // Twin: src/core/optics/inside.ts, which tells what each length means.
+//
+// Set from outside: DESIGNS, which kinds are there (bit k for kind k; 0 when the piece is clear): only their code is compiled.
 
 #include "random.glsl"
 
@@ -10,6 +12,13 @@ const int RIBBON = 3;
 const int PETALS = 4;
 const int BACKING = 5;
 const int SPECKLE = 6;
+#define HAS_CORE ((DESIGNS & 1) != 0)
+#define HAS_TINTED_CORE ((DESIGNS & 2) != 0)
+#define HAS_BUBBLE ((DESIGNS & 4) != 0)
+#define HAS_RIBBON ((DESIGNS & 8) != 0)
+#define HAS_PETALS ((DESIGNS & 16) != 0)
+#define HAS_BACKING ((DESIGNS & 32) != 0)
+#define HAS_SPECKLE ((DESIGNS & 64) != 0)
 
 const int MAX_DESIGNS = 8;
 const int DESIGN_TEXELS = 8;
@@ -74,12 +83,15 @@ vec2 crossEllipsoid(vec3 size, vec3 o, vec3 d) {
   return vec2(-b / a - root, -b / a + root);
 }
 
+#if HAS_TINTED_CORE
 // Length of the part of a ray, within 0 .. tMax, that runs through a tinted core.
 float lengthWithin(Design s, vec3 o, vec3 d, float tMax) {
   vec2 t = crossEllipsoid(s.size, (o - s.centre) * s.axes, d * s.axes);
   return t.x > t.y ? 0.0 : max(0.0, min(tMax, t.y) - max(0.0, t.x));
 }
+#endif
 
+#if HAS_BUBBLE
 bool isWithin(Design s, vec3 p) {
   vec3 q = ((p - s.centre) * s.axes) / s.size;
   return dot(q, q) < 1.0;
@@ -94,7 +106,9 @@ float bubbleExit(Design s, vec3 o, vec3 d) {
 vec3 bubbleNormal(Design s, vec3 p) {
   return normalize(p - s.centre);
 }
+#endif
 
+#if HAS_CORE || HAS_BUBBLE
 DesignHit hitEllipsoid(Design s, vec3 rgb, vec3 o, vec3 d, float tMax) {
   vec3 p = (o - s.centre) * s.axes;
   vec3 v = d * s.axes;
@@ -105,7 +119,9 @@ DesignHit hitEllipsoid(Design s, vec3 rgb, vec3 o, vec3 d, float tMax) {
   vec3 n = normalize((p + t.x * v) / (s.size * s.size));
   return DesignHit(t.x, s.axes * n, rgb, 0);
 }
+#endif
 
+#if HAS_BACKING
 DesignHit hitBacking(Design s, vec3 rgb, vec3 o, vec3 d, float tMax) {
   float depth = dot(s.axes[2], o) - s.size.x;
   if (depth >= 0.0) return DesignHit(0.0, -d, rgb, 0);
@@ -115,7 +131,9 @@ DesignHit hitBacking(Design s, vec3 rgb, vec3 o, vec3 d, float tMax) {
   if (t >= tMax) return MISS;
   return DesignHit(t, -s.axes[2], rgb, 0);
 }
+#endif
 
+#if HAS_SPECKLE
 // Number of the cube with whole coordinates: the name of its grain. Cubes lie within -512 .. 511 of the centre.
 uint cubeNumber(ivec3 cube) {
   uvec3 c = uvec3(cube) & 1023u;
@@ -176,7 +194,9 @@ DesignHit hitGrains(Design s, vec3 rgb, vec3 o, vec3 d, float tMax, int skip) {
   }
   return MISS;
 }
+#endif
 
+#if HAS_RIBBON
 // Distance to a twisted ribbon: untwist, then a box; shrunk so that it never overshoots.
 float ribbonDistance(Design s, vec3 p) {
   float angle = s.extra * p.z;
@@ -187,7 +207,9 @@ float ribbonDistance(Design s, vec3 p) {
   float reach = min(1.0, length(p.xy));
   return box / sqrt(1.0 + (s.extra * reach) * (s.extra * reach));
 }
+#endif
 
+#if HAS_PETALS
 // Distance to a bowl of petals, open towards +z: a paraboloid sheet within a rosette outline; shrunk likewise.
 float petalsDistance(Design s, vec3 p) {
   float r = length(p.xy);
@@ -199,18 +221,41 @@ float petalsDistance(Design s, vec3 p) {
   float outline = (r - edge) / sqrt(1.0 + (CLEFT_SLOPE * s.extra) * (CLEFT_SLOPE * s.extra));
   return max(sheet, outline);
 }
+#endif
 
+#if HAS_RIBBON || HAS_PETALS
 float sheetDistance(Design s, vec3 p) {
+#if HAS_RIBBON && HAS_PETALS
   return s.kind == RIBBON ? ribbonDistance(s, p) : petalsDistance(s, p);
+#elif HAS_RIBBON
+  return ribbonDistance(s, p);
+#else
+  return petalsDistance(s, p);
+#endif
 }
 
+// Central differences; a loop, since every mention of the distance is compiled anew.
 vec3 sheetNormal(Design s, vec3 p) {
-  vec2 e = vec2(NEAR, 0.0);
-  return normalize(vec3(
-    sheetDistance(s, p + e.xyy) - sheetDistance(s, p - e.xyy),
-    sheetDistance(s, p + e.yxy) - sheetDistance(s, p - e.yxy),
-    sheetDistance(s, p + e.yyx) - sheetDistance(s, p - e.yyx)
-  ));
+  vec3 n = vec3(0.0);
+  for (int axis = 0; axis < 3; axis++) {
+    vec3 step_ = vec3(axis == 0, axis == 1, axis == 2);
+    n += step_ * (sheetDistance(s, p + NEAR * step_) - sheetDistance(s, p - NEAR * step_));
+  }
+  return normalize(n);
+}
+
+// Both distances at which a local ray crosses a tube about z with flat ends; x > y when it passes by.
+vec2 crossTube(float radius, float halfLength, vec3 o, vec3 d) {
+  float across = max(dot(d.xy, d.xy), 1e-12);
+  float b = dot(o.xy, d.xy) / across;
+  vec2 off = o.xy - b * d.xy;
+  float disc = radius * radius - dot(off, off);
+  if (disc <= 0.0) return vec2(1.0, -1.0);
+  float root = sqrt(disc / across);
+  float along = abs(d.z) < 1e-9 ? 1e-9 : d.z;
+  float middle = -o.z / along;
+  float half_ = halfLength / abs(along);
+  return vec2(max(-b - root, middle - half_), min(-b + root, middle + half_));
 }
 
 // A ribbon shows its second colour on its far side, petals fade to theirs towards the tips.
@@ -228,8 +273,8 @@ vec3 sheetColour(Design s, int i, vec3 p) {
 DesignHit hitSheet(Design s, int i, vec3 o, vec3 d, float tMax, bool leaving) {
   vec3 p = (o - s.centre) * s.axes;
   vec3 v = d * s.axes;
-  float reach = NEAR + (s.kind == RIBBON ? length(s.size) : length(vec2(s.size.x, 0.5 * s.size.y + s.size.z)));
-  vec2 around = crossEllipsoid(vec3(reach), p, v);
+  vec2 tube = s.kind == RIBBON ? vec2(length(s.size.xy), s.size.z) : vec2(s.size.x, 0.5 * s.size.y + s.size.z);
+  vec2 around = crossTube(tube.x + NEAR, tube.y + NEAR, p, v);
   if (around.x > around.y || around.y <= 0.0) return MISS;
   float end = min(tMax, around.y);
   float t = max(0.0, around.x);
@@ -246,14 +291,23 @@ DesignHit hitSheet(Design s, int i, vec3 o, vec3 d, float tMax, bool leaving) {
   }
   return MISS;
 }
+#endif
 
 // Where a ray first meets design i within 0 <= t < tMax. Tinted cores have no surface.
 // `from`: the grain it just left (0 for anything but speckles), or -1 when it comes from elsewhere.
 DesignHit hitDesign(int i, Design s, vec3 o, vec3 d, float tMax, int from) {
+#if HAS_RIBBON || HAS_PETALS
   if (s.kind == RIBBON || s.kind == PETALS) return hitSheet(s, i, o, d, tMax, from >= 0);
+#endif
+#if HAS_SPECKLE
   if (s.kind == SPECKLE) return hitGrains(s, designColour(i), o, d, tMax, from);
+#endif
   if (from >= 0) return MISS;
+#if HAS_CORE || HAS_BUBBLE
   if (s.kind == CORE || s.kind == BUBBLE) return hitEllipsoid(s, designColour(i), o, d, tMax);
+#endif
+#if HAS_BACKING
   if (s.kind == BACKING) return hitBacking(s, designColour(i), o, d, tMax);
+#endif
   return MISS;
 }

@@ -1,15 +1,17 @@
 // Where the light comes from: radiance by direction, linear sRGB, +y up. Twin: src/core/optics/lights.ts and hdr.ts.
+//
+// Set from outside: LIGHT (LIGHT_UNIFORM, LIGHT_SETTING or LIGHT_PICTURE).
 
-const int LIGHT_UNIFORM = 0;
-const int LIGHT_SETTING = 1;
-const int LIGHT_PICTURE = 2;
+#define LIGHT_UNIFORM 0
+#define LIGHT_SETTING 1
+#define LIGHT_PICTURE 2
 const int MAX_PANELS = 8;
 const int PANEL_TEXELS = 6;
 // Width of the blurred horizon line, as d.y.
 const float HORIZON_BLUR = 0.015;
 const float PI = 3.141592653589793;
 
-uniform int lightKind;
+#if LIGHT == LIGHT_SETTING
 // A setting: zenith, horizon, floor, nadir; how quickly the horizon's colour gives way.
 uniform vec4 skyColours[4];
 uniform float skySpread;
@@ -17,9 +19,6 @@ uniform float skySpread;
 // bar), (columns, rows), colour at the upper edge, colour at the lower edge.
 uniform int panelCount;
 uniform vec4 panels[MAX_PANELS * PANEL_TEXELS];
-// A picture all around (rows from the top) and by how much it is turned, as (cos, sin).
-uniform sampler2D environment;
-uniform vec2 lightTurn;
 
 // 1 on the glass of a divided window, 0 on its bars; `s` runs from 0 to 1 across all `panes`.
 float paneMask(float s, float panes, float bar) {
@@ -29,7 +28,7 @@ float paneMask(float s, float panes, float bar) {
   return smoothstep(bar * 0.4, bar * 0.6, abs(s * panes - nearest));
 }
 
-vec3 settingRadiance(vec3 d) {
+vec3 lightFrom(vec3 d) {
   float t = pow(max(abs(d.y), 1e-12), skySpread);
   vec3 below = mix(skyColours[2].rgb, skyColours[3].rgb, t);
   vec3 above = mix(skyColours[1].rgb, skyColours[0].rgb, t);
@@ -54,8 +53,18 @@ vec3 settingRadiance(vec3 d) {
   return rgb;
 }
 
+#elif LIGHT == LIGHT_PICTURE
+// A picture all around (rows from the top) and by how much it is turned, as (cos, sin).
+uniform sampler2D environment;
+uniform vec2 lightTurn;
+
 // Bilinear between pixel centres, joined at the seam, held at the poles.
-vec3 pictureRadiance(vec3 d) {
+vec3 lightFrom(vec3 towards) {
+  vec3 d = vec3(
+    lightTurn.x * towards.x - lightTurn.y * towards.z,
+    towards.y,
+    lightTurn.y * towards.x + lightTurn.x * towards.z
+  );
   ivec2 size = textureSize(environment, 0);
   vec2 at = vec2(0.5 + atan(d.z, d.x) / (2.0 * PI), 0.5 - asin(clamp(d.y, -1.0, 1.0)) / PI) * vec2(size) - 0.5;
   vec2 low = floor(at);
@@ -69,11 +78,11 @@ vec3 pictureRadiance(vec3 d) {
   return mix(upper, lower, f.y);
 }
 
+#else
 vec3 lightFrom(vec3 d) {
-  if (lightKind == LIGHT_UNIFORM) return vec3(1.0);
-  if (lightKind == LIGHT_SETTING) return settingRadiance(d);
-  return pictureRadiance(vec3(lightTurn.x * d.x - lightTurn.y * d.z, d.y, lightTurn.y * d.x + lightTurn.x * d.z));
+  return vec3(1.0);
 }
+#endif
 
 // A backdrop in the light's own colours without its shapes: what comes from above, level and below, run into each other.
 uniform vec3 softBands[3];

@@ -4,8 +4,9 @@
 // nothing but the light can be met) and the path goes on with the share that stays. So a polished clear piece is free of
 // noise but for the pixel's area and the wavelength. Radiances inside are divided by n^2, so crossing leaves a weight as it is.
 //
-// Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (1 when something is inside),
-// CHANNELS (see spectrum.glsl).
+// Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (see inside.glsl), LIGHT (see
+// light.glsl), CHANNELS (see spectrum.glsl). Compilers put a function's text wherever it is called, so the large ones are
+// called from one place each.
 
 #include "random.glsl"
 #include "fresnel.glsl"
@@ -35,6 +36,7 @@ const int NONE = -1;
 // What whoever looks past the piece sees.
 const int BEHIND_NOTHING = 0;
 const int BEHIND_SOFT = 1;
+const int BEHIND_LIGHT = 2;
 uniform int behind;
 
 // What one path has gathered.
@@ -124,6 +126,7 @@ vec3 scatterDiffuse(vec3 n, vec2 pair) {
   return frameOf(n) * vec3(sqrt(pair.x) * cos(phi), sqrt(pair.x) * sin(phi), sqrt(1.0 - pair.x));
 }
 
+#if HAS_BUBBLE
 // The bubble that holds p, or NONE.
 int bubbleAt(vec3 p) {
   for (int i = 0; i < MAX_DESIGNS; i++) {
@@ -133,7 +136,9 @@ int bubbleAt(vec3 p) {
   }
   return NONE;
 }
+#endif
 
+#if HAS_TINTED_CORE
 // What tinted cores let through along a stretch.
 Amount throughTints(Walker w, float t, PathColour colour) {
   Amount through = Amount(1.0);
@@ -147,6 +152,7 @@ Amount throughTints(Walker w, float t, PathColour colour) {
   }
   return through;
 }
+#endif
 
 // Nearest design within tMax; NONE when there is none.
 int nearestDesign(Walker w, float tMax, out DesignHit nearest) {
@@ -163,6 +169,7 @@ int nearestDesign(Walker w, float tMax, out DesignHit nearest) {
   return found;
 }
 
+#if HAS_BUBBLE
 // Chance takes the mirrored or the refracted way at a smooth boundary; true when it went through. `n` stands against d.
 bool crossByChance(inout vec3 d, vec3 n, float eta, inout uint random) {
   float cosI = -dot(d, n);
@@ -170,6 +177,7 @@ bool crossByChance(inout vec3 d, vec3 n, float eta, inout uint random) {
   d = through ? refractRay(d, n, cosI, eta) : reflectRay(d, n, cosI);
   return through;
 }
+#endif
 
 // Opaque designs scatter evenly, a bubble's wall is a boundary to air.
 void meetDesign(inout Walker w, DesignHit hit, int design, PathColour colour, inout uint random) {
@@ -177,19 +185,23 @@ void meetDesign(inout Walker w, DesignHit hit, int design, PathColour colour, in
   w.design = design;
   w.grain = hit.grain;
   vec3 n = dot(hit.n, w.d) < 0.0 ? hit.n : -hit.n;
+#if HAS_BUBBLE
   if (designAt(design).kind == BUBBLE) {
     if (crossByChance(w.d, n, colour.index, random)) w.bubble = design;
     return;
   }
+#endif
   w.weight *= colourFor(hit.rgb, colour);
   w.d = scatterDiffuse(n, scatterPair(w.even, random));
 }
 
-// Crosses the air in a bubble. True when it leaves through a facet that opens the bubble, false when it meets the wall.
-bool crossBubble(inout Walker w, PathColour colour, inout uint random) {
+#if HAS_BUBBLE
+// Crosses the air in a bubble. True when it leaves through a facet that opens the bubble, at distance `facet`; false when it
+// meets the wall.
+bool crossBubble(inout Walker w, float facet, PathColour colour, inout uint random) {
   Design bubble = designAt(w.bubble);
   float t = bubbleExit(bubble, w.p, w.d);
-  if (leaveBody(w.p, w.d).t < t) return true;
+  if (facet < t) return true;
   w.p += t * w.d;
   w.design = w.bubble;
   w.grain = 0;
@@ -197,27 +209,61 @@ bool crossBubble(inout Walker w, PathColour colour, inout uint random) {
   return false;
 }
 #endif
+#endif
 
-// Meets the body's surface from within. True when the path has ended outside.
-bool meetBody(inout Walker w, Surface surface, PathColour colour, inout uint random, inout Amount sum) {
+// What leaves the piece at one meeting: how much of the path, which way, and whether nothing stays.
+struct Leaving {
+  Amount share;
+  vec3 d;
+  bool isAll;
+};
+
+// Meets the body's surface from within.
+Leaving meetBody(inout Walker w, Surface surface, PathColour colour, inout uint random) {
   w.design = NONE;
 #if ROUGH > 0
   float alpha = roughnessOf(surface.id);
   if (alpha > 0.0) {
     bool left = crossRough(w.d, surface.n, alpha, false, colour.index, random);
-    if (left) sum += w.weight * gather(w.d, colour);
-    return left;
+    return Leaving(left ? w.weight : Amount(0.0), w.d, left);
   }
 #endif
   float cosI = max(0.0, dot(w.d, surface.n));
   float mirrored = fresnel(cosI, colour.index);
-  if (mirrored < 1.0) {
-    vec3 leaving = refractRay(w.d, -surface.n, cosI, colour.index);
-    sum += (1.0 - mirrored) * w.weight * gather(leaving, colour);
-    w.weight *= mirrored;
-  }
+  Leaving leaving = Leaving((1.0 - mirrored) * w.weight, refractRay(w.d, -surface.n, cosI, colour.index), false);
+  w.weight *= mirrored;
   w.d = reflectRay(w.d, -surface.n, cosI);
-  return false;
+  return leaving;
+}
+
+// One step of a path that is inside: to what it meets next, and what of it leaves there.
+Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
+  Surface ahead = leaveBody(w.p, w.d);
+  float t = ahead.t;
+#if DESIGNS > 0
+#if HAS_BUBBLE
+  if (w.bubble != NONE) {
+    bool left = crossBubble(w, t, colour, random);
+    return Leaving(left ? w.weight : Amount(0.0), w.d, left);
+  }
+#endif
+  DesignHit hit;
+  int met = nearestDesign(w, t, hit);
+  if (met != NONE) t = hit.t;
+#if HAS_TINTED_CORE
+  w.weight *= throughTints(w, t, colour);
+#endif
+#endif
+  w.weight *= exp(-colour.sigma * t);
+  if (roulette(w.weight, random)) return Leaving(Amount(0.0), w.d, true);
+#if DESIGNS > 0
+  if (met != NONE) {
+    meetDesign(w, hit, met, colour, random);
+    return Leaving(Amount(0.0), w.d, false);
+  }
+#endif
+  w.p += t * w.d;
+  return meetBody(w, ahead, colour, random);
 }
 
 // Follows a path that is inside.
@@ -226,63 +272,55 @@ Amount followInside(Walker w, PathColour colour, inout uint random) {
   for (int meetings = 1; meetings < MOST_MEETINGS; meetings++) {
     if (meetings >= reach) break;
     if (meetings > LONG_PATH) w.weight /= longSurvival;
-#if DESIGNS > 0
-    if (w.bubble != NONE) {
-      if (!crossBubble(w, colour, random)) continue;
-      return sum + w.weight * gather(w.d, colour);
-    }
-#endif
-    Surface ahead = leaveBody(w.p, w.d);
-    float t = ahead.t;
-#if DESIGNS > 0
-    DesignHit hit;
-    int met = nearestDesign(w, t, hit);
-    if (met != NONE) t = hit.t;
-    w.weight *= throughTints(w, t, colour);
-#endif
-    w.weight *= exp(-colour.sigma * t);
-    if (roulette(w.weight, random)) break;
-#if DESIGNS > 0
-    if (met != NONE) {
-      meetDesign(w, hit, met, colour, random);
-      continue;
-    }
-#endif
-    w.p += t * w.d;
-    if (meetBody(w, ahead, colour, random, sum)) break;
+    Leaving leaving = meetNext(w, colour, random);
+    if (strongest(leaving.share) > 0.0) sum += leaving.share * gather(leaving.d, colour);
+    if (leaving.isAll) break;
   }
   return sum;
 }
 
-// Nothing lets the page show.
-Gathered lookPast(vec3 d) {
-  if (behind == BEHIND_NOTHING) return Gathered(Amount(0.0), vec3(0.0), 0.0, false);
-  return Gathered(Amount(0.0), behind == BEHIND_SOFT ? softFrom(d) : lightFrom(d), 1.0, false);
-}
+// What a ray does at the first surface: where it looks for light outside and how much of that is its mirror image, and
+// whether it goes on inside.
+struct Entering {
+  vec3 outwards;
+  vec3 mirrored;
+  bool isInside;
+};
 
-// Radiance that a ray from outside the piece brings back.
-Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
-  Surface entry = enterBody(o, d);
-  if (entry.id == NOTHING) return lookPast(d);
-  Walker w = Walker(o + entry.t * d, d, Amount(1.0), NONE, 0, NONE, scramble);
-  vec3 nothing = vec3(0.0);
+Entering enterPiece(inout Walker w, Surface entry, PathColour colour, inout uint random) {
 #if DESIGNS > 0
+#if HAS_BUBBLE
   // A facet that opens a bubble is a hole: no glass there.
   w.bubble = bubbleAt(w.p);
-  if (w.bubble != NONE) return Gathered(followInside(w, colour, random), nothing, 1.0, true);
+  if (w.bubble != NONE) return Entering(w.d, vec3(0.0), true);
+#endif
 #endif
 #if ROUGH > 0
   float alpha = roughnessOf(entry.id);
   if (alpha > 0.0) {
     bool outside = crossRough(w.d, entry.n, alpha, true, colour.index, random);
-    Amount seen = outside ? gather(w.d, colour) : followInside(w, colour, random);
-    return Gathered(seen, nothing, 1.0, true);
+    return Entering(w.d, vec3(0.0), !outside);
   }
 #endif
-  float cosI = -dot(d, entry.n);
+  float cosI = -dot(w.d, entry.n);
   float eta = 1.0 / colour.index;
-  vec3 mirror = mirrorRgb(cosI) * lightFrom(reflectRay(d, entry.n, cosI));
+  vec3 mirror = reflectRay(w.d, entry.n, cosI);
   w.weight = Amount(1.0 - fresnel(cosI, eta));
-  w.d = refractRay(d, entry.n, cosI, eta);
-  return Gathered(followInside(w, colour, random), mirror, 1.0, true);
+  w.d = refractRay(w.d, entry.n, cosI, eta);
+  return Entering(mirror, mirrorRgb(cosI), true);
+}
+
+// Radiance that a ray from outside the piece brings back. Past the piece, nothing lets the page show.
+Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
+  Surface entry = enterBody(o, d);
+  bool isPiece = entry.id != NOTHING;
+  Walker w = Walker(o + entry.t * d, d, Amount(1.0), NONE, 0, NONE, scramble);
+  Entering first = Entering(d, vec3(1.0), false);
+  if (isPiece) first = enterPiece(w, entry, colour, random);
+  bool seesLight = isPiece || behind == BEHIND_LIGHT;
+  vec3 outer = seesLight ? lightFrom(first.outwards) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
+  Amount seen = Amount(0.0);
+  if (first.isInside) seen = followInside(w, colour, random);
+  else if (isPiece) seen = colourFor(outer, colour);
+  return Gathered(seen, first.mirrored * outer, isPiece || behind != BEHIND_NOTHING ? 1.0 : 0.0, isPiece);
 }

@@ -1,18 +1,18 @@
 /**
  * The living picture: traces one or two scenes into a canvas, a little every frame, until they are clean. Restarts on a
- * change, uses a coarser picture while something moves, never takes the card for longer than the scheduler allows,
- * survives a lost graphics context, and stands still when there is nothing left to do.
+ * change, survives a lost graphics context, and stands still when there is nothing left to do. Programs compile beside
+ * it: until those of a change are there, the picture from before goes on.
  *
  * It draws into a canvas of its own and not into the one of the rasterised piece: the two need different contexts (this
  * one has no depth, no antialiasing, and its alpha lets the page's ground through), and a lost context or a refused
  * shader here must not take the rasterised piece along, which is what is shown then.
  */
-import { Accumulator } from "./accumulator.ts";
 import { checkDevice, type DeviceCheck } from "./device-check.ts";
 import { measureGpu } from "./gpu-clock.ts";
+import { LivePictures, type Progress } from "./live-pictures.ts";
 import type { PackedScene } from "./packed-scene.ts";
-import { type Band, rowsOf, TileScheduler } from "./tile-scheduler.ts";
-import { type LoadedScene, TraceEngine } from "./trace-engine.ts";
+import { TileScheduler } from "./tile-scheduler.ts";
+import { TraceEngine } from "./trace-engine.ts";
 import type { View } from "./view.ts";
 
 export type LookPhase =
@@ -38,6 +38,8 @@ export interface LookState {
   readonly firstPictureMs: number | null;
   /** What shows has fewer pixels than the screen: a full picture has not been through yet. */
   readonly isCoarse: boolean;
+  /** What shows is the scene from before the last change, whose program still compiles. */
+  readonly isBehind: boolean;
 }
 
 export interface LookDisplay {
@@ -50,50 +52,33 @@ export interface LookDisplay {
 export const CLEAN_SAMPLES = 256;
 /** How long after the last movement the full picture starts, milliseconds. */
 const STILL_AFTER_MS = 140;
-/** A coarse picture has every so many-th pixel across and down: half while moving, less where a card is slow. */
-const COARSENESS = [2, 3, 4, 6, 8] as const;
-/** A pass of a coarse picture should take no longer than this, milliseconds. */
-const COARSE_PASS_MS = 30;
-/** Where a full pass takes longer than this, a coarse one comes first. */
-const FIRST_PASS_MS = 60;
 /** How long the sketch may hold up the compiling of what follows it, milliseconds. */
 const SKETCH_WAIT_MS = 10_000;
 /** A software renderer has the time of a frame that a card would leave to the page. */
-const SOFTWARE_FRAME_MS = 24;
-/** Where putting the page on the screen takes longer than tracing, a frame has to be worth it: 30 ms at 1.6 M samples/s. */
-const SOFTWARE_FRAME_PIXELS = 48_000;
-
-/** A picture that got so many samples is one that is being looked at. */
-const LASTING_SAMPLES = 12;
-
-type Resolution = "full" | "coarse";
-
-interface Side {
-  readonly scene: LoadedScene;
-  readonly full: Accumulator;
-  readonly coarse: Accumulator;
-}
+const SOFTWARE_FRAME_MS = 28;
+/** A picture that has stood for so long is one that is being looked at, milliseconds. */
+const LASTING_MS = 1500;
 
 export class LookRenderer {
   private readonly gl: WebGL2RenderingContext | null;
   private readonly scheduler: TileScheduler;
+  private readonly isSoftware: boolean;
   private readonly abort = new AbortController();
   private engine: TraceEngine | null = null;
-  private scenes: readonly PackedScene[] = [];
-  private sides: Side[] = [];
+  private pictures: LivePictures | null = null;
+  private wanted: readonly PackedScene[] = [];
+  /** The last scenes whose programs were there: what is traced. */
+  private ready: readonly PackedScene[] = [];
   private view: View | null = null;
   private display: LookDisplay = { exposure: 0, divider: 1, sideBySide: false };
   private width = 0;
   private height = 0;
-  private coarseness: number = COARSENESS[0];
-  /** Where the scheduler's next band belongs. */
-  private tracedInto: Resolution | null = null;
-  private shown: Resolution = "full";
-  /** The canvas does not show what is gathered. */
-  private isStale = true;
+  /** The canvas does not show what is to be shown, though nothing new was traced. */
+  private mustShow = true;
   private movedAt = Number.NEGATIVE_INFINITY;
   private changedAt = 0;
-  private generation = 0;
+  /** Programs of their own have been asked for the scenes that are traced. */
+  private isSpecialised = false;
   private frameRequest = 0;
   private cardBusy = false;
   /** Called when a picture of full size has been traced. */
@@ -120,10 +105,8 @@ export class LookRenderer {
       powerPreference: "high-performance",
     });
     const check = checkDevice(this.gl);
-    this.scheduler =
-      check.code === "software"
-        ? new TileScheduler(SOFTWARE_FRAME_MS, SOFTWARE_FRAME_PIXELS)
-        : new TileScheduler();
+    this.isSoftware = check.code === "software";
+    this.scheduler = this.isSoftware ? new TileScheduler(SOFTWARE_FRAME_MS) : new TileScheduler();
     this.state = {
       phase: check.pass ? "preparing" : "unable",
       samples: 0,
@@ -132,6 +115,7 @@ export class LookRenderer {
       error: null,
       firstPictureMs: null,
       isCoarse: true,
+      isBehind: false,
     };
     canvas.addEventListener("webglcontextlost", this.onLost);
     canvas.addEventListener("webglcontextrestored", this.onRestored);
@@ -144,14 +128,16 @@ export class LookRenderer {
 
   /** One scene, or two to compare. */
   setScenes(scenes: readonly PackedScene[]): void {
-    this.scenes = scenes;
+    this.wanted = scenes;
+    this.changedAt = performance.now();
     void this.prepareScenes();
   }
 
   /** @param moving true while a hand or the turntable moves the view: a coarser picture, at once */
   setView(view: View, moving: boolean): void {
     this.view = view;
-    if (moving) this.movedAt = performance.now();
+    this.changedAt = performance.now();
+    if (moving) this.movedAt = this.changedAt;
     this.restart();
   }
 
@@ -159,7 +145,7 @@ export class LookRenderer {
   setDisplay(display: LookDisplay): void {
     const reshapes = display.sideBySide !== this.display.sideBySide;
     this.display = display;
-    if (reshapes) this.rebuildSides();
+    if (reshapes) this.takeScenes();
     else this.showSoon();
   }
 
@@ -167,16 +153,16 @@ export class LookRenderer {
   setActive(isActive: boolean): void {
     this.isActive = isActive;
     if (isActive) this.showSoon();
-    else cancelAnimationFrame(this.frameRequest);
-    if (!isActive) this.frameRequest = 0;
+    else this.cancelFrame();
   }
 
   /** Device pixels. */
   resize(width: number, height: number): void {
-    if (width === this.width && height === this.height) return;
-    [this.width, this.height] = [Math.max(1, Math.round(width)), Math.max(1, Math.round(height))];
-    [this.canvas.width, this.canvas.height] = [this.width, this.height];
-    this.rebuildSides();
+    const [across, down] = [Math.max(1, Math.round(width)), Math.max(1, Math.round(height))];
+    if (across === this.width && down === this.height) return;
+    [this.width, this.height] = [across, down];
+    [this.canvas.width, this.canvas.height] = [across, down];
+    this.takeScenes();
   }
 
   /** The engine, for still pictures on the same card; null while there is none. */
@@ -186,18 +172,16 @@ export class LookRenderer {
 
   /** Mean linear radiance of the first side, RGBA, rows bottom to top, with its size. For tests. */
   readMean(): { width: number; height: number; rgba: Float32Array } | null {
-    const side = this.sides[0];
-    if (!side) return null;
-    const { full } = side;
-    return { width: full.width, height: full.height, rgba: full.readMean() };
+    const first = this.pictures?.first;
+    return first ? { width: first.width, height: first.height, rgba: first.readMean() } : null;
   }
 
   dispose(): void {
     this.abort.abort();
-    cancelAnimationFrame(this.frameRequest);
+    this.cancelFrame();
     this.canvas.removeEventListener("webglcontextlost", this.onLost);
     this.canvas.removeEventListener("webglcontextrestored", this.onRestored);
-    this.dropSides();
+    this.pictures?.drop();
     this.engine?.dispose();
     this.engine = null;
   }
@@ -206,22 +190,26 @@ export class LookRenderer {
     if (!this.gl) return;
     await this.guarded(async (gl) => {
       this.engine = await TraceEngine.create(gl, this.abort.signal);
+      this.pictures = new LivePictures(this.engine, this.scheduler, this.target);
       await this.prepareScenes();
     }, this.gl);
   }
 
   private async prepareScenes(): Promise<void> {
-    const { engine, scenes } = this;
+    const { engine, wanted } = this;
     if (!engine) return;
-    const generation = ++this.generation;
-    const waits = scenes.some((scene) => !engine.canTrace(scene, 0));
-    if (waits) this.report({ phase: "preparing" });
+    const { signal } = this.abort;
+    if (wanted.some((scene) => !engine.canTrace(scene, 0))) this.report({ isBehind: this.ready.length > 0 });
     await this.guarded(async () => {
-      for (const scene of scenes) await engine.prepareFirst(scene, this.abort.signal);
-      if (generation === this.generation) this.rebuildSides();
+      for (const scene of wanted) await engine.prepareFirst(scene, signal);
+      // Another change has come meanwhile, and sees to the rest.
+      if (wanted !== this.wanted) return;
+      this.ready = wanted;
+      this.isSpecialised = false;
+      this.takeScenes();
       // The sketch shows while the rest compiles: whole, since on some devices compiling holds up everything drawn.
       await this.untilSketched();
-      for (const scene of scenes) await engine.prepare(scene, this.abort.signal);
+      for (const scene of wanted) await engine.prepare(scene, signal);
     }, engine.gl);
   }
 
@@ -243,155 +231,91 @@ export class LookRenderer {
     }
   }
 
-  /** Loads the scenes anew and makes pictures of the right size for them. */
-  private rebuildSides(): void {
-    const { engine, scenes } = this;
-    if (!engine || scenes.some((scene) => !engine.canTrace(scene, 0)) || this.width === 0) return;
+  /** Loads the scenes anew, into pictures of the right size. */
+  private takeScenes(): void {
+    if (!this.pictures || this.width === 0 || this.ready.length === 0) return;
     const width = this.display.sideBySide ? Math.ceil(this.width / 2) : this.width;
-    const kept = this.sides;
-    this.sides = scenes.map((scene, k) => {
-      const old = kept[k];
-      if (old) engine.unload(old.scene);
-      const fits = old && old.full.width === width && old.full.height === this.height;
-      if (old && !fits) for (const picture of [old.full, old.coarse]) picture.dispose();
-      const made = fits ? old : this.makePictures(engine.gl, width);
-      return { scene: engine.load(scene), full: made.full, coarse: made.coarse };
-    });
-    for (const old of kept.slice(scenes.length)) this.dropSide(old);
+    this.pictures.take(this.ready, width, this.height);
     this.restart();
   }
 
-  private makePictures(gl: WebGL2RenderingContext, width: number) {
-    const coarse = (length: number) => Math.max(1, Math.ceil(length / this.coarseness));
-    return {
-      full: new Accumulator(gl, width, this.height),
-      coarse: new Accumulator(gl, coarse(width), coarse(this.height)),
-    };
-  }
-
   private restart(): void {
-    this.changedAt = performance.now();
-    this.fitCoarse();
-    for (const { scene, full, coarse } of this.sides)
-      for (const picture of [full, coarse]) picture.restart(scene.packed.hasDispersion);
-    this.tracedInto = null;
+    this.pictures?.restart();
+    this.mustShow = true;
     this.report({ firstPictureMs: null });
     this.requestFrame();
   }
 
-  /** Gives the coarse pictures the size that this card can trace at once. */
-  private fitCoarse(): void {
-    const side = this.sides[0];
-    const gl = this.engine?.gl;
-    if (!side || !gl) return;
-    const pixels = side.full.width * side.full.height;
-    const fits = (times: number) => this.scheduler.passMs(pixels / times ** 2) <= COARSE_PASS_MS;
-    const coarseness = COARSENESS.find(fits) ?? COARSENESS[COARSENESS.length - 1];
-    if (coarseness === this.coarseness) return;
-    this.coarseness = coarseness;
-    const length = (full: number) => Math.max(1, Math.ceil(full / coarseness));
-    this.sides = this.sides.map((old) => {
-      old.coarse.dispose();
-      const coarse = new Accumulator(gl, length(old.full.width), length(old.full.height));
-      return { ...old, coarse };
-    });
-  }
-
-  private isMoving(): boolean {
-    return performance.now() - this.movedAt < STILL_AFTER_MS;
+  private showSoon(): void {
+    this.mustShow = true;
+    this.requestFrame();
   }
 
   private requestFrame(): void {
     if (this.frameRequest || !this.isActive || this.abort.signal.aborted) return;
-    this.frameRequest = requestAnimationFrame(() => {
-      this.frameRequest = 0;
-      this.frame();
-    });
+    this.frameRequest = requestAnimationFrame(this.frame);
   }
 
-  private frame(): void {
-    const { engine, view } = this;
-    const side = this.sides[0];
-    if (!engine || !view || !side || engine.gl.isContextLost()) return;
+  private cancelFrame(): void {
+    cancelAnimationFrame(this.frameRequest);
+    this.frameRequest = 0;
+  }
+
+  private readonly frame = (): void => {
+    this.frameRequest = 0;
+    const { engine, view, pictures } = this;
+    if (!engine || !view || !pictures || pictures.isEmpty || engine.gl.isContextLost()) return;
     if (this.cardBusy) {
       this.requestFrame();
       return;
     }
-    const into = this.wanted(side);
-    const wants = side[into].samples < this.target || side[into].passes === 0;
-    if (wants && this.canTrace(engine, into)) this.traceSome(engine, view, into);
-    if (this.isStale) this.showBest(engine);
-    if (side.full.passes > 0) this.onSketched();
-    const isClean = into === "full" && side.full.passes > 0 && side.full.samples >= this.target;
-    const samples = side.full.passes > 0 ? side.full.samples : side.coarse.passes > 0 ? 1 : 0;
-    const isCoarse = side.full.passes === 0;
-    this.report({ phase: isClean ? "clean" : "tracing", samples, isCoarse, ...this.firstPicture(samples) });
-    if (side.full.samples === LASTING_SAMPLES) void this.specialise(engine);
-    if (!isClean) this.requestFrame();
-  }
-
-  /** The piece has been looked at for a while: programs of its own make the rest quicker. It goes on without, if refused. */
-  private async specialise(engine: TraceEngine): Promise<void> {
-    try {
-      for (const scene of this.scenes) await engine.specialise(scene, this.abort.signal);
-    } catch (error) {
-      if (!this.abort.signal.aborted && !engine.gl.isContextLost()) this.report({ error: String(error) });
+    const isMoving = performance.now() - this.movedAt < STILL_AFTER_MS;
+    const pixels = pictures.traceSome(view, isMoving);
+    if (pixels > 0) this.measure(engine, pixels);
+    if (this.mustShow || pictures.isStale) {
+      pictures.show(this.display, this.width, this.height);
+      this.mustShow = false;
     }
-  }
+    const { progress } = pictures;
+    this.reportProgress(progress);
+    if (!progress.isCoarse) this.onSketched();
+    if (progress.samples > 1) this.specialise(engine);
+    if (!progress.isClean || isMoving) this.requestFrame();
+  };
 
-  /** Coarse while something moves, and for one pass where a full one would keep the eye waiting. */
-  private wanted({ full, coarse }: Side): Resolution {
-    if (this.isMoving()) return "coarse";
-    const isSlow = this.scheduler.passMs(full.width * full.height) > FIRST_PASS_MS;
-    return isSlow && full.passes === 0 && coarse.passes === 0 ? "coarse" : "full";
-  }
-
-  private traceSome(engine: TraceEngine, view: View, into: Resolution): void {
-    const { width, height } = this.sides[0][into];
-    if (this.tracedInto !== into) this.scheduler.restart(width, height);
-    this.tracedInto = into;
-    const bands: Band[] = [];
-    for (const band of this.scheduler.frame()) {
-      // The sketch is through and its followers' program still compiles: the rest of the frame is given up.
-      if (!this.canTrace(engine, into)) {
-        this.tracedInto = null;
-        break;
-      }
-      for (const side of this.sides)
-        engine.trace(side.scene, side[into], view, band, { x: 0, y: 0, width, height });
-      bands.push(band);
-    }
-    this.isStale ||= bands.some((band) => band.last);
-    const pixels = rowsOf(bands) * width;
+  /** Learns how fast the card is. One that has no frames of its own to keep goes on at once, and leaves the page in between. */
+  private measure(engine: TraceEngine, pixels: number): void {
     this.cardBusy = true;
     void measureGpu(engine.gl).then((ms) => {
       this.cardBusy = false;
       if (ms > 0) this.scheduler.measured(pixels, ms);
+      if (!this.isSoftware || !this.frameRequest || document.hidden) return;
+      this.cancelFrame();
+      this.frame();
     });
   }
 
-  private canTrace(engine: TraceEngine, into: Resolution): boolean {
-    return this.sides.every((side) => engine.canTrace(side.scene.packed, side[into].passes));
+  /**
+   * The piece has been looked at for a while: programs of its own make the rest quicker. It goes on without, if refused.
+   * In software they gain a tenth and hold everything up while they compile.
+   */
+  private specialise(engine: TraceEngine): void {
+    if (this.isSpecialised || this.isSoftware || performance.now() - this.changedAt < LASTING_MS) return;
+    this.isSpecialised = true;
+    engine.specialise(this.ready, this.abort.signal).catch((error) => {
+      if (!this.abort.signal.aborted && !engine.gl.isContextLost()) this.report({ error: String(error) });
+    });
   }
 
-  /** The full picture as soon as it has one whole pass, until then the coarse one, until then what was there before. */
-  private showBest(engine: TraceEngine): void {
-    const { full, coarse } = this.sides[0];
-    if (full.passes > 0) this.shown = "full";
-    else if (coarse.passes > 0) this.shown = "coarse";
-    const [left, right] = this.sides.map((side) => side[this.shown]);
-    engine.show({ left, right: right ?? null, ...this.display }, this.width, this.height);
-    this.isStale = false;
-  }
-
-  private showSoon(): void {
-    this.isStale = true;
-    this.requestFrame();
-  }
-
-  private firstPicture(samples: number): Partial<LookState> {
-    if (samples === 0 || this.state.firstPictureMs !== null) return {};
-    return { firstPictureMs: performance.now() - this.changedAt };
+  private reportProgress({ samples, isCoarse, isClean }: Progress): void {
+    const isFirst = samples > 0 && this.state.firstPictureMs === null;
+    this.report({
+      phase: isClean ? "clean" : "tracing",
+      samples,
+      isCoarse,
+      isBehind: this.ready !== this.wanted,
+      ...(isFirst && { firstPictureMs: performance.now() - this.changedAt }),
+    });
   }
 
   private report(change: Partial<LookState>): void {
@@ -399,21 +323,12 @@ export class LookRenderer {
     this.onState(this.state);
   }
 
-  private dropSide(side: Side): void {
-    this.engine?.unload(side.scene);
-    for (const picture of [side.full, side.coarse]) picture.dispose();
-  }
-
-  private dropSides(): void {
-    for (const side of this.sides) this.dropSide(side);
-    this.sides = [];
-  }
-
   private readonly onLost = (event: Event): void => {
     // Without this the browser never gives the context back.
     event.preventDefault();
-    this.sides = [];
+    this.pictures = null;
     this.engine = null;
+    this.ready = [];
     this.cardBusy = false;
     this.report({ phase: "lost", samples: 0 });
   };

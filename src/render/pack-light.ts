@@ -8,16 +8,14 @@ import type { Texels } from "./packed-scene.ts";
 
 /** As in `light.glsl`. */
 export const MAX_PANELS = 8;
-const KINDS = { uniform: 0, setting: 1, picture: 2 } as const;
+/** The variant of `light.glsl`. */
+export const LIGHTS = { uniform: 0, setting: 1, picture: 2 } as const;
 
 /** @throws RangeError for a setting with more panels than the shader holds */
 export function packLight(light: Light): Uniforms {
-  const kind: Uniforms = { lightKind: int(KINDS[light.kind]) };
-  if (light.kind === "uniform") return kind;
-  const turn: Uniforms = { lightTurn: vec2([Math.cos(light.turnRad), Math.sin(light.turnRad)]) };
-  return light.kind === "picture"
-    ? { ...kind, ...turn }
-    : { ...kind, ...packSetting(light.setting, light.turnRad) };
+  if (light.kind === "uniform") return {};
+  if (light.kind === "setting") return packSetting(light.setting, light.turnRad);
+  return { lightTurn: vec2([Math.cos(light.turnRad), Math.sin(light.turnRad)]) };
 }
 
 function packSetting(setting: LightSetting, turnRad: number): Uniforms {

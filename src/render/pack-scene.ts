@@ -4,7 +4,7 @@ import type { SceneDesign } from "../core/optics/inside.ts";
 import type { Scene } from "../core/optics/scene.ts";
 import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
 import { float, int, type Uniforms, uint, vec3 } from "./gl-program.ts";
-import { packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
+import { LIGHTS, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
 
 /** As in `body.glsl` and `inside.glsl`. */
@@ -40,7 +40,11 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
   const isRough = scene.roughness.some((alpha) => alpha > 0);
   const rough = isRough ? (scene.wet ? 2 : 1) : 0;
   return {
-    defines: { ROUGH: String(rough), DESIGNS: scene.designs.length > 0 ? "1" : "0" },
+    defines: {
+      ROUGH: String(rough),
+      DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
+      LIGHT: String(LIGHTS[scene.light.kind]),
+    },
     uniforms: { ...packLight(scene.light), ...packBackdrop(scene.light), ...packNumbers(scene, options) },
     planeCount: scene.planeCount,
     hasDispersion: options.hasDispersion,

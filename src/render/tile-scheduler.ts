@@ -30,14 +30,8 @@ export class TileScheduler {
   private nextRow = 0;
   private pixelsPerMs: number;
 
-  /**
-   * @param targetMs time that one frame's tracing should take
-   * @param leastPixels a frame never traces fewer
-   */
-  constructor(
-    private readonly targetMs = TARGET_MS,
-    private readonly leastPixels = LEAST_PIXELS,
-  ) {
+  /** @param targetMs time that one frame's tracing should take */
+  constructor(private readonly targetMs = TARGET_MS) {
     this.pixelsPerMs = FIRST_PIXELS / targetMs;
   }
 
@@ -55,7 +49,7 @@ export class TileScheduler {
 
   /** The bands to trace in this frame, in order; at least one row. */
   frame(): Band[] {
-    const wanted = Math.max(this.leastPixels, this.pixelsPerMs * this.targetMs);
+    const wanted = Math.max(LEAST_PIXELS, this.pixelsPerMs * this.targetMs);
     const budget = Math.min(wanted, this.width * this.height * MAX_PASSES_A_FRAME);
     const bands: Band[] = [];
     let rows = Math.max(1, Math.floor(budget / this.width));

@@ -16,6 +16,11 @@ interface Program {
   readonly uniforms: UniformSetter;
 }
 
+interface Tracer extends Program {
+  /** The only number of planes that it takes, or ANY_COUNT. */
+  readonly planes: number;
+}
+
 /** Which part of which picture is traced: the accumulator's lower left pixel within a picture of `width` x `height`. */
 export interface Frame {
   readonly x: number;
@@ -58,11 +63,13 @@ const SAMPLERS = [
 const ANY_COUNT = 0;
 /** Beyond so many planes an unrolled program takes long to compile and gains little. */
 const MOST_UNROLLED = 128;
+/** Programs for one number of facets that are kept: two scenes with both passes, now and before the last change. */
+const MOST_OWN = 8;
 const SUM_UNIT = 0;
 const [LEFT_UNIT, RIGHT_UNIT] = [0, 1];
 
 export class TraceEngine {
-  private readonly tracers = new Map<string, Program>();
+  private readonly tracers = new Map<string, Tracer>();
   private readonly nothing: WebGLTexture;
 
   private constructor(
@@ -89,12 +96,24 @@ export class TraceEngine {
   }
 
   /**
-   * Compiles a program for this very number of facets, up to MOST_UNROLLED: half as fast again, worth it for a piece one
-   * keeps looking at. Until it is there, and when the device refuses it, the program for any number goes on.
+   * Compiles programs for these very numbers of facets, up to MOST_UNROLLED: up to half as fast again on a card, worth it
+   * for a piece one keeps looking at. Until they are there, and when the device refuses them, those for any number go on.
    */
-  async specialise(packed: PackedScene, signal?: AbortSignal): Promise<void> {
-    if (packed.planeCount === ANY_COUNT || packed.planeCount > MOST_UNROLLED) return;
-    await this.prepareVariants(packed, packed.planeCount, signal);
+  async specialise(scenes: readonly PackedScene[], signal?: AbortSignal): Promise<void> {
+    for (const packed of scenes) {
+      if (packed.planeCount === ANY_COUNT || packed.planeCount > MOST_UNROLLED) continue;
+      await this.prepareVariants(packed, packed.planeCount, signal);
+    }
+    this.forgetOldPrograms();
+  }
+
+  /** Of the programs for one number of facets only the latest are kept. */
+  private forgetOldPrograms(): void {
+    const own = [...this.tracers].filter(([, { planes }]) => planes !== ANY_COUNT);
+    for (const [key, { program }] of own.slice(0, -MOST_OWN)) {
+      this.gl.deleteProgram(program);
+      this.tracers.delete(key);
+    }
   }
 
   private async prepareVariants(packed: PackedScene, planes: number, signal?: AbortSignal): Promise<void> {
@@ -119,7 +138,7 @@ export class TraceEngine {
     });
     made.uniforms.set({ sumSoFar: int(SUM_UNIT) });
     made.uniforms.set(Object.fromEntries(SAMPLERS.map(({ name }, k) => [name, int(SUM_UNIT + 1 + k)])));
-    this.tracers.set(variantKey(packed, channels, planes), made);
+    this.tracers.set(variantKey(packed, channels, planes), { ...made, planes });
   }
 
   /** True when the program is there that a picture of the scene needs after so many passes. */

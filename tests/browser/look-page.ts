@@ -30,7 +30,7 @@ async function traceScene(k: number, { size, seed, samples, own }: TraceWish): P
   const { make, from, hasDispersion } = LOOK_SCENES[k];
   const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind: "light" });
   await tracer.prepare(packed);
-  if (own) await tracer.specialise(packed);
+  if (own) await tracer.specialise([packed]);
   const loaded = tracer.load(packed);
   const target = new Accumulator(tracer.gl, size, size);
   target.restart(hasDispersion);

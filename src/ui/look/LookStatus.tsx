@@ -44,6 +44,7 @@ export function LookStatus() {
 function lineOf(state: LookState, words: Words): string {
   if (state.phase === "preparing") return words.preparing;
   if (state.phase === "lost") return words.lost;
+  if (state.isBehind) return words.behind;
   if (state.phase === "clean") return words.clean(state.samples);
   if (state.samples === 0) return words.first;
   return state.isCoarse ? words.coarse : words.tracing(inSteps(state.samples), state.target);

@@ -60,7 +60,7 @@ async function load(
   const engine = await opened;
   const packed = packScene(benchScene(count), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind });
   await engine.prepare(packed);
-  await engine.specialise(packed);
+  await engine.specialise([packed]);
   const scene = engine.load(packed);
   const target = new Accumulator(gl, size, size);
   target.restart(hasDispersion);

@@ -94,6 +94,7 @@ export const look: Translated<typeof english> = {
   status: {
     preparing: "Das Licht wird vorbereitet. Solange zeigt sich das gezeichnete Stück.",
     first: "Das erste Bild ist unterwegs. Solange ist das gezeichnete Stück zu sehen.",
+    behind: "Diese Änderung wird vorbereitet. Solange zeigt sich das Bild von vorher.",
     coarse: "Ein grobes erstes Bild. Das feine folgt.",
     tracing: (samples: number, all: number) => `Wird klarer: ${samples} von ${all} Proben`,
     clean: (samples: number) => `Klar: ${samples} Proben`,

@@ -92,6 +92,7 @@ export const look = {
   status: {
     preparing: "Getting the light ready. The drawn piece shows meanwhile.",
     first: "The first picture is on its way. The drawn piece shows meanwhile.",
+    behind: "Getting ready for this change. The picture from before shows meanwhile.",
     coarse: "A coarse first picture. The fine one follows.",
     tracing: (samples: number, all: number) => `Getting cleaner: ${samples} of ${all} samples`,
     clean: (samples: number) => `Clean: ${samples} samples`,

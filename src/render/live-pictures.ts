@@ -1,0 +1,179 @@
+/**
+ * The pictures of one or two scenes as they gather: a full one each, and a coarse one for while something moves and for
+ * the first glance. Says which of them is worth tracing, traces a frame's share of it and shows the best there is. Knows
+ * nothing of the page and its clock.
+ */
+import { Accumulator } from "./accumulator.ts";
+import type { PackedScene } from "./packed-scene.ts";
+import { type Band, rowsOf, type TileScheduler } from "./tile-scheduler.ts";
+import type { LoadedScene, Showing, TraceEngine } from "./trace-engine.ts";
+import type { View } from "./view.ts";
+
+/** A coarse picture has every so many-th pixel across and down: half while moving, less where a card is slow. */
+const COARSENESS = [2, 3, 4, 6, 8] as const;
+/** A pass of a coarse picture should take no longer than this, milliseconds. */
+const COARSE_PASS_MS = 30;
+/** Where a full pass takes longer than this, a coarse one comes first. */
+const FIRST_PASS_MS = 60;
+
+type Resolution = "full" | "coarse";
+
+interface Side {
+  readonly scene: LoadedScene;
+  readonly full: Accumulator;
+  readonly coarse: Accumulator;
+}
+
+/** How far the first side is; the other side keeps step. */
+export interface Progress {
+  /** Samples per pixel of what shows; 0 before there is a picture. */
+  readonly samples: number;
+  /** Only a coarse picture, or none, has been through yet. */
+  readonly isCoarse: boolean;
+  readonly isClean: boolean;
+}
+
+export class LivePictures {
+  private sides: readonly Side[] = [];
+  private coarseness: number = COARSENESS[0];
+  /** Where the scheduler's next band belongs. */
+  private tracedInto: Resolution | null = null;
+  private shown: Resolution = "full";
+  private hasNews = false;
+
+  /** @param target samples per pixel at which a picture is clean */
+  constructor(
+    private readonly engine: TraceEngine,
+    private readonly scheduler: TileScheduler,
+    private readonly target: number,
+  ) {}
+
+  get isEmpty(): boolean {
+    return this.sides.length === 0;
+  }
+
+  /** What was traced since it was last shown ends a pass: another picture than the one on the screen. */
+  get isStale(): boolean {
+    return this.hasNews;
+  }
+
+  /** The full picture of the first side, or null. */
+  get first(): Accumulator | null {
+    return this.sides[0]?.full ?? null;
+  }
+
+  get progress(): Progress {
+    const [side] = this.sides;
+    if (!side) return { samples: 0, isCoarse: true, isClean: false };
+    const { full, coarse } = side;
+    const isCoarse = full.passes === 0;
+    const samples = isCoarse ? Math.min(1, coarse.passes) : full.samples;
+    return { samples, isCoarse, isClean: !isCoarse && full.samples >= this.target };
+  }
+
+  /** Puts scenes on the card in place of those before; `width` x `height` of one side. Their first programs must be there. */
+  take(scenes: readonly PackedScene[], width: number, height: number): void {
+    const before = this.sides;
+    this.sides = scenes.map((scene, k) => {
+      const old = before[k];
+      if (old) this.engine.unload(old.scene);
+      const fits = old && old.full.width === width && old.full.height === height;
+      if (old && !fits) disposePictures(old);
+      const { full, coarse } = fits ? old : this.makePictures(width, height);
+      return { scene: this.engine.load(scene), full, coarse };
+    });
+    for (const old of before.slice(scenes.length)) this.dropSide(old);
+  }
+
+  /** Forgets what was gathered; what shows stays until there is something new. */
+  restart(): void {
+    this.fitCoarse();
+    for (const { scene, full, coarse } of this.sides)
+      for (const picture of [full, coarse]) picture.restart(scene.packed.hasDispersion);
+    this.tracedInto = null;
+  }
+
+  /** Traces one frame's share. Answers how many pixels that were: 0 when there is nothing to do. */
+  traceSome(view: View, isMoving: boolean): number {
+    const [side] = this.sides;
+    if (!side) return 0;
+    const into = this.wanted(side, isMoving);
+    const isDone = side[into].samples >= this.target && side[into].passes > 0;
+    if (isDone || !this.canTrace(into)) return 0;
+    const { width, height } = side[into];
+    if (this.tracedInto !== into) this.scheduler.restart(width, height);
+    this.tracedInto = into;
+    const bands: Band[] = [];
+    for (const band of this.scheduler.frame()) {
+      // The sketch is through and its followers' program still compiles: the rest of the frame is given up.
+      if (!this.canTrace(into)) {
+        this.tracedInto = null;
+        break;
+      }
+      for (const { scene, [into]: picture } of this.sides)
+        this.engine.trace(scene, picture, view, band, { x: 0, y: 0, width, height });
+      bands.push(band);
+    }
+    this.hasNews ||= bands.some((band) => band.last);
+    return rowsOf(bands) * width;
+  }
+
+  /** The full picture as soon as it has one whole pass, until then the coarse one, until then what was there before. */
+  show(how: Omit<Showing, "left" | "right">, width: number, height: number): void {
+    const { full, coarse } = this.sides[0];
+    if (full.passes > 0) this.shown = "full";
+    else if (coarse.passes > 0) this.shown = "coarse";
+    const [left, right] = this.sides.map((side) => side[this.shown]);
+    this.engine.show({ left, right: right ?? null, ...how }, width, height);
+    this.hasNews = false;
+  }
+
+  drop(): void {
+    for (const side of this.sides) this.dropSide(side);
+    this.sides = [];
+  }
+
+  private makePictures(width: number, height: number) {
+    return { full: new Accumulator(this.engine.gl, width, height), coarse: this.makeCoarse(width, height) };
+  }
+
+  private makeCoarse(width: number, height: number): Accumulator {
+    const coarse = (length: number) => Math.max(1, Math.ceil(length / this.coarseness));
+    return new Accumulator(this.engine.gl, coarse(width), coarse(height));
+  }
+
+  /** Gives the coarse pictures the size that this card can trace at once. */
+  private fitCoarse(): void {
+    const [side] = this.sides;
+    if (!side) return;
+    const pixels = side.full.width * side.full.height;
+    const fits = (times: number) => this.scheduler.passMs(pixels / times ** 2) <= COARSE_PASS_MS;
+    const coarseness = COARSENESS.find(fits) ?? COARSENESS[COARSENESS.length - 1];
+    if (coarseness === this.coarseness) return;
+    this.coarseness = coarseness;
+    this.sides = this.sides.map((old) => {
+      old.coarse.dispose();
+      return { ...old, coarse: this.makeCoarse(old.full.width, old.full.height) };
+    });
+  }
+
+  /** Coarse while something moves, and for one pass where a full one would keep the eye waiting. */
+  private wanted({ full, coarse }: Side, isMoving: boolean): Resolution {
+    if (isMoving) return "coarse";
+    const isSlow = this.scheduler.passMs(full.width * full.height) > FIRST_PASS_MS;
+    return isSlow && full.passes === 0 && coarse.passes === 0 ? "coarse" : "full";
+  }
+
+  private canTrace(into: Resolution): boolean {
+    return this.sides.every((side) => this.engine.canTrace(side.scene.packed, side[into].passes));
+  }
+
+  private dropSide(side: Side): void {
+    this.engine.unload(side.scene);
+    disposePictures(side);
+  }
+}
+
+function disposePictures({ full, coarse }: Pick<Side, "full" | "coarse">): void {
+  for (const picture of [full, coarse]) picture.dispose();
+}
