@@ -5,7 +5,7 @@
  */
 import { wheelErrors } from "../check/findings-wheel.ts";
 import type { Plan, SetUp, Side } from "../plan/document.ts";
-import { evenCounts, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
+import { evenCounts, nearestStop, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
 import type { PlacedFacet, SolvedPlan } from "../plan/solved.ts";
 
 const DEG = Math.PI / 180;
@@ -30,16 +30,43 @@ export interface StopRead {
   readonly turnDeg: number;
 }
 
+/** Reading of an azimuth in degrees from zero in the wheel's own direction, [0, 360). */
+function turnAt(plan: Plan, side: Side, azimuthDeg: number): number {
+  const ahead = azimuthDeg - zeroOf(plan, side);
+  return wrapDeg(directionOf(plan, side) === "with" ? ahead : -ahead);
+}
+
+/** What is written at a stop of one side's wheel. */
+const stopLabel = (plan: Plan, side: Side, stop: number): string =>
+  (stop === 0 && plan.rig.setUps?.[side]?.zeroLabel) || String(stop);
+
 export function readStop(plan: Plan, facet: PlacedFacet): StopRead {
   const { side } = plan.tiers[facet.tierIndex];
   const stops = stopsOf(plan, side);
   const isWith = directionOf(plan, side) === "with";
-  const ahead = facet.azimuthDeg - zeroOf(plan, side);
-  const turnDeg = wrapDeg(isWith ? ahead : -ahead);
+  const turnDeg = turnAt(plan, side, facet.azimuthDeg);
   if (stops === null || facet.wheelStop === null) return { stop: null, label: turnDeg.toFixed(1), turnDeg };
   const stop = isWith ? facet.wheelStop : (stops - facet.wheelStop) % stops;
-  const zeroLabel = plan.rig.setUps?.[side]?.zeroLabel;
-  return { stop, label: stop === 0 && zeroLabel ? zeroLabel : String(stop), turnDeg };
+  return { stop, label: stopLabel(plan, side, stop), turnDeg };
+}
+
+/** Where the wheel of one side's set-up stands when the ink mark on the skin is up. */
+export interface MarkRead {
+  /** What is written at the nearest stop, or degrees to a tenth on a protractor. */
+  readonly label: string;
+  readonly isStop: boolean;
+  /** How far past that stop, in the wheel's own direction, the mark lies, degrees; 0 on a protractor. */
+  readonly pastDeg: number;
+}
+
+/** The mark by which the piece is turned right on this side; without one in the plan it is at azimuth 0. */
+export function readMark(plan: Plan, side: Side): MarkRead {
+  const turnDeg = turnAt(plan, side, plan.piece.inkMarkDeg ?? 0);
+  const stops = stopsOf(plan, side);
+  if (stops === null) return { label: turnDeg.toFixed(1), isStop: false, pastDeg: 0 };
+  const stop = nearestStop(turnDeg, stops);
+  const past = turnDeg - (360 * stop) / stops;
+  return { label: stopLabel(plan, side, stop), isStop: true, pastDeg: past > 180 ? past - 360 : past };
 }
 
 /** How well the wheel serves one tier. */

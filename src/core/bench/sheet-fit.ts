@@ -15,6 +15,7 @@ import {
   pageMm,
   SIZES,
   STOP_POINTS,
+  STOP_WIDTH_GAP_MM,
   STOP_WIDTH_POINTS,
   shortLine,
   stopRows,
@@ -129,6 +130,7 @@ function tickingMm({ stops, stages }: TierText, measure: string, pt: number): nu
   const rows = Math.ceil(stops.length / perRow);
   const stopMm =
     (STOP_POINTS * 1.05 + (hasWidths ? STOP_WIDTH_POINTS * 1.1 : 0)) * MM_PER_POINT +
+    (hasWidths ? STOP_WIDTH_GAP_MM + 0.3 : 0) +
     stages.length * (boxMm - 0.3);
   const ticks = 1 + rows * stopMm + 1.2 * (rows - 1);
   if (isBeside(stops)) return paragraph(measure, LINE_MM, 0.9);

@@ -75,6 +75,8 @@ export const measuresAt = (pt: number) =>
     : { lineHeight: 1.3, paragraphMm: 0.8, boxMm: 4.2, gaugeMm: 7 };
 export const STOP_POINTS = 14.5;
 export const STOP_WIDTH_POINTS = 7.5;
+/** Below a width, so that the first box does not touch it. */
+export const STOP_WIDTH_GAP_MM = 0.2;
 export const PICTURE_MM = { least: 24, most: 64, gap: 5 } as const;
 export const MEASURE_MM = 54;
 
@@ -117,6 +119,7 @@ ul { list-style: none; margin: 0; padding: 0; }
 .stages b { display: inline-block; width: ${STAGE_NUMBER}em; text-indent: 0; }
 .note { font-weight: 700; }
 .stop .none { border: 0; }
+.stop small + i { margin-top: ${STOP_WIDTH_GAP_MM}mm; }
 .note::before { content: "\\25B6\\00a0"; }
 .stages .note::before { display: inline-block; width: ${STAGE_NUMBER}em; text-indent: 0; }
 .stops { display: grid; gap: 1.2mm 0; margin-top: 1mm; }

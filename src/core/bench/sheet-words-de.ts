@@ -11,6 +11,7 @@ export const sheetWordsDe: SheetWords = {
   units: { mm: "mm", inch: "Zoll", deg: "\u00b0" },
   glass: (glass) => (typeof glass === "string" ? GLASS[glass] : glass.name),
   about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
+  stop: (label) => `Raste ${label}`,
   wheel: (stops) => (stops === null ? "freier Winkelmesser" : `Teilrad mit ${stops} Rasten`),
   before: "Vor dem ersten Schliff",
   preparations: {
@@ -26,6 +27,7 @@ export const sheetWordsDe: SheetWords = {
   turnOver: (side) => `Stück umdrehen: ${side === "front" ? "Vorderseite" : "Rückseite"}`,
   trialFacet:
     "An den neuen Kittstock kitten, Raste 0 markieren, eine Probefacette leicht anschleifen und den Versatz messen, dann erst weiter.",
+  mark: (reading) => `Der Tintenstrich steht oben bei ${reading}.`,
   tier: (name, count, angle, first, width) =>
     `${name}: ${facets(count)} bei ${angle}, ab Raste ${first}, geschliffen ${count === 1 ? "" : "je "}${width} breit.`,
   pivot: (height, arm) => `Drehpunkt ${height} über der Scheibe, Arm ${arm}.`,

@@ -10,6 +10,7 @@ export const sheetWordsEn: SheetWords = {
   units: { mm: "mm", inch: "in", deg: "\u00b0" },
   glass: (glass) => (typeof glass === "string" ? glass : glass.name),
   about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
+  stop: (label) => `stop ${label}`,
   wheel: (stops) => (stops === null ? "free protractor" : `wheel of ${stops} stops`),
   before: "Before the first cut",
   preparations: {
@@ -25,6 +26,7 @@ export const sheetWordsEn: SheetWords = {
   turnOver: (side) => `Turn the piece over: ${side === "front" ? "front" : "back"}`,
   trialFacet:
     "Cement to the new dop, mark stop 0, cut one trial facet lightly and measure how far it is off before going on.",
+  mark: (reading) => `The ink mark is up at ${reading}.`,
   tier: (name, count, angle, first, width) =>
     `${name}: ${facets(count)} at ${angle}, from stop ${first}, ${count === 1 ? "" : "each "}ground ${width} wide.`,
   pivot: (height, arm) => `Pivot ${height} above the disc, arm ${arm}.`,

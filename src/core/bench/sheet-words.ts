@@ -10,12 +10,15 @@ export interface SheetWords {
   readonly glass: (glass: Glass) => string;
   /** "30 mm borosilicate, 37 facets, wheel of 96 stops" */
   readonly about: (diameter: string, glass: string, facets: number, wheel: string) => string;
+  readonly stop: (label: string) => string;
   readonly wheel: (stops: number | null) => string;
   readonly before: string;
   readonly preparations: Readonly<Record<string, string>>;
   readonly side: (side: Side) => string;
   readonly turnOver: (side: Side) => string;
   readonly trialFacet: string;
+  /** Where the ink mark on the skin comes to on this side's wheel. */
+  readonly mark: (reading: string) => string;
   /** "Belt: 12 facets at 20 deg, from stop 0, each ground 7.3 mm wide." */
   readonly tier: (name: string, count: number, angle: string, first: string, width: string) => string;
   readonly pivot: (height: string, arm: string) => string;

@@ -9,6 +9,7 @@ import { benchOf, isGround, isWorked, stagesOf } from "./bench.ts";
 import { CAUTIONS, cautionsAt } from "./cautions.ts";
 import { html, type Markup } from "./markup.ts";
 import { PREPARATIONS, type Step } from "./order.ts";
+import { readMark } from "./set-up.ts";
 import { CHECK_BAR_MM, checkBar, facetPicture, gaugePicture } from "./sheet-drawings.ts";
 import { fitPages, isBeside, type SheetText, wordsWidthMm } from "./sheet-fit.ts";
 import { type SheetUnit, sheetFormat } from "./sheet-format.ts";
@@ -86,7 +87,13 @@ function turnText({ solved, words }: SheetMatter, index: number): SheetText["tie
   const { side } = solved.plan.tiers[index];
   const before = index === 0 ? "front" : solved.plan.tiers[index - 1].side;
   if (side === before) return null;
-  return { title: words.turnOver(side), text: words.trialFacet, care: careText(words, "turn-over") };
+  const mark = readMark(solved.plan, side);
+  const reading = mark.isStop ? words.stop(mark.label) : `${mark.label}${words.units.deg}`;
+  return {
+    title: words.turnOver(side),
+    text: `${words.mark(reading)} ${words.trialFacet}`,
+    care: careText(words, "turn-over"),
+  };
 }
 
 function tierSection({ text, turn }: SheetText["tiers"][number], words: SheetWords, points: number): Markup {
@@ -152,7 +159,8 @@ function legendText(matter: SheetMatter, isShort: boolean): string {
     isGuessed ? words.strokesUnknown : null,
     hingeMoves(matter),
   ].filter((line) => line !== null);
-  return `${lines.map((line) => line.replace(/\.$/, "")).join(". ")}.`;
+  const sentences = lines.map((line) => line.charAt(0).toUpperCase() + line.slice(1).replace(/\.$/, ""));
+  return `${sentences.join(". ")}.`;
 }
 
 /** Everything that is to stand on the sheet, in the words for a sheet with much or little on it. */

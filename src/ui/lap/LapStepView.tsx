@@ -4,8 +4,9 @@ import { stagesOf } from "../../core/bench/bench.ts";
 import { cautionsAt } from "../../core/bench/cautions.ts";
 import { PREPARATIONS, type Step } from "../../core/bench/order.ts";
 import { isAboutRig } from "../../core/bench/rig-findings.ts";
+import { readMark } from "../../core/bench/set-up.ts";
 import { endsByLooking } from "../../core/bench/stages.ts";
-import type { Plan } from "../../core/plan/document.ts";
+import type { Plan, Side } from "../../core/plan/document.ts";
 import type { Finding } from "../../core/plan/solved.ts";
 import { useBenchView } from "../bench/bench-view.ts";
 import { Cautions } from "../bench/parts/Cautions.tsx";
@@ -102,11 +103,15 @@ function useStepWords({ now, bench, plan }: ViewProps): { title: string; lines: 
     if (!tier?.setting?.reachable) return [angle];
     return [angle, words.setPivot(length(tier.setting.pivotHeightMm), length(tier.setting.armLengthMm))];
   };
+  const markLine = (side: Side): string => {
+    const { label, isStop } = readMark(plan, side);
+    return words.mark(isStop ? `${words.stop} ${label}` : `${label}°`);
+  };
   switch (step.kind) {
     case "prepare":
       return { title: names.work.before, lines: PREPARATIONS.map((what) => names.preparations[what]) };
     case "turn-over":
-      return { title: words.turnOver(sides[step.to]), lines: [words.trial] };
+      return { title: words.turnOver(sides[step.to]), lines: [markLine(step.to), words.trial] };
     case "fit-disc":
       return { title: words.fitDisc(stageName(stages, step.stage)), lines: [] };
     case "clean":

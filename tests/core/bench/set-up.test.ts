@@ -6,6 +6,7 @@ import {
   directionOf,
   offsetLeft,
   offsetTurn,
+  readMark,
   readStop,
   wheelFit,
 } from "../../../src/core/bench/set-up.ts";
@@ -101,6 +102,22 @@ describe("set-ups", () => {
     // The front stays where it was.
     expect(after.facets[1].azimuthDeg).toBeCloseTo(15, 9);
     expect(readStop(after.plan, back[1]).stop).toBe(93);
+  });
+
+  it("says where the wheel stands when the ink mark is up, on both sides and between stops", () => {
+    // 96 stops of 3.75 degrees. Mark at 90: stop 24 in front. Behind, counted the other way from a zero at 7.5: 277.5 / 3.75 = stop 74.
+    const own = plan([tier()], { setUps: { back: { zeroDeg: 7.5, zeroLabel: "96" } } });
+    const marked = (inkMarkDeg: number): Plan => ({ ...own, piece: { ...own.piece, inkMarkDeg } });
+    expect(readMark(marked(90), "front")).toEqual({ label: "24", isStop: true, pastDeg: 0 });
+    expect(readMark(marked(90), "back")).toEqual({ label: "74", isStop: true, pastDeg: 0 });
+    expect(readMark(marked(7.5), "back").label).toBe("96");
+    expect(readMark(marked(91), "front").pastDeg).toBeCloseTo(1, 9);
+    expect(readMark(marked(91), "back").pastDeg).toBeCloseTo(-1, 9);
+    expect(readMark(marked(-1), "front")).toMatchObject({ label: "0", pastDeg: -1 });
+    expect(readMark({ ...own, rig: { wheelStops: null } }, "back")).toMatchObject({
+      label: "0.0",
+      isStop: false,
+    });
   });
 
   it("says how uneven a wheel makes a tier, as worked by hand", () => {

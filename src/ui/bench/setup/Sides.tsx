@@ -1,15 +1,17 @@
 /** Front and back, each a set-up of its own: what the wheel reads there and what the piece is held by. */
-import { directionOf } from "../../../core/bench/set-up.ts";
+import { directionOf, readMark } from "../../../core/bench/set-up.ts";
 import type { SetUp, SetUpDop, Side } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import { Pick } from "../../controls/Pick.tsx";
 import { Toggle } from "../../controls/Toggle.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { DegreeField, LengthField, PlainField } from "../parts/fields.tsx";
 import { MaybeField } from "../parts/MaybeField.tsx";
 import { TextField } from "../parts/TextField.tsx";
+import { USUAL_STOPS } from "./rig-defaults.ts";
 import { TrialFacet } from "./TrialFacet.tsx";
 
 type Change = { readonly [K in keyof SetUp]?: SetUp[K] | undefined };
@@ -82,6 +84,8 @@ function DopFields({ setUp, set }: SideProps) {
 function WheelFields({ side, setUp, set }: SideProps) {
   const { sides: words } = useWords(benchWords);
   const plan = usePlan();
+  const { degrees } = useFormat();
+  const mark = readMark(plan, side);
   const isOwnWheel = setUp.wheelStops !== undefined;
   return (
     <>
@@ -112,16 +116,34 @@ function WheelFields({ side, setUp, set }: SideProps) {
         onChange={(direction) => set({ direction })}
       />
       <p className="small soft">{side === "back" ? words.directionBack : words.directionHow}</p>
+      <p className="small soft">
+        {words.mark(
+          mark.isStop ? mark.label : `${mark.label}°`,
+          mark.isStop,
+          Math.abs(mark.pastDeg) < 0.05 ? null : degrees(Math.abs(mark.pastDeg)),
+          mark.pastDeg > 0,
+        )}
+      </p>
       <Toggle isOn={isOwnWheel} onChange={(on) => set({ wheelStops: on ? plan.rig.wheelStops : undefined })}>
         {words.ownWheel}
       </Toggle>
       {isOwnWheel ? (
-        <PlainField
-          label={words.ownStops}
-          value={setUp.wheelStops ?? RANGES.wheelStops.min}
-          range={RANGES.wheelStops}
-          onChange={(wheelStops) => set({ wheelStops })}
-        />
+        <>
+          {setUp.wheelStops === null ? null : (
+            <PlainField
+              label={words.ownStops}
+              value={setUp.wheelStops ?? USUAL_STOPS}
+              range={RANGES.wheelStops}
+              onChange={(wheelStops) => set({ wheelStops })}
+            />
+          )}
+          <Toggle
+            isOn={setUp.wheelStops === null}
+            onChange={(free) => set({ wheelStops: free ? null : (plan.rig.wheelStops ?? USUAL_STOPS) })}
+          >
+            {words.ownFree}
+          </Toggle>
+        </>
       ) : null}
     </>
   );
@@ -150,10 +172,20 @@ function OneSide({ side }: { side: Side }) {
 
 export function Sides() {
   const words = useWords(benchWords);
+  const { inkMarkDeg } = usePlan().piece;
+  const dispatch = useStudio((state) => state.dispatch);
   return (
     <section className="bench-part" aria-labelledby="bench-sides">
       <h2 id="bench-sides">{words.sides.title}</h2>
       <p className="soft">{words.sides.what}</p>
+      <DegreeField
+        label={words.sides.inkMark}
+        value={inkMarkDeg ?? 0}
+        range={RANGES.turnDeg}
+        digits={1}
+        description={words.sides.inkMarkHow}
+        onChange={(deg) => dispatch({ type: "set-piece", change: { inkMarkDeg: deg } })}
+      />
       <OneSide side="front" />
       <OneSide side="back" />
     </section>

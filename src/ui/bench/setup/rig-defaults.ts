@@ -6,3 +6,5 @@ export const STARTING_LAP: Lap = { diameterMm: 200, bandMm: [35, 88], rpm: 280 }
 
 /** Counts of stops that index wheels are commonly made with. Common practice, no source. */
 export const COMMON_STOPS: readonly number[] = [32, 48, 64, 72, 80, 96, 120];
+/** What a wheel is offered with where the plan has none. */
+export const USUAL_STOPS = 96;

@@ -59,7 +59,7 @@ export function Ways({ bench }: { bench: Bench }) {
       {work.minutesAreGuess ? <p className="soft">{words.ways.timeIsGuess}</p> : null}
       {other ? (
         <p className="soft">
-          {words.ways.both(words.ways[other.way], timeInWords(other.minutes, words.time))}
+          {words.ways.both(words.ways[other.way], other.discChanges, timeInWords(other.minutes, words.time))}
         </p>
       ) : null}
       {way === "rough-all" ? (

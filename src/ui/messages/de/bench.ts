@@ -139,6 +139,11 @@ export const bench: Translated<typeof en> = {
     directionHow: "Schau auf die freie Seite des Stücks und dreh eine Raste weiter.",
     directionBack: "Umdrehen kehrt die Zählung um, wenn dein Teilrad nichts anderes sagt.",
     ownWheel: "Anderes Teilrad auf dieser Seite",
+    inkMark: "Tintenstrich auf der Haut bei",
+    inkMarkHow: "Azimut von vorn gesehen; nach ihm steht das Stück nach dem Umkitten wieder richtig",
+    ownFree: "Keine Rasten auf dieser Seite, freier Winkelmesser",
+    mark: (reading, isStop, past, isAfter) =>
+      `Der Tintenstrich auf der Haut steht oben bei ${isStop ? `Raste ${reading}` : reading}${past === null ? "" : `, ${past} ${isAfter ? "dahinter" : "davor"}`}. Richte das Stück beim Kitten danach aus.`,
     ownStops: "Rasten auf dieser Seite",
     ownDop: "Eigener Kittstock auf dieser Seite",
     dopDiameter: "Kittstock, quer",
@@ -232,7 +237,8 @@ export const bench: Translated<typeof en> = {
     againOff: "Er kommt wieder auf",
     againOffHow:
       "Ein halbes Grad genau ist übliche Praxis, ohne Quelle. Jede Reihe unten sagt, was das kostet.",
-    both: (way, time) => `${way}: etwa ${time}.`,
+    both: (way, discs, time) =>
+      `${way}: ${discs === 1 ? "1 Scheibenwechsel" : `${discs} Scheibenwechsel`}, etwa ${time}.`,
   },
   finishes: { ground: "geschliffen", prepolished: "vorpoliert", polished: "poliert" },
   habits: {

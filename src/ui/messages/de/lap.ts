@@ -19,6 +19,7 @@ export const lap: Translated<typeof en> = {
   turnOver: (side) => `Stück umdrehen: jetzt die ${side}`,
   trial:
     "Neu kitten, Schlag prüfen, eine Probefacette schleifen und unter Einrichten eintragen, wo sie liegt.",
+  mark: (reading) => `Der Tintenstrich steht oben bei ${reading}.`,
   fitDisc: (stage) => `Auflegen: ${stage}`,
   clean: "Alles säubern",
   cleanWhat: (from, to) =>

@@ -137,6 +137,11 @@ export const bench = {
     directionHow: "Look at the free side of the piece while you turn the wheel up by one.",
     directionBack: "Turning the piece over reverses the numbering, unless your wheel says otherwise.",
     ownWheel: "Another wheel on this side",
+    inkMark: "Ink mark on the skin at",
+    inkMarkHow: "Azimuth seen from the front; by it the piece is turned right again after the transfer",
+    ownFree: "No stops on this side, a free protractor",
+    mark: (reading: string, isStop: boolean, past: string | null, isAfter: boolean) =>
+      `The ink mark on the skin is up at ${isStop ? `stop ${reading}` : reading}${past === null ? "" : `, ${past} ${isAfter ? "past" : "short of"} it`}. Turn the piece by it when you cement it.`,
     ownStops: "Stops on this side",
     ownDop: "A dop of its own on this side",
     dopDiameter: "Dop, across",
@@ -228,7 +233,8 @@ export const bench = {
     again: "To find an angle again",
     againOff: "It comes back within",
     againOffHow: "Half a degree is common practice, no source. Each tier below says what it costs.",
-    both: (way: string, time: string) => `${way}: about ${time}.`,
+    both: (way: string, discs: number, time: string) =>
+      `${way}: ${discs === 1 ? "1 disc change" : `${discs} disc changes`}, about ${time}.`,
   },
   finishes: { ground: "ground", prepolished: "pre-polished", polished: "polished" },
   habits: {

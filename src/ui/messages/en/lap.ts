@@ -16,6 +16,7 @@ export const lap = {
   setPivot: (height: string, arm: string) => `Pivot ${height} above the surface, arm at ${arm}`,
   turnOver: (side: string) => `Turn the piece over: now the ${side}`,
   trial: "Cement anew, check the run-out, cut one trial facet and enter where it landed under Set-up.",
+  mark: (reading: string) => `The ink mark is up at ${reading}.`,
   fitDisc: (stage: string) => `Fit: ${stage}`,
   clean: "Clean everything",
   cleanWhat: (from: string, to: string) =>
