@@ -101,3 +101,58 @@ export const LARGE_PLAN: Plan = {
     ring("back", "Shoulders", 38, 8),
   ],
 };
+
+const next = (
+  side: Side,
+  id: string,
+  armAngleDeg: number,
+  count: number,
+  startDeg: number,
+  to: string,
+): Tier => ({
+  id,
+  name: id.charAt(0).toUpperCase() + id.slice(1),
+  side,
+  armAngleDeg,
+  count,
+  startDeg,
+  depth: { rule: "close", to },
+});
+
+/** Eight tiers that all meet, five before the piece is turned over and three after. */
+export const EIGHT_PLAN: Plan = {
+  ...BENCH_PLAN,
+  name: "Eight ways home",
+  piece: { ...BENCH_PLAN.piece, diameterMm: 36 },
+  tiers: [
+    { ...next("front", "belt", 0, 16, 0, ""), depth: { rule: "edge", mm: 7 } },
+    next("front", "eaves", 25, 16, 11.25, "belt"),
+    next("front", "shoulder", 44, 16, 0, "eaves"),
+    next("front", "crown", 62, 8, 0, "shoulder"),
+    next("front", "table", 90, 1, 0, "crown"),
+    next("back", "bilge", 27, 16, 11.25, "belt"),
+    next("back", "hull", 45, 16, 0, "bilge"),
+    next("back", "keel", 60, 8, 0, "hull"),
+  ],
+};
+
+/** Eight tiers of counts that the wheel can't space evenly: every stop has a width of its own. */
+export const UNEVEN_PLAN: Plan = {
+  ...BENCH_PLAN,
+  name: "Shingle",
+  piece: { ...BENCH_PLAN.piece, diameterMm: 40 },
+  tiers: [14, 11, 13, 9, 7, 10, 17, 15].map((count, i) => {
+    const side = i < 4 ? "front" : "back";
+    return ring(side, `Tier ${i + 1}`, 5 + 17 * (i % 4), count, 3 * i);
+  }),
+};
+
+/** More than two pages hold: ten rings of 24, five abrasives. */
+export const TOO_MUCH_PLAN: Plan = {
+  ...LARGE_PLAN,
+  name: "Flood",
+  piece: { ...LARGE_PLAN.piece, diameterMm: 60 },
+  tiers: Array.from({ length: 10 }, (_, i) =>
+    ring(i < 5 ? "front" : "back", `Ring ${i + 1}`, 4 + 14 * (i % 5), 24),
+  ),
+};

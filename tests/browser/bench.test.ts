@@ -7,10 +7,13 @@ import { fitAsCut } from "../../src/core/bench/as-cut.ts";
 import { benchOf } from "../../src/core/bench/bench.ts";
 import { foundAgain } from "../../src/core/bench/found-again.ts";
 import { sheetHtml } from "../../src/core/bench/sheet.ts";
+import type { Paper } from "../../src/core/bench/sheet-style.ts";
+import type { SheetWords } from "../../src/core/bench/sheet-words.ts";
+import { sheetWordsDe } from "../../src/core/bench/sheet-words-de.ts";
 import { sheetWordsEn } from "../../src/core/bench/sheet-words-en.ts";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
-import { BENCH_PLAN, LARGE_PLAN } from "./bench-plan.ts";
+import { BENCH_PLAN, EIGHT_PLAN, LARGE_PLAN, TOO_MUCH_PLAN, UNEVEN_PLAN } from "./bench-plan.ts";
 import { pdfPages } from "./pdf-pages.ts";
 import { type OpenPage, openApp } from "./support.ts";
 
@@ -76,7 +79,8 @@ describe("the bench", () => {
     expect(tiers).toHaveLength(4);
     bench.tiers.forEach((tier, i) => {
       const text = tiers[i].replace(/\u00a0/g, " ");
-      if (tier.setting?.reachable) expect(text).toContain(`Pivot ${tier.setting.pivotHeightMm.toFixed(1)} mm`);
+      if (tier.setting?.reachable)
+        expect(text).toContain(`Pivot ${tier.setting.pivotHeightMm.toFixed(1)} mm`);
       for (const stage of tier.stages)
         if (stage.depthMm > 0) expect(text).toContain(`Stop at ${stage.widthMm.toFixed(1)} mm wide.`);
     });
@@ -109,7 +113,11 @@ describe("the bench", () => {
       .getByText(`about ${inQuarters(each.minutes)}.`)
       .first()
       .waitFor(SLOW);
-    await page.getByText(`Rough all, then come back: about ${inQuarters(rough.minutes)}.`).waitFor(SLOW);
+    await page
+      .getByText(
+        `Rough all, then come back: ${rough.discChanges} disc changes, about ${inQuarters(rough.minutes)}.`,
+      )
+      .waitFor(SLOW);
     await page.getByText("Your own minutes, kept with the plan.").waitFor(SLOW);
     await page.getByRole("button", { name: /^Undo/ }).first().click();
     await page.getByText("Minutes by common practice, no source.").waitFor(SLOW);
@@ -216,26 +224,56 @@ describe("the sheet", () => {
 });
 
 describe("the sheet of a large plan", () => {
-  it("keeps 120 facets in seven tiers, front and back, to two pages of A4 and of Letter", async () => {
-    const solved = solvePlan(LARGE_PLAN);
-    expect(solved.facets).toHaveLength(120);
-    const own = await page.context().browser()?.newPage();
-    if (!own) throw new Error("no browser");
-    for (const paper of ["a4", "letter"] as const) {
-      const unit = paper === "a4" ? "mm" : "inch";
-      await own.setContent(sheetHtml(solved, { words: sheetWordsEn, unit, paper }));
-      const pages = await pdfPages(await own.pdf({ preferCSSPageSize: true, printBackground: true }));
-      expect(pages.length, paper).toBeLessThanOrEqual(2);
-      const text = pages.map((one) => one.text).join(" ");
-      for (const tier of LARGE_PLAN.tiers) expect(text).toContain(tier.name);
-    }
-    // Stops stay large: read at arm's length.
-    const size = await own
-      .locator(".stop strong")
-      .first()
-      .evaluate((b) => Number.parseFloat(getComputedStyle(b).fontSize));
-    expect(size).toBeGreaterThanOrEqual(19);
-    await own.close();
+  /** Pages of a plan's sheet, and the size of its stops in pixels. */
+  async function printed(own: Page, plan: Plan, words: SheetWords, paper: Paper) {
+    await own.setContent(
+      sheetHtml(solvePlan(plan), {
+        words,
+        unit: paper === "letter" && words.language === "en" ? "inch" : "mm",
+        paper,
+      }),
+    );
+    const pages = await pdfPages(await own.pdf({ preferCSSPageSize: true, printBackground: true }));
+    const text = pages.map((one) => one.text).join(" ");
+    for (const tier of plan.tiers) expect(text).toContain(tier.name);
+    expect(text).toContain(words.cautions["local-rules"]);
+    const stop = own.locator(".stop strong").first();
+    const stopPx = await stop.evaluate((b) => Number.parseFloat(getComputedStyle(b).fontSize));
+    return {
+      pages: pages.length,
+      saysTooMuch: (await own.content()).includes(words.tooMuch.split(":")[0]),
+      stopPx,
+    };
+  }
+  const own = async (): Promise<Page> => {
+    const fresh = await page.context().browser()?.newPage();
+    if (!fresh) throw new Error("no browser");
+    return fresh;
+  };
+
+  it("keeps 120 facets in seven tiers, and eight tiers that meet or are uneven, to two pages in either language", async () => {
+    const sheet = await own();
+    for (const plan of [LARGE_PLAN, EIGHT_PLAN, UNEVEN_PLAN])
+      for (const [words, paper] of [
+        [sheetWordsEn, "a4"],
+        [sheetWordsEn, "letter"],
+        [sheetWordsDe, "a4"],
+        [sheetWordsDe, "letter"],
+      ] as const) {
+        const { pages, saysTooMuch, stopPx } = await printed(sheet, plan, words, paper);
+        expect([pages, saysTooMuch], `${plan.name}, ${words.language}, ${paper}`).toEqual([2, false]);
+        // Stops stay large: read at arm's length.
+        expect(stopPx).toBeGreaterThanOrEqual(19);
+      }
+    await sheet.close();
+  });
+
+  it("says on the sheet itself when a plan is more than two pages hold", async () => {
+    const sheet = await own();
+    const { pages, saysTooMuch } = await printed(sheet, TOO_MUCH_PLAN, sheetWordsEn, "a4");
+    expect(pages).toBeGreaterThan(2);
+    expect(saysTooMuch).toBe(true);
+    await sheet.close();
   });
 });
 
