@@ -105,7 +105,7 @@ export function Skin() {
           <g transform={`translate(${layout.x} ${layout.y})`}>
             <g clipPath="url(#skin-window)">
               <GapLayer strip={strip} gaps={drawing.gaps} />
-              <FacetLayer strip={strip} facets={drawing.facets} withStops={strip.width > 900} />
+              <FacetLayer strip={strip} drawing={drawing} withStops={strip.width > 900} />
               <InkMark layout={layout} azimuthDeg={plan.piece.inkMarkDeg ?? 0} />
               <MeetingLayer strip={strip} drawing={drawing} />
               <ChosenLayer strip={strip} facets={drawing.facets} tierIds={tierIds} />

@@ -4,6 +4,7 @@ import { useFormat } from "../../use-format.ts";
 import { useStudio } from "../../use-studio.ts";
 import type { Strip } from "./projection.ts";
 import type { CornerMark, Drawn, DrawnFacet, DrawnGap, Mark, MissMark, SkinDrawing } from "./skin-drawing.ts";
+import type { StripPoint } from "./strip-path.ts";
 
 /** A tail is never shorter than this, so that it is seen, and as far as it goes on this strip otherwise. */
 const LEAST_TAIL_PX = 12;
@@ -18,18 +19,22 @@ const NUMBERS_FIT_PX = 900;
 /** Marks are smaller on a short strip, where they lie closer: 1 from 1100 px on. */
 export const markScale = ({ width }: Strip): number => Math.min(1, Math.max(0.5, width / 1100));
 
-/** A thing drawn once for every turn in which it shows. */
+const HOME: StripPoint = [0, 0];
+
+/** A thing drawn about `at`, once for every turn in which it shows. Moving it changes nothing but where it stands. */
 function Turns({
   strip,
   shifts,
+  at: [x, y] = HOME,
   children,
 }: {
   strip: Strip;
   shifts: readonly number[];
+  at?: StripPoint;
   children: ReactNode;
 }) {
   return shifts.map((turn) => (
-    <g key={turn} transform={turn === 0 ? undefined : `translate(${turn * strip.width} 0)`}>
+    <g key={turn} transform={`translate(${(x + turn * strip.width).toFixed(2)} ${y.toFixed(2)})`}>
       {children}
     </g>
   ));
@@ -44,24 +49,29 @@ const Paths = ({ strip, items, className }: { strip: Strip; items: readonly Draw
 
 export const FacetLayer = memo(function FacetLayer({
   strip,
-  facets,
+  drawing: { facets, outlines },
   withStops,
 }: {
   strip: Strip;
-  facets: readonly DrawnFacet[];
+  drawing: SkinDrawing;
   withStops: boolean;
 }) {
-  return facets.map((facet) => (
+  const drawn = facets.map((facet) => (
     <Turns key={facet.key} strip={strip} shifts={facet.shifts}>
       <path className="skin-facet" d={facet.path} data-facet={facet.key} />
-      <path className="skin-outline" d={facet.outline} />
       {withStops && facet.stop !== null && facet.widthPx > NUMBER_FITS_PX ? (
-        <text className="skin-number" x={facet.middle[0]} y={facet.middle[1]}>
+        <text className="skin-number" transform={`translate(${facet.middle.join(" ")})`}>
           {facet.stop}
         </text>
       ) : null}
     </Turns>
   ));
+  return (
+    <>
+      {drawn}
+      <path className="skin-outline" d={outlines} />
+    </>
+  );
 });
 
 export const MeetingLayer = memo(function MeetingLayer({
@@ -71,9 +81,10 @@ export const MeetingLayer = memo(function MeetingLayer({
   strip: Strip;
   drawing: SkinDrawing;
 }) {
+  const format = useFormat();
   return (
     <g className="skin-meetings">
-      <Paths strip={strip} items={drawing.edges} className="skin-edge" />
+      <path className="skin-edge" d={drawing.edges} />
       {drawing.touches.map((touch) => (
         <TouchMark key={touch.key} strip={strip} touch={touch} />
       ))}
@@ -81,7 +92,7 @@ export const MeetingLayer = memo(function MeetingLayer({
         <Corner key={corner.key} strip={strip} corner={corner} />
       ))}
       {drawing.misses.map((miss) => (
-        <Miss key={miss.key} strip={strip} miss={miss} />
+        <Miss key={miss.key} strip={strip} miss={miss} words={format.length(miss.mm, 2)} />
       ))}
     </g>
   );
@@ -89,48 +100,39 @@ export const MeetingLayer = memo(function MeetingLayer({
 
 /** Round a mark, what the hand meets; `data-mark` says which one it is. */
 const Reach = ({ mark, strip }: { mark: Mark; strip: Strip }) => (
-  <circle
-    className="skin-reach"
-    data-mark={mark.key}
-    cx={mark.at[0]}
-    cy={mark.at[1]}
-    r={MARK_REACH_PX * markScale(strip)}
-  />
+  <circle className="skin-reach" data-mark={mark.key} r={MARK_REACH_PX * markScale(strip)} />
 );
 
 const TouchMark = ({ strip, touch }: { strip: Strip; touch: Mark }) => (
-  <Turns strip={strip} shifts={touch.shifts}>
-    <circle className="skin-touch" cx={touch.at[0]} cy={touch.at[1]} r={4.5 * markScale(strip)} />
+  <Turns strip={strip} shifts={touch.shifts} at={touch.at}>
+    <circle className="skin-touch" r={4.5 * markScale(strip)} />
     <Reach mark={touch} strip={strip} />
   </Turns>
 );
 
 function Corner({ strip, corner }: { strip: Strip; corner: CornerMark }) {
-  const [x, y] = corner.at;
   const isPoint = corner.missMm < LEAST_MISS_MM;
   return (
-    <Turns strip={strip} shifts={corner.shifts}>
-      <circle className="skin-corner" cx={x} cy={y} r={(isPoint ? 3 : 4) * markScale(strip)} />
+    <Turns strip={strip} shifts={corner.shifts} at={corner.at}>
+      <circle className="skin-corner" r={(isPoint ? 3 : 4) * markScale(strip)} />
       <Reach mark={corner} strip={strip} />
     </Turns>
   );
 }
 
 /** A dot with a tail toward where the planes come apart, enlarged, and the number. */
-function Miss({ strip, miss }: { strip: Strip; miss: MissMark }) {
-  const format = useFormat();
-  const [x, y] = miss.at;
-  const [dx, dy] = [miss.tail[0] - x, miss.tail[1] - y];
+function Miss({ strip, miss, words }: { strip: Strip; miss: MissMark; words: string }) {
+  const [dx, dy] = [miss.tail[0] - miss.at[0], miss.tail[1] - miss.at[1]];
   const length = Math.hypot(dx, dy);
   const grow = length === 0 ? 0 : Math.max(1, LEAST_TAIL_PX / length);
-  const [ex, ey] = [x + dx * grow, y + dy * grow];
+  const [ex, ey] = [dx * grow, dy * grow];
   return (
-    <Turns strip={strip} shifts={miss.shifts}>
-      <line className="skin-tail" x1={x} y1={y} x2={ex} y2={ey} />
-      <circle className="skin-missed" cx={x} cy={y} r={4 * markScale(strip)} />
+    <Turns strip={strip} shifts={miss.shifts} at={miss.at}>
+      <line className="skin-tail" x2={ex} y2={ey} />
+      <circle className="skin-missed" r={4 * markScale(strip)} />
       {strip.width > NUMBERS_FIT_PX ? (
-        <text className="skin-miss-number rimmed" x={ex + 4} y={ey + 5}>
-          {format.length(miss.mm, 2)}
+        <text className="skin-miss-number rimmed" transform={`translate(${ex + 4} ${ey + 5})`}>
+          {words}
         </text>
       ) : null}
       <Reach mark={miss} strip={strip} />
@@ -153,8 +155,8 @@ export function GapNumbers({ strip, gaps }: { strip: Strip; gaps: readonly Drawn
   const chosen = useStudio((state) => state.selection.facetId);
   const shown = gaps.filter((gap) => gap.isNamed || (chosen !== null && gap.facets.includes(chosen)));
   return shown.map((gap) => (
-    <Turns key={gap.key} strip={strip} shifts={gap.shifts}>
-      <text className="skin-gap-number rimmed" x={gap.at[0] + 9} y={gap.at[1] - 8}>
+    <Turns key={gap.key} strip={strip} shifts={gap.shifts} at={gap.at}>
+      <text className="skin-gap-number rimmed" x={9} y={-8}>
         {format.length(gap.mm, gap.mm < 1 ? 2 : 1)}
       </text>
     </Turns>

@@ -12,6 +12,7 @@ import {
   pointOnStrip,
   ringOnStrip,
   type StripPoint,
+  type StripRing,
   shiftsToShow,
   strokeOnStrip,
 } from "./strip-path.ts";
@@ -56,7 +57,9 @@ export interface MissMark extends Mark {
 
 export interface SkinDrawing {
   readonly facets: readonly DrawnFacet[];
-  readonly edges: readonly Drawn[];
+  /** All outlines of facets, and all shared edges, in every turn in which they show: each one path, so that a move changes two. */
+  readonly outlines: string;
+  readonly edges: string;
   readonly gaps: readonly DrawnGap[];
   readonly touches: readonly Mark[];
   readonly corners: readonly CornerMark[];
@@ -85,17 +88,30 @@ export function drawSkin(
   const at = positions(solved);
   const { radiusMm } = solved;
   const shiftsOf = (ring: readonly StripPoint[]) => shiftsToShow(strip, ring, window.from, window.to);
+  const everyTurn = (points: readonly StripPoint[], isClosed: boolean): string =>
+    shiftsOf(points)
+      .map((turn) => pathData(points, isClosed, turn * strip.width))
+      .join("");
+  const rings = solid.facets.map(({ outline, plane }) => ringOnStrip(strip, outline, plane.n));
+  // The same facets may meet at two places: their marks are told apart by which comes first. Where they lie is no part of
+  // a mark's name, so that it stays the same mark while the hand moves it.
+  const times = new Map<string, number>();
   const mark = (kind: string, v: Vec3, facets: readonly string[]): Mark => {
     const at = pointOnStrip(strip, v);
-    return { key: `${kind} ${facets.join(" ")} ${at.join(" ")}`, at, shifts: shiftsOf([at]), facets };
+    const name = `${kind} ${facets.join(" ")}`;
+    const time = (times.get(name) ?? 0) + 1;
+    times.set(name, time);
+    return { key: time === 1 ? name : `${name} ${time}`, at, shifts: shiftsOf([at]), facets };
   };
   return {
-    facets: solved.facets.flatMap((_, i) => drawFacet(solved, solid, i, strip, shiftsOf)),
-    edges: solid.edges.map(({ a, b, from, to, length }, i) => {
-      const line: OutlinePiece = { kind: "line", from, to, with: b, length };
-      const points = strokeOnStrip(strip, line, NO_NORMAL);
-      return { key: `${a}-${b}-${i}`, path: pathData(points, false), shifts: shiftsOf(points) };
-    }),
+    facets: rings.flatMap((ring, i) => drawFacet(solved, solid, i, ring, strip, shiftsOf)),
+    outlines: rings.map(({ outline, isOutlineClosed }) => everyTurn(outline, isOutlineClosed)).join(""),
+    edges: solid.edges
+      .map(({ b, from, to, length }) => {
+        const line: OutlinePiece = { kind: "line", from, to, with: b, length };
+        return everyTurn(strokeOnStrip(strip, line, NO_NORMAL), false);
+      })
+      .join(""),
     gaps: drawGaps(solved, report, strip, at, shiftsOf),
     touches: report.pairs
       .filter((p) => p.state === "touch")
@@ -128,21 +144,21 @@ function drawFacet(
   solved: SolvedPlan,
   solid: Solid,
   i: number,
+  ring: StripRing,
   strip: Strip,
   shiftsOf: (ring: readonly StripPoint[]) => number[],
 ): DrawnFacet[] {
-  const facet = solid.facets[i];
   const placed = solved.facets[i];
-  const ring = ringOnStrip(strip, facet.outline, facet.plane.n);
   if (ring.points.length === 0) return [];
   const xs = ring.points.map((p) => p[0]);
   const [low, high] = [Math.min(...xs), Math.max(...xs)];
-  const [, y] = pointOnStrip(strip, facet.centroid);
+  const outline = pathData(ring.outline, ring.isOutlineClosed);
+  const [, y] = pointOnStrip(strip, solid.facets[i].centroid);
   return [
     {
       key: placed.id,
-      path: pathData(ring.points, true),
-      outline: pathData(ring.outline, ring.isOutlineClosed),
+      path: ring.points === ring.outline ? outline : pathData(ring.points, true),
+      outline,
       shifts: shiftsOf(ring.points),
       tierIndex: placed.tierIndex,
       stop: placed.wheelStop,

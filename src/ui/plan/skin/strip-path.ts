@@ -153,10 +153,14 @@ export function pointOnStrip(strip: Strip, at: Vec3): StripPoint {
   return [(turn / TURN) * strip.width, stripY(strip, sineOfElevation(v))];
 }
 
-/** SVG path data with two decimals: a hundredth of a pixel. */
-export function pathData(points: readonly StripPoint[], isClosed: boolean): string {
+const hundredths = (value: number): number => Math.round(value * 100) / 100;
+
+/** SVG path data with two decimals: a hundredth of a pixel. Moved to the right by `dx`. */
+export function pathData(points: readonly StripPoint[], isClosed: boolean, dx = 0): string {
   if (points.length === 0) return "";
-  const text = points.map(([x, y], i) => `${i === 0 ? "M" : "L"}${x.toFixed(2)} ${y.toFixed(2)}`).join("");
+  let text = "";
+  // A path begun without a second letter goes on in lines.
+  for (const [x, y] of points) text += `${text === "" ? "M" : " "}${hundredths(x + dx)} ${hundredths(y)}`;
   return isClosed ? `${text}Z` : text;
 }
 
@@ -175,11 +179,14 @@ function signedArea(ring: readonly StripPoint[]): number {
 
 /**
  * The turns (whole numbers) by which a ring has to be shifted to show all of it between `from` and `to` along x.
- * A ring that lies between them already gives [0].
+ * A ring that lies between them already gives [0], one without points none.
  */
 export function shiftsToShow(strip: Strip, ring: readonly StripPoint[], from: number, to: number): number[] {
-  const xs = ring.map((p) => p[0]);
-  const [low, high] = [Math.min(...xs), Math.max(...xs)];
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const [x] of ring) {
+    low = Math.min(low, x);
+    high = Math.max(high, x);
+  }
   const shifts: number[] = [];
   for (let k = Math.ceil((from - high) / strip.width); k * strip.width + low <= to; k++) shifts.push(k);
   return shifts;
