@@ -11,7 +11,14 @@ import { coarseBesidePolished, habitsOf, turnOverFindings, type Work, workInOrde
 import { heightPerDegree, type Reason, type RigSetting, rigSetting, type TierPose } from "./rig.ts";
 import { type DiscHeight, discHeights } from "./rig-discs.ts";
 import { beforeTurning, rigFindings } from "./rig-findings.ts";
-import { drawRig, type Holder, type RigDrawing, seatOnBall } from "./rig-pose.ts";
+import {
+  drawGuide,
+  drawRig,
+  type GuideDrawing,
+  type Holder,
+  type RigDrawing,
+  seatOnBall,
+} from "./rig-pose.ts";
 import { readStop, type StopRead } from "./set-up.ts";
 import {
   type FacetStage,
@@ -44,6 +51,8 @@ export interface BenchTier {
   /** Null without arm or lap. */
   readonly setting: RigSetting | null;
   readonly drawing: RigDrawing | null;
+  /** The way by hand, for a tier that this arm can't reach at any length; else null. */
+  readonly guide: GuideDrawing | null;
   readonly discs: readonly DiscHeight[];
   /** Millimetres of pivot height that a degree is worth; null without arm or lap. */
   readonly heightPerDegreeMm: number | null;
@@ -98,7 +107,10 @@ function onRig(solved: SolvedPlan, tierIndex: number) {
     planeMm: solved.radiusMm - tier.depthMm,
     radiusMm: solved.radiusMm,
   };
-  return { pose, size: sizeAt(solved, depths, tier.first), holder: holderOf(solved, tierIndex) };
+  // The first facet that anything is left of stands for its tier.
+  const sizes = tierFacets(tier).map((k) => sizeAt(solved, depths, k));
+  const size = sizes.find(({ widthMm }) => widthMm > 0) ?? sizes[0];
+  return { pose, size, holder: holderOf(solved, tierIndex) };
 }
 
 interface TierAndFindings {
@@ -111,7 +123,15 @@ function rigOf(solved: SolvedPlan, tierIndex: number, stages: readonly Stage[]) 
   const { id, side } = solved.plan.tiers[tierIndex];
   const { pose, size, holder } = onRig(solved, tierIndex);
   if (!arm || !lap)
-    return { pose, setting: null, drawing: null, discs: [], heightPerDegreeMm: null, findings: [] };
+    return {
+      pose,
+      setting: null,
+      drawing: null,
+      guide: null,
+      discs: [],
+      heightPerDegreeMm: null,
+      findings: [],
+    };
   const setting = rigSetting(arm, lap, pose);
   const draw = (p: TierPose, s: RigSetting) => drawRig(arm, lap, p, s, holder, size.polewardMm);
   const drawing = draw(pose, setting);
@@ -127,13 +147,16 @@ function rigOf(solved: SolvedPlan, tierIndex: number, stages: readonly Stage[]) 
         },
       ]
     : [];
+  const own = rigFindings(id, arm, lap, pose, setting, drawing);
+  const isByHand = own.some(({ code }) => code === "guide-by-hand");
   return {
     pose,
     setting,
     drawing,
+    guide: isByHand ? drawGuide(pose, holder, size.polewardMm) : null,
     discs: discHeights(arm, stages, setting, pose, size.heightMm),
     heightPerDegreeMm: heightPerDegree(setting.armLengthMm, pose.armAngleDeg, arm.hingeOffsetMm),
-    findings: [...rigFindings(id, arm, lap, pose, setting, drawing), ...early],
+    findings: [...own, ...early],
   };
 }
 

@@ -102,6 +102,51 @@ export function drawRig(
   };
 }
 
+/** A piece held by hand: the dop lies against the face of a block that stands on the lap. Side view, x from the facet's foot. */
+export interface GuideDrawing {
+  readonly centre: Point;
+  readonly radiusMm: number;
+  /** As in `RigDrawing`. */
+  readonly facet: Segment;
+  readonly dop: readonly Point[];
+  /** The block's section; empty where the dop lies so low that none fits under it. */
+  readonly block: readonly Point[];
+}
+
+/** Room between the piece and the block, the block's thickness at the top, and the least height of its face, mm. Ours. */
+const GUIDE = { clearMm: 3, topMm: 10, leastMm: 2 } as const;
+/** Of the piece's diameter: a dop that the plan says nothing of. */
+const USUAL_DOP = { across: 0.45, long: 1.2 } as const;
+
+/** The other way for a tier that the arm can't reach. The facet's extents as in `drawRig`. */
+export function drawGuide(
+  pose: TierPose,
+  holder: Holder | null,
+  facetMm: readonly [number, number],
+): GuideDrawing {
+  const { armAngleDeg: dip, planeMm, radiusMm } = pose;
+  const centre: Point = [0, planeMm];
+  const half = (holder?.dop.diameterMm ?? 2 * radiusMm * USUAL_DOP.across) / 2;
+  const seat = holder?.seatMm ?? seatOnBall(radiusMm, 2 * half);
+  const end = seat + (holder?.dop.lengthMm ?? 2 * radiusMm * USUAL_DOP.long);
+  // The block's face lies along the dop's lower side, from just above the piece to the dop's end.
+  const low = along(centre, dip, radiusMm + GUIDE.clearMm, half);
+  const high = along(centre, dip, end, half);
+  const foot = Math.max(low[0], radiusMm + GUIDE.clearMm);
+  const back = Math.max(high[0], foot) + GUIDE.topMm;
+  const fits = Math.min(low[1], high[1]) >= GUIDE.leastMm;
+  return {
+    centre,
+    radiusMm,
+    facet: [
+      [-facetMm[0], 0],
+      [-facetMm[1], 0],
+    ],
+    dop: box(centre, dip, seat, end, half),
+    block: fits ? [low, high, [back, high[1]], [back, 0], [foot, 0], [foot, low[1]]] : [],
+  };
+}
+
 /** Lowest height of a segment over the lap's disc, mm; null when no part of it is over the lap. */
 export function lowestOverLap(lapRadiusMm: number, [p, q]: Segment): number | null {
   const dx = q[0] - p[0];

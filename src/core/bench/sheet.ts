@@ -90,8 +90,8 @@ function turnText({ solved, words }: SheetMatter, index: number): SheetText["tie
   const mark = readMark(solved.plan, side);
   const reading = mark.isStop ? words.stop(mark.label) : `${mark.label}${words.units.deg}`;
   return {
-    title: words.turnOver(side),
-    text: `${words.mark(reading)} ${words.trialFacet}`,
+    title: `${words.turnOver(side)}. ${words.mark(reading)}`,
+    text: words.trialFacet,
     care: careText(words, "turn-over"),
   };
 }

@@ -20,6 +20,7 @@ import {
 } from "../../../src/core/bench/rig-findings.ts";
 import {
   clearances,
+  drawGuide,
   drawRig,
   lowestOverLap,
   rulerPoints,
@@ -248,6 +249,30 @@ describe("what touches what", () => {
     const findings = rigFindings("t", arm, lap, pole, own, drawRig(arm, lap, pole, own, null, facet));
     const guide = findings.find((f) => f.code === "guide-by-hand");
     expect(guide?.data).toEqual({ leanDeg: 0, flatToSkinMm: 29.5 });
+  });
+
+  it("draws the way by hand: the dop along a block that stands on the lap clear of the piece", () => {
+    const holder = { dop: { diameterMm: 10, lengthMm: 30 }, seatMm: Math.sqrt(15 ** 2 - 5 ** 2) };
+    const upright = drawGuide({ ...pose, armAngleDeg: 90, planeMm: 14.5 }, holder, facet);
+    // The dop's right side is 5 mm from its axis; the face runs from 3 mm above the ball, 14.5 + 18, to the dop's end, 14.5 + 14.142 + 30.
+    expect(upright.block.slice(0, 2).flat()).toEqual(
+      [5, 32.5, 5, 44.5 + holder.seatMm].map((x) => expect.closeTo(x, 9)),
+    );
+    for (const armAngleDeg of [90, 64, 40]) {
+      const { block, dop, centre } = drawGuide({ ...pose, armAngleDeg }, holder, facet);
+      expect(block).toHaveLength(6);
+      for (const [x, z] of block) {
+        expect(z).toBeGreaterThanOrEqual(0);
+        expect(Math.hypot(x - centre[0], z - centre[1])).toBeGreaterThan(15);
+      }
+      // The face is parallel to the dop, along its lower side.
+      const [low, high] = block;
+      const lean = (Math.atan2(high[1] - low[1], high[0] - low[0]) * 180) / Math.PI;
+      expect(lean).toBeCloseTo(armAngleDeg, 9);
+      expect(dop).toHaveLength(4);
+    }
+    expect(drawGuide({ ...pose, armAngleDeg: -20 }, holder, facet).block).toEqual([]);
+    expect(drawGuide({ ...pose, armAngleDeg: 90 }, null, facet).block).toHaveLength(6);
   });
 
   it("cuts a shallow back tier before turning when dop and arm stay clear, and not when they don't", () => {

@@ -10,6 +10,7 @@ import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { FindingList } from "../parts/FindingList.tsx";
 import { stageName, tierName } from "../parts/names.ts";
+import { GuidePicture } from "./GuidePicture.tsx";
 import { RigPicture } from "./RigPicture.tsx";
 
 /** The tier picked anywhere in the app, the first one when none is. */
@@ -69,14 +70,24 @@ export function TierInHand({ bench }: { bench: Bench | null }) {
       <FindingList
         findings={bench?.findings.filter((one) => one.tier === tier.tier && isAboutRig(one)) ?? []}
       />
-      <RigPicture drawing={tier.drawing} setting={tier.setting} name={tierName(plan, index, words)} />
-      <ul className="bench-lines">
-        <li>{words.rig.rulerFarSide(length(ruler.hingeToFarSkinMm))}</li>
-        <li>{words.rig.rulerHeight(length(ruler.surfaceToHingeMm))}</li>
-        <li>{words.rig.rulerFlat(length(ruler.flatToSkinMm))}</li>
-      </ul>
-      <h3>{words.rig.discs}</h3>
-      <Discs tier={tier} />
+      {tier.guide ? (
+        <GuidePicture drawing={tier.guide} name={tierName(plan, index, words)} />
+      ) : (
+        <RigPicture drawing={tier.drawing} setting={tier.setting} name={tierName(plan, index, words)} />
+      )}
+      {tier.setting.reachable ? (
+        <>
+          <ul className="bench-lines">
+            <li>{words.rig.rulerFarSide(length(ruler.hingeToFarSkinMm))}</li>
+            <li>{words.rig.rulerHeight(length(ruler.surfaceToHingeMm))}</li>
+            <li>{words.rig.rulerFlat(length(ruler.flatToSkinMm))}</li>
+          </ul>
+          <h3>{words.rig.discs}</h3>
+          <Discs tier={tier} />
+        </>
+      ) : (
+        <p>{words.rig.rulerFlat(length(ruler.flatToSkinMm))}</p>
+      )}
     </>
   );
 }

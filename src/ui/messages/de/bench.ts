@@ -73,6 +73,10 @@ export const bench: Translated<typeof en> = {
     tierInHand: "Reihe in Arbeit",
     pictureOf: (tier, height, arm, radius) =>
       `Der Aufbau für ${tier}, von der Seite, maßstäblich: Drehpunkt ${height} über der Fläche, Arm ${arm}, Facette ${radius} von der Scheibenmitte.`,
+    guideOf: (tier) =>
+      `${tier} von Hand, von der Seite, maßstäblich: der Kittstock an einem Führungsblock auf der Scheibe.`,
+    guideCaption:
+      "Von Hand, maßstäblich: Der Kittstock liegt an der Wange eines Blocks, der auf der Scheibe steht.",
     captionUp: (dip) => `Maßstäblich. Gestrichelt: erste Berührung, der Arm zeigt ${dip} nach oben.`,
     caption: (dip) => `Maßstäblich. Gestrichelt: erste Berührung, der Arm neigt sich ${dip}.`,
     noTouch: "Maßstäblich. Bei dieser Höhe kann der Arm auf der runden Murmel nicht aufliegen.",
