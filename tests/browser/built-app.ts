@@ -94,6 +94,8 @@ async function visit(
     viewport: { width: 1200, height: 720 },
     locale: "en-GB",
     reducedMotion: "reduce",
+    // it fetches everything at once beside the page: only what is about it waits for that
+    serviceWorkers: "block",
     ...options,
   });
   if (without3d) await context.addInitScript(NO_3D);

@@ -266,7 +266,7 @@ it("offers a new version, never takes it by itself, and brings the plan over whe
   cpSync(BUILT, folder, { recursive: true });
   const own = await serveBuiltApp(folder);
   try {
-    const { page } = await own.visit(QUICK);
+    const { page } = await own.visit({ ...QUICK, serviceWorkers: "allow" });
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
     await page.reload();
     await page.waitForFunction(() => navigator.serviceWorker.controller !== null);

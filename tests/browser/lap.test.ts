@@ -23,7 +23,7 @@ async function holdTo(page: Page, step: number): Promise<void> {
 
 describe("the page for the lap", () => {
   it("opens from its own address without a network, at the step where the work stood", async () => {
-    const { page, errors, foreign, close } = await app.visit(PHONE);
+    const { page, errors, foreign, close } = await app.visit({ ...PHONE, serviceWorkers: "allow" });
     await renamePlan(page, "Kept for the lap");
     await page.getByText("Kept on this device", { exact: true }).first().waitFor();
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));

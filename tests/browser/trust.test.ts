@@ -20,7 +20,7 @@ const QUICK: VisitOptions = { without3d: true };
 const nameField = { name: "Name of the plan" };
 
 it("has every place, part and sheet without a network once visited, asks nothing of another origin, and keeps a change", async () => {
-  const { page, errors, foreign, close } = await app.visit();
+  const { page, errors, foreign, close } = await app.visit({ serviceWorkers: "allow" });
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   // the first visit's worker takes hold of the page with the next load
   await page.reload();
