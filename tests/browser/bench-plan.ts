@@ -156,3 +156,26 @@ export const TOO_MUCH_PLAN: Plan = {
     ring(i < 5 ? "front" : "back", `Ring ${i + 1}`, 4 + 14 * (i % 5), 24),
   ),
 };
+
+/**
+ * What a rig can say of tiers: the chuck would hit the lap (walls), the pivot can't go so high (roof), a flat at the pole (cap), a
+ * shallow back tier that is cut before turning (rim), four of whose facets the walls have taken already.
+ */
+export const RIG_PLAN: Plan = {
+  ...BENCH_PLAN,
+  name: "Slipway",
+  piece: { ...BENCH_PLAN.piece, dop: { side: "back", diameterMm: 13, lengthMm: 12, chuckDiameterMm: 34 } },
+  rig: {
+    ...BENCH_PLAN.rig,
+    arm: { lengthMm: [120, 260], pivotToAxisMm: 200, pivotHeightMm: [0, 180] },
+    setUps: { back: { dop: { diameterMm: 10, lengthMm: 30, chuckDiameterMm: 40 } } },
+  },
+  tiers: [
+    { ...BENCH_PLAN.tiers[0], armAngleDeg: 0 },
+    BENCH_PLAN.tiers[1],
+    { ...BENCH_PLAN.tiers[2], count: 7, depth: { rule: "touch" } },
+    BENCH_PLAN.tiers[3],
+    { ...ring("back", "Rim", 5, 12), name: "Rim", depth: { rule: "depth", mm: 0.6 } },
+    { ...ring("back", "Keel", 45, 8, 22.5), name: "Keel" },
+  ],
+};

@@ -165,7 +165,7 @@ export function partsMm(text: SheetText, pt: number): readonly number[] {
   ]);
   const labelMm = (label: string) => label.length * letter * 0.8;
   const gauge = isClose(pt)
-    ? { width: (g: Gauge) => g.mm + labelMm(g.caption) + 5, height: gaugeMm + 0.9 }
+    ? { width: (g: Gauge) => g.mm + labelMm(g.caption) + 4.7, height: gaugeMm + 0.6 }
     : { width: (g: Gauge) => Math.max(g.mm, labelMm(g.caption)) + 5, height: gaugeMm + line * 0.8 + 1.2 };
   const bars = [
     gauge.width({
