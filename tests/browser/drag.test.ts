@@ -322,7 +322,7 @@ describe("marks on the skin", () => {
     const share = await page.evaluate(() => {
       const facet = document.querySelector<SVGPathElement>('.skin [data-facet="deep/1"]')!;
       const sheet = document.querySelector<SVGRectElement>(".skin-sheet")!.getBBox();
-      const points = [...(facet.getAttribute("d") ?? "").matchAll(/[ML](\S+) ([^MLZ]+)/g)].map((m) => [
+      const points = [...(facet.getAttribute("d") ?? "").matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map((m) => [
         +m[1],
         +m[2],
       ]);
