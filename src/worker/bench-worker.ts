@@ -2,7 +2,7 @@
 import { fitAsCut } from "../core/bench/as-cut.ts";
 import { benchOf, stagesOf } from "../core/bench/bench.ts";
 import { foundAgain } from "../core/bench/found-again.ts";
-import { depthsBefore, tierFacets } from "../core/bench/half-cut.ts";
+import { depthsBefore, sizeAt, tierFacets } from "../core/bench/half-cut.ts";
 import { matchTooDeep, placeOnFacet, recutsFor } from "../core/bench/mend-cut.ts";
 import { sheetHtml } from "../core/bench/sheet.ts";
 import type { SheetUnit } from "../core/bench/sheet-format.ts";
@@ -28,7 +28,7 @@ export interface CurveQuestion {
   readonly contactRadiusMm: number | null;
 }
 
-/** Width against strokes for the first facet of a tier at one stage, from what the stage before left. */
+/** Width against strokes for the first facet that is ground of a tier at one stage, from what the stage before left. */
 function curve({ plan, tierIndex, stage, contactRadiusMm }: CurveQuestion) {
   const solved = solvePlan(plan);
   const stages = stagesOf(plan.rig);
@@ -38,10 +38,12 @@ function curve({ plan, tierIndex, stage, contactRadiusMm }: CurveQuestion) {
   if (stage > 0) for (const k of tierFacets(tier)) before[k] = depths[stage - 1];
   const measured = calibrate(stages[stage], solved.radiusMm, plan.rig.lap);
   const removal = measured ?? guessRemoval(stages[stage], plan.rig.lap);
+  // The first facet of which anything is left at that depth.
+  const isThere = (k: number) => sizeAt(solved, before.with(k, depths[stage]), k).widthMm > 0;
   const points = strokeCurve(
     solved,
     before,
-    tier.first,
+    tierFacets(tier).find(isThere) ?? tier.first,
     depths[stage],
     removal,
     contactRadiusMm,

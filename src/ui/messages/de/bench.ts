@@ -76,7 +76,7 @@ export const bench: Translated<typeof en> = {
     guideOf: (tier) =>
       `${tier} von Hand, von der Seite, maßstäblich: der Kittstock an einem Führungsblock auf der Scheibe.`,
     guideCaption:
-      "Von Hand, maßstäblich: Der Kittstock liegt an der Wange eines Blocks, der auf der Scheibe steht.",
+      "Von Hand, maßstäblich: Der Kittstock liegt an der Wange oder in der Bohrung eines Blocks, der auf der Scheibe steht.",
     captionUp: (dip) => `Maßstäblich. Gestrichelt: erste Berührung, der Arm zeigt ${dip} nach oben.`,
     caption: (dip) => `Maßstäblich. Gestrichelt: erste Berührung, der Arm neigt sich ${dip}.`,
     noTouch: "Maßstäblich. Bei dieser Höhe kann der Arm auf der runden Murmel nicht aufliegen.",

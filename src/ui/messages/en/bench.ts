@@ -73,7 +73,8 @@ export const bench = {
       `The rig in ${tier}, from the side, to scale: pivot ${height} above the surface, arm ${arm}, facet ${radius} from the lap's centre.`,
     guideOf: (tier: string) =>
       `${tier} by hand, from the side, to scale: the dop against a guide block on the lap.`,
-    guideCaption: "By hand, to scale: the dop lies against the face of a block that stands on the lap.",
+    guideCaption:
+      "By hand, to scale: the dop lies against the face, or in the bore, of a block that stands on the lap.",
     captionUp: (dip: string) => `To scale. Dashed: first touch, the arm pointing ${dip} up.`,
     caption: (dip: string) => `To scale. Dashed: first touch, the arm dipping ${dip}.`,
     noTouch: "To scale. At this pivot height the arm can't come to rest on the round marble.",
