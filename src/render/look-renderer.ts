@@ -84,6 +84,7 @@ export class LookRenderer {
   /** Called when a picture of full size has been traced. */
   private onSketched = () => {};
   private isActive = true;
+  private isResting = false;
   private state: LookState;
 
   /**
@@ -154,6 +155,12 @@ export class LookRenderer {
     this.isActive = isActive;
     if (isActive) this.showSoon();
     else this.cancelFrame();
+  }
+
+  /** True while other work has the card: what shows stays, and only follows the hand. */
+  setResting(isResting: boolean): void {
+    this.isResting = isResting;
+    this.requestFrame();
   }
 
   /** Device pixels. */
@@ -270,7 +277,8 @@ export class LookRenderer {
       return;
     }
     const isMoving = performance.now() - this.movedAt < STILL_AFTER_MS;
-    const pixels = pictures.traceSome(view, isMoving);
+    const rests = this.isResting && !isMoving && !pictures.progress.isCoarse;
+    const pixels = rests ? 0 : pictures.traceSome(view, isMoving);
     if (pixels > 0) this.measure(engine, pixels);
     if (this.mustShow || pictures.isStale) {
       pictures.show(this.display, this.width, this.height);
@@ -280,7 +288,7 @@ export class LookRenderer {
     this.reportProgress(progress);
     if (!progress.isCoarse) this.onSketched();
     if (progress.samples > 1) this.specialise(engine);
-    if (!progress.isClean || isMoving) this.requestFrame();
+    if (isMoving || !(rests || progress.isClean)) this.requestFrame();
   };
 
   /** Learns how fast the card is. One that has no frames of its own to keep goes on at once, and leaves the page in between. */

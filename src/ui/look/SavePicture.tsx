@@ -1,7 +1,6 @@
 /** A picture for a customer: traced at a chosen size and quality, saved as PNG. */
 import { useState } from "react";
 import { DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
-import { traceStill } from "../../render/still.ts";
 import { fileNameOf, offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
 import { NumberField } from "../controls/NumberField.tsx";
@@ -17,7 +16,7 @@ import { usePlan } from "../use-studio.ts";
 import { sceneOf } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
 import { pngOf } from "./png.ts";
-import { tracedPicture, useTracing, viewOf } from "./traced.ts";
+import { stillPicture, useTracing, viewOf } from "./traced.ts";
 import { useJob } from "./use-job.ts";
 
 const SAMPLES = { draft: 64, good: 256, best: 1024 } as const;
@@ -42,8 +41,6 @@ export function SavePicture() {
   const save = () =>
     job.start(async (signal, onProgress) => {
       setSaved(null);
-      const engine = tracedPicture().renderer.tracer;
-      if (!engine) return;
       const settings = lookSettings.getState();
       const packed = packScene(sceneOf(plan, settings), {
         ...DEFAULT_OPTIONS,
@@ -58,7 +55,7 @@ export function SavePicture() {
         signal,
         onProgress,
       };
-      const picture = await traceStill(engine, packed, viewOf(eye.getState().view, 1), options);
+      const picture = await stillPicture(packed, viewOf(eye.getState().view, 1), options);
       const caption = words.captionText(plan.name, format.length(plan.piece.diameterMm), glass);
       const file = fileNameOf(plan).replace(/\.glintwright\.json$/, ".png");
       offerFile(file, await pngOf(picture, isTransparent, hasCaption ? caption : null));

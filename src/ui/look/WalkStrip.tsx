@@ -4,7 +4,6 @@ import { Button as Press } from "react-aria-components/Button";
 import type { WalkPast } from "../../core/optics/walk-past.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
-import { traceStill } from "../../render/still.ts";
 import { Button } from "../controls/Button.tsx";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
@@ -15,7 +14,7 @@ import { usePlan } from "../use-studio.ts";
 import { lookPool, unlit } from "./look-pool.ts";
 import { sceneOf } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
-import { tracedPicture, useTracing, viewOf } from "./traced.ts";
+import { stillPicture, useTracing, viewOf } from "./traced.ts";
 import { useJob } from "./use-job.ts";
 
 const TILTS = [-40, -30, -20, -10, 0, 10, 20, 30, 40];
@@ -49,8 +48,6 @@ export function WalkStrip() {
 
   const trace = () =>
     job.start(async (signal, onShare) => {
-      const engine = tracedPicture().renderer.tracer;
-      if (!engine) return;
       const settings = lookSettings.getState();
       const scene = sceneOf(plan, settings);
       const packed = packScene(scene, { ...DEFAULT_OPTIONS, hasDispersion: settings.hasDispersion });
@@ -61,7 +58,7 @@ export function WalkStrip() {
         const { right, up, out: back } = eyeFrame(view);
         const question = { scene: unlit(scene), right, up, back };
         const [picture, seen] = await Promise.all([
-          traceStill(engine, packed, viewOf(view, 1), options),
+          stillPicture(packed, viewOf(view, 1), options),
           lookPool.run("walkPast", question, { signal }),
         ]);
         steps.push({ tilt, url: urlOf(picture), seen });

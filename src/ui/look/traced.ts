@@ -5,6 +5,8 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import { LookRenderer, type LookState } from "../../render/look-renderer.ts";
+import type { PackedScene } from "../../render/packed-scene.ts";
+import { type StillOptions, traceStill } from "../../render/still.ts";
 import type { View } from "../../render/view.ts";
 import { type View as Eye, eyeFrame, verticalField } from "../piece/camera.ts";
 
@@ -33,4 +35,23 @@ export function viewOf(eye: Eye, aspect: number): View {
   const { out, right, up } = eyeFrame(eye);
   const at = (k: 0 | 1 | 2) => out[k] * eye.distance - right[k] * eye.panX - up[k] * eye.panY;
   return { eye: [at(0), at(1), at(2)], right, up, back: out, fieldDeg: verticalField(aspect) };
+}
+
+/**
+ * A still picture on the card of the living one, which rests meanwhile.
+ * @throws as `traceStill`; Error when there is no card to trace on just now
+ */
+export async function stillPicture(
+  packed: PackedScene,
+  view: View,
+  options: StillOptions,
+): Promise<ImageData> {
+  const { renderer } = tracedPicture();
+  if (!renderer.tracer) throw new Error("the graphics card is not available just now");
+  renderer.setResting(true);
+  try {
+    return await traceStill(renderer.tracer, packed, view, options);
+  } finally {
+    renderer.setResting(false);
+  }
 }

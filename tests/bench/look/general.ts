@@ -122,6 +122,9 @@ export async function traceGeneral(
   Object.assign(tracer, {
     bounces: BOUNCES,
     transmissiveBounces: BOUNCES,
+    // Smooth glass never joins a path to the light by chance, so importance sampling of the light could only cost it time;
+    // with it, its program did not end compiling in software within minutes.
+    multipleImportanceSampling: false,
     filterGlossyFactor: 0,
     renderDelay: 0,
     minSamples: 0,

@@ -59,7 +59,7 @@ export const look: Translated<typeof english> = {
   },
   walk: {
     title: "Im Vorbeigehen",
-    what: "Die Front neigt sich von -40° bis 40°. Gezählt mit geraden Strahlen einer Farbe aus der Ferne; Anteile der Fläche, die man sieht.",
+    what: "Die Front neigt sich von −40° bis 40°. Gezählt mit geraden Strahlen einer Farbe aus der Ferne; Anteile der Fläche, die man sieht.",
     make: "Streifen berechnen",
     stop: "Anhalten",
     again: "Neu berechnen",

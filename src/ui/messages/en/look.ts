@@ -57,7 +57,7 @@ export const look = {
   },
   walk: {
     title: "As you walk past",
-    what: "The front leans from -40° to 40°. Counted with straight rays of one colour from far away; shares are of the face one sees.",
+    what: "The front leans from −40° to 40°. Counted with straight rays of one colour from far away; shares are of the face one sees.",
     make: "Trace the strip",
     stop: "Stop",
     again: "Trace it again",

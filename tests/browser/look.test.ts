@@ -1,0 +1,239 @@
+/**
+ * Look as a person uses it, in the built app with WebGL in software: one page, as small as a phone's, with a plan that
+ * traces quickly. Pictures are compared by the means of their parts, which say what changed and pass over noise.
+ */
+import { decode } from "fast-png";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { serializePlan } from "../../src/core/plan/file.ts";
+import { EXAMPLES } from "../../src/ui/examples.ts";
+import {
+  type BuiltApp,
+  fileOf,
+  openFromMenu,
+  seriousFindings,
+  serveBuiltApp,
+  type Visit,
+} from "./built-app.ts";
+
+/** Parts across and down. */
+const PARTS = 10;
+/** Steps of eight bits by which some part has to change for the eye to see another picture; noise stays well below. */
+const SEEN = 4;
+
+const openLook = async (page: Page) => {
+  await page.getByRole("navigation").getByText("Look", { exact: true }).click();
+  await page.locator(".look-page").waitFor();
+};
+const untilFine = (page: Page) => page.getByText(/Getting cleaner: \d+ of|Clean: \d+/).waitFor();
+const phase = (page: Page) => page.locator(".traced").getAttribute("data-phase");
+
+/** What the traced picture shows: the means of its parts, 0 .. 255, three channels each. */
+async function parts(page: Page): Promise<number[]> {
+  await untilFine(page);
+  const { width, height, channels, data } = decode(await page.locator(".traced-canvas").screenshot());
+  const sums = new Array<number>(3 * PARTS * PARTS).fill(0);
+  const counts = new Array<number>(PARTS * PARTS).fill(0);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const part = Math.floor((y * PARTS) / height) * PARTS + Math.floor((x * PARTS) / width);
+      counts[part]++;
+      for (let c = 0; c < 3; c++) sums[3 * part + c] += data[channels * (y * width + x) + c];
+    }
+  return sums.map((sum, k) => sum / counts[Math.floor(k / 3)]);
+}
+const farthest = (a: readonly number[], b: readonly number[]): number =>
+  Math.max(...a.map((v, k) => Math.abs(v - b[k])));
+
+const choose = async (page: Page, label: string, words: string) => {
+  await page.locator(".look-part .choice").filter({ hasText: label }).locator(".choice-button").click();
+  await page.getByRole("option", { name: words }).click();
+  await page.getByRole("option").first().waitFor({ state: "detached" });
+};
+
+/** Sixteen pixels of plain RGBE, brighter to the right. */
+function smallHdr(): Buffer {
+  const [width, height] = [4, 4];
+  const pixels = Array.from({ length: width * height }, (_, i) => [128, 128, 128, 127 + (i % width)]);
+  const head = `#?RADIANCE\nFORMAT=32-bit_rle_rgbe\n\n-Y ${height} +X ${width}\n`;
+  return Buffer.concat([Buffer.from(head), Buffer.from(pixels.flat())]);
+}
+
+let app: BuiltApp;
+let visit: Visit;
+let page: Page;
+beforeAll(async () => {
+  app = await serveBuiltApp();
+  visit = await app.visit({ viewport: { width: 360, height: 480 }, reducedMotion: "no-preference" });
+  page = visit.page;
+  await openFromMenu(page, "Examples");
+  await page.getByRole("button", { name: /Open Skylight/ }).click();
+  await page.getByRole("dialog").waitFor({ state: "detached" });
+  await openLook(page);
+});
+afterAll(() => app?.close());
+
+describe("the look", () => {
+  it("shows a picture, says in words how far it is, and lets go of the drawn one", async () => {
+    await page.locator(".traced[data-shows]").waitFor();
+    await untilFine(page);
+    const drawn = page.locator(".stage canvas");
+    expect(await drawn.evaluate((canvas) => getComputedStyle(canvas).visibility)).toBe("hidden");
+  });
+
+  it("is turned by the arrow keys, and slowly by itself while asked to", async () => {
+    await page.getByText("Recipe", { exact: true }).click();
+    await page.getByRole("spinbutton", { name: "Arm angle" }).first().focus();
+    const marks = page.locator(".tier-mark-inner");
+    await expect.poll(() => marks.getAttribute("d")).toMatch(/^M-?\d/);
+    const at = () => marks.getAttribute("d");
+    const [before, picture] = [await at(), await parts(page)];
+    await page.locator("[role=application]").focus();
+    for (let press = 0; press < 3; press++) await page.keyboard.press("ArrowRight");
+    await expect.poll(at).not.toBe(before);
+    await expect.poll(async () => farthest(picture, await parts(page))).toBeGreaterThan(SEEN);
+    await page.getByText("Light and picture", { exact: true }).click();
+    const still = await at();
+    await page.getByText("Turn slowly").click();
+    await expect.poll(at).not.toBe(still);
+    await page.getByText("Turn slowly").click();
+  });
+
+  it.each([
+    ["light", "In the light of", "one lamp in a dark room", "a north window"],
+    ["glass", "Glass", "soda-lime", "as planned"],
+    ["finish", "Facets", "all ground", "as each tier says"],
+  ])("changes with the choice of %s, and back", async (_, label, other, first) => {
+    const before = await parts(page);
+    await choose(page, label, other);
+    await expect.poll(async () => farthest(before, await parts(page))).toBeGreaterThan(SEEN);
+    await choose(page, label, first);
+    await expect.poll(async () => farthest(before, await parts(page))).toBeLessThan(SEEN);
+  });
+
+  it("changes with what is inside and with the exposure", async () => {
+    const before = await parts(page);
+    await page.getByText("Show what is inside").click();
+    await expect.poll(async () => farthest(before, await parts(page))).toBeGreaterThan(SEEN);
+    await page.getByText("Show what is inside").click();
+    const mean = async () => (await parts(page)).reduce((sum, v) => sum + v, 0);
+    const plain = await mean();
+    await page.getByRole("slider", { name: "Exposure" }).fill("-2");
+    await expect.poll(mean).toBeLessThan(plain);
+    await page.getByRole("slider", { name: "Exposure" }).fill("0");
+  });
+
+  it("compares with the uncut ball by a line that keys and hand move", async () => {
+    await page.getByText("the uncut ball").click();
+    const line = page.getByRole("slider", { name: "Dividing line" });
+    await line.focus();
+    for (let press = 0; press < 3; press++) await page.keyboard.press("ArrowLeft");
+    expect(await line.getAttribute("aria-valuenow")).toBe("44");
+    const box = await page.locator(".traced").boundingBox();
+    if (!box) throw new Error("the traced picture has no box");
+    const y = box.y + box.height / 2;
+    await page.mouse.move(box.x + 0.44 * box.width, y);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 0.7 * box.width, y, { steps: 3 });
+    await page.mouse.up();
+    expect(Number(await line.getAttribute("aria-valuenow"))).toBeCloseTo(70, -1);
+  });
+
+  it("compares two plans, and says what is wrong with a file that holds none", async () => {
+    const files = page.locator('.look-page input[type="file"][accept^=".json"]');
+    await files.setInputFiles({ name: "no.json", mimeType: "application/json", buffer: Buffer.from("{}") });
+    await page.getByRole("alert").getByText("no.json can't be compared").waitFor();
+    const buffer = Buffer.from(serializePlan({ ...EXAMPLES[0], name: "The other one" }));
+    await files.setInputFiles({ name: "other.json", mimeType: "application/json", buffer });
+    await page.locator(".divider-names").getByText("The other one").waitFor();
+    await page.getByText("side by side").click();
+    await page.getByRole("slider", { name: "Dividing line" }).waitFor({ state: "detached" });
+    await page.locator(".look-part").getByText("nothing", { exact: true }).click();
+    await page.locator(".divider-names").waitFor({ state: "detached" });
+  });
+
+  it("strips the piece as one walks past: nine pictures with numbers, and one chosen turns the piece there", async () => {
+    await page.getByRole("button", { name: "Trace the strip" }).click();
+    await page.locator(".walk-step").nth(8).waitFor({ timeout: 120_000 });
+    const said = await page.locator(".walk-step").allTextContents();
+    for (const words of said)
+      expect(words).toMatch(/inside.*\d+ % sends light back.*\d+ % lets one see through/);
+    const pictures = await page
+      .locator(".walk-step img")
+      .evaluateAll((all) => all.map((one) => (one as HTMLImageElement).src));
+    expect(new Set(pictures).size).toBe(9);
+    const marks = page.locator(".tier-mark-inner");
+    const before = await marks.getAttribute("d");
+    await page.getByRole("button", { name: "Turn the piece to 20°" }).click();
+    await expect.poll(() => marks.getAttribute("d")).not.toBe(before);
+  });
+
+  it("saves a PNG of the size asked for, on nothing, with a caption below", async () => {
+    const size = page.locator(".look-part").last().getByRole("spinbutton");
+    await size.fill("128");
+    await size.press("Tab");
+    await page.getByText(/^draft/).click();
+    await page.getByText("Transparent background").click();
+    await page.getByText("Caption below").click();
+    const file = await fileOf(page, () => page.getByRole("button", { name: "Save PNG" }).click());
+    expect(file.name).toMatch(/\.png$/);
+    const picture = decode(file.bytes);
+    expect(picture.width).toBe(128);
+    expect(picture.height).toBeGreaterThan(128);
+    const alpha = (x: number, y: number) => picture.data[4 * (y * picture.width + x) + 3];
+    expect(alpha(1, 1)).toBe(0);
+    expect(alpha(64, 64)).toBe(255);
+  });
+
+  it("stops a picture under way when told to", async () => {
+    await page.getByText(/^best/).click();
+    await page.getByRole("button", { name: "Save PNG" }).click();
+    await page.getByText(/Tracing the picture: \d+ %/).waitFor();
+    await page.getByRole("button", { name: "Cancel" }).click();
+    await page.getByRole("button", { name: "Save PNG" }).waitFor();
+    expect(await page.getByText("The picture could not be made").count()).toBe(0);
+  });
+
+  it("takes a person's own .hdr picture for a light, and says why another file is none", async () => {
+    const before = await parts(page);
+    const files = page.locator('.look-page input[type="file"][accept=".hdr"]');
+    await files.setInputFiles({ name: "note.hdr", mimeType: "", buffer: Buffer.from("no picture") });
+    await page.getByRole("alert").getByText("note.hdr can't be used as a light").waitFor();
+    await files.setInputFiles({ name: "yard.hdr", mimeType: "", buffer: smallHdr() });
+    await page.locator(".choice-button").getByText("yard.hdr").waitFor();
+    await page.getByRole("alert").waitFor({ state: "detached" });
+    await expect.poll(async () => farthest(before, await parts(page))).toBeGreaterThan(SEEN);
+  });
+
+  it("lives through a lost graphics context", async () => {
+    await page.evaluate(() => {
+      const canvas = document.querySelector<HTMLCanvasElement>(".traced-canvas canvas");
+      const lose = canvas?.getContext("webgl2")?.getExtension("WEBGL_lose_context");
+      Object.assign(window, { giveBack: () => lose?.restoreContext() });
+      lose?.loseContext();
+    });
+    await expect.poll(() => phase(page)).toBe("lost");
+    expect(await page.locator(".look-status").textContent()).toContain("comes back by itself");
+    await page.evaluate("giveBack()");
+    await untilFine(page);
+  });
+
+  it.each(["light", "dark"] as const)("has nothing serious for axe in the %s theme", async (colorScheme) => {
+    await page.emulateMedia({ colorScheme });
+    expect(await seriousFindings(page)).toEqual([]);
+  });
+
+  it("reported no errors on the way", () => {
+    expect(visit.errors.filter((words) => !words.includes("CONTEXT_LOST"))).toEqual([]);
+  });
+
+  it("says in plain words why there is no traced picture on a device without WebGL 2", async () => {
+    await visit.close();
+    const bare = await app.visit({ without3d: true });
+    await openLook(bare.page);
+    const alert = bare.page.locator(".look-unable");
+    await alert.getByText("This device can't trace light, so the drawn piece is shown instead.").waitFor();
+    await alert.getByText("The browser offers no WebGL 2.").waitFor();
+    await bare.close();
+  });
+});
