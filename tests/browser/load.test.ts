@@ -43,11 +43,51 @@ describe("the first visit", () => {
     await close();
   });
 
-  it("speaks German to a German browser, with a decimal comma", async () => {
-    const { page, close } = await app.visit({ locale: "de-DE" });
-    expect(await page.getByRole("textbox", { name: "Name des Plans" }).count()).toBe(1);
+  it("speaks German to an Austrian browser: comma, keys, faults of a file, and all of it fits a phone", async () => {
+    const { page, close } = await app.visit({ locale: "de-AT", without3d: true });
+    const name = page.getByRole("textbox", { name: "Name des Plans" });
     expect(await page.locator(".piece-line").textContent()).toMatch(/\d,\d\s?mm/);
     expect(await page.evaluate(() => document.documentElement.lang)).toBe("de");
+    await name.fill("Für die Werkstatt");
+    await name.press("Enter");
+    await page.getByText("Auf diesem Gerät aufgehoben", { exact: true }).first().waitFor();
+
+    await page.setViewportSize({ width: 390, height: 844 });
+    // nothing in the head lies on anything else, or runs out of the page
+    const head = await page.locator(".head-name, .kept, .head .press").evaluateAll((all) =>
+      all
+        .filter((element) => element.checkVisibility())
+        .map((element) => ({
+          words: element.textContent,
+          isCut: element.scrollWidth > element.clientWidth,
+          from: element.getBoundingClientRect().left,
+          to: element.getBoundingClientRect().right,
+        })),
+    );
+    expect(head.length).toBeGreaterThanOrEqual(4);
+    head.forEach(({ words, isCut, from, to }, k) => {
+      expect(isCut, `${words} is cut`).toBe(false);
+      expect(from, `${words} lies on what is before it`).toBeGreaterThanOrEqual(k === 0 ? 0 : head[k - 1].to);
+      expect(to).toBeLessThanOrEqual(390);
+    });
+
+    await page.locator(".head").getByRole("button", { name: "Mehr", exact: true }).click();
+    expect(await page.getByRole("menuitem", { name: "Plan als Datei sichern" }).textContent()).toContain(
+      "Strg+S",
+    );
+    const chooser = page.waitForEvent("filechooser");
+    await page.getByRole("menuitem", { name: "Plandatei öffnen" }).click();
+    const plan = {
+      format: "glintwright-plan",
+      version: 1,
+      name: "",
+      piece: { diameterMm: 1, glass: "soda-lime" },
+    };
+    const buffer = Buffer.from(JSON.stringify({ ...plan, rig: { wheelStops: 96 }, tiers: [] }));
+    await (await chooser).setFiles({ name: "klein.json", mimeType: "application/json", buffer });
+    expect(await page.getByRole("alert").filter({ hasText: "klein.json" }).textContent()).toContain(
+      "piece.diameterMm: 1 liegt außerhalb, erlaubt ist 3 bis 300",
+    );
     await close();
   });
 
