@@ -11,8 +11,7 @@ afterAll(() => app?.close());
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, without3d: true };
 
-const at = (page: Page, step: number, of = "Step", to = "of") =>
-  page.getByText(new RegExp(`^${of} ${step} ${to} `)).waitFor();
+const at = (page: Page, step: number) => page.getByText(new RegExp(`^Step ${step} of `)).waitFor();
 
 /** Holds a key until the page has moved on to a step. */
 async function holdTo(page: Page, step: number): Promise<void> {
