@@ -22,8 +22,11 @@ export function LookStage() {
   useDisplay();
   useTurntable();
   const shows = state !== null && (state.phase === "clean" || state.phase === "tracing") && state.samples > 0;
+  // Counts anew from the moment of a change, when the picture from before still shows.
+  const isOfNow = state !== null && state.firstPictureMs !== null && !state.isCoarse && !state.isBehind;
+  const samples = isOfNow ? state.samples : 0;
   return (
-    <div className="traced" data-phase={state?.phase} data-shows={shows || undefined}>
+    <div className="traced" data-phase={state?.phase} data-shows={shows || undefined} data-samples={samples}>
       <div ref={host} className="traced-canvas" aria-hidden="true" />
       {shows ? <TierMarks /> : null}
       {shows ? <DividerLine /> : null}

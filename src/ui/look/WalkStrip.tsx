@@ -19,7 +19,7 @@ import { useJob } from "./use-job.ts";
 
 const TILTS = [-40, -30, -20, -10, 0, 10, 20, 30, 40];
 const SIZE = 192;
-const SAMPLES = 24;
+const SAMPLES = 16;
 /** Shares are counted on a grid: no finer than this, per cent. */
 const SHARE_STEP = 5;
 
