@@ -53,6 +53,28 @@ describe("a tier's sentence", () => {
     await close();
   });
 
+  it("takes one of a few by keys, keeps it when it is chosen again, and leaves undo to the page", async () => {
+    const { page, errors, close } = await app.visit();
+    const side = page.getByRole("button", { name: "front Side" }).first();
+    const back = page.getByRole("button", { name: "back Side" }).first();
+    const list = page.getByRole("listbox");
+    await side.focus();
+    await page.keyboard.press("ArrowDown");
+    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe("front");
+    await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("Enter");
+    await list.waitFor({ state: "detached" });
+    await expect.poll(() => back.evaluate((button) => button === document.activeElement)).toBe(true);
+    await back.press("Enter");
+    await page.getByRole("option", { name: "back", selected: true }).press("Enter");
+    await list.waitFor({ state: "detached" });
+    // chosen again it is no change: one step goes back to what was before
+    await page.keyboard.press("Control+z");
+    await side.waitFor();
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   it("says that a rule can't be met, and why, under the sentence it belongs to", async () => {
     const { page, close } = await app.visit();
     await openExample(page, "Dew on a dome");

@@ -2,7 +2,10 @@
  * A list that floats beside its button. What the list is made of comes when a hand is near the button: the page opens
  * without it, and opens sooner.
  */
-import { type KeyboardEvent, useRef, useState } from "react";
+import { useRef, useState } from "react";
+import type { ButtonProps } from "react-aria-components/Button";
+
+type KeyboardEvent = Parameters<NonNullable<ButtonProps["onKeyDown"]>>[0];
 
 export function useFloat(bring: () => Promise<unknown>) {
   const trigger = useRef<HTMLButtonElement>(null);
@@ -21,8 +24,11 @@ export function useFloat(bring: () => Promise<unknown>) {
       onFocus: near,
       onPressStart: near,
       onPress: () => setOpen(true),
-      onKeyDown: ({ key }: Pick<KeyboardEvent, "key">) => {
-        if (key === "ArrowDown" || key === "ArrowUp") setOpen(true);
+      onKeyDown: (event: KeyboardEvent) => {
+        // every other key is the page's
+        if (event.key !== "ArrowDown" && event.key !== "ArrowUp") return event.continuePropagation();
+        event.preventDefault();
+        setOpen(true);
       },
     },
   };
