@@ -122,8 +122,7 @@ export async function traceGeneral(
   Object.assign(tracer, {
     bounces: BOUNCES,
     transmissiveBounces: BOUNCES,
-    // Smooth glass never joins a path to the light by chance, so importance sampling of the light could only cost it time;
-    // with it, its program did not end compiling in software within minutes.
+    // Smooth glass never joins a path to the light by chance, so importance sampling of the light would only cost it time.
     multipleImportanceSampling: false,
     filterGlossyFactor: 0,
     renderDelay: 0,
