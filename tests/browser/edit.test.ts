@@ -60,7 +60,7 @@ describe("a tier's sentence", () => {
     const list = page.getByRole("listbox");
     await side.focus();
     await page.keyboard.press("ArrowDown");
-    await expect.poll(() => page.evaluate(() => document.activeElement?.textContent)).toBe("front");
+    await page.waitForFunction(() => document.activeElement?.role === "option");
     await page.keyboard.press("ArrowDown");
     await page.keyboard.press("Enter");
     await list.waitFor({ state: "detached" });

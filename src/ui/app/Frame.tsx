@@ -23,6 +23,10 @@ import "./frame.css";
 const SheetHost = lazy(() => import("./SheetHost.tsx"));
 /** Keeping the page for use without a network fetches all of it: that may wait until the piece stands. */
 const UpdateLine = lazy(() => stageSettled.then(() => import("./UpdateLine.tsx")));
+// Lists come when the piece stands, before a hand wants one; where that fails they are asked for again at their button.
+void stageSettled
+  .then(() => Promise.all([import("../controls/ChoiceList.tsx"), import("../controls/ActionList.tsx")]))
+  .catch(() => {});
 const Guide = lazy(() => import("../help/Guide.tsx"));
 
 /** Sheets bring what they need when the first one is opened. */
