@@ -27,7 +27,7 @@ const float ROULETTE_BELOW = 0.02;
 // Beyond so many surfaces a path is long: light caught for ages between facets. How far a pass follows such paths is one
 // chance for the whole picture (`reach`, see src/render/pass.ts), so that neighbours on the graphics card never wait for each
 // other; the share of passes that goes on at each surface makes up for those that don't.
-const int LONG_PATH = 8;
+uniform int longPath;
 uniform int reach;
 uniform float longSurvival;
 // No bubble, no design, no grain.
@@ -271,7 +271,7 @@ Amount followInside(Walker w, PathColour colour, inout uint random) {
   Amount sum = Amount(0.0);
   for (int meetings = 1; meetings < MOST_MEETINGS; meetings++) {
     if (meetings >= reach) break;
-    if (meetings > LONG_PATH) w.weight /= longSurvival;
+    if (meetings > longPath) w.weight /= longSurvival;
     Leaving leaving = meetNext(w, colour, random);
     if (strongest(leaving.share) > 0.0) sum += leaving.share * gather(leaving.d, colour);
     if (leaving.isAll) break;

@@ -14,7 +14,7 @@ const int STRATA = 64;
 // Tints are held above this, so that their absorption stays finite.
 const float DARKEST = 1e-4;
 
-// Texel j of each row belongs to stratum j. Rows: 0 (weight, absorption per radius), 1 (basis, 0), 2 (index at the
+// Each texel of a row belongs to one stratum, in the order of src/render/wave-order.ts. Rows: 0 (weight, absorption per radius), 1 (basis, 0), 2 (index at the
 // shortest, middle and longest wavelength; half of the stratum's importance lies on either side of the middle).
 uniform sampler2D spectrum;
 // Index at the d line, and absorption per radius for red, green and blue: what a path without dispersion uses.
@@ -38,7 +38,7 @@ int stratumAt(float u) {
   return min(int(u * float(STRATA)), STRATA - 1);
 }
 
-// 0 <= u < 1 runs through all strata by importance.
+// 0 <= u < 1 runs through all strata, each as likely as it is important.
 PathColour colourOfStratum(float u) {
   int j = stratumAt(u);
   float within = 2.0 * (u * float(STRATA) - float(j));

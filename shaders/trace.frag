@@ -12,17 +12,27 @@ uniform mat3 view;
 // Of the whole picture; `origin` is the lower left pixel of the part that is drawn.
 uniform vec2 resolution;
 uniform vec2 origin;
-// Which sample this is, its second Sobol number, its place in the order of wavelengths, and a seed for the whole picture.
+// Which ray this is, its second Sobol number, its place in the order of wavelengths, and a seed for the whole picture.
 uniform uint sampleIndex;
 uniform uint sampleSobol;
 uniform uint waveIndex;
 uniform uint seed;
-// What was gathered so far, what it has to be divided by, and whether it stays (1) or was only a sketch (0).
+// What was gathered so far, and whether it stays (1) or was only a sketch (0).
 uniform sampler2D sumSoFar;
-uniform float samplesSoFar;
 uniform float keep;
+// The same before this ray, and what it has to be divided by: it knows nothing of the ray's other wavelengths.
+uniform sampler2D guessSum;
+uniform float guessSamples;
 
 out vec4 sum;
+
+#if CHANNELS == 1
+// Four samples in a row share a ray and have the four strata of one group; 64 have every stratum once. 0 <= u < 1.
+float waveAt(uint index, uint scramble) {
+  uint place = (index ^ scramble) & uint(STRATA - 1);
+  return (float(place) + radicalInverse(index / uint(STRATA), scramble)) / float(STRATA);
+}
+#endif
 
 void main() {
   vec2 pixel = floor(gl_FragCoord.xy) + origin;
@@ -38,14 +48,14 @@ void main() {
   Gathered gathered = tracePath(eye, d, colourOfChannels(), scramble, random);
   vec3 rgb = gathered.byWave + gathered.mirror;
 #else
-  float u = radicalInverse(waveIndex, hash(scramble + 2u));
+  float u = waveAt(waveIndex, hash(scramble + 2u));
   PathColour colour = colourOfStratum(u);
   Gathered gathered = tracePath(eye, d, colour, scramble, random);
   vec3 rgb = gathered.mirror;
   if (gathered.isPiece) {
     // The mean of weight * basis is the identity, so the guess cancels in the mean, whatever it is; it only takes away
     // the colour noise of what all wavelengths see alike.
-    vec3 guess = texelFetch(sumSoFar, ivec2(gl_FragCoord.xy), 0).rgb / samplesSoFar - gathered.mirror;
+    vec3 guess = texelFetch(guessSum, ivec2(gl_FragCoord.xy), 0).rgb / guessSamples - gathered.mirror;
     rgb += weightOfStratum(u) * (gathered.byWave - dot(colour.basis, guess)) + guess;
   }
 #endif

@@ -1,17 +1,21 @@
 /**
- * The running sum of a picture's samples, in two float textures that take turns: a pass reads one and writes the other.
+ * The running sum of a picture's samples, in float textures that take turns: a pass reads one and writes another.
  * A pass may come in bands over several frames; only when its last band is drawn do the textures change places, so that
  * `front` always holds whole passes. RGB = sum of radiance, alpha = sum of coverage.
  *
  * A guided picture's first pass is a sketch without dispersion (see `pass.ts`): it is shown, but the second pass
- * replaces it, so that n passes hold n - 1 samples.
+ * replaces it, so that n passes hold n - 1 samples. The sum after the last whole ray, `guess`, is kept beside the front.
  */
-import { samplesAfter } from "./pass.ts";
+import { isRayWhole, samplesAfter } from "./pass.ts";
+import { WAVES_A_RAY } from "./wave-order.ts";
+
+type Place = 0 | 1 | 2;
 
 export class Accumulator {
-  private readonly textures: [WebGLTexture, WebGLTexture];
-  private readonly framebuffers: [WebGLFramebuffer, WebGLFramebuffer];
-  private frontIndex: 0 | 1 = 0;
+  private readonly textures: readonly WebGLTexture[];
+  private readonly framebuffers: readonly WebGLFramebuffer[];
+  private frontIndex: Place = 0;
+  private guessIndex: Place = 0;
   private isGuided = false;
   /** Whole passes drawn since the restart. */
   passes = 0;
@@ -24,8 +28,8 @@ export class Accumulator {
     readonly width: number,
     readonly height: number,
   ) {
-    this.textures = [this.makeTexture(), this.makeTexture()];
-    this.framebuffers = [this.makeFramebuffer(this.textures[0]), this.makeFramebuffer(this.textures[1])];
+    this.textures = [0, 1, 2].map(() => this.makeTexture());
+    this.framebuffers = this.textures.map((texture) => this.makeFramebuffer(texture));
   }
 
   /** The sum of all whole passes. */
@@ -33,15 +37,32 @@ export class Accumulator {
     return this.textures[this.frontIndex];
   }
 
+  /** The sum when a ray was last followed at all its wavelengths; the sketch before the first was. */
+  get guess(): WebGLTexture {
+    return this.textures[this.guessIndex];
+  }
+
+  /** What to look at, and of how many samples it is the sum: the sketch until the first ray has all its wavelengths. */
+  get shown(): { readonly texture: WebGLTexture; readonly samples: number } {
+    const isOneColour = this.isGuided && this.passes > 1 && this.samples < WAVES_A_RAY;
+    return isOneColour ? { texture: this.guess, samples: 1 } : { texture: this.front, samples: this.samples };
+  }
+
   /** Where the pass that is being drawn goes. */
   get back(): WebGLFramebuffer {
-    return this.framebuffers[1 - this.frontIndex] as WebGLFramebuffer;
+    return this.framebuffers[this.backIndex];
+  }
+
+  private get backIndex(): Place {
+    const free = ([0, 1, 2] as const).find((place) => place !== this.frontIndex && place !== this.guessIndex);
+    return free ?? 0;
   }
 
   /** The pass in `back` is complete. */
   endPass(): void {
-    this.frontIndex = this.frontIndex === 0 ? 1 : 0;
+    this.frontIndex = this.backIndex;
     this.passes += 1;
+    if (isRayWhole(this.passes, this.isGuided)) this.guessIndex = this.frontIndex;
     this.samples = samplesAfter(this.passes, this.isGuided);
   }
 

@@ -7,10 +7,12 @@
  * one has no depth, no antialiasing, and its alpha lets the page's ground through), and a lost context or a refused
  * shader here must not take the rasterised piece along, which is what is shown then.
  */
+
 import { checkDevice, type DeviceCheck } from "./device-check.ts";
 import { measureGpu } from "./gpu-clock.ts";
 import { LivePictures, type Progress } from "./live-pictures.ts";
 import type { PackedScene } from "./packed-scene.ts";
+import { CARD, PROCESSOR } from "./pass.ts";
 import { TileScheduler } from "./tile-scheduler.ts";
 import { TraceEngine } from "./trace-engine.ts";
 import type { View } from "./view.ts";
@@ -196,7 +198,7 @@ export class LookRenderer {
   private async build(): Promise<void> {
     if (!this.gl) return;
     await this.guarded(async (gl) => {
-      this.engine = await TraceEngine.create(gl, this.abort.signal);
+      this.engine = await TraceEngine.create(gl, this.isSoftware ? PROCESSOR : CARD, this.abort.signal);
       this.pictures = new LivePictures(this.engine, this.scheduler, this.target);
       await this.prepareScenes();
     }, this.gl);

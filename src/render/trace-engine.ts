@@ -5,7 +5,7 @@
 import type { Accumulator } from "./accumulator.ts";
 import { compileProgram, float, int, mat3, UniformSetter, vec2, vec3 } from "./gl-program.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
-import { passAt } from "./pass.ts";
+import { CARD, type Following, passAt } from "./pass.ts";
 import { assembleShader } from "./shader-assembler.ts";
 import { shaderFiles } from "./shader-files.ts";
 import type { Band } from "./tile-scheduler.ts";
@@ -54,7 +54,7 @@ const BLOCKS = [
   { name: "Body", of: (packed: PackedScene) => packed.body },
   { name: "Designs", of: (packed: PackedScene) => packed.designs },
 ] as const;
-/** Samplers of `trace.frag` that belong to a scene; texture unit 0 is the sum's, these follow. */
+/** Samplers of `trace.frag` that belong to a scene; the sum and the guess come first, these follow. */
 const SAMPLERS = [
   { name: "spectrum", of: (packed: PackedScene) => packed.spectrum },
   { name: "environment", of: (packed: PackedScene) => packed.environment },
@@ -65,7 +65,7 @@ const ANY_COUNT = 0;
 const MOST_UNROLLED = 128;
 /** Programs for one number of facets that are kept: two scenes with both passes, now and before the last change. */
 const MOST_OWN = 8;
-const SUM_UNIT = 0;
+const [SUM_UNIT, GUESS_UNIT, SCENE_UNIT] = [0, 1, 2];
 const [LEFT_UNIT, RIGHT_UNIT] = [0, 1];
 
 export class TraceEngine {
@@ -75,14 +75,19 @@ export class TraceEngine {
   private constructor(
     readonly gl: WebGL2RenderingContext,
     private readonly display: Program,
+    private readonly following: Following,
   ) {
     this.nothing = makeTexture(gl, { width: 1, height: 1, rgba: new Float32Array(4) });
   }
 
   /** @throws ShaderCompileError, or the signal's reason */
-  static async create(gl: WebGL2RenderingContext, signal?: AbortSignal): Promise<TraceEngine> {
+  static async create(
+    gl: WebGL2RenderingContext,
+    following: Following = CARD,
+    signal?: AbortSignal,
+  ): Promise<TraceEngine> {
     gl.getExtension("EXT_color_buffer_float");
-    return new TraceEngine(gl, await makeProgram(gl, "display.frag", {}, signal));
+    return new TraceEngine(gl, await makeProgram(gl, "display.frag", {}, signal), following);
   }
 
   /** Compiles what the first pass over a picture of the scene needs: a picture can be shown before the rest is there. */
@@ -136,14 +141,14 @@ export class TraceEngine {
       const block = this.gl.getUniformBlockIndex(made.program, name);
       if (block !== this.gl.INVALID_INDEX) this.gl.uniformBlockBinding(made.program, block, binding);
     });
-    made.uniforms.set({ sumSoFar: int(SUM_UNIT) });
-    made.uniforms.set(Object.fromEntries(SAMPLERS.map(({ name }, k) => [name, int(SUM_UNIT + 1 + k)])));
+    made.uniforms.set({ sumSoFar: int(SUM_UNIT), guessSum: int(GUESS_UNIT) });
+    made.uniforms.set(Object.fromEntries(SAMPLERS.map(({ name }, k) => [name, int(SCENE_UNIT + k)])));
     this.tracers.set(variantKey(packed, channels, planes), { ...made, planes });
   }
 
   /** True when the program is there that a picture of the scene needs after so many passes. */
   canTrace(packed: PackedScene, passes: number): boolean {
-    return this.tracers.has(variantKey(packed, passAt(passes, packed).channels, ANY_COUNT));
+    return this.tracers.has(variantKey(packed, passAt(passes, packed, this.following).channels, ANY_COUNT));
   }
 
   load(packed: PackedScene): LoadedScene {
@@ -169,7 +174,7 @@ export class TraceEngine {
   /** Adds one sample to every pixel of the band; a band that ends the pass turns the accumulator over. */
   trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): void {
     const { gl } = this;
-    const pass = passAt(target.passes, scene.packed);
+    const pass = passAt(target.passes, scene.packed, this.following);
     const { packed } = scene;
     const tracer =
       this.tracers.get(variantKey(packed, pass.channels, packed.planeCount)) ??
@@ -184,8 +189,9 @@ export class TraceEngine {
       gl.bindBufferBase(gl.UNIFORM_BUFFER, binding, buffer);
     });
     this.bindTexture(SUM_UNIT, target.front);
+    this.bindTexture(GUESS_UNIT, target.guess);
     scene.textures.forEach((texture, k) => {
-      this.bindTexture(SUM_UNIT + 1 + k, texture ?? this.nothing);
+      this.bindTexture(SCENE_UNIT + k, texture ?? this.nothing);
     });
 
     tracer.uniforms.set(scene.packed.uniforms);
@@ -204,16 +210,17 @@ export class TraceEngine {
   /** Draws to the canvas, or to `into` (then `width` x `height` is its size). */
   show(showing: Showing, width: number, height: number, into: WebGLFramebuffer | null = null): void {
     const { gl, display } = this;
-    const right = showing.right ?? showing.left;
+    const left = showing.left.shown;
+    const right = showing.right?.shown ?? left;
     gl.bindFramebuffer(gl.FRAMEBUFFER, into);
     gl.viewport(0, 0, width, height);
     gl.useProgram(display.program);
-    this.bindTexture(LEFT_UNIT, showing.left.front);
-    this.bindTexture(RIGHT_UNIT, right.front);
+    this.bindTexture(LEFT_UNIT, left.texture);
+    this.bindTexture(RIGHT_UNIT, right.texture);
     display.uniforms.set({
       leftSum: int(LEFT_UNIT),
       rightSum: int(RIGHT_UNIT),
-      leftSamples: float(showing.left.samples),
+      leftSamples: float(left.samples),
       rightSamples: float(right.samples),
       resolution: vec2([width, height]),
       exposure: float(showing.exposure),

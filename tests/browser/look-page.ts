@@ -2,6 +2,7 @@
 import { Accumulator } from "../../src/render/accumulator.ts";
 import { checkDevice } from "../../src/render/device-check.ts";
 import { DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
+import { PROCESSOR } from "../../src/render/pass.ts";
 import { TraceEngine } from "../../src/render/trace-engine.ts";
 import { viewFrom } from "../../src/render/view.ts";
 import { LOOK_SCENES } from "./look-scenes.ts";
@@ -12,7 +13,7 @@ function openEngine(): Promise<TraceEngine> {
   const gl = document.createElement("canvas").getContext("webgl2");
   const check = checkDevice(gl);
   if (!gl || !check.pass) throw new Error(`${check.code}: ${check.detail}`);
-  return TraceEngine.create(gl);
+  return TraceEngine.create(gl, PROCESSOR);
 }
 
 export interface TraceWish {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { LONG_SURVIVAL, passAt, reachOf, samplesAfter, shuffled } from "../../src/render/pass.ts";
+import { CARD, PROCESSOR, passAt, reachOf, samplesAfter, shuffled } from "../../src/render/pass.ts";
 import { tilesOf } from "../../src/render/still.ts";
 
 describe("the tiles of a still picture", () => {
@@ -22,19 +22,19 @@ const plain = { ...guided, hasDispersion: false };
 
 describe("the passes of a picture", () => {
   it("sketches first where wavelengths part, and does not count the sketch", () => {
-    expect([0, 1, 2].map((k) => passAt(k, guided).channels)).toEqual([3, 1, 1]);
+    expect([0, 1, 2].map((k) => passAt(k, guided, CARD).channels)).toEqual([3, 1, 1]);
     expect([1, 2, 3].map((passes) => samplesAfter(passes, true))).toEqual([1, 1, 2]);
-    expect(passAt(1, guided).uniforms.keep.value).toBe(0);
-    expect(passAt(2, guided).uniforms.keep.value).toBe(1);
+    expect(passAt(1, guided, CARD).uniforms.keep.value).toBe(0);
+    expect(passAt(2, guided, CARD).uniforms.keep.value).toBe(1);
   });
 
   it("counts every pass where there is no dispersion", () => {
-    expect([0, 5].map((k) => passAt(k, plain).channels)).toEqual([3, 3]);
+    expect([0, 5].map((k) => passAt(k, plain, CARD).channels)).toEqual([3, 3]);
     expect(samplesAfter(7, false)).toBe(7);
   });
 
   it("gives the second Sobol number of a sample bit-reversed: Pascal's triangle modulo 2", () => {
-    const numbers = [0, 1, 2, 3, 4].map((k) => passAt(k, plain).uniforms.sampleSobol.value);
+    const numbers = [0, 1, 2, 3, 4].map((k) => passAt(k, plain, CARD).uniforms.sampleSobol.value);
     expect(numbers).toEqual([0, 1, 3, 2, 5]);
   });
 
@@ -49,18 +49,24 @@ describe("the passes of a picture", () => {
 
   it("follows long paths in the share of samples that the weights make up for", () => {
     const count = 4096;
-    for (const seed of [1, 2, 77]) {
-      const reaches = Array.from({ length: count }, (_, k) => reachOf(k, seed));
+    for (const [seed, following] of [
+      [1, CARD],
+      [2, PROCESSOR],
+      [77, CARD],
+    ] as const) {
+      const reaches = Array.from({ length: count }, (_, k) => reachOf(k, seed, following));
       for (const further of [0, 1, 5, 12, 20]) {
-        const share = reaches.filter((reach) => reach > 8 + further).length / count;
-        expect(Math.abs(share - LONG_SURVIVAL ** further)).toBeLessThanOrEqual(2 / count);
+        const share = reaches.filter((reach) => reach > following.surely + further).length / count;
+        expect(Math.abs(share - following.survival ** further)).toBeLessThanOrEqual(2 / count);
       }
     }
   });
 
   it("spreads long and short samples evenly over any 16 in a row that belong together", () => {
     for (let first = 0; first < 256; first += 16) {
-      const long = Array.from({ length: 16 }, (_, k) => reachOf(first + k, 1)).filter((reach) => reach > 12);
+      const long = Array.from({ length: 16 }, (_, k) => reachOf(first + k, 1, CARD)).filter(
+        (reach) => reach > 12,
+      );
       // 0.85^4 of 16 are 8.4.
       expect(long.length).toBeGreaterThanOrEqual(7);
       expect(long.length).toBeLessThanOrEqual(10);
@@ -68,8 +74,8 @@ describe("the passes of a picture", () => {
   });
 
   it("never goes beyond the cap, and sketches no farther than it need", () => {
-    expect(passAt(1, { ...guided, maxMeetings: 5 }).uniforms.reach.value).toBe(5);
-    expect(passAt(0, guided).uniforms.reach.value).toBeLessThan(64);
-    expect(passAt(0, guided).uniforms.longSurvival.value).toBe(1);
+    expect(passAt(1, { ...guided, maxMeetings: 5 }, CARD).uniforms.reach.value).toBe(5);
+    expect(passAt(0, guided, CARD).uniforms.reach.value).toBeLessThan(64);
+    expect(passAt(0, guided, CARD).uniforms.longSurvival.value).toBe(1);
   });
 });

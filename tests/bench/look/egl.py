@@ -3,8 +3,8 @@
 usage: egl.py JOBS.json OUT
 
 JOBS.json, as written by `emit.ts`: {"shaders": {name: text}, "jobs": [{name, vertex, fragments: {channels: name}, display?, uniforms, blocks,
-textures, sizes: [[w, h]], passes: [{channels, uniforms}], samples, picture?, dump?}]}. Each pass reads the sum of the passes before and writes the other of two
-float textures, as the app does. Prints compile time, and for each size milliseconds a pass and million samples a second;
+textures, sizes: [[w, h]], passes: [{channels, uniforms, endsRay}], samples, picture?, dump?}]}. Each pass reads the sum of the passes before, and that
+of the last pass that ended a ray, and writes a third float texture, as the app does. Prints compile time, and for each size milliseconds a pass and million samples a second;
 with `picture`, writes the finished picture as PNG to OUT as well, with `dump` the sum of all samples as raw floats. All numbers also go to OUT/egl.json.
 """
 import ctypes as C
@@ -120,7 +120,7 @@ def make_target(width, height, form=RGBA32F, kind=FLOAT):
 
 
 def bind_scene(program, job):
-    """Uniform blocks and textures of a scene; the sum has texture unit 0."""
+    """Uniform blocks and textures of a scene; the sum has texture unit 0, the guess 1."""
     for binding, (name, floats) in enumerate(job["blocks"].items()):
         block = gl.glGetUniformBlockIndex(program, name.encode())
         if block == 0xFFFFFFFF:
@@ -131,34 +131,62 @@ def bind_scene(program, job):
         gl.glBindBuffer(UNIFORM_BUFFER, buffer)
         gl.glBufferData(UNIFORM_BUFFER, C.c_ssize_t(data.nbytes), data.ctypes.data_as(C.c_void_p), 0x88E4)
         gl.glBindBufferBase(UNIFORM_BUFFER, binding, buffer)
-    for unit, (name, texels) in enumerate(job["textures"].items(), 1):
+    for unit, (name, texels) in enumerate(job["textures"].items(), 2):
         gl.glActiveTexture(0x84C0 + unit)
         make_texture(texels["width"], texels["height"], texels["rgba"])
         gl.glUniform1i(place(program, name), unit)
     gl.glActiveTexture(0x84C0)
     gl.glUniform1i(place(program, "sumSoFar"), 0)
+    gl.glUniform1i(place(program, "guessSum"), 1)
+
+
+class Sum:
+    """The running sum in three float textures: the newest, the one that ended the last ray, the one drawn to next."""
+
+    def __init__(self, width, height):
+        self.targets = [make_target(width, height) for _ in range(3)]
+        self.restart()
+
+    def restart(self):
+        self.front = self.guess = 0
+
+    def begin_pass(self):
+        self.back = next(k for k in range(3) if k not in (self.front, self.guess))
+        for unit, k in ((1, self.guess), (0, self.front)):
+            gl.glActiveTexture(0x84C0 + unit)
+            gl.glBindTexture(TEXTURE_2D, self.targets[k][0])
+        gl.glBindFramebuffer(FRAMEBUFFER, self.targets[self.back][1])
+
+    def end_pass(self, ends_ray):
+        self.front = self.back
+        if ends_ray:
+            self.guess = self.front
+
+    def dispose(self):
+        for texture, framebuffer in self.targets:
+            gl.glDeleteTextures(1, C.byref(texture))
+            gl.glDeleteFramebuffers(1, C.byref(framebuffer))
 
 
 # Commands given without waiting must stay well under the seconds after which a driver takes a card for hung.
 PASSES_AT_ONCE = 4
 
 
-def trace(programs, targets, passes, first=0):
+def trace(programs, total, passes, first=0):
     """Draws passes and waits for the last one."""
     for k, one in enumerate(passes, first):
         program = programs[str(one["channels"])]
         gl.glUseProgram(program)
-        (read, _), (_, write) = targets[k % 2], targets[(k + 1) % 2]
-        gl.glBindTexture(TEXTURE_2D, read)
-        gl.glBindFramebuffer(FRAMEBUFFER, write)
+        total.begin_pass()
         set_uniforms(program, one["uniforms"])
         gl.glDrawArrays(4, 0, 3)
+        total.end_pass(one["endsRay"])
         if k % PASSES_AT_ONCE == 0:
             gl.glFinish()
     gl.glReadPixels(0, 0, 1, 1, RGBA, FLOAT, (C.c_float * 4)())
 
 
-def save_picture(job, shaders, targets, width, height, path):
+def save_picture(job, shaders, total, width, height, path):
     from PIL import Image
 
     program = link(shaders, job["vertex"], job["display"])
@@ -172,7 +200,7 @@ def save_picture(job, shaders, targets, width, height, path):
         "dividerX": {"kind": "float", "value": width}, "sideBySide": {"kind": "int", "value": 0},
     })
     gl.glBindFramebuffer(FRAMEBUFFER, make_and_bind[1])
-    gl.glBindTexture(TEXTURE_2D, targets[len(job["passes"]) % 2][0])
+    gl.glBindTexture(TEXTURE_2D, total.targets[total.front][0])
     gl.glDrawArrays(4, 0, 3)
     shown = np.empty((height, width, 4), np.uint8)
     gl.glReadPixels(0, 0, width, height, RGBA, UNSIGNED_BYTE, shown.ctypes.data_as(C.c_void_p))
@@ -200,26 +228,24 @@ def run(job, shaders, out):
         set_uniforms(program, job["uniforms"])
         bind_scene(program, job)
     for width, height in job["sizes"]:
-        targets = [make_target(width, height), make_target(width, height)]
+        total = Sum(width, height)
         gl.glViewport(0, 0, width, height)
         for program in programs.values():
             gl.glUseProgram(program)
             set_uniforms(program, {"resolution": {"kind": "vec2", "value": [width, height]}})
         warm = 4
-        trace(programs, targets, job["passes"][:warm])
+        trace(programs, total, job["passes"][:warm])
         started = time.perf_counter()
-        trace(programs, targets, job["passes"][warm:], warm)
+        trace(programs, total, job["passes"][warm:], warm)
         ms = 1e3 * (time.perf_counter() - started) / (len(job["passes"]) - warm)
         rate = width * height / ms / 1e3
         answer["sizes"].append({"size": f"{width}x{height}", "ms": round(ms, 4), "megaSamples": round(rate, 1)})
         print(f"{job['name']:44} {width}x{height}  {ms:8.3f} ms a pass  {rate:8.0f} M samples/s", flush=True)
         if job.get("picture"):
-            save_picture(job, shaders, targets, width, height, os.path.join(out, job["picture"]["file"]))
+            save_picture(job, shaders, total, width, height, os.path.join(out, job["picture"]["file"]))
         if job.get("dump"):
-            read_sum(targets[len(job["passes"]) % 2][1], width, height).tofile(os.path.join(out, job["dump"]))
-        for texture, framebuffer in targets:
-            gl.glDeleteTextures(1, C.byref(texture))
-            gl.glDeleteFramebuffers(1, C.byref(framebuffer))
+            read_sum(total.targets[total.front][1], width, height).tofile(os.path.join(out, job["dump"]))
+        total.dispose()
     for program in programs.values():
         gl.glDeleteProgram(program)
     return answer

@@ -11,7 +11,7 @@ import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
 import { DEFAULT_OPTIONS, packScene, type TraceOptions } from "../../../src/render/pack-scene.ts";
-import { type PassScene, passAt, samplesAfter } from "../../../src/render/pass.ts";
+import { CARD, isRayWhole, type PassScene, passAt, samplesAfter } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
 import { EXAMPLES } from "../../../src/ui/examples.ts";
@@ -44,8 +44,9 @@ const plain = (value: unknown): unknown =>
 /** Every pass with what changes from one to the next. */
 const passList = (count: number, scene: PassScene) =>
   Array.from({ length: count }, (_, index) => {
-    const { channels, uniforms } = passAt(index, scene);
-    return { channels, uniforms: plain({ ...uniforms, frameIndex: uint(index) }) };
+    const { channels, uniforms } = passAt(index, scene, CARD);
+    const endsRay = isRayWhole(index + 1, scene.hasDispersion);
+    return { channels, uniforms: plain({ ...uniforms, frameIndex: uint(index) }), endsRay };
   });
 
 function tracerJob(

@@ -2,6 +2,7 @@
 import { Accumulator } from "../../../src/render/accumulator.ts";
 import { compileProgram, UniformSetter, uint, vec2 } from "../../../src/render/gl-program.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../../src/render/pack-scene.ts";
+import { PROCESSOR } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { shaderFiles } from "../../../src/render/shader-files.ts";
 import { TraceEngine } from "../../../src/render/trace-engine.ts";
@@ -17,7 +18,7 @@ function openContext(): WebGL2RenderingContext {
 }
 
 const gl = openContext();
-const opened = TraceEngine.create(gl);
+const opened = TraceEngine.create(gl, PROCESSOR);
 
 /** Waits for the card. */
 const finish = () => gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.FLOAT, new Float32Array(4));
