@@ -2,10 +2,11 @@
  * The pictures of one piece: the piece itself, its profile, its skin unrolled. One is large; on a wide screen and a tablet
  * the other two stand in a low strip below it, on a phone one changes between them by name or by a swipe along the names.
  */
-import { type PointerEvent, type ReactNode, Suspense, useRef } from "react";
+import { type PointerEvent, type ReactNode, Suspense, useEffect, useRef, useState } from "react";
 import { Button } from "../controls/Button.tsx";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { afterPaint } from "../piece/frames.ts";
 import { PieceStage } from "../piece/PieceStage.tsx";
 import { Profile } from "../plan/profile/Profile.tsx";
 import { Skin } from "../plan/skin/Skin.tsx";
@@ -77,10 +78,24 @@ function PictureNames() {
   );
 }
 
+/** False until the page has been painted once: words and the piece come first, the small pictures in the next turn. */
+function useIsPainted(): boolean {
+  const [isPainted, setPainted] = useState(false);
+  useEffect(() => {
+    let isHere = true;
+    void afterPaint().then(() => isHere && setPainted(true));
+    return () => {
+      isHere = false;
+    };
+  }, []);
+  return isPainted;
+}
+
 export function Pictures() {
   const words = useWords(shellWords);
   const place = useStudio((state) => state.place);
   const large = useView((state) => (place === "plan" ? state.large : "piece"));
+  const isPainted = useIsPainted();
   return (
     <div className="pictures" data-large={large}>
       <Picture name="piece" isLarge={large === "piece"}>
@@ -91,10 +106,10 @@ export function Pictures() {
       {place === "plan" ? (
         <>
           <Picture name="profile" isLarge={large === "profile"}>
-            <Profile />
+            {isPainted ? <Profile /> : null}
           </Picture>
           <Picture name="skin" isLarge={large === "skin"}>
-            <Skin />
+            {isPainted ? <Skin /> : null}
           </Picture>
           <PictureNames />
           {large === "piece" ? null : (

@@ -9,3 +9,7 @@ export const requestFrame = (): void => draw();
 export const drawFramesBy = (invalidate: () => void): void => {
   draw = invalidate;
 };
+
+/** Fulfilled once what stands on the page now has been painted. */
+export const afterPaint = (): Promise<void> =>
+  new Promise((painted) => requestAnimationFrame(() => setTimeout(painted)));

@@ -1,7 +1,7 @@
 /** Puts the canvas into a box and keeps it the box's size. */
 import { type RefObject, useEffect, useState } from "react";
 import { wantsStillness } from "./eye.ts";
-import { requestFrame } from "./frames.ts";
+import { afterPaint, requestFrame } from "./frames.ts";
 import type { Stage } from "./stage.ts";
 
 /** `waiting`: the piece is a drawing. `coming`: the canvas comes up over it. `ready`: the canvas alone. */
@@ -35,9 +35,10 @@ function keepSize(stage: Stage, host: HTMLElement): () => void {
 const appear = (canvas: HTMLCanvasElement): Promise<unknown> =>
   canvas.animate([{ opacity: 0 }, { opacity: 1 }], wantsStillness() ? 0 : APPEAR_MS).finished;
 
-/** Words first: the stage is made once the page has been painted. Its chunk is fetched beside the page's own. */
+/** Words first, then the small pictures, then the stage. Its chunk is fetched beside the page's own. */
 async function stageAfterPaint(): Promise<Stage> {
-  await new Promise((painted) => requestAnimationFrame(() => setTimeout(painted)));
+  await afterPaint();
+  await afterPaint();
   const { theStage } = await import("./stage.ts");
   return theStage();
 }
