@@ -4,7 +4,7 @@ import { cutBall } from "../geometry/solid.ts";
 import type { Habits, Plan, Rig, SetUpDop, Side, Stage } from "../plan/document.ts";
 import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
-import { DEFAULT_STAGES } from "./default-stages.ts";
+import { DEFAULT_STAGES, defaultStages } from "./default-stages.ts";
 import type { FoundAgain } from "./found-again.ts";
 import { depthsBefore, sizeAt, tierFacets } from "./half-cut.ts";
 import { coarseBesidePolished, habitsOf, turnOverFindings, type Work, workInOrder } from "./order.ts";
@@ -78,7 +78,8 @@ export const isWorked = ({ stages, stageCount: count }: BenchTier, stage: number
 export const isGround = ({ stages }: BenchFacet, stage: number): boolean =>
   stages[stage].widthWhileGroundMm > 0;
 
-export const stagesOf = (rig: Rig): readonly Stage[] => rig.stages ?? DEFAULT_STAGES;
+export const stagesOf = (rig: Rig, language = "en"): readonly Stage[] =>
+  rig.stages ?? defaultStages(language);
 
 /** The dop that holds the piece while one side is cut; null when none was named. */
 export const dopOf = (plan: Plan, side: Side): SetUpDop | null =>

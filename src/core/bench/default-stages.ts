@@ -21,3 +21,27 @@ export const DEFAULT_STAGES: readonly Stage[] = [
   { id: "prepolish", name: "Pre-polish 6 um", grainUm: 6 },
   { id: "polish", name: "Cerium oxide on a pad", grainUm: 1.5 },
 ];
+
+/** The same stages' names in another language, by their ids. English is above. */
+type StageNames = Readonly<Record<string, string>>;
+const STAGE_NAMES: Readonly<Record<string, StageNames>> = {
+  de: {
+    rough: "Diamant 170 mesh",
+    medium: "Diamant 325 mesh",
+    fine: "Diamant 15 µm",
+    prepolish: "Vorpolitur 6 µm",
+    polish: "Ceroxid auf einem Polierpad",
+  },
+};
+
+const named = new Map<string, readonly Stage[]>();
+
+/** The stages of a plan that names none, called as a person of that language calls them. */
+export function defaultStages(language: string): readonly Stage[] {
+  const names = STAGE_NAMES[language];
+  if (!names) return DEFAULT_STAGES;
+  const known =
+    named.get(language) ?? DEFAULT_STAGES.map((stage) => ({ ...stage, name: names[stage.id] ?? stage.name }));
+  named.set(language, known);
+  return known;
+}

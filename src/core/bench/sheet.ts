@@ -198,7 +198,7 @@ export function sheetHtml(solved: SolvedPlan, { words, unit, paper }: SheetOptio
   const matter: SheetMatter = {
     solved,
     bench: benchOf(solved),
-    stages: stagesOf(solved.plan.rig),
+    stages: stagesOf(solved.plan.rig, words.language),
     solid: cutBall(solved.planes),
     words,
     format: sheetFormat(words, unit),

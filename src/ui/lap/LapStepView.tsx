@@ -1,6 +1,5 @@
 /** What to do now, large: a stop with its width and strokes, or what has to be set before the next facet. */
 import type { Bench } from "../../core/bench/bench.ts";
-import { stagesOf } from "../../core/bench/bench.ts";
 import { cautionsAt } from "../../core/bench/cautions.ts";
 import { PREPARATIONS, type Step } from "../../core/bench/order.ts";
 import { isAboutRig } from "../../core/bench/rig-findings.ts";
@@ -13,6 +12,7 @@ import { Cautions } from "../bench/parts/Cautions.tsx";
 import { FindingList } from "../bench/parts/FindingList.tsx";
 import { facetNumber, stageName, tierIndexOf, tierNameOf } from "../bench/parts/names.ts";
 import { strokeCount } from "../bench/parts/strokes.ts";
+import { useStages } from "../bench/use-stages.ts";
 import { benchWords } from "../messages/bench.ts";
 import { lapWords } from "../messages/lap.ts";
 import { planWords } from "../messages/plan.ts";
@@ -35,7 +35,7 @@ function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
   const withGuesses = useBenchView((state) => state.showGuesses);
   const tier = bench.tiers.find((one) => one.tier === step.tier);
   const reading = readingOf(tier, step.facet);
-  const stages = stagesOf(plan.rig);
+  const stages = useStages(plan.rig);
   const stage = stages.find((one) => one.id === step.stage);
   const place = stages.findIndex((one) => one.id === step.stage);
   const isPolish = place >= 0 && endsByLooking(stages, place);
@@ -94,7 +94,7 @@ function useStepWords({ now, bench, plan }: ViewProps): { title: string; lines: 
   const names = useWords(benchWords);
   const { sides } = useWords(planWords);
   const { length, armAngle } = useFormat();
-  const stages = stagesOf(plan.rig);
+  const stages = useStages(plan.rig);
   const { step } = now;
   const armLines = (tierId: string): readonly string[] => {
     const tier = bench.tiers.find((one) => one.tier === tierId);

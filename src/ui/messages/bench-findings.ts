@@ -37,7 +37,8 @@ function readerOf({ data }: Finding, format: Formats, plan: Plan) {
     deg: (key: string): string => format.degrees(number(key)),
     degrees: (value: number): string => format.degrees(value, Math.abs(value) < 0.1 ? 2 : 1),
     stage: (key: string): string =>
-      stagesOf(plan.rig).find((stage) => stage.id === text(key))?.name ?? text(key),
+      stagesOf(plan.rig, format.locale.slice(0, 2)).find((stage) => stage.id === text(key))?.name ??
+      text(key),
     tier: (key: string): string => plan.tiers.find((tier) => tier.id === text(key))?.name || text(key),
     tierAngle: (id: string | undefined): string =>
       format.armAngle(plan.tiers.find((tier) => tier.id === id)?.armAngleDeg ?? 0),

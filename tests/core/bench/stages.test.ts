@@ -1,6 +1,8 @@
 /** Stage depths, widths and volumes: worked by hand for free circles, and against whole solids where neighbours matter. */
 import { describe, expect, it } from "vitest";
+import { stagesOf } from "../../../src/core/bench/bench.ts";
 import { seeded } from "../../../src/core/bench/chance.ts";
+import { DEFAULT_STAGES } from "../../../src/core/bench/default-stages.ts";
 import { depthsAfter, finalMoves, passesOf, walk } from "../../../src/core/bench/diary.ts";
 import { planesAt } from "../../../src/core/bench/half-cut.ts";
 import { removedVolume } from "../../../src/core/bench/removed-volume.ts";
@@ -194,5 +196,18 @@ describe("diary", () => {
         passesOf(solved, STAGES, way).flatMap((p) => p.moves),
       ).reduce((s, m) => s + m.removeMm3, 0);
     expect(sum("rough-all")).toBeCloseTo(sum("finish-each"), 6);
+  });
+});
+
+describe("usual stages", () => {
+  it("are called in German what a German calls them, and stay the same stages", () => {
+    const german = stagesOf({ wheelStops: 96 }, "de");
+    expect(german.map(({ name: _, ...rest }) => rest)).toEqual(
+      DEFAULT_STAGES.map(({ name: _, ...rest }) => rest),
+    );
+    german.forEach((stage, i) => {
+      expect(stage.name).not.toBe(DEFAULT_STAGES[i].name);
+    });
+    expect(stagesOf({ wheelStops: 96 })).toBe(DEFAULT_STAGES);
   });
 });

@@ -1,5 +1,4 @@
 /** The abrasives, coarse to fine: each with its grain, the damage that it leaves and how thick its disc stands. */
-import { stagesOf } from "../../../core/bench/bench.ts";
 import { leftBy } from "../../../core/bench/stages.ts";
 import type { Stage } from "../../../core/plan/document.ts";
 import { COUNTS } from "../../../core/plan/limits.ts";
@@ -7,6 +6,7 @@ import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { usePlan, useStudio } from "../../use-studio.ts";
+import { useStages } from "../use-stages.ts";
 import { StageItem } from "./StageItem.tsx";
 
 /** The first of s1, s2, ... that no stage has. */
@@ -33,7 +33,7 @@ export function StageList() {
   const words = useWords(benchWords);
   const { rig } = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
-  const stages = stagesOf(rig);
+  const stages = useStages(rig);
   const set = (next: readonly Stage[]) => dispatch({ type: "set-rig", change: { stages: next } });
   return (
     <section className="bench-part" aria-labelledby="bench-stages">

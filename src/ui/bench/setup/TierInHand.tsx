@@ -1,6 +1,5 @@
 /** The rig in the tier that is in hand: picture, what a ruler measures, what each disc changes. */
 import type { Bench, BenchTier } from "../../../core/bench/bench.ts";
-import { stagesOf } from "../../../core/bench/bench.ts";
 import { isAboutRig } from "../../../core/bench/rig-findings.ts";
 import { rulerPoints } from "../../../core/bench/rig-pose.ts";
 import { Choice } from "../../controls/Choice.tsx";
@@ -10,6 +9,7 @@ import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { FindingList } from "../parts/FindingList.tsx";
 import { stageName, tierName } from "../parts/names.ts";
+import { useStages } from "../use-stages.ts";
 import { GuidePicture } from "./GuidePicture.tsx";
 import { RigPicture } from "./RigPicture.tsx";
 
@@ -22,7 +22,7 @@ export function usePickedTier(bench: Bench | null): BenchTier | null {
 function Discs({ tier }: { tier: BenchTier }) {
   const words = useWords(benchWords);
   const { length, degrees } = useFormat();
-  const stages = stagesOf(usePlan().rig);
+  const stages = useStages(usePlan().rig);
   if (tier.discs.every((disc) => disc.moveHingeMm === 0))
     return <p className="soft">{words.rig.discsAlike}</p>;
   return (

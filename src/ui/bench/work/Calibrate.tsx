@@ -1,7 +1,6 @@
 /** Strokes from the person's own test facets: so many strokes made a facet so wide. */
 import { useState } from "react";
 import type { BenchTier } from "../../../core/bench/bench.ts";
-import { stagesOf } from "../../../core/bench/bench.ts";
 import { endsByLooking } from "../../../core/bench/stages.ts";
 import { calibrate } from "../../../core/bench/strokes.ts";
 import type { Calibration, Stage } from "../../../core/plan/document.ts";
@@ -12,6 +11,7 @@ import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { MaybeField } from "../parts/MaybeField.tsx";
+import { useStages } from "../use-stages.ts";
 import { type TestDraft, testOf } from "./test-facet.ts";
 
 function withoutAge({ discStrokes: _now, ...stage }: Stage): Stage {
@@ -133,7 +133,7 @@ export function Calibrate({ stage, tier }: { stage: number; tier: BenchTier }) {
   const { calibrate: words } = useWords(benchWords);
   const { rig } = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
-  const stages = stagesOf(rig);
+  const stages = useStages(rig);
   const own = stages[stage];
   const tests = own.calibration ?? [];
   const put = (next: Stage) => dispatch({ type: "set-rig", change: { stages: stages.with(stage, next) } });

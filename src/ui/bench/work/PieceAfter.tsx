@@ -1,6 +1,5 @@
 /** The piece as it stands after a stage of a tier: earlier tiers finished, this one at the stage's depth, later ones uncut. */
 import { useMemo } from "react";
-import { stagesOf } from "../../../core/bench/bench.ts";
 import { depthsBefore, planeAtDepth, tierFacets } from "../../../core/bench/half-cut.ts";
 import { tierStageDepths } from "../../../core/bench/stages.ts";
 import { cutBall } from "../../../core/geometry/solid.ts";
@@ -9,6 +8,7 @@ import { useWords } from "../../messages/words.tsx";
 import { useSolved } from "../../use-studio.ts";
 import { stageName, tierName } from "../parts/names.ts";
 import { pieceSketch, viewFrom } from "../parts/piece-sketch.ts";
+import { useStages } from "../use-stages.ts";
 
 /** Seen from a little above the equator of the side that is cut. */
 const ELEVATION_DEG = 32;
@@ -16,7 +16,7 @@ const ELEVATION_DEG = 32;
 export function PieceAfter({ index, stage }: { index: number; stage: number }) {
   const words = useWords(benchWords);
   const solved = useSolved();
-  const stages = stagesOf(solved.plan.rig);
+  const stages = useStages(solved.plan.rig);
   const { side } = solved.plan.tiers[index];
   const sketch = useMemo(() => {
     const tier = solved.tiers[index];

@@ -1,6 +1,6 @@
 /** Stage by stage: the width to stop at, what it is while neighbours are still uncut, strokes, what the disc asks of the hinge. */
 import type { BenchTier } from "../../../core/bench/bench.ts";
-import { isGround, isWorked, stagesOf } from "../../../core/bench/bench.ts";
+import { isGround, isWorked } from "../../../core/bench/bench.ts";
 import { endsByLooking } from "../../../core/bench/stages.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -8,6 +8,7 @@ import { type Formats, useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { useBenchView } from "../bench-view.ts";
 import { type StrokeCount, strokeCount } from "../parts/strokes.ts";
+import { useStages } from "../use-stages.ts";
 
 /** Widths of the tier's facets while each is ground, those that read alike said once. */
 const groundWidths = (tier: BenchTier, stage: number, { length }: Formats): readonly string[] => [
@@ -22,7 +23,7 @@ function useStrokes(tier: BenchTier, stage: number): readonly StrokeCount[] {
   const { rig } = usePlan();
   const withGuesses = useBenchView((state) => state.showGuesses);
   const radius = tier.setting?.contactRadiusMm ?? null;
-  const own = stagesOf(rig)[stage];
+  const own = useStages(rig)[stage];
   return tier.facets.flatMap((facet) => {
     if (!isGround(facet, stage)) return [];
     const { strokes, removeMm3 } = facet.stages[stage];
@@ -50,7 +51,7 @@ function StageLine({ tier, index, stage }: LineProps & { stage: number }) {
   const { work: words, rig, finishes } = useWords(benchWords);
   const format = useFormat();
   const plan = usePlan();
-  const stages = stagesOf(plan.rig);
+  const stages = useStages(plan.rig);
   const { widthMm, depthMm } = tier.stages[stage];
   const finish = finishes[plan.tiers[index].finish ?? "polished"];
   if (stage >= tier.stageCount) return <>{words.notHere(finish)}</>;
@@ -83,7 +84,7 @@ function StageLine({ tier, index, stage }: LineProps & { stage: number }) {
 }
 
 export function StageLines({ tier, index }: LineProps) {
-  const stages = stagesOf(usePlan().rig);
+  const stages = useStages(usePlan().rig);
   return (
     <ol className="bench-lines">
       {stages.map((stage, i) => (

@@ -9,13 +9,14 @@ import { usePlan } from "../../use-studio.ts";
 import { useBenchView } from "../bench-view.ts";
 import { facetNumber } from "../parts/names.ts";
 import { strokeCount } from "../parts/strokes.ts";
+import { useStages } from "../use-stages.ts";
 
 export function Stops({ tier, stage }: { tier: BenchTier; stage: number }) {
   const { work: words } = useWords(benchWords);
   const { figure } = useFormat();
   const { rig } = usePlan();
   const withGuesses = useBenchView((state) => state.showGuesses);
-  const own = stagesOf(rig)[stage];
+  const own = useStages(rig)[stage];
   const radius = tier.setting?.contactRadiusMm ?? null;
   const looks = endsByLooking(stagesOf(rig), stage);
   const isWheel = tier.facets.some((facet) => facet.wheelStop !== null);

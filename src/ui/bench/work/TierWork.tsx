@@ -2,7 +2,7 @@
 
 import { useState } from "react";
 import type { BenchTier } from "../../../core/bench/bench.ts";
-import { isWorked, stagesOf } from "../../../core/bench/bench.ts";
+import { isWorked } from "../../../core/bench/bench.ts";
 import { cautionsAt } from "../../../core/bench/cautions.ts";
 import type { FoundAgain } from "../../../core/bench/found-again.ts";
 import { heightPerDegree } from "../../../core/bench/rig.ts";
@@ -18,6 +18,7 @@ import { useBenchView } from "../bench-view.ts";
 import { Cautions } from "../parts/Cautions.tsx";
 import { FindingList } from "../parts/FindingList.tsx";
 import { stageName, tierName } from "../parts/names.ts";
+import { useStages } from "../use-stages.ts";
 import { Calibrate } from "./Calibrate.tsx";
 import { PieceAfter } from "./PieceAfter.tsx";
 import { StageLines } from "./StageLines.tsx";
@@ -123,7 +124,7 @@ export function TierWork({
   const plan = usePlan();
   const way = useBenchView((state) => state.way);
   const select = useStudio((state) => state.select);
-  const stages = stagesOf(plan.rig);
+  const stages = useStages(plan.rig);
   const worked = tier.stages.flatMap((_, i) => (isWorked(tier, i) ? [i] : []));
   const [chosen, setChosen] = useState<string | null>(null);
   const stage = worked.find((i) => stages[i].id === chosen) ?? worked[0];
