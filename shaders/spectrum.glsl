@@ -14,7 +14,7 @@ const int STRATA = 64;
 // Tints are held above this, so that their absorption stays finite.
 const float DARKEST = 1e-4;
 
-// Each texel of a row belongs to one stratum, in the order of src/render/wave-order.ts. Rows: 0 (weight, absorption per radius), 1 (basis, 0), 2 (index at the
+// Texel j of each row belongs to stratum j. Rows: 0 (weight, absorption per radius), 1 (basis, 0), 2 (index at the
 // shortest, middle and longest wavelength; half of the stratum's importance lies on either side of the middle).
 uniform sampler2D spectrum;
 // Index at the d line, and absorption per radius for red, green and blue: what a path without dispersion uses.

@@ -27,10 +27,14 @@ uniform float guessSamples;
 out vec4 sum;
 
 #if CHANNELS == 1
-// Four samples in a row share a ray and have the four strata of one group; 64 have every stratum once. 0 <= u < 1.
+// As in src/render/pass.ts.
+const uint WAVES_A_RAY = 4u;
+
+// The samples that share a ray have strata a quarter of the spectrum apart; 64 samples have every stratum once. 0 <= u < 1.
 float waveAt(uint index, uint scramble) {
   uint place = (index ^ scramble) & uint(STRATA - 1);
-  return (float(place) + radicalInverse(index / uint(STRATA), scramble)) / float(STRATA);
+  uint stratum = (place % WAVES_A_RAY) * (uint(STRATA) / WAVES_A_RAY) + place / WAVES_A_RAY;
+  return (float(stratum) + radicalInverse(index / uint(STRATA), scramble)) / float(STRATA);
 }
 #endif
 

@@ -6,8 +6,7 @@
  * A guided picture's first pass is a sketch without dispersion (see `pass.ts`): it is shown, but the second pass
  * replaces it, so that n passes hold n - 1 samples. The sum after the last whole ray, `guess`, is kept beside the front.
  */
-import { isRayWhole, samplesAfter } from "./pass.ts";
-import { WAVES_A_RAY } from "./wave-order.ts";
+import { isRayWhole, samplesAfter, WAVES_A_RAY } from "./pass.ts";
 
 type Place = 0 | 1 | 2;
 

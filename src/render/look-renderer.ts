@@ -7,7 +7,6 @@
  * one has no depth, no antialiasing, and its alpha lets the page's ground through), and a lost context or a refused
  * shader here must not take the rasterised piece along, which is what is shown then.
  */
-
 import { checkDevice, type DeviceCheck } from "./device-check.ts";
 import { measureGpu } from "./gpu-clock.ts";
 import { LivePictures, type Progress } from "./live-pictures.ts";

@@ -6,7 +6,6 @@ import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
 import { float, int, type Uniforms, uint, vec3 } from "./gl-program.ts";
 import { LIGHTS, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
-import { waveOrder } from "./wave-order.ts";
 
 /** As in `body.glsl` and `inside.glsl`. */
 export const MAX_PLANES = 256;
@@ -95,12 +94,11 @@ function packBody(scene: Scene): Float32Array {
 
 function packSpectrum(scene: Scene): Texels {
   const rgba = new Float32Array(STRATA * 3 * 4);
-  waveOrder(scene.strata).forEach((j, place) => {
-    const s = scene.strata[j];
+  scene.strata.forEach((s, j) => {
     const index = [s.fromNm, s.midNm, s.toNm].map((nm) => indexAt(scene.dispersion, nm));
-    rgba.set([...s.weight, scene.sigma[j]], 4 * place);
-    rgba.set(s.basis, 4 * (STRATA + place));
-    rgba.set(index, 4 * (2 * STRATA + place));
+    rgba.set([...s.weight, scene.sigma[j]], 4 * j);
+    rgba.set(s.basis, 4 * (STRATA + j));
+    rgba.set(index, 4 * (2 * STRATA + j));
   });
   return { width: STRATA, height: 3, rgba };
 }

@@ -5,13 +5,15 @@
  */
 import { SCATTER_1, SCATTER_2, sobolInteger } from "../core/optics/random.ts";
 import { float, int, type Uniforms, uint } from "./gl-program.ts";
-import { WAVES_A_RAY } from "./wave-order.ts";
 
 export interface Pass {
   /** Numbers that a path carries: the variant of `trace.frag`. */
   readonly channels: 1 | 3;
   readonly uniforms: Uniforms;
 }
+
+/** As in `trace.frag`. */
+export const WAVES_A_RAY = 4;
 
 /** Samples in the sum after so many passes. */
 export const samplesAfter = (passes: number, isGuided: boolean): number =>

@@ -1,5 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { CARD, PROCESSOR, passAt, reachOf, samplesAfter, shuffled } from "../../src/render/pass.ts";
+import {
+  CARD,
+  isRayWhole,
+  PROCESSOR,
+  passAt,
+  reachOf,
+  samplesAfter,
+  shuffled,
+  WAVES_A_RAY,
+} from "../../src/render/pass.ts";
 import { tilesOf } from "../../src/render/still.ts";
 
 describe("the tiles of a still picture", () => {
@@ -45,6 +54,25 @@ describe("the passes of a picture", () => {
     const evenStays = order.filter((place, k) => place % 2 === k % 2).length;
     expect(evenStays).toBeGreaterThan(16);
     expect(evenStays).toBeLessThan(48);
+  });
+
+  it("sends each ray four times on the same chances, at four wavelengths of one group", () => {
+    for (let first = 1; first <= 257; first += WAVES_A_RAY) {
+      const passes = [0, 1, 2, 3].map((k) => passAt(first + k, guided, CARD).uniforms);
+      for (const name of [
+        "sampleIndex",
+        "sampleSobol",
+        "scatterSobol1",
+        "scatterSobol2",
+        "reach",
+        "guessSamples",
+      ])
+        expect(new Set(passes.map((one) => one[name].value)).size).toBe(1);
+      const places = passes.map(({ waveIndex }) => Number(waveIndex.value));
+      expect(new Set(places.map((place) => Math.floor(place / WAVES_A_RAY))).size).toBe(1);
+      expect(new Set(places.map((place) => place % WAVES_A_RAY)).size).toBe(WAVES_A_RAY);
+      expect([0, 1, 2, 3].map((k) => isRayWhole(first + k + 1, true))).toEqual([false, false, false, true]);
+    }
   });
 
   it("follows long paths in the share of samples that the weights make up for", () => {

@@ -8,6 +8,7 @@ import { restoreBackup } from "../../src/state/storage/backup.ts";
 import { createLibrary } from "../../src/state/storage/library.ts";
 import { memoryPort } from "../../src/state/storage/memory-port.ts";
 import { fileErrorInGerman, fileErrorInWords } from "../../src/ui/messages/file-errors.ts";
+import { samplePlan } from "../state/sample-plan.ts";
 
 const BROKEN = "tests/fixtures/plans/broken";
 const ENGLISH =
@@ -26,17 +27,8 @@ function refusalOf(deed: () => unknown): string {
   throw new Error("was not refused");
 }
 
-const PLAN = {
-  format: "glintwright-plan",
-  version: 1,
-  name: "x",
-  piece: { diameterMm: 30, glass: "borosilicate" },
-  rig: { wheelStops: 96 },
-  tiers: [
-    { id: "a", name: "a", side: "front", armAngleDeg: 30, count: 8, startDeg: 0, depth: { rule: "touch" } },
-  ],
-};
-const planWith = (change: object) => refusalOf(() => parsePlan(JSON.stringify({ ...PLAN, ...change })));
+const planWith = (change: object) =>
+  refusalOf(() => parsePlan(JSON.stringify({ ...samplePlan(), ...change })));
 
 describe("in German", () => {
   it.each(readdirSync(BROKEN))("says what is wrong with %s", (name) => {

@@ -59,4 +59,13 @@ describe("the piece as a drawing", () => {
       }
     },
   );
+
+  it("is facets and nothing else where no skin is left to be seen", () => {
+    const covered = EXAMPLES.find(({ name }) => name === "Both banks")!;
+    for (const view of [HOME, PANNED]) {
+      const { silhouette, facets } = drawPiece(solid(covered), view);
+      const drawn = facets.reduce((sum, { ring }) => sum + area(ring), 0);
+      expect(drawn / area(silhouette)).toBeCloseTo(1, 9);
+    }
+  });
 });
