@@ -4,7 +4,7 @@
  */
 import { Command } from "commander";
 
-/** A command's module: gets the plan's path and its options; throws PlanFileError for a plan that can't be read. */
+/** A command's module: gets the plan's path and its options; throws UsageError for a plan that can't be read. */
 interface CommandModule {
   readonly run: (
     planPath: string,
@@ -65,7 +65,7 @@ offer("render", "trace a picture", () => import("./commands/render.ts"))
 
 /** True for errors whose message is meant for the person: bad arguments and plans that can't be read. */
 const isSpoken = (error: unknown): error is Error & { code?: string } =>
-  error instanceof Error && (error.name === "PlanFileError" || error.name === "UsageError");
+  error instanceof Error && error.name === "UsageError";
 
 try {
   await program.parseAsync();

@@ -2,9 +2,7 @@
 import { open } from "node:fs/promises";
 import { type PlanFile, PlanFileError, parsePlan } from "../core/plan/file.ts";
 import { FILE } from "../core/plan/limits.ts";
-
-/** A character of a plan takes at most this many bytes as UTF-8. */
-const BYTES_PER_CHARACTER = 3;
+import { UsageError } from "./usage-error.ts";
 
 const REASONS: Readonly<Record<string, string>> = {
   ENOENT: "there is no such file",
@@ -20,10 +18,8 @@ async function bytesOf(path: string): Promise<Uint8Array> {
   const file = await open(path, "r");
   try {
     const about = await file.stat();
-    if (about.isDirectory()) throw new PlanFileError(REASONS.EISDIR);
-    const largest = FILE.characters * BYTES_PER_CHARACTER;
-    if (about.size > largest)
-      throw new PlanFileError(`the file is too large: ${about.size} bytes, at most ${largest} allowed`);
+    if (about.size > FILE.bytes)
+      throw new PlanFileError({ code: "file-too-heavy", data: { bytes: about.size, most: FILE.bytes } });
     return await file.readFile();
   } finally {
     await file.close();
@@ -34,21 +30,21 @@ function textOf(bytes: Uint8Array): string {
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {
-    throw new PlanFileError("the file is not text in UTF-8");
+    throw new PlanFileError({ code: "file-not-text", data: {} });
   }
 }
 
 /**
  * @param path a plan file
- * @throws PlanFileError, its line beginning with the path, when the file is missing, a folder, too large, not text or no plan
+ * @throws UsageError, its line beginning with the path, when the file is missing, a folder, too large, not text or no plan
  */
 export async function readPlan(path: string): Promise<PlanFile> {
   try {
     return parsePlan(textOf(await bytesOf(path)));
   } catch (error) {
-    if (error instanceof PlanFileError) throw new PlanFileError(`${path}: ${error.message}`);
+    if (error instanceof PlanFileError) throw new UsageError(`${path}: ${error.message}`);
     const code = error instanceof Error && "code" in error ? String(error.code) : "";
-    if (code in REASONS) throw new PlanFileError(`${path}: ${REASONS[code]}`);
+    if (code in REASONS) throw new UsageError(`${path}: ${REASONS[code]}`);
     throw error;
   }
 }

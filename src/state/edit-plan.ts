@@ -36,7 +36,7 @@ function assignFields(target: object, change: object): void {
 
 function indexOf(plan: PlanDraft, tierId: string): number {
   const at = plan.tiers.findIndex((tier) => tier.id === tierId);
-  if (at < 0) throw new PlanFileError(`there is no tier "${tierId}"`);
+  if (at < 0) throw new PlanFileError({ code: "no-such-tier", data: { id: tierId } });
   return at;
 }
 
@@ -45,12 +45,12 @@ function setField(plan: PlanDraft, path: readonly (string | number)[], value: un
   for (const step of path.slice(0, -1)) {
     const here = holder as Fields;
     if (typeof here !== "object" || here === null || !Object.hasOwn(here, step))
-      throw new PlanFileError(`there is no field ${path.join(".")}`);
+      throw new PlanFileError({ code: "no-such-field", data: {}, path });
     holder = here[step];
   }
   const last = path[path.length - 1];
   if (last === undefined || last === "__proto__" || typeof holder !== "object" || holder === null)
-    throw new PlanFileError(`there is no field ${path.join(".")}`);
+    throw new PlanFileError({ code: "no-such-field", data: {}, path });
   if (Array.isArray(holder) && value === undefined) holder.splice(Number(last), 1);
   else assignFields(holder, { [last]: value });
 }

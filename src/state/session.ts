@@ -4,6 +4,7 @@
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { PlanFile } from "../core/plan/file.ts";
+import type { FileFault } from "../core/plan/file-fault.ts";
 import { browserShelf, type TextShelf } from "./preferences.ts";
 import { type Autosave, createAutosave } from "./storage/autosave.ts";
 import { type FaultKind, faultOf } from "./storage/faults.ts";
@@ -41,7 +42,7 @@ export type BenchChange =
   | {
       readonly ok: false;
       readonly why: "unreadable";
-      readonly message: string;
+      readonly fault: FileFault;
       readonly text: string | null;
     };
 
@@ -124,7 +125,7 @@ export async function startSession(
     const cleared = await clearBench(evenUnkept);
     if (!cleared.ok) return cleared;
     const opening = await library.open(id);
-    if (!opening.ok) return { ok: false, why: "unreadable", message: opening.message, text: opening.text };
+    if (!opening.ok) return { ok: false, why: "unreadable", fault: opening.fault, text: opening.text };
     // whatever was changed while it was read is kept too
     const clearedAgain = await clearBench(evenUnkept);
     if (!clearedAgain.ok) return clearedAgain;

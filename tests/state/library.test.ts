@@ -113,7 +113,7 @@ describe("the library", () => {
     expect((await library.list())[0]).toMatchObject({ id, name: "", about: null });
     expect(await library.open(id)).toEqual({
       ok: false,
-      message: expect.stringContaining("not valid JSON"),
+      fault: { code: "json-broken", data: { line: 1, column: 3 } },
       text: "{ half a plan",
     });
     expect(await library.open("nowhere")).toMatchObject({ ok: false, text: null });
@@ -218,7 +218,7 @@ describe("a backup", () => {
     await library.add("{ half a plan");
     const outcome = await restoreBackup(libraryOn(memoryPort(), "q"), await backupOf(library));
     expect(outcome.map(({ what }) => what)).toEqual(["added", "unreadable"]);
-    expect(outcome[1].message).toContain("not valid JSON");
+    expect(outcome[1].fault?.code).toBe("json-broken");
   });
 
   it("is refused in words when the file is none, is cut off or holds too much", async () => {

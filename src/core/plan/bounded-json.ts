@@ -4,7 +4,7 @@
  */
 import { jsonFaultAt } from "./json-fault.ts";
 import { FILE } from "./limits.ts";
-import { PlanFileError, pathInWords } from "./plan-file-error.ts";
+import { PlanFileError } from "./plan-file-error.ts";
 
 /** The one field name that means something to the language itself; a plain `a[key] = value` with it is no data. */
 const FORBIDDEN_NAME = "__proto__";
@@ -26,12 +26,12 @@ function depthOf(text: string, bound: number): number {
   return deepest;
 }
 
-/** Where the text stops being JSON, in words: "line 3, column 5"; an editor counts the same way. */
-function placeOfFault(text: string): string {
+/** Where the text stops being JSON; lines and columns as an editor counts them. */
+function jsonError(text: string): PlanFileError {
   const at = jsonFaultAt(text);
   const before = text.slice(0, at).split("\n");
-  const place = `line ${before.length}, column ${before[before.length - 1].length + 1}`;
-  return at >= text.trimEnd().length ? `it ends too early, at ${place}` : place;
+  const data = { line: before.length, column: before[before.length - 1].length + 1 };
+  return new PlanFileError({ code: at >= text.trimEnd().length ? "json-cut-off" : "json-broken", data });
 }
 
 /** Refuses what JSON lets through but a plan can't hold; -0 becomes 0, so that writing and reading give the same. */
@@ -40,11 +40,10 @@ function purify(value: unknown, path: PropertyKey[]): void {
   const holder = value as Record<string, unknown>;
   for (const key of Object.keys(holder)) {
     const at = [...path, Array.isArray(value) ? Number(key) : key];
-    if (key === FORBIDDEN_NAME) throw new PlanFileError(`${pathInWords(at)}: this field name is not allowed`);
+    if (key === FORBIDDEN_NAME) throw new PlanFileError({ code: "name-forbidden", data: {}, path: at });
     const entry = holder[key];
     if (typeof entry === "number") {
-      if (!Number.isFinite(entry))
-        throw new PlanFileError(`${pathInWords(at)}: the number is too large to be held`);
+      if (!Number.isFinite(entry)) throw new PlanFileError({ code: "number-too-large", data: {}, path: at });
       if (entry === 0) holder[key] = 0;
     } else purify(entry, at);
   }
@@ -57,18 +56,19 @@ function purify(value: unknown, path: PropertyKey[]): void {
  */
 export function parseBoundedJson(text: string): unknown {
   if (text.length > FILE.characters)
-    throw new PlanFileError(
-      `the file is too large: ${text.length} characters, at most ${FILE.characters} allowed`,
-    );
+    throw new PlanFileError({
+      code: "file-too-long",
+      data: { characters: text.length, most: FILE.characters },
+    });
   const body = text.startsWith("\uFEFF") ? text.slice(1) : text;
-  if (body.trim() === "") throw new PlanFileError("the file is empty, a plan in JSON is needed");
+  if (body.trim() === "") throw new PlanFileError({ code: "file-empty", data: {} });
   if (depthOf(body, FILE.depth) > FILE.depth)
-    throw new PlanFileError(`brackets are nested too deeply, at most ${FILE.depth} levels allowed`);
+    throw new PlanFileError({ code: "too-deep", data: { most: FILE.depth } });
   let data: unknown;
   try {
     data = JSON.parse(body);
   } catch {
-    throw new PlanFileError(`the file is not valid JSON: ${placeOfFault(body)}`);
+    throw jsonError(body);
   }
   purify(data, []);
   return data;

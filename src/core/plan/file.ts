@@ -5,10 +5,11 @@
 import type * as z from "zod/mini";
 import { parseBoundedJson } from "./bounded-json.ts";
 import type { Plan } from "./document.ts";
+import { type FileFault, pathText } from "./file-fault.ts";
 import { migrate } from "./migrate.ts";
-import { PlanFileError, pathInWords, shown } from "./plan-file-error.ts";
+import { PlanFileError } from "./plan-file-error.ts";
 import { checkReferences } from "./references.ts";
-import { planSchema } from "./schema.ts";
+import { failedCheck, planSchema } from "./schema.ts";
 
 export { PlanFileError } from "./plan-file-error.ts";
 
@@ -36,28 +37,26 @@ function unknownFields(data: unknown, known: unknown, path: readonly PropertyKey
   if (!isObject(data) || !isObject(known)) return [];
   return Object.keys(data).flatMap((key) => {
     const at = [...path, Array.isArray(data) ? Number(key) : key];
-    return Object.hasOwn(known, key) ? unknownFields(data[key], known[key], at) : [pathInWords(at)];
+    return Object.hasOwn(known, key) ? unknownFields(data[key], known[key], at) : [pathText(at)];
   });
 }
 
-/** One line for the first issue; where a value may have several shapes, the one closest to what stands there speaks. */
-function lineOf(issue: z.core.$ZodIssue, data: unknown, path: readonly PropertyKey[] = []): string {
+/** The fault behind an issue; where a value may have several shapes, the one closest to what stands there speaks. */
+function faultOf(issue: z.core.$ZodIssue, data: unknown, path: readonly PropertyKey[] = []): FileFault {
   const at = [...path, ...issue.path];
-  if (issue.code === "invalid_union" && issue.errors.length > 0) {
-    const value = at.reduce((holder, key) => (isObject(holder) ? holder[String(key)] : undefined), data);
+  const found = at.reduce((holder, key) => (isObject(holder) ? holder[String(key)] : undefined), data);
+  if (issue.code === "invalid_union" && issue.errors.length > 0 && isObject(found) && !Array.isArray(found)) {
     const closest = issue.errors[issue.errors.length - 1];
-    if (isObject(value) && !Array.isArray(value)) return lineOf(closest[0], data, at);
+    return faultOf(closest[0], data, at);
   }
-  return `${pathInWords(at)}: ${issue.message}`;
+  return { ...failedCheck(issue.message, found), path: at };
 }
 
 function checkFields(document: Data): readonly string[] {
   const checked = planSchema.safeParse(document);
   if (checked.success) return unknownFields(document, checked.data, []);
   const { issues } = checked.error;
-  const more = issues.length - 1;
-  const rest = more > 0 ? ` (and ${more} more ${more === 1 ? "problem" : "problems"})` : "";
-  throw new PlanFileError(lineOf(issues[0], document) + rest);
+  throw new PlanFileError({ ...faultOf(issues[0], document), more: issues.length - 1 });
 }
 
 /**
@@ -66,11 +65,12 @@ function checkFields(document: Data): readonly string[] {
  */
 export function planFromData(data: unknown): PlanFile {
   if (!isObject(data) || Array.isArray(data))
-    throw new PlanFileError(`the file holds ${shown(data)}, a plan (an object) is needed`);
-  if (data.format !== "glintwright-plan")
-    throw new PlanFileError(
-      `format: ${data.format === undefined ? "missing" : shown(data.format)}, "glintwright-plan" needed`,
-    );
+    throw new PlanFileError({ code: "no-object", data: { found: data } });
+  const { format: found } = data;
+  const path = ["format"];
+  if (found === undefined)
+    throw new PlanFileError({ code: "missing", data: { allowed: { kind: "format" } }, path });
+  if (found !== "glintwright-plan") throw new PlanFileError({ code: "other-format", data: { found }, path });
   const document = migrate(data);
   const unknown = checkFields(document);
   const plan = document as unknown as Plan;

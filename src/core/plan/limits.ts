@@ -76,15 +76,8 @@ export const COUNTS = {
   calibrations: 50,
 } as const;
 
-/** Size of a plan file: characters of text, and depth of brackets within brackets. */
-export const FILE = { characters: 2_000_000, depth: 32 } as const;
-
-/** The range in words: "0 to 90", "a whole number from 1 to 120", "more than 0, at most 10", "any finite number". */
-export function rangeInWords(range: Range): string {
-  if (range.max === Number.MAX_VALUE) return "any finite number";
-  if (range.openMin) return `more than ${range.min}, at most ${range.max}`;
-  return `${range.integer ? "a whole number from " : ""}${range.min} to ${range.max}`;
-}
+/** Size of a plan file: UTF-16 units of text, bytes (a unit takes three in UTF-8 at most), and depth of brackets within brackets. */
+export const FILE = { characters: 2_000_000, bytes: 6_000_000, depth: 32 } as const;
 
 export function isWithin(range: Range, value: number): boolean {
   if (!Number.isFinite(value) || (range.integer && !Number.isInteger(value))) return false;

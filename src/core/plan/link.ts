@@ -40,7 +40,7 @@ function toBase64Url(bytes: Uint8Array): string {
 /** @throws PlanFileError for characters that base64url doesn't have */
 function fromBase64Url(text: string): Uint8Array {
   if (!/^[A-Za-z0-9_-]+$/.test(text) || text.length % 4 === 1)
-    throw new PlanFileError("the link is damaged: part of it is missing or was changed");
+    throw new PlanFileError({ code: "link-damaged", data: {} });
   const binary = atob(text.replace(/-/g, "+").replace(/_/g, "/"));
   return Uint8Array.from(binary, (c) => c.charCodeAt(0));
 }
@@ -59,10 +59,10 @@ function inflateBounded(bytes: Uint8Array): Uint8Array {
     for (let at = 0; at < bytes.length && total <= FILE.characters; at += SLICE)
       inflate.push(bytes.slice(at, at + SLICE), at + SLICE >= bytes.length);
   } catch {
-    throw new PlanFileError("the link is damaged: part of it is missing or was changed");
+    throw new PlanFileError({ code: "link-damaged", data: {} });
   }
-  if (total > FILE.characters) throw new PlanFileError("the link holds more than a plan can");
-  if (!complete) throw new PlanFileError("the link is damaged: part of it is missing or was changed");
+  if (total > FILE.characters) throw new PlanFileError({ code: "link-too-full", data: {} });
+  if (!complete) throw new PlanFileError({ code: "link-damaged", data: {} });
   const whole = new Uint8Array(total);
   let at = 0;
   for (const part of parts) {
@@ -80,9 +80,10 @@ export function fragmentOf(plan: Plan): string {
   const packed = deflateSync(strToU8(JSON.stringify(plan)), { level: 9, dictionary: DICTIONARY });
   const text = toBase64Url(packed);
   if (text.length > LONGEST_LINK)
-    throw new PlanFileError(
-      `the plan is too large for a link: ${text.length} characters, at most ${LONGEST_LINK} allowed; save it to a file`,
-    );
+    throw new PlanFileError({
+      code: "plan-too-long-for-link",
+      data: { characters: text.length, most: LONGEST_LINK },
+    });
   return `${MARK}${FORM}.${text}`;
 }
 
@@ -95,12 +96,12 @@ export function planFromFragment(fragment: string): PlanFile | null {
   const body = fragment.startsWith("#") ? fragment.slice(1) : fragment;
   if (!body.startsWith(MARK)) return null;
   const [form, text = ""] = body.slice(MARK.length).split(".", 2);
-  if (form !== FORM)
-    throw new PlanFileError("the link was made by a newer version of Glintwright, or is damaged");
+  if (form !== FORM) throw new PlanFileError({ code: "link-newer", data: {} });
   if (text.length > LONGEST_LINK)
-    throw new PlanFileError(
-      `the link is too long: ${text.length} characters, at most ${LONGEST_LINK} allowed`,
-    );
+    throw new PlanFileError({
+      code: "link-too-long",
+      data: { characters: text.length, most: LONGEST_LINK },
+    });
   return parsePlan(strFromU8(inflateBounded(fromBase64Url(text))));
 }
 
@@ -118,9 +119,10 @@ export interface QrCode {
 export function qrCodeOf(address: string): QrCode {
   const bytes = strToU8(address).length;
   if (bytes > LONGEST_QR)
-    throw new PlanFileError(
-      `the link is too long for a QR code: ${bytes} characters, at most ${LONGEST_QR} allowed`,
-    );
+    throw new PlanFileError({
+      code: "link-too-long-for-code",
+      data: { characters: bytes, most: LONGEST_QR },
+    });
   const { data, size } = encode(address, { ecc: "L", border: 4 });
   const runs = data.flatMap((row, y) => row.flatMap((dark, x) => (dark ? [`M${x} ${y}h1v1h-1z`] : [])));
   return { size, path: runs.join("") };

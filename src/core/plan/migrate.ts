@@ -2,7 +2,8 @@
  * Brings older plan files up to the present version. Each step is a pure function from one version's document to the
  * next one's; a file of any past version walks the chain. A step never drops a field that it doesn't know.
  */
-import { PlanFileError, shown } from "./plan-file-error.ts";
+import type { Allowed } from "./file-fault.ts";
+import { PlanFileError } from "./plan-file-error.ts";
 
 /** The version that this program writes. */
 export const PLAN_VERSION = 1;
@@ -25,14 +26,13 @@ export function migrate(
   steps: Migrations = MIGRATIONS,
 ): Document {
   const { version } = document;
-  const allowed = target === 1 ? "1" : `1 to ${target}`;
-  if (version === undefined) throw new PlanFileError(`version: missing, ${allowed} needed`);
+  const allowed: Allowed = { kind: "version", range: { min: 1, max: target } };
+  const path = ["version"];
+  if (version === undefined) throw new PlanFileError({ code: "missing", data: { allowed }, path });
+  const data = { found: version, allowed };
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
-    throw new PlanFileError(`version: ${shown(version)} is no version number, ${allowed} allowed`);
-  if (version > target)
-    throw new PlanFileError(
-      `version: the plan was written by a newer version of Glintwright (plan version ${version}), this one reads ${allowed}`,
-    );
+    throw new PlanFileError({ code: "no-version", data, path });
+  if (version > target) throw new PlanFileError({ code: "newer-version", data, path });
   let current = document;
   for (let v = version; v < target; v++) current = { ...steps[v](current), version: v + 1 };
   return current;

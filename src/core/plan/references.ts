@@ -1,7 +1,7 @@
 /** How the parts of a plan refer to one another: ids are unique, a depth rule names an earlier tier, a measured facet exists. */
 import type { Plan, Tier } from "./document.ts";
 import { COUNTS } from "./limits.ts";
-import { PlanFileError, pathInWords, shown } from "./plan-file-error.ts";
+import { PlanFileError } from "./plan-file-error.ts";
 
 /** The tier that a depth rule names, with the name of its field; null for rules that stand alone. */
 export function referenceOf(tier: Tier): { readonly field: "to" | "of"; readonly id: string } | null {
@@ -14,14 +14,11 @@ export function referenceOf(tier: Tier): { readonly field: "to" | "of"; readonly
 export const facetIds = (tier: Pick<Tier, "id" | "count">): string[] =>
   Array.from({ length: tier.count }, (_, k) => `${tier.id}/${k + 1}`);
 
-function refuse(path: readonly PropertyKey[], message: string): never {
-  throw new PlanFileError(`${pathInWords(path)}: ${message}`);
-}
-
 function checkUnique(ids: readonly string[], path: readonly PropertyKey[]): void {
   const seen = new Set<string>();
   for (const [i, id] of ids.entries()) {
-    if (seen.has(id)) refuse([...path, i, "id"], `${shown(id)} is used twice, every id must be different`);
+    if (seen.has(id))
+      throw new PlanFileError({ code: "id-used-twice", data: { id }, path: [...path, i, "id"] });
     seen.add(id);
   }
 }
@@ -30,21 +27,20 @@ function checkReference(tiers: readonly Tier[], i: number): void {
   const reference = referenceOf(tiers[i]);
   if (!reference) return;
   const path = ["tiers", i, "depth", reference.field];
-  const at = tiers.findIndex((tier) => tier.id === reference.id);
-  if (at < 0) refuse(path, `there is no tier ${shown(reference.id)}, only an earlier tier may be named`);
-  if (at === i) refuse(path, `the tier names itself, only an earlier tier may be named`);
-  if (at > i)
-    refuse(path, `${shown(reference.id)} is cut later than this tier, only an earlier tier may be named`);
+  const { id } = reference;
+  const at = tiers.findIndex((tier) => tier.id === id);
+  if (at < 0) throw new PlanFileError({ code: "names-no-tier", data: { id }, path });
+  if (at === i) throw new PlanFileError({ code: "names-itself", data: {}, path });
+  if (at > i) throw new PlanFileError({ code: "names-later-tier", data: { id }, path });
 }
 
 function checkMeasuredFacets(tier: Tier, i: number): void {
-  const own = new Set(facetIds(tier));
+  const own = facetIds(tier);
+  const [first, last] = [own[0], own[own.length - 1]];
+  const path = ["tiers", i, "asCut", "facets"];
   for (const id of Object.keys(tier.asCut?.facets ?? {}))
-    if (!own.has(id))
-      refuse(
-        ["tiers", i, "asCut", "facets"],
-        `there is no facet ${shown(id)}, ${shown(`${tier.id}/1`)} to ${shown(`${tier.id}/${tier.count}`)} allowed`,
-      );
+    if (!own.includes(id))
+      throw new PlanFileError({ code: "no-such-facet", data: { id, first, last }, path });
 }
 
 /** @throws PlanFileError for the first id used twice, reference that can't be followed or count that is too large */
@@ -57,9 +53,13 @@ export function checkReferences(plan: Plan): void {
     (plan.rig.stages ?? []).map((stage) => stage.id),
     ["rig", "stages"],
   );
-  const facets = plan.tiers.reduce((sum, tier) => sum + tier.count, 0);
-  if (facets > COUNTS.facets)
-    refuse(["tiers"], `${facets} facets in all are too many, at most ${COUNTS.facets} allowed`);
+  const count = plan.tiers.reduce((sum, tier) => sum + tier.count, 0);
+  if (count > COUNTS.facets)
+    throw new PlanFileError({
+      code: "too-many-facets",
+      data: { count, most: COUNTS.facets },
+      path: ["tiers"],
+    });
   for (const [i, tier] of plan.tiers.entries()) {
     checkReference(plan.tiers, i);
     checkMeasuredFacets(tier, i);

@@ -3,66 +3,65 @@
  * Only fields are judged here, each by itself; how tiers refer to one another is judged in `references.ts`.
  */
 import * as z from "zod/mini";
-import { COUNTS, isWithin, RANGES, type Range, rangeInWords, TEXT } from "./limits.ts";
-import { shown } from "./plan-file-error.ts";
+import type { Allowed, FaultData } from "./file-fault.ts";
+import { COUNTS, isWithin, RANGES, type Range, TEXT } from "./limits.ts";
 
 // No code is ever built from text: a strict content security policy forbids it, and plans are small.
 z.config({ jitless: true });
 
-type Raw = { readonly input?: unknown; readonly discriminator?: unknown };
+/** Codes of the faults of one field by itself. */
+type CheckCode =
+  | "wrong-kind"
+  | "out-of-range"
+  | "too-short"
+  | "too-long"
+  | "too-many-entries"
+  | "least-above-greatest"
+  | "id-forbidden";
+type FailedCheck = { [C in CheckCode | "missing"]: { code: C; data: FaultData[C] } }[CheckCode | "missing"];
 
-/** What stands there: the value itself, or the field that tells which of several shapes was meant. */
-function found(raw: Raw): unknown {
-  const { input, discriminator } = raw;
-  if (typeof discriminator !== "string" || typeof input !== "object" || input === null) return input;
-  return Object.hasOwn(input, discriminator) ? (input as Record<string, unknown>)[discriminator] : undefined;
+/** A check's fault but for what it finds. The library takes nothing but text from a check to its issue: so JSON. */
+const fault = <C extends CheckCode>(code: C, data: Omit<FaultData[C], "found">): string =>
+  JSON.stringify({ code, data });
+
+/** The fault that the text of an issue stands for, with what was found (undefined where nothing stands). */
+export function failedCheck(issue: string, found: unknown): FailedCheck {
+  const { code, data } = JSON.parse(issue);
+  return code === "wrong-kind" && found === undefined
+    ? { code: "missing", data }
+    : { code, data: { ...data, found } };
 }
-/** The words of an error: what stands there and what is allowed. */
-const needs = (allowed: string) => ({
-  error: (raw: Raw) => {
-    const value = found(raw);
-    return value === undefined ? `missing, ${allowed} needed` : `${shown(value)} is not ${allowed}`;
-  },
-});
-const limits = (allowed: string) => ({
-  error: (raw: Raw) => `${shown(raw.input)} is out of range, ${allowed} allowed`,
-});
+
+const needs = (allowed: Allowed) => fault("wrong-kind", { allowed });
+const limits = (allowed: Allowed) => fault("out-of-range", { allowed });
 
 const number = (range: Range) =>
   z
-    .number(needs(`a number (${rangeInWords(range)})`))
-    .check(z.refine((value) => isWithin(range, value), limits(rangeInWords(range))));
-const text = (longest: number, shortest = 0) =>
-  z.string(needs("text")).check(
-    z.refine((value) => value.length >= shortest && value.length <= longest, {
-      error: (raw: Raw) =>
-        `${shown(raw.input)} is too ${raw.input === "" ? "short" : "long"}, ${shortest} to ${longest} characters allowed`,
-    }),
+    .number(needs({ kind: "number", range }))
+    .check(z.refine((value) => isWithin(range, value), limits({ kind: "range", range })));
+const text = (most: number, least = 0) =>
+  z.string(needs({ kind: "text" })).check(
+    z.refine((value) => value.length >= least, fault("too-short", { least, most })),
+    z.refine((value) => value.length <= most, fault("too-long", { least, most })),
   );
 const word = <const T extends readonly [string, ...string[]]>(...words: T) =>
-  z.enum(words, needs(words.length > 1 ? `one of ${words.join(", ")}` : words[0]));
-const list = <T extends z.ZodMiniType>(of: T, longest: number) =>
-  z.array(of, needs("a list")).check(
-    z.refine((value) => value.length <= longest, {
-      error: () => `too many entries, at most ${longest} allowed`,
-    }),
-  );
-const fields = <T extends z.core.$ZodLooseShape>(shape: T) => z.object(shape, needs("an object"));
-const yesNo = z.boolean(needs("true or false"));
-const id = text(TEXT.id, 1).check(
-  z.refine((value) => value !== "__proto__", { error: () => "this id is not allowed" }),
-);
+  z.enum(words, needs({ kind: "word", words }));
+const list = <T extends z.ZodMiniType>(of: T, most: number) =>
+  z
+    .array(of, needs({ kind: "list" }))
+    .check(z.refine((value) => value.length <= most, fault("too-many-entries", { most })));
+const fields = <T extends z.core.$ZodLooseShape>(shape: T) => z.object(shape, needs({ kind: "object" }));
+const yesNo = z.boolean(needs({ kind: "true-or-false" }));
+const id = text(TEXT.id, 1).check(z.refine((value) => value !== "__proto__", fault("id-forbidden", {})));
 
 /** [least, greatest] of one quantity. */
 const span = (range: Range) =>
-  z.tuple([number(range), number(range)], needs("two numbers [least, greatest]")).check(
-    z.refine((pair) => pair[0] <= pair[1], {
-      error: () => "the first number is greater than the second, [least, greatest] needed",
-    }),
-  );
-const triple = (range: Range, what: string) =>
-  z.tuple([number(range), number(range), number(range)], needs(what));
-const rgb = triple(RANGES.unit, "three numbers [red, green, blue]");
+  z
+    .tuple([number(range), number(range)], needs({ kind: "least-and-greatest" }))
+    .check(z.refine((pair) => pair[0] <= pair[1], fault("least-above-greatest", {})));
+const triple = (range: Range, kind: "colour" | "point") =>
+  z.tuple([number(range), number(range), number(range)], needs({ kind }));
+const rgb = triple(RANGES.unit, "colour");
 
 const depth = z.discriminatedUnion(
   "rule",
@@ -75,7 +74,10 @@ const depth = z.discriminatedUnion(
     fields({ rule: z.literal("close"), to: id }),
     fields({ rule: z.literal("corners"), of: id }),
   ],
-  needs("one of the depth rules depth, width, gap, touch, edge, close, corners"),
+  needs({
+    kind: "depth-rule",
+    words: ["depth", "width", "gap", "touch", "edge", "close", "corners"],
+  }),
 );
 
 const glass = z.union(
@@ -88,11 +90,11 @@ const glass = z.union(
       densityGcm3: number(RANGES.densityGcm3),
     }),
   ],
-  needs('"borosilicate", "soda-lime" or an own glass {name, nd, vd, densityGcm3}'),
+  needs({ kind: "glass" }),
 );
 
 const placement = {
-  atMm: z.optional(triple(RANGES.offsetMm, "three numbers [x, y, z]")),
+  atMm: z.optional(triple(RANGES.offsetMm, "point")),
   tiltDeg: z.optional(number(RANGES.tiltDeg)),
   turnDeg: z.optional(number(RANGES.turnDeg)),
 };
@@ -140,7 +142,7 @@ const inside = z.discriminatedUnion(
       ...placement,
     }),
   ],
-  needs("one of the designs core, bubble, ribbon, petals, backing, speckle"),
+  needs({ kind: "design", words: ["core", "bubble", "ribbon", "petals", "backing", "speckle"] }),
 );
 
 const side = word("front", "back");
@@ -160,11 +162,11 @@ const piece = fields({
 });
 
 const wheelStops = z
-  .nullable(z.number(needs(`a number (${rangeInWords(RANGES.wheelStops)}) or null`)))
+  .nullable(z.number(needs({ kind: "number-or-null", range: RANGES.wheelStops })))
   .check(
     z.refine(
       (value) => value === null || isWithin(RANGES.wheelStops, value),
-      limits(`${rangeInWords(RANGES.wheelStops)} (or null for a free protractor)`),
+      limits({ kind: "range-or-free", range: RANGES.wheelStops }),
     ),
   );
 const finish = word("ground", "prepolished", "polished");
@@ -258,7 +260,7 @@ const asCut = fields({
   ...measured,
   sdMm: z.optional(number(RANGES.sdMm)),
   readSdDeg: z.optional(number(RANGES.sdDeg)),
-  facets: z.optional(z.record(z.string(), fields(measured), needs("an object of measured facets"))),
+  facets: z.optional(z.record(z.string(), fields(measured), needs({ kind: "measured-facets" }))),
 });
 const tier = fields({
   id,
@@ -274,8 +276,8 @@ const tier = fields({
 
 /** A plan's fields. Its output holds the known fields only; the difference to the input are the unknown ones. */
 export const planSchema = fields({
-  format: z.literal("glintwright-plan", needs('"glintwright-plan"')),
-  version: z.literal(1, needs("1")),
+  format: z.literal("glintwright-plan", needs({ kind: "format" })),
+  version: z.literal(1, needs({ kind: "version", range: { min: 1, max: 1 } })),
   name: text(TEXT.name),
   notes: z.optional(text(TEXT.notes)),
   toleranceMm: z.optional(number(RANGES.toleranceMm)),

@@ -6,6 +6,7 @@ import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
 import * as z from "zod/mini";
 import { parseBoundedJson } from "../../core/plan/bounded-json.ts";
 import { PlanFileError, parsePlan } from "../../core/plan/file.ts";
+import { type FileFault, pathText } from "../../core/plan/file-fault.ts";
 import type { Library } from "./library.ts";
 import type { PlanRow, RowChange, VersionRow } from "./port.ts";
 import { versionId } from "./versions.ts";
@@ -103,12 +104,12 @@ export interface Restored {
     | "added-beside"
     | "unreadable";
   /** Why it could not be read. */
-  readonly message?: string;
+  readonly fault?: FileFault;
 }
 
 /** Files of a zip within bounds. @throws PlanFileError */
 function unpacked(bytes: Uint8Array): Files {
-  if (bytes.length > BOUNDS.packedBytes) throw new PlanFileError("the backup is too large");
+  if (bytes.length > BOUNDS.packedBytes) throw new PlanFileError({ code: "backup-too-large", data: {} });
   let files = 0;
   let total = 0;
   try {
@@ -116,23 +117,23 @@ function unpacked(bytes: Uint8Array): Files {
       filter: ({ originalSize }) => {
         files++;
         total += originalSize;
-        if (files > BOUNDS.files || total > BOUNDS.bytes) throw new PlanFileError("the backup is too large");
+        if (files > BOUNDS.files || total > BOUNDS.bytes)
+          throw new PlanFileError({ code: "backup-too-large", data: {} });
         return true;
       },
     });
   } catch (error) {
     if (error instanceof PlanFileError) throw error;
-    throw new PlanFileError("this file is no backup of a library (a zip file is needed)");
+    throw new PlanFileError({ code: "backup-no-zip", data: {} });
   }
 }
 
 function manifestOf(files: Files): Manifest {
-  if (!Object.hasOwn(files, MANIFEST))
-    throw new PlanFileError(`this file is no backup of a library (${MANIFEST} is missing)`);
+  if (!Object.hasOwn(files, MANIFEST)) throw new PlanFileError({ code: "backup-no-list", data: {} });
   const checked = manifestSchema.safeParse(parseBoundedJson(strFromU8(files[MANIFEST])));
   if (checked.success) return checked.data;
-  const { path } = checked.error.issues[0];
-  throw new PlanFileError(`the list of plans in this backup can't be read (${path.join(".") || "its form"})`);
+  const place = pathText(checked.error.issues[0].path) || MANIFEST;
+  throw new PlanFileError({ code: "backup-list-broken", data: { place } });
 }
 
 const textIn = (files: Files, path: string | undefined): string | null =>
@@ -155,8 +156,7 @@ function companions(files: Files, entry: Entry, id: string): RowChange[] {
 
 async function restoreOne(library: Library, files: Files, entry: Entry): Promise<Restored> {
   const text = textIn(files, entry.plan);
-  if (text === null)
-    return { name: entry.plan, id: null, what: "unreadable", message: "the file is missing in the backup" };
+  if (text === null) throw new PlanFileError({ code: "not-in-backup", data: {} });
   const { name } = parsePlan(text).plan;
   const existing: PlanRow | undefined = await library.port.get("plans", entry.id);
   if (existing?.text === text) {
@@ -183,7 +183,7 @@ export async function restoreBackup(library: Library, bytes: Uint8Array): Promis
       outcome.push(await restoreOne(library, files, entry));
     } catch (error) {
       if (!(error instanceof PlanFileError)) throw error;
-      outcome.push({ name: entry.plan, id: null, what: "unreadable", message: error.message });
+      outcome.push({ name: entry.plan, id: null, what: "unreadable", fault: error.fault });
     }
   }
   return outcome;

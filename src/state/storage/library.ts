@@ -4,6 +4,7 @@
  */
 import type { Plan } from "../../core/plan/document.ts";
 import { type PlanFile, PlanFileError, parsePlan, serializePlan } from "../../core/plan/file.ts";
+import type { FileFault } from "../../core/plan/file-fault.ts";
 import { type History, historyFromData, NO_HISTORY } from "../history.ts";
 import { StorageFault } from "./faults.ts";
 import type { PlanRow, RowChange, StoragePort } from "./port.ts";
@@ -25,7 +26,7 @@ export interface PlanSummary {
 export type Opening =
   | { readonly ok: true; readonly file: PlanFile; readonly history: History }
   /** `text` is what is kept, null when nothing is. */
-  | { readonly ok: false; readonly message: string; readonly text: string | null };
+  | { readonly ok: false; readonly fault: FileFault; readonly text: string | null };
 export type Keeping =
   | { readonly kept: true; readonly planId: string; readonly at: number }
   /** Someone else has written this plan since; nothing was written. */
@@ -164,14 +165,14 @@ export function createLibrary({
   /** Reads a plan with its history; from then on this tab may write it. */
   async function open(id: string): Promise<Opening> {
     const [row, history] = await Promise.all([port.get("plans", id), port.get("histories", id)]);
-    if (!row) return { ok: false, message: "this plan is not in the library any more", text: null };
+    if (!row) return { ok: false, fault: { code: "not-in-library", data: {} }, text: null };
     try {
       const file = parsePlan(row.text);
       known.set(id, row.revision);
       return { ok: true, file, history: historyOf(history?.text) };
     } catch (error) {
       if (!(error instanceof PlanFileError)) throw error;
-      return { ok: false, message: error.message, text: row.text };
+      return { ok: false, fault: error.fault, text: row.text };
     }
   }
 

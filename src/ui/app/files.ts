@@ -1,9 +1,9 @@
 /** Plan files in and out of the browser. A file that can't be read changes nothing and says why. */
 import type { Plan } from "../../core/plan/document.ts";
-import { PlanFileError, parsePlan, serializePlan } from "../../core/plan/file.ts";
+import { type PlanFile, PlanFileError, parsePlan, serializePlan } from "../../core/plan/file.ts";
 import { FILE } from "../../core/plan/limits.ts";
 import { freshPlan } from "../examples.ts";
-import { fileErrorInWords } from "../messages/file-errors.ts";
+import { fileFaultInWords } from "../messages/file-faults.ts";
 import { shellWords } from "../messages/shell.ts";
 import { languageNow, studio } from "../studio.ts";
 import { layOnBench } from "../visit.ts";
@@ -39,25 +39,24 @@ export function savePlanFile(): void {
   tell({ tone: "said", text: wordsNow().fileSaved(name) });
 }
 
-const BYTES_PER_MB = 1e6;
-
 async function textOf(file: File): Promise<string> {
-  const words = wordsNow();
-  // Four bytes hold any character, so a longer file has too many characters whatever they are.
-  if (file.size > 4 * FILE.characters)
-    throw new PlanFileError(words.fileTooBig(`${Math.round(file.size / BYTES_PER_MB)} MB`));
+  if (file.size > FILE.bytes)
+    throw new PlanFileError({ code: "file-too-heavy", data: { bytes: file.size, most: FILE.bytes } });
   try {
     return await file.text();
   } catch {
-    throw new PlanFileError(words.fileUnreadable);
+    throw new PlanFileError({ code: "file-unreadable", data: {} });
   }
 }
+
+/** The plan in a file. @throws PlanFileError */
+export const readPlanFile = async (file: File): Promise<PlanFile> => parsePlan(await textOf(file));
 
 /** Puts the plan of a file on the bench, or says why not and leaves everything as it was. */
 export async function openPlanFile(file: File): Promise<boolean> {
   const words = wordsNow();
   try {
-    const { plan, unknown } = parsePlan(await textOf(file));
+    const { plan, unknown } = await readPlanFile(file);
     if (!(await lay(plan, unknown, true))) return false;
     tell({
       tone: "said",
@@ -70,7 +69,7 @@ export async function openPlanFile(file: File): Promise<boolean> {
     tell({
       tone: "stop",
       text: words.fileBad(file.name),
-      details: [fileErrorInWords(error.message, languageNow()), words.fileSafe],
+      details: [fileFaultInWords(error.fault, languageNow()), words.fileSafe],
     });
     return false;
   }

@@ -1,7 +1,7 @@
 /** A link that carries a plan: opened when the page is, or when such a link is pasted into the address. */
 import { PlanFileError } from "../../core/plan/file.ts";
 import { planFromFragment } from "../../core/plan/link.ts";
-import { fileErrorInWords } from "../messages/file-errors.ts";
+import { fileFaultInWords } from "../messages/file-faults.ts";
 import { libraryWords } from "../messages/library.ts";
 import { shellWords } from "../messages/shell.ts";
 import { languageNow } from "../studio.ts";
@@ -19,7 +19,7 @@ export async function openLinkedPlan(): Promise<void> {
     else tell({ tone: "stop", text: words.badLink, details: [shellWords[languageNow()].faults[trouble]] });
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
-    tell({ tone: "stop", text: words.badLink, details: [fileErrorInWords(error.message, languageNow())] });
+    tell({ tone: "stop", text: words.badLink, details: [fileFaultInWords(error.fault, languageNow())] });
   }
   // The plan lives in the library from now on; the address would only go stale.
   history.replaceState(null, "", location.pathname + location.search);

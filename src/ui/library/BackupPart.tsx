@@ -7,7 +7,7 @@ import { backupOf, type Restored, restoreBackup } from "../../state/storage/back
 import { faultOf } from "../../state/storage/faults.ts";
 import { offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
-import { fileErrorInWords } from "../messages/file-errors.ts";
+import { fileFaultInWords } from "../messages/file-faults.ts";
 import { libraryWords } from "../messages/library.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
@@ -29,7 +29,7 @@ export function BackupPart({ session }: { session: Session }) {
     } catch (error) {
       const why =
         error instanceof PlanFileError
-          ? fileErrorInWords(error.message, language)
+          ? fileFaultInWords(error.fault, language)
           : faults[faultOf(error).kind];
       setOutcome({ state: "said", text: `${failed}: ${why}` });
     }
@@ -73,7 +73,7 @@ export function BackupPart({ session }: { session: Session }) {
             {outcome.plans.map((plan) => (
               <li key={`${plan.what} ${plan.id} ${plan.name}`}>
                 <b>{plan.name || words.unnamed}</b>: {words.backup.what[plan.what]}
-                {plan.message ? ` (${fileErrorInWords(plan.message, language)})` : ""}
+                {plan.fault ? ` (${fileFaultInWords(plan.fault, language)})` : ""}
               </li>
             ))}
           </ul>

@@ -13,7 +13,7 @@ import { offerFile } from "../app/files.ts";
 import type { SheetBodyProps } from "../app/slots.tsx";
 import { Button } from "../controls/Button.tsx";
 import { Pick } from "../controls/Pick.tsx";
-import { fileErrorInWords } from "../messages/file-errors.ts";
+import { fileFaultInWords } from "../messages/file-faults.ts";
 import { libraryWords } from "../messages/library.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
@@ -48,7 +48,7 @@ function useDeeds(session: Session, onClose: () => void, say: (said: Said) => vo
   /** Runs a deed on storage; what goes wrong is said and changes nothing. */
   const attempt = (deed: () => Promise<Said>) => {
     deed().then(say, (error: unknown) => {
-      if (error instanceof PlanFileError) say({ text: fileErrorInWords(error.message, language) });
+      if (error instanceof PlanFileError) say({ text: fileFaultInWords(error.fault, language) });
       else say({ text: `${words.failed} ${faults[faultOf(error).kind]}` });
     });
   };
@@ -61,7 +61,7 @@ function useDeeds(session: Session, onClose: () => void, say: (said: Said) => vo
           const opened = await session.openPlan(plan.id);
           if (!opened.ok) {
             const why =
-              opened.why === "bench-unkept" ? words.benchUnkept : fileErrorInWords(opened.message, language);
+              opened.why === "bench-unkept" ? words.benchUnkept : fileFaultInWords(opened.fault, language);
             return { text: why };
           }
           studio.getState().go("plan");

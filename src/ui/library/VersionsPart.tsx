@@ -9,7 +9,7 @@ import type { Session } from "../../state/session.ts";
 import { faultOf } from "../../state/storage/faults.ts";
 import type { Version } from "../../state/storage/versions.ts";
 import { Button } from "../controls/Button.tsx";
-import { fileErrorInWords } from "../messages/file-errors.ts";
+import { fileFaultInWords } from "../messages/file-faults.ts";
 import { historyWords } from "../messages/history.ts";
 import { libraryWords } from "../messages/library.ts";
 import { planWords } from "../messages/plan.ts";
@@ -61,7 +61,7 @@ function useVersions(session: Session, planId: string | null) {
     (error: unknown) =>
       setTrouble(
         error instanceof PlanFileError
-          ? fileErrorInWords(error.message, language)
+          ? fileFaultInWords(error.fault, language)
           : faults[faultOf(error).kind],
       ),
     [faults, language],

@@ -1,25 +1,28 @@
 /** What stands beside the piece: nothing, the ball it is cut from, or another plan. */
 import { useState } from "react";
-import { PlanFileError, parsePlan } from "../../core/plan/file.ts";
+import { PlanFileError } from "../../core/plan/file.ts";
+import { readPlanFile } from "../app/files.ts";
 import { Pick } from "../controls/Pick.tsx";
+import { fileFaultInWords } from "../messages/file-faults.ts";
 import { lookWords } from "../messages/look.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { FileButton } from "./FileButton.tsx";
 import { setLook, useLook } from "./look-settings.ts";
 
 export function CompareFields() {
   const words = useWords(lookWords).compare;
+  const language = useLanguage();
   const against = useLook((settings) => settings.against);
   const layout = useLook((settings) => settings.layout);
   const other = useLook((settings) => settings.otherPlan);
   const [trouble, setTrouble] = useState<string | null>(null);
   const take = async (file: File) => {
     try {
-      setLook({ otherPlan: parsePlan(await file.text()).plan, against: "plan" });
+      setLook({ otherPlan: (await readPlanFile(file)).plan, against: "plan" });
       setTrouble(null);
     } catch (error) {
       if (!(error instanceof PlanFileError)) throw error;
-      setTrouble(words.bad(file.name, error.message));
+      setTrouble(words.bad(file.name, fileFaultInWords(error.fault, language)));
     }
   };
   return (

@@ -18,10 +18,13 @@ import type { Plan } from "../../../src/core/plan/document.ts";
 import { PlanFileError, parsePlan, serializePlan } from "../../../src/core/plan/file.ts";
 import { fragmentOf, planFromFragment } from "../../../src/core/plan/link.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
-import { fileErrorInGerman } from "../../../src/ui/messages/file-errors.ts";
+import { fileFaultInWords } from "../../../src/ui/messages/file-faults.ts";
+import { englishLeftIn } from "../../fixtures/english-left.ts";
 
 const SEED = 20261125;
 const LEAST_INPUTS = 20_000;
+/** Of the two dozen reasons to refuse a file, so many are met. */
+const LEAST_CODES = 20;
 const FIXTURES = "tests/fixtures/plans";
 const texts = ["v1", "broken"].flatMap((folder) =>
   readdirSync(`${FIXTURES}/${folder}`).map((name) => readFileSync(`${FIXTURES}/${folder}/${name}`, "utf8")),
@@ -31,6 +34,7 @@ const plans = readdirSync(`${FIXTURES}/v1`).map((name) => readFileSync(`${FIXTUR
 
 let inputs = 0;
 let accepted = 0;
+const codes = new Set<string>();
 /** Accepted plans that differ from the one before, to be solved and drawn. */
 const toDraw: Plan[] = [];
 /** So many are drawn, spread over all that were accepted. */
@@ -61,10 +65,15 @@ function judge(text: string): void {
     plan = unhung(() => parsePlan(text).plan);
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
-    const { message } = error;
-    promise(message.length > 0 && message.length < 600, `a line of ${message.length} characters`);
-    promise(!/[\n\r\u2028\u2029]/.test(message), "more than one line");
-    promise(fileErrorInGerman(message) !== null, `no German for: ${message}`);
+    const { message, fault } = error;
+    const german = fileFaultInWords(fault, "de");
+    for (const line of [message, german]) {
+      promise(line.length > 0 && line.length < 600, `a line of ${line.length} characters`);
+      promise(!/[\n\r\u2028\u2029]/.test(line), "more than one line");
+      promise(!/undefined|\[object/.test(line), `a hole in: ${line}`);
+    }
+    promise(englishLeftIn(german, fault) === null, `not German: ${german}`);
+    codes.add(fault.code);
     return;
   }
   accepted++;
@@ -259,6 +268,8 @@ describe("reading survives", () => {
     // the inputs are no good if nearly all of them are refused, or none
     expect(accepted).toBeGreaterThan(inputs / 50);
     expect(accepted).toBeLessThan(inputs / 2);
+    // nor if they are all refused for a few reasons
+    expect(codes.size).toBeGreaterThanOrEqual(LEAST_CODES);
     expect("x" in {}).toBe(false);
   });
 });

@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type * as z from "zod/mini";
 import type { Plan } from "../../../src/core/plan/document.ts";
-import { isWithin, RANGES, type Range, rangeInWords } from "../../../src/core/plan/limits.ts";
+import { rangeInWords } from "../../../src/core/plan/file-fault.ts";
+import { fileFaultWordsEn } from "../../../src/core/plan/file-fault-words-en.ts";
+import { isWithin, RANGES, type Range } from "../../../src/core/plan/limits.ts";
 import type { planSchema } from "../../../src/core/plan/schema.ts";
 
 type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T;
@@ -30,9 +32,10 @@ describe("the checks of a plan", () => {
   });
 
   it("say a range as a person would", () => {
-    expect(rangeInWords(RANGES.armAngleDeg)).toBe("0 to 90");
-    expect(rangeInWords(RANGES.count)).toBe("a whole number from 1 to 120");
-    expect(rangeInWords(RANGES.toleranceMm)).toBe("more than 0, at most 10");
-    expect(rangeInWords(RANGES.turnDeg)).toBe("any finite number");
+    const said = (range: Range) => rangeInWords(range, fileFaultWordsEn.range);
+    expect(said(RANGES.armAngleDeg)).toBe("0 to 90");
+    expect(said(RANGES.count)).toBe("a whole number from 1 to 120");
+    expect(said(RANGES.toleranceMm)).toBe("more than 0, at most 10");
+    expect(said(RANGES.turnDeg)).toBe("any finite number");
   });
 });

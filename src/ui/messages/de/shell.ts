@@ -42,8 +42,6 @@ export const shell: Translated<typeof en> = {
   fileBad: (file) => `${file} lässt sich nicht öffnen`,
   fileSafe: "Der Plan auf der Werkbank ist unverändert.",
   fileUnknown: (fields) => `Aufgehoben, aber nicht verstanden: ${fields}`,
-  fileTooBig: (size) => `Die Datei ist zu groß für einen Plan (${size}).`,
-  fileUnreadable: "Die Datei lässt sich nicht von der Platte lesen.",
   fileOpened: (name) => `${name} geöffnet`,
   fileSaved: (file) => `Gesichert als ${file}`,
   dropHere: "Loslassen, um diesen Plan zu öffnen",

@@ -40,8 +40,6 @@ export const shell = {
   fileBad: (file: string) => `${file} can't be opened`,
   fileSafe: "The plan on the bench is unchanged.",
   fileUnknown: (fields: string) => `Kept, but not understood: ${fields}`,
-  fileTooBig: (size: string) => `The file is too big for a plan (${size}).`,
-  fileUnreadable: "The file can't be read from the disk.",
   fileOpened: (name: string) => `Opened ${name}`,
   fileSaved: (file: string) => `Saved as ${file}`,
   dropHere: "Let go to open this plan",
