@@ -21,7 +21,7 @@ import { WebGLPathTracer } from "three-gpu-pathtracer";
 import { sphereBlank } from "../../../src/core/geometry/mesh-blanks.ts";
 import { cutMesh } from "../../../src/core/geometry/mesh-cut.ts";
 import { lightRadiance } from "../../../src/core/optics/lights.ts";
-import { relativeError, type Step } from "./noise.ts";
+import { blocksOf, type Run, relativeError, type Step } from "./noise.ts";
 import { BENCH_VIEW, benchScene, spreadPlanes } from "./scenes.ts";
 
 /** Edges of the ball's mesh: fine enough that its chords are not seen. */
@@ -94,6 +94,7 @@ function cameraOf(): PerspectiveCamera {
   camera.matrixAutoUpdate = false;
   camera.matrix.set(...at(0), ...at(1), ...at(2), 0, 0, 0, 1);
   camera.matrix.decompose(camera.position, camera.quaternion, camera.scale);
+  camera.updateMatrixWorld(true);
   return camera;
 
   function at(k: 0 | 1 | 2): [number, number, number, number] {
@@ -101,11 +102,9 @@ function cameraOf(): PerspectiveCamera {
   }
 }
 
-export interface GeneralRun {
-  readonly steps: Step[];
+export interface GeneralRun extends Run {
   /** Until the first sample is there: building, sending, compiling. */
   readonly readyMs: number;
-  readonly level: number;
 }
 
 /** Samples 1, 2, 4 .. `most`, each against the picture after `reference` samples of a run of its own. */
@@ -157,8 +156,7 @@ export async function traceGeneral(
     ms += performance.now() - since;
     steps.push({ samples, ms, error: relativeError(read(), right) });
   }
-  const level = right.reduce((sum, v, i) => (i % 4 === 3 ? sum : sum + v), 0) / (0.75 * right.length);
   tracer.dispose();
   renderer.dispose();
-  return { steps, readyMs, level };
+  return { steps, readyMs, blocks: blocksOf(right, size) };
 }

@@ -8,6 +8,33 @@ export interface Step {
   readonly error: number;
 }
 
+/** A run of a tracer to a converged picture. */
+export interface Run {
+  readonly steps: Step[];
+  /** Of the converged picture. */
+  readonly blocks: number[];
+}
+
+/** Along each side of a picture. */
+const BLOCKS = 8;
+
+/** Mean radiance of the squares of a square picture: what two tracers of one scene have to agree in, noise or not. */
+export function blocksOf(picture: Float32Array, size: number): number[] {
+  const sums = new Array<number>(BLOCKS * BLOCKS).fill(0);
+  picture.forEach((value, i) => {
+    if (i % 4 === 3) return;
+    const [x, y] = [(i >> 2) % size, Math.floor((i >> 2) / size)];
+    sums[Math.floor((y * BLOCKS) / size) * BLOCKS + Math.floor((x * BLOCKS) / size)] += value;
+  });
+  return sums.map((sum) => (sum * BLOCKS * BLOCKS) / (3 * size * size));
+}
+
+/** Root mean square between blocks, relative to their mean. */
+export function blocksApart(a: readonly number[], b: readonly number[]): number {
+  const square = a.reduce((sum, value, i) => sum + (value - b[i]) ** 2, 0) / a.length;
+  return Math.sqrt(square) / (b.reduce((sum, value) => sum + value, 0) / b.length);
+}
+
 /** Pictures as RGBA floats of any size. */
 export function relativeError(picture: Float32Array, converged: Float32Array): number {
   let [square, sum] = [0, 0];

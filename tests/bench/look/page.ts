@@ -8,7 +8,7 @@ import { shaderFiles } from "../../../src/render/shader-files.ts";
 import { TraceEngine } from "../../../src/render/trace-engine.ts";
 import bareText from "./bare.frag?raw";
 import { traceGeneral } from "./general.ts";
-import { relativeError, type Step } from "./noise.ts";
+import { blocksOf, type Run, relativeError, type Step } from "./noise.ts";
 import { BENCH_VIEW, bareUniforms, benchScene } from "./scenes.ts";
 
 function openContext(): WebGL2RenderingContext {
@@ -101,7 +101,7 @@ async function convergeTracer(
   size: number,
   most: number,
   reference: number,
-): Promise<Step[]> {
+): Promise<Run> {
   const truth = await load(count, hasDispersion, size, 99, "light");
   while (truth.target.samples < reference) truth.pass();
   const right = truth.target.readMean();
@@ -121,7 +121,7 @@ async function convergeTracer(
     steps.push({ samples, ms, error: relativeError(target.readMean(), right) });
   }
   dispose();
-  return steps;
+  return { steps, blocks: blocksOf(right, size) };
 }
 
 Object.assign(window, { timeBare, timeTracer, convergeTracer, traceGeneral });
