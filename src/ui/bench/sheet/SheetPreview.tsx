@@ -2,8 +2,17 @@
  * The sheet shown and printed within the app. Its own styles are put in as constructed style sheets of a shadow root, so no inline
  * style needs to be allowed; scripts are never taken over. On paper nothing but the sheet is left.
  */
-import { useEffect, useMemo, useRef } from "react";
-import { createPortal } from "react-dom";
+import {
+  type CSSProperties,
+  type MouseEvent,
+  type RefObject,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from "react";
+import { createPortal, flushSync } from "react-dom";
+import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import "./sheet.css";
@@ -12,6 +21,8 @@ interface SheetParts {
   readonly style: string;
   /** What the page's own size and margins are. */
   readonly page: string;
+  /** Width of the paper, as a length of CSS. */
+  readonly width: string;
   readonly body: readonly Node[];
 }
 
@@ -27,9 +38,13 @@ export function sheetParts(sheet: string): SheetParts {
   return {
     style: forHost(style),
     page: /@page\s*\{[^}]*\}/.exec(style)?.[0] ?? "",
+    width: /@page\s*\{\s*size:\s*(\S+)/.exec(style)?.[1] ?? "",
     body: [...parsed.body.childNodes],
   };
 }
+
+/** On the screen the desk around the sheet gives it the paper's white. */
+const WITHOUT_WHITE = "@media screen { .sheet-page { padding: 0; } }";
 
 /** Fills a host's shadow with a copy of the sheet. */
 function useSheetIn(parts: SheetParts) {
@@ -39,7 +54,7 @@ function useSheetIn(parts: SheetParts) {
     if (!element) return;
     const root = element.shadowRoot ?? element.attachShadow({ mode: "open" });
     const own = new CSSStyleSheet();
-    own.replaceSync(parts.style);
+    own.replaceSync(`${parts.style}\n${WITHOUT_WHITE}`);
     root.adoptedStyleSheets = [own];
     const page = document.createElement("div");
     page.className = "sheet-page";
@@ -61,16 +76,58 @@ function usePageRule({ page }: SheetParts) {
   }, [page]);
 }
 
+/** The nearest holder that scrolls up and down. */
+function scrollerOf(element: HTMLElement): HTMLElement | null {
+  for (let holder = element.parentElement; holder; holder = holder.parentElement)
+    if (/auto|scroll/.test(getComputedStyle(holder).overflowY) && holder.scrollHeight > holder.clientHeight)
+      return holder;
+  return null;
+}
+
+/** Fitted to the width or in true size; what was tapped stays under the finger. */
+function useTrueSize(sheet: RefObject<HTMLElement | null>) {
+  const [isTrue, setTrue] = useState(false);
+  /** Laid out only where the paper is much wider than the screen. */
+  const offer = useRef<HTMLDivElement>(null);
+  const turnAt = ({ clientX, clientY }: MouseEvent) => {
+    const element = sheet.current;
+    const desk = element?.parentElement;
+    if (!element || !desk || offer.current?.offsetParent == null) return;
+    const before = element.getBoundingClientRect();
+    flushSync(() => setTrue(!isTrue));
+    const after = element.getBoundingClientRect();
+    const scale = after.width / before.width;
+    desk.scrollLeft += after.left + (clientX - before.left) * scale - clientX;
+    const scroller = scrollerOf(desk);
+    if (scroller) scroller.scrollTop += after.top + (clientY - before.top) * scale - clientY;
+  };
+  return { isTrue, setTrue, offer, turnAt };
+}
+
 export function SheetPreview({ sheet }: { sheet: string }) {
   const { paper: words } = useWords(benchWords);
   const parts = useMemo(() => sheetParts(sheet), [sheet]);
   const shown = useSheetIn(parts);
+  const { isTrue, setTrue, offer, turnAt } = useTrueSize(shown);
   const printed = useSheetIn(parts);
   usePageRule(parts);
   return (
     <>
-      <div className="sheet-desk">
-        <div ref={shown} className="sheet-shown" role="document" aria-label={words.preview} />
+      <div className="sheet-desk" data-true={isTrue || undefined}>
+        <div ref={offer} className="sheet-turn">
+          <Button onPress={() => setTrue(!isTrue)}>{isTrue ? words.fitted : words.larger}</Button>
+        </div>
+        <div className="sheet-scroll">
+          {/* biome-ignore lint/a11y/useKeyWithClickEvents: the button above is the same deed by key */}
+          <div
+            ref={shown}
+            className="sheet-shown"
+            style={{ "--paper": parts.width } as CSSProperties}
+            role="document"
+            aria-label={words.preview}
+            onClick={turnAt}
+          />
+        </div>
       </div>
       {createPortal(<div ref={printed} className="sheet-printed" />, document.body)}
     </>

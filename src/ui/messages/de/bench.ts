@@ -484,6 +484,8 @@ export const bench: Translated<typeof en> = {
     trueSize:
       "Mit 100 % drucken, nicht an die Seite anpassen: Die Breitenlehren sind wahr groß. Prüf den 50-mm-Balken mit dem Lineal.",
     preview: "Das Blatt, wie es gedruckt wird",
+    larger: "In wahrer Größe zeigen",
+    fitted: "In die Breite einpassen",
     failed: "Das Blatt ließ sich nicht machen. Dein Plan ist sicher; lade die Seite neu.",
   },
 };

@@ -1,0 +1,77 @@
+/** The sheet as a screen shows it: the whole width of the paper at any size, and true size at a tap. */
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { type BuiltApp, serveBuiltApp, type Visit } from "./built-app.ts";
+
+let app: BuiltApp;
+let visit: Visit;
+beforeAll(async () => {
+  app = await serveBuiltApp();
+  visit = await app.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, without3d: true });
+  const { page } = visit;
+  await page.getByRole("navigation", { name: "Places" }).getByRole("button", { name: "Bench" }).click();
+  await page.getByRole("button", { name: "On paper", exact: true }).click();
+  await page.locator(".sheet-shown").waitFor();
+});
+afterAll(async () => {
+  await visit?.close();
+  await app?.close();
+});
+
+const PX_PER_MM = 96 / 25.4;
+const A4_PX = 210 * PX_PER_MM;
+const LETTER_PX = 8.5 * 96;
+
+/** Width of the paper on the screen, of the room for it, and what of it has to be scrolled to, px. */
+const widths = (page: Page) =>
+  page.locator(".sheet-scroll").evaluate((room) => ({
+    paper: room.firstElementChild?.getBoundingClientRect().width ?? 0,
+    room: room.clientWidth,
+    hidden: room.scrollWidth - room.clientWidth,
+  }));
+
+it.each([
+  [390, 844],
+  [820, 1180],
+  [1440, 900],
+])(
+  "shows the paper's whole width at %i x %i, A4 and Letter, never larger than it is",
+  async (width, height) => {
+    const { page } = visit;
+    await page.setViewportSize({ width, height });
+    for (const [paper, px] of [
+      ["Letter", LETTER_PX],
+      ["A4", A4_PX],
+    ] as const) {
+      await page.getByText(paper, { exact: true }).click();
+      await expect
+        .poll(async () => {
+          const { paper: shown, room } = await widths(page);
+          return Math.abs(shown - Math.min(px, room)) < 1;
+        })
+        .toBe(true);
+      expect((await widths(page)).hidden).toBe(0);
+    }
+  },
+);
+
+it("shows what was tapped in true size under the finger, and the whole width again", async () => {
+  const { page } = visit;
+  await page.setViewportSize({ width: 390, height: 844 });
+  const box = await page.locator(".sheet-shown").boundingBox();
+  if (!box) throw new Error("no sheet");
+  const tapped = { x: box.x + 0.7 * box.width, y: Math.max(box.y, 0) + 60 };
+  const part = (tapped.y - box.y) / box.height;
+  await page.touchscreen.tap(tapped.x, tapped.y);
+  await page.getByRole("button", { name: "Fit it to the width" }).waitFor();
+  expect((await widths(page)).paper).toBeCloseTo(A4_PX, 0);
+  const large = await page.locator(".sheet-shown").boundingBox();
+  if (!large) throw new Error("no sheet");
+  expect(Math.abs(large.x + 0.7 * large.width - tapped.x)).toBeLessThan(3);
+  expect(Math.abs(large.y + part * large.height - tapped.y)).toBeLessThan(3);
+
+  await page.getByRole("button", { name: "Fit it to the width" }).press("Enter");
+  await page.getByRole("button", { name: "Show it in true size" }).waitFor();
+  expect((await widths(page)).hidden).toBe(0);
+  expect(visit.errors).toEqual([]);
+});
