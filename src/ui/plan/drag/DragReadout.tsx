@@ -22,6 +22,26 @@ type Words = Translated<typeof drawings>;
 const ROOM_PX = { width: 290, height: 190 };
 const BESIDE_PX = 22;
 const BELOW_PX = 14;
+/** Over a small picture's border stands its name. */
+const OVER_NAME_PX = 34;
+/** As wide as the words may become: 16rem. */
+const MOST_WIDE_PX = 256;
+
+/** What of the picture the words must leave free, where the page has room for them elsewhere. */
+export type ClearOf = { readonly kind: "picture" } | { readonly kind: "left-part"; readonly toPx: number };
+
+/** Above the picture or at its right, still while the hand moves; null where there is no room for that. */
+export function placeClear(
+  clearOf: ClearOf | undefined,
+  box: Box,
+  pictureTopPx: number,
+): CSSProperties | null {
+  if (clearOf?.kind === "picture" && pictureTopPx >= ROOM_PX.height + OVER_NAME_PX)
+    return { insetInlineStart: 0, insetBlockEnd: box.height + OVER_NAME_PX };
+  if (clearOf?.kind === "left-part" && box.width - clearOf.toPx >= MOST_WIDE_PX)
+    return { insetInlineStart: clearOf.toPx, insetBlockStart: OVER_NAME_PX };
+  return null;
+}
 
 /** Beside the pointer, on the side where the page has room for them; a small picture lets them reach over its border. */
 function placeBeside([x, y]: Place, box: Box, picture: DOMRect | undefined): CSSProperties {
@@ -70,7 +90,7 @@ function figures(live: LiveDrag, n: TierNumbers, words: Words, format: Formats):
   return live.value === "start" ? [start, ...all] : all;
 }
 
-export function DragReadout({ live, box }: { live: LiveDrag | null; box: Box }) {
+export function DragReadout({ live, box, clearOf }: { live: LiveDrag | null; box: Box; clearOf?: ClearOf }) {
   const words = useWords(drawingWords);
   const inWords = useWords(findingWords);
   const format = useFormat();
@@ -93,7 +113,9 @@ export function DragReadout({ live, box }: { live: LiveDrag | null; box: Box }) 
     return finding ? words.lostWhy(name, findingInWords(finding, inWords, format, plan)) : words.lost(name);
   };
   const picture = element.current?.parentElement?.getBoundingClientRect();
-  const style = at ? placeBeside(at, box, picture) : undefined;
+  const style = at
+    ? (placeClear(clearOf, box, picture?.top ?? 0) ?? placeBeside(at, box, picture))
+    : undefined;
   return (
     <output
       ref={element}

@@ -9,12 +9,12 @@ import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolid, useSolved, useStudio } from "../../use-studio.ts";
-import { DragReadout } from "../drag/DragReadout.tsx";
+import { type ClearOf, DragReadout } from "../drag/DragReadout.tsx";
 import { patternSaid } from "../drag/said.ts";
 import { type Box, useBox } from "../drag/use-box.ts";
 import { addTier, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
 import { nextTier } from "../recipe/next-tier.ts";
-import { KNOB_PX, type Knob, placeKnobs } from "./knobs.ts";
+import { angleSide, KNOB_PX, type Knob, placeKnobs } from "./knobs.ts";
 import { ProfileGround } from "./ProfileGround.tsx";
 import { profileDrag } from "./profile-drag.ts";
 import { chordOf, cutSection, type ProfileFrame, tierDirection, toScreen } from "./profile-geometry.ts";
@@ -27,6 +27,8 @@ const SMALL_MARGIN_PX = { left: 20, right: 60, top: 31, bottom: 31 };
 const SMALL_BELOW_PX = 320;
 const LARGE_FROM_PX = 480;
 const LEAST_RADIUS_PX = 40;
+/** What stands beside the knobs of a small picture, an angle or what to do: the piece makes room for it as far as it can. */
+const BESIDE_SMALL_PX = 140;
 
 /** The piece as large as the box allows, the axis upright. */
 function frameIn({ width, height }: Box): ProfileFrame {
@@ -34,7 +36,8 @@ function frameIn({ width, height }: Box): ProfileFrame {
   const byHeight = (height - margin.top - margin.bottom) / 2;
   const byWidth = width - margin.left - margin.right;
   const radius = Math.max(LEAST_RADIUS_PX, Math.min(byHeight, byWidth));
-  const used = margin.left + radius + margin.right;
+  const right = margin === SMALL_MARGIN_PX ? BESIDE_SMALL_PX : margin.right;
+  const used = margin.left + radius + right;
   return { cx: margin.left + Math.max(0, (width - used) / 2), cy: height / 2, radius };
 }
 
@@ -67,9 +70,17 @@ export function Profile() {
             plan={plan}
             section={sectionOf(solved, frame)}
             room={isSmall ? "small" : box.height < LARGE_FROM_PX ? "some" : "large"}
+            knobs={isDragging ? knobs.slice(0, -1) : knobs}
           />
           {knobs.slice(0, -1).map((knob) => (
-            <TierChord key={knob.tierId} knob={knob} frame={frame} solved={solved} drag={drag} />
+            <TierChord
+              key={knob.tierId}
+              knob={knob}
+              angleAt={angleSide(knob, knobs)}
+              frame={frame}
+              solved={solved}
+              drag={drag}
+            />
           ))}
           {isDragging ? null : (
             <FreshKnob
@@ -84,10 +95,14 @@ export function Profile() {
       <p className="drawing-said" id={saidId}>
         {words.profileOf(patternSaid(solved, solid, words, format))}
       </p>
-      <DragReadout live={drag.live} box={box} />
+      <DragReadout live={drag.live} box={box} clearOf={clearOf(frame, isSmall)} />
     </div>
   );
 }
+
+/** Where words would cover what the hand is about: all of a small picture, rim and knobs of a large one. */
+const clearOf = (frame: ProfileFrame, isSmall: boolean): ClearOf =>
+  isSmall ? { kind: "picture" } : { kind: "left-part", toPx: frame.cx + frame.radius + MARGIN_PX.right - 20 };
 
 function sectionOf(solved: SolvedPlan, frame: ProfileFrame): string {
   const cuts = solved.plan.tiers.map((tier, i) => ({
@@ -100,13 +115,14 @@ function sectionOf(solved: SolvedPlan, frame: ProfileFrame): string {
 
 interface ChordProps {
   readonly knob: Knob;
+  readonly angleAt: "left" | "right";
   readonly frame: ProfileFrame;
   readonly solved: SolvedPlan;
   readonly drag: TierDragHook;
 }
 
 /** A tier's chord, the tick from it to the rim that shows its depth, and its knob. */
-function TierChord({ knob, frame, solved, drag }: ChordProps) {
+function TierChord({ knob, angleAt, frame, solved, drag }: ChordProps) {
   const index = solved.plan.tiers.findIndex((t) => t.id === knob.tierId);
   const tier = solved.plan.tiers[index];
   const { met, first } = solved.tiers[index];
@@ -151,7 +167,12 @@ function TierChord({ knob, frame, solved, drag }: ChordProps) {
         {index + 1}
       </text>
       {isSelected ? (
-        <text className="profile-angle strong rimmed" x={x + KNOB_PX + 9} y={y}>
+        <text
+          className="profile-angle strong rimmed"
+          data-at={angleAt}
+          x={x + (angleAt === "left" ? -1 : 1) * (KNOB_PX + 9)}
+          y={y}
+        >
           {format.armAngle(tier.armAngleDeg)}
         </text>
       ) : null}

@@ -4,6 +4,7 @@ import type { Plan } from "../../../core/plan/document.ts";
 import { drawingWords } from "../../messages/drawings.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
+import { isCrossed, type Knob } from "./knobs.ts";
 import { dopOutline, type ProfileFrame, rimTicks, toScreen } from "./profile-geometry.ts";
 
 /** Length of a dop that doesn't say how long it is: as far as the picture shows it, over the radius. */
@@ -11,6 +12,8 @@ const DOP_SHOWN = 0.22;
 
 /** Degrees stand this far outside the rim, the knobs beyond them. */
 const DEGREES_OUT_PX = 25;
+/** Half a number of degrees. */
+const DEGREES_CLEAR_PX = 14;
 
 type Room = "small" | "some" | "large";
 
@@ -20,9 +23,11 @@ interface GroundProps {
   /** Points of the cut section for a polygon. */
   readonly section: string;
   readonly room: Room;
+  /** Where a stem runs through a number of degrees, the number makes room. */
+  readonly knobs: readonly Knob[];
 }
 
-export const ProfileGround = memo(function ProfileGround({ frame, plan, section, room }: GroundProps) {
+export const ProfileGround = memo(function ProfileGround({ frame, plan, section, room, knobs }: GroundProps) {
   const { cx, cy, radius } = frame;
   const words = useWords(drawingWords);
   return (
@@ -36,7 +41,7 @@ export const ProfileGround = memo(function ProfileGround({ frame, plan, section,
       <line className="profile-equator" x1={cx} y1={cy} x2={cx + radius} y2={cy} />
       <Inside frame={frame} plan={plan} />
       <Dop frame={frame} plan={plan} />
-      <Rim frame={frame} room={room} />
+      <Rim frame={frame} room={room} knobs={knobs} />
       {room === "small" ? null : (
         <>
           <text className="profile-side quiet" x={cx - 12} y={cy - radius + 6}>
@@ -51,7 +56,7 @@ export const ProfileGround = memo(function ProfileGround({ frame, plan, section,
   );
 });
 
-function Rim({ frame, room }: { frame: ProfileFrame; room: Room }) {
+function Rim({ frame, room, knobs }: Pick<GroundProps, "frame" | "room" | "knobs">) {
   const isLarge = room === "large";
   const format = useFormat();
   return rimTicks(isLarge ? 5 : 10, isLarge ? 10 : 30).map(({ degrees, side, at, isNumbered }) => {
@@ -64,7 +69,11 @@ function Rim({ frame, room }: { frame: ProfileFrame; room: Room }) {
     return (
       <g key={`${side}${degrees}`}>
         <line className="profile-tick" x1={x1} y1={y1} x2={x2} y2={y2} />
-        {room !== "small" && isNumbered && degrees > 0 && degrees < 90 ? (
+        {room !== "small" &&
+        isNumbered &&
+        degrees > 0 &&
+        degrees < 90 &&
+        !isCrossed([tx, ty], knobs, DEGREES_CLEAR_PX) ? (
           <text className="profile-degrees quiet" x={tx} y={ty}>
             {format.armAngle(degrees, 0)}
           </text>

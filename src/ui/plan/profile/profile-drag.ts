@@ -5,10 +5,16 @@ import type { DragPicture, Place } from "../drag/use-tier-drag.ts";
 import { type ProfileFrame, tierDirection, toSection } from "./profile-geometry.ts";
 
 const DEG = 180 / Math.PI;
+/**
+ * In and out, the hand works as in a profile of at least this radius: most cuts take a fiftieth of the radius, which is a
+ * pixel of a small picture, and a hand that meant to begin would be past every meeting.
+ */
+const LEAST_DEPTH_RADIUS_PX = 200;
 
 /** @param fresh the tier that would come next, which may be taken hold of too */
 export function profileDrag(plan: Plan, frame: ProfileFrame, fresh: Tier | null = null): DragPicture {
   const radiusMm = plan.piece.diameterMm / 2;
+  const depthRadiusPx = Math.max(frame.radius, LEAST_DEPTH_RADIUS_PX);
   const tierOf = (tierId: string): Tier | undefined =>
     plan.tiers.find((t) => t.id === tierId) ?? (fresh?.id === tierId ? fresh : undefined);
   /** Elevation on the tier's own side, degrees, from the equator; and the distance from the centre over the radius. */
@@ -30,9 +36,9 @@ export function profileDrag(plan: Plan, frame: ProfileFrame, fresh: Tier | null 
     delta: (value, tierId, from, to) => {
       const tier = tierOf(tierId);
       const [a, b] = [polar(tier, from), polar(tier, to)];
-      return value === "angle" ? b[0] - a[0] : (a[1] - b[1]) * radiusMm;
+      return value === "angle" ? b[0] - a[0] : (a[1] - b[1]) * radiusMm * (frame.radius / depthRadiusPx);
     },
     reach: (value) =>
-      value === "angle" ? (CATCH_PX / frame.radius) * DEG : (CATCH_PX / frame.radius) * radiusMm,
+      value === "angle" ? (CATCH_PX / frame.radius) * DEG : (CATCH_PX / depthRadiusPx) * radiusMm,
   };
 }
