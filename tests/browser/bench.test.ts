@@ -1,73 +1,22 @@
-/** The whole way from a plan to the lap and back, in a real browser: paper, the page for the lap, what was cut, the rest solved again. */
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
+/** The whole way from a plan to the lap and back, in a real browser: the screens, paper, what was cut, the rest solved again. */
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { fitAsCut } from "../../src/core/bench/as-cut.ts";
 import { benchOf } from "../../src/core/bench/bench.ts";
 import { foundAgain } from "../../src/core/bench/found-again.ts";
-import { sheetHtml } from "../../src/core/bench/sheet.ts";
-import type { Paper } from "../../src/core/bench/sheet-style.ts";
-import type { SheetWords } from "../../src/core/bench/sheet-words.ts";
-import { sheetWordsDe } from "../../src/core/bench/sheet-words-de.ts";
-import { sheetWordsEn } from "../../src/core/bench/sheet-words-en.ts";
-import type { Plan } from "../../src/core/plan/document.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
-import { BENCH_PLAN, EIGHT_PLAN, LARGE_PLAN, TOO_MUCH_PLAN, UNEVEN_PLAN } from "./bench-plan.ts";
+import { openBench, pressPart, SLOW, severeFindings } from "./bench-page.ts";
+import { BENCH_PLAN } from "./bench-plan.ts";
 import { pdfPages } from "./pdf-pages.ts";
-import { type OpenPage, openApp } from "./support.ts";
-
-const SLOW = { timeout: 120_000 };
-/** Longer than a press has to be held, and than anything that a short one would do. */
-const HELD_MS = 1000;
-
-const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+import type { OpenPage } from "./support.ts";
 
 let opened: OpenPage;
 let page: Page;
-
-/** Opens a plan the way a person does: from a file, through the menu. */
-async function openPlanFile(plan: Plan): Promise<void> {
-  await page.getByRole("button", { name: "More", exact: true }).first().click(SLOW);
-  const chooser = page.waitForEvent("filechooser", SLOW);
-  await page.getByRole("menuitem", { name: /Open a plan file/ }).click(SLOW);
-  await (await chooser).setFiles({
-    name: "plan.glintwright.json",
-    mimeType: "application/json",
-    buffer: Buffer.from(JSON.stringify(plan)),
-  });
-  await page.getByText(`Opened ${plan.name}`).waitFor(SLOW);
-}
-const part = (name: string) => page.getByRole("button", { name, exact: true }).click(SLOW);
-
-/** Severe findings of axe on what is shown. */
-async function severeFindings(): Promise<readonly string[]> {
-  if (!(await page.evaluate("'axe' in window"))) await page.evaluate(axe);
-  return page.evaluate(`axe.run(document, { resultTypes: ["violations"] }).then(({ violations }) =>
-    violations.filter(({ impact }) => impact === "serious" || impact === "critical")
-      .map(({ id, nodes }) => id + ": " + nodes.map((n) => n.html.slice(0, 120)).join(" | ")))`);
-}
-
-async function hold(name: RegExp): Promise<void> {
-  const box = await page.getByRole("button", { name }).boundingBox();
-  if (!box) throw new Error(`no button ${name}`);
-  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
-  await page.mouse.down();
-  await page.waitForTimeout(HELD_MS);
-  await page.mouse.up();
-}
-const stepLine = (): Promise<string | null> => page.locator(".lap-foot .lap-small").first().textContent();
-const reachStep = (n: number) => page.getByText(new RegExp(`^Step ${n} of `)).waitFor(SLOW);
+const part = (name: string) => pressPart(page, name);
 
 beforeAll(async () => {
-  opened = await openApp("", { width: 1280, height: 900, without3d: true });
+  opened = await openBench(BENCH_PLAN);
   page = opened.page;
-  await openPlanFile(BENCH_PLAN);
-  // The offer of a way round, made to newcomers, lies over the page.
-  const notNow = page.getByRole("button", { name: "Not now" });
-  if (await notNow.isVisible()) await notNow.click();
-  await part("Bench");
-  await page.locator(".bench-tier").first().waitFor(SLOW);
 }, 300_000);
 afterAll(() => opened?.close());
 
@@ -92,7 +41,7 @@ describe("the bench", () => {
       for (const name of ["Set-up", "Tolerance", "As cut", "On paper", "Work"]) {
         await part(name);
         if (name === "On paper") await page.locator(".sheet-shown").waitFor(SLOW);
-        expect(await severeFindings(), `${name}, ${colorScheme}`).toEqual([]);
+        expect(await severeFindings(page), `${name}, ${colorScheme}`).toEqual([]);
       }
     }
   });
@@ -220,165 +169,6 @@ describe("the sheet", () => {
       const nearest = Math.min(...widths.map((width) => Math.abs(width / mm - 1)));
       expect(nearest, `a bar of ${mm} mm`).toBeLessThan(0.005);
     }
-  });
-});
-
-describe("the sheet of a large plan", () => {
-  /** Pages of a plan's sheet, and the size of its stops in pixels. */
-  async function printed(own: Page, plan: Plan, words: SheetWords, paper: Paper) {
-    await own.setContent(
-      sheetHtml(solvePlan(plan), {
-        words,
-        unit: paper === "letter" && words.language === "en" ? "inch" : "mm",
-        paper,
-      }),
-    );
-    const pages = await pdfPages(await own.pdf({ preferCSSPageSize: true, printBackground: true }));
-    const text = pages.map((one) => one.text).join(" ");
-    for (const tier of plan.tiers) expect(text).toContain(tier.name);
-    expect(text).toContain(words.cautions["local-rules"]);
-    const stop = own.locator(".stop strong").first();
-    const stopPx = await stop.evaluate((b) => Number.parseFloat(getComputedStyle(b).fontSize));
-    return {
-      pages: pages.length,
-      saysTooMuch: (await own.content()).includes(words.tooMuch.split(":")[0]),
-      stopPx,
-    };
-  }
-  const own = async (): Promise<Page> => {
-    const fresh = await page.context().browser()?.newPage();
-    if (!fresh) throw new Error("no browser");
-    return fresh;
-  };
-
-  it("keeps 120 facets in seven tiers, and eight tiers that meet or are uneven, to two pages in either language", async () => {
-    const sheet = await own();
-    for (const plan of [LARGE_PLAN, EIGHT_PLAN, UNEVEN_PLAN])
-      for (const [words, paper] of [
-        [sheetWordsEn, "a4"],
-        [sheetWordsEn, "letter"],
-        [sheetWordsDe, "a4"],
-        [sheetWordsDe, "letter"],
-      ] as const) {
-        const { pages, saysTooMuch, stopPx } = await printed(sheet, plan, words, paper);
-        expect([pages, saysTooMuch], `${plan.name}, ${words.language}, ${paper}`).toEqual([2, false]);
-        // Stops stay large: read at arm's length.
-        expect(stopPx).toBeGreaterThanOrEqual(19);
-      }
-    await sheet.close();
-  });
-
-  it("says on the sheet itself when a plan is more than two pages hold", async () => {
-    const sheet = await own();
-    const { pages, saysTooMuch } = await printed(sheet, TOO_MUCH_PLAN, sheetWordsEn, "a4");
-    expect(pages).toBeGreaterThan(2);
-    expect(saysTooMuch).toBe(true);
-    await sheet.close();
-  });
-});
-
-describe("at the lap", () => {
-  it("moves on with a held press only, and comes back to its place after a reload", async () => {
-    // A change makes the plan one that is kept.
-    await part("Set-up");
-    await page.getByRole("spinbutton", { name: "Speed" }).fill("300");
-    await page.keyboard.press("Enter");
-    await page.getByText("Kept on this device").waitFor(SLOW);
-    await page.setViewportSize({ width: 390, height: 844 });
-    await part("At the lap");
-    await reachStep(1);
-    expect(await severeFindings()).toEqual([]);
-
-    // A droplet: short. A brush: long, but it wanders.
-    await page.getByRole("button", { name: /^Next step/ }).click();
-    await page.waitForTimeout(HELD_MS);
-    expect(await stepLine()).toContain("Step 1 of");
-    const box = await page.getByRole("button", { name: /^Next step/ }).boundingBox();
-    if (!box) throw new Error("nothing to hold");
-    await page.mouse.move(box.x + 40, box.y + 40);
-    await page.mouse.down();
-    await page.mouse.move(box.x + 140, box.y + 60, { steps: 4 });
-    await page.waitForTimeout(HELD_MS);
-    await page.mouse.up();
-    expect(await stepLine()).toContain("Step 1 of");
-
-    await hold(/^Next step/);
-    await reachStep(2);
-    // A pedal sends a key.
-    await page.keyboard.down("b");
-    await page.waitForTimeout(HELD_MS);
-    await page.keyboard.up("b");
-    await reachStep(3);
-    await hold(/^Next step/);
-    await reachStep(4);
-    const first = bench.tiers[0].facets[0];
-    expect(await page.locator(".lap-stop b").textContent()).toBe(first.read.label);
-    const size = await page
-      .locator(".lap-stop b")
-      .evaluate((b) => Number.parseFloat(getComputedStyle(b).fontSize));
-    expect(size).toBeGreaterThanOrEqual(96);
-
-    await page.reload({ waitUntil: "load" });
-    await reachStep(4);
-    expect(await page.locator(".lap-stop b").textContent()).toBe(first.read.label);
-    await hold(/^Undo the last step/);
-    await reachStep(3);
-  });
-
-  it("shows a gauge as wide as its ruler says", async () => {
-    await hold(/^Next step/);
-    await reachStep(4);
-    await page.getByRole("button", { name: "Make a true-size gauge" }).click();
-    await page.getByRole("slider").fill("5");
-    await page.getByRole("button", { name: "It fits" }).click();
-    const slot = page.locator(".lap-gauge-slot");
-    const mm = Number(await slot.getAttribute("data-mm"));
-    const { width } = (await slot.boundingBox()) ?? { width: 0 };
-    expect(Math.abs(width / (5 * mm) - 1)).toBeLessThan(0.005);
-    await part("Close");
-  });
-});
-
-describe("the screen at the lap", () => {
-  /** Stands in for the device: counts the locks that are held; refuses when told to. */
-  const stub = (refuses: boolean) =>
-    page.evaluate((no) => {
-      const held = new Set<object>();
-      Object.assign(window, { locksHeld: held });
-      const request = async () => {
-        if (no) throw new DOMException("low battery", "NotAllowedError");
-        const lock = { release: async () => void held.delete(lock) };
-        held.add(lock);
-        return lock;
-      };
-      Object.defineProperty(navigator, "wakeLock", { configurable: true, value: { request } });
-    }, refuses);
-  const untilHeld = (count: number) =>
-    page.waitForFunction(
-      (wanted) => (window as unknown as { locksHeld: ReadonlySet<object> }).locksHeld.size === wanted,
-      count,
-      SLOW,
-    );
-
-  it("is kept on, asked for again when the page is seen again, and let go when it is closed", async () => {
-    await stub(false);
-    await part("At the lap");
-    await untilHeld(1);
-    // Whenever a page is hidden the device lets go by itself.
-    await page.evaluate(() => {
-      (window as unknown as { locksHeld: Set<object> }).locksHeld.clear();
-      document.dispatchEvent(new Event("visibilitychange"));
-    });
-    await untilHeld(1);
-    await part("Close");
-    await untilHeld(0);
-  });
-
-  it("is said not to stay on where the device refuses", async () => {
-    await stub(true);
-    await part("At the lap");
-    await page.getByText("This browser can't keep the screen on").waitFor(SLOW);
-    await part("Close");
   });
 });
 

@@ -7,6 +7,8 @@ export interface PdfPage {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly text: string;
+  /** Runs of text with the size of their type, points. */
+  readonly runs: readonly { readonly text: string; readonly pt: number }[];
   /** Width and height of every path's box, mm. */
   readonly boxes: readonly { readonly widthMm: number; readonly heightMm: number }[];
 }
@@ -63,10 +65,16 @@ export async function pdfPages(bytes: Uint8Array): Promise<readonly PdfPage[]> {
     const page = await pdf.getPage(n);
     const [left, low, right, high] = page.view;
     const { items } = await page.getTextContent();
+    const runs = items.flatMap((item) =>
+      "str" in item && item.str.trim()
+        ? [{ text: item.str, pt: Math.hypot(item.transform[2], item.transform[3]) }]
+        : [],
+    );
     pages.push({
       widthMm: (right - left) * MM_PER_POINT,
       heightMm: (high - low) * MM_PER_POINT,
       text: items.map((item) => ("str" in item ? item.str : "")).join(" "),
+      runs,
       boxes: boxesOf(await page.getOperatorList()),
     });
   }

@@ -17,8 +17,8 @@ export const damageUm = (stage: Stage): number => stage.damageUm ?? DAMAGE_GRAIN
 export const DEFAULT_STAGES: readonly Stage[] = [
   { id: "rough", name: "Diamond 170 mesh", grainUm: 90, grit: { scale: "mesh", number: 170 } },
   { id: "medium", name: "Diamond 325 mesh", grainUm: 45, grit: { scale: "mesh", number: 325 } },
-  { id: "fine", name: "Diamond 15 um", grainUm: 15 },
-  { id: "prepolish", name: "Pre-polish 6 um", grainUm: 6 },
+  { id: "fine", name: "Diamond 15 µm", grainUm: 15 },
+  { id: "prepolish", name: "Pre-polish 6 µm", grainUm: 6 },
   { id: "polish", name: "Cerium oxide on a pad", grainUm: 1.5 },
 ];
 
@@ -30,7 +30,7 @@ const STAGE_NAMES: Readonly<Record<string, StageNames>> = {
     medium: "Diamant 325 mesh",
     fine: "Diamant 15 µm",
     prepolish: "Vorpolitur 6 µm",
-    polish: "Ceroxid auf einem Polierpad",
+    polish: "Ceroxid auf Polierpad",
   },
 };
 

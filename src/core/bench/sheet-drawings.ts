@@ -40,5 +40,5 @@ export function checkBar(label: string): Markup {
     const x = Math.min(CHECK_BAR_MM - 0.25, i * 10);
     return html`<rect class="bar" x="${x}" y="0" width="0.25" height="4"/>`;
   });
-  return html`<figure class="gauge check"><svg role="img" aria-label="${label}" data-mm="${CHECK_BAR_MM}" width="${CHECK_BAR_MM}mm" height="5mm" viewBox="0 0 ${CHECK_BAR_MM} 5">${marks}<rect class="bar" x="0" y="4" width="${CHECK_BAR_MM}" height="1"/></svg><figcaption>${label}</figcaption></figure>`;
+  return html`<figure class="gauge"><svg role="img" aria-label="${label}" data-mm="${CHECK_BAR_MM}" width="${CHECK_BAR_MM}mm" height="4.5mm" viewBox="0 0 ${CHECK_BAR_MM} 4.5">${marks}<rect class="bar" x="0" y="3.5" width="${CHECK_BAR_MM}" height="1"/></svg><figcaption>${label}</figcaption></figure>`;
 }

@@ -3,33 +3,33 @@
  * text and the measures of the style, without a browser: a part that can't be broken goes to the next page whole.
  */
 import { CHECK_BAR_MM, type Gauge } from "./sheet-drawings.ts";
+import { inColumns, layoutOf, type TierLayout } from "./sheet-layout.ts";
+import { BOLD, linesOf, textEm } from "./sheet-letters.ts";
 import {
-  isClose,
-  LETTER_WIDTH,
-  LINE_MM,
-  MEASURE_MM,
+  CHECK_LINE,
+  HEADING,
+  lineMm,
   MM_PER_POINT,
   measuresAt,
   type Paper,
-  PICTURE_MM,
   pageMm,
+  RULE_MM,
+  type SheetType,
   SIZES,
-  STOP_POINTS,
-  STOP_WIDTH_GAP_MM,
-  STOP_WIDTH_POINTS,
-  shortLine,
-  stopRows,
-  stopWidthMm,
-  WIDEST_STOP_MM,
+  TITLE,
 } from "./sheet-style.ts";
-import type { SheetStop, TierText } from "./sheet-tier.ts";
+import type { TierText } from "./sheet-tier.ts";
 
 export interface SheetText {
   readonly name: string;
   readonly about: string;
+  readonly before: string;
   readonly preparations: readonly string[];
-  /** Cautions of grinding. */
-  readonly care: string;
+  readonly cautionsTitle: string;
+  readonly cautions: readonly string[];
+  /** What holds at the lap for all tiers. */
+  readonly rules: string;
+  /** What signs on the sheet mean. */
   readonly legend: string;
   readonly tiers: readonly {
     readonly text: TierText;
@@ -40,43 +40,40 @@ export interface SheetText {
   readonly gauges: readonly Gauge[];
   /** What stands beside the bar to check with a ruler. */
   readonly checkBar: string;
-  readonly measure: string;
   readonly notes: string;
-  readonly cautions: readonly string[];
 }
 
-/** So few stops stand beside the words. */
-const FEW_STOPS = 3;
-export const isBeside = (stops: readonly SheetStop[]): boolean => stops.length <= FEW_STOPS;
+/** The sheet's text with how it is set. */
+export interface SheetFit {
+  readonly type: SheetType;
+  readonly tiers: readonly TierLayout[];
+  /** False when the smallest type that can be read at arm's length needs more than two pages. */
+  readonly fits: boolean;
+}
 
 const MOST_PAGES = 2;
-/** Running text, with its spaces and thin letters, against the letters that a short line is reckoned with. */
-const RUNNING = 0.95;
-/** Bold letters are wider. */
-const BOLD = 1.1;
 
-/** Heights of text at one size of type, mm. */
-function ruler(pt: number) {
-  const em = pt * MM_PER_POINT;
-  const { lineHeight, paragraphMm } = measuresAt(pt);
-  const lines = (text: string, widthMm: number, size = 1, weight = 1): number =>
-    Math.max(1, Math.ceil((text.length * em * size * LETTER_WIDTH * weight * RUNNING) / widthMm));
+/** Heights of text in both sizes, mm. */
+function ruler(type: SheetType) {
+  const { lineHeight, paragraphMm, headingMm } = measuresAt(type);
+  const em = { lap: type.lapPt * MM_PER_POINT, rest: type.restPt * MM_PER_POINT };
+  const paragraph = (size: number) => (text: string, widthMm: number) =>
+    linesOf(text, widthMm / size) * size * lineHeight + paragraphMm;
   return {
     em,
-    lines,
-    /** A paragraph with the room after it. */
-    paragraph: (text: string, widthMm: number, size = 1, weight = 1, height = lineHeight): number =>
-      lines(text, widthMm, size, weight) * em * size * height + paragraphMm,
-    line: em * lineHeight,
-    heading: em * 1.25 * lineHeight + (isClose(pt) ? 1.9 : 3.1),
+    rest: paragraph(em.rest),
+    lap: paragraph(em.lap),
+    /** The line above a part, and the white around its words. */
+    runIn: RULE_MM + headingMm + paragraphMm,
+    heading: (size: number) => RULE_MM + headingMm + HEADING * size * lineHeight + paragraphMm,
   };
 }
 
 /** Rows that things of these widths take when they are set one after the other. */
-function rowsOf(widths: readonly number[], lineMm: number): number {
+function rowsOf(widths: readonly number[], line: number): number {
   let [rows, used] = [1, 0];
   for (const width of widths) {
-    if (used > 0 && used + width > lineMm) {
+    if (used > 0 && used + width > line) {
       rows++;
       used = 0;
     }
@@ -85,105 +82,59 @@ function rowsOf(widths: readonly number[], lineMm: number): number {
   return rows;
 }
 
-/** Rows of a grid of two columns, filled in order, in which some items take both. */
-function gridRows(items: readonly { readonly rows: number; readonly isHalf: boolean }[]): number {
-  let [rows, isOpen] = [0, false];
-  for (const item of items) {
-    if (!(item.isHalf && isOpen)) rows += item.rows;
-    isOpen = item.isHalf && !isOpen;
-  }
-  return rows;
-}
-
-/** Width of a tier's words beside its picture and, where they are few, its stops, mm. */
-export function wordsWidthMm({ picture, stops }: TierText): number {
-  const [left, right] = picture?.flat.box ?? [0, 0];
-  const pictureMm = Math.min(PICTURE_MM.most, Math.max(PICTURE_MM.least, right - left + 2));
-  const besideMm = isBeside(stops) ? PICTURE_MM.gap + stops.length * WIDEST_STOP_MM : 0;
-  return LINE_MM - pictureMm - PICTURE_MM.gap - besideMm;
-}
-
-/** Sentence, picture, stages and notes of a tier, mm. */
-function wordsMm(text: TierText, pt: number): number {
-  const { picture, sentence, held, isByHand, stages, notes } = text;
-  const { paragraph, line, lines } = ruler(pt);
-  const [, , low, high] = picture?.flat.box ?? [0, 0, 0, 0];
-  const widthMm = wordsWidthMm(text);
-  const captions = isClose(pt) ? 1 : 3;
-  const most = shortLine(pt, widthMm);
-  const said = [...stages.map((stage) => stage.text), ...notes].map((own) =>
-    own.length > most ? { rows: lines(own, widthMm - 5, 1, BOLD), isHalf: false } : { rows: 1, isHalf: true },
+function headMm(text: SheetText, line: number, type: SheetType): number {
+  const { em, rest, lap, runIn } = ruler(type);
+  const { paragraphMm } = measuresAt(type);
+  const name = textEm(text.name, BOLD) * TITLE * em.lap;
+  const about = textEm(text.about) * em.lap;
+  const title =
+    linesOf(text.name, line / (TITLE * em.lap), BOLD) * TITLE * em.lap * 1.1 +
+    (name + 5 + about > line ? lap(text.about, line) - paragraphMm : 0) +
+    paragraphMm;
+  return (
+    title +
+    runIn +
+    checksHigh(text, line, type) +
+    runIn +
+    rest([text.cautionsTitle, ...text.cautions].join(" \u2022  "), line) +
+    rest(text.legend, line) +
+    lap(text.rules, line)
   );
-  const wordsHigh =
-    paragraph(sentence, widthMm, 1.3, BOLD, 1.18) +
-    paragraph(held, widthMm, 1, isByHand ? BOLD : 1) +
-    gridRows(said) * (line + 0.4);
-  return Math.max(wordsHigh, high - low + 3 + captions * line * 0.75);
 }
 
-/** Stops with their boxes, and the line for measurements beside or below them, mm. */
-function tickingMm({ stops, stages }: TierText, measure: string, pt: number): number {
-  const { paragraph } = ruler(pt);
-  const { boxMm } = measuresAt(pt);
-  const hasWidths = stops.some((stop) => stop.width !== null);
-  const perRow = stopRows(stops.length, Math.max(...stops.map((stop) => stop.label.length)), hasWidths);
-  const rows = Math.ceil(stops.length / perRow);
-  const stopMm =
-    (STOP_POINTS * 1.05 + (hasWidths ? STOP_WIDTH_POINTS * 1.1 : 0)) * MM_PER_POINT +
-    (hasWidths ? STOP_WIDTH_GAP_MM + 0.3 : 0) +
-    stages.length * (boxMm - 0.3);
-  const ticks = 1 + rows * stopMm + 1.2 * (rows - 1);
-  if (isBeside(stops)) return paragraph(measure, LINE_MM, 0.9);
-  const besideMm = LINE_MM - perRow * stopWidthMm(perRow, hasWidths, pt) - 5;
-  return besideMm >= MEASURE_MM
-    ? Math.max(ticks, paragraph(measure, besideMm, 0.9))
-    : ticks + 1 + paragraph(measure, LINE_MM, 0.9);
+/** Boxes to tick before the first cut, after their heading. */
+function checksHigh(text: SheetText, line: number, type: SheetType): number {
+  const { em } = ruler(type);
+  const heading = textEm(text.before, BOLD) * HEADING * em.rest + 1.5 + 0.3 * em.rest;
+  const checks = text.preparations.map((what) => (textEm(what) + 1.4) * em.rest + 4.7);
+  return rowsOf([heading, ...checks], line + 3.5) * em.rest * CHECK_LINE;
+}
+
+function gaugeRows(text: SheetText, line: number, type: SheetType): readonly number[] {
+  const { em, runIn } = ruler(type);
+  const { gaugeMm } = measuresAt(type);
+  const heading = textEm(text.gaugesTitle, BOLD) * HEADING * em.rest + 1.5 + 0.3 * em.rest;
+  const bars = [{ mm: CHECK_BAR_MM, caption: text.checkBar }, ...text.gauges];
+  // A space stands between two.
+  const widths = bars.map(({ mm, caption }) => mm + 3.5 + (textEm(caption) + 0.3) * em.rest);
+  const rows = Array.from({ length: rowsOf([heading, ...widths], line) }, () => gaugeMm + 0.8);
+  return [runIn + rows[0], ...rows.slice(1)];
 }
 
 /** Heights of the sheet's parts in order, mm; each stays whole on a page. */
-export function partsMm(text: SheetText, pt: number): readonly number[] {
-  const { em, paragraph, line, heading } = ruler(pt);
-  const { gaugeMm } = measuresAt(pt);
-  const letter = em * LETTER_WIDTH * RUNNING;
-  const checks = rowsOf(
-    text.preparations.map((what) => what.length * letter + em + 6.2),
-    LINE_MM,
-  );
-  const head =
-    paragraph(text.name, LINE_MM, 1.7, BOLD, 1.1) +
-    paragraph(text.about, LINE_MM) +
-    2 +
-    heading +
-    checks * (line + 0.8) +
-    2.5 +
-    paragraph(text.care, LINE_MM, 0.8) +
-    paragraph(text.legend, LINE_MM, 0.9);
-  const tiers = text.tiers.flatMap(({ text: tier, turn }) => [
-    ...(turn ? [heading + paragraph(turn.text, LINE_MM) + paragraph(turn.care, LINE_MM, 0.8)] : []),
-    (isClose(pt) ? 1.4 : 1.8) + wordsMm(tier, pt),
-    tickingMm(tier, text.measure, pt) + (isClose(pt) ? 1 : 1.4),
-  ]);
-  const labelMm = (label: string) => label.length * letter * 0.8;
-  const gauge = isClose(pt)
-    ? { width: (g: Gauge) => g.mm + labelMm(g.caption) + 4.7, height: gaugeMm + 0.6 }
-    : { width: (g: Gauge) => Math.max(g.mm, labelMm(g.caption)) + 5, height: gaugeMm + line * 0.8 + 1.2 };
-  const bars = [
-    gauge.width({
-      mm: CHECK_BAR_MM,
-      label: "",
-      caption: isClose(pt) ? text.checkBar : text.checkBar.slice(0, 40),
-    }),
-    ...text.gauges.map(gauge.width),
-  ];
-  const gaugeRows = Array.from({ length: rowsOf(bars, LINE_MM) }, () => gauge.height);
+export function partsMm(text: SheetText, paper: Paper, type: SheetType): readonly number[] {
+  const line = lineMm(paper);
+  const { em, rest, lap, runIn, heading } = ruler(type);
+  const { paragraphMm } = measuresAt(type);
+  const tiers = text.tiers.map(({ text: tier, turn }) => {
+    const own = layoutOf(tier, line, type).heightMm;
+    const over = turn ? heading(em.lap) + lap(turn.text, line) + rest(turn.care, line) : 0;
+    return over + own;
+  });
   const notes = text.notes
-    ? heading + text.notes.split("\n").reduce((sum, own) => sum + paragraph(own, LINE_MM), 0)
+    ? runIn + text.notes.split("\n").reduce((sum, own) => sum + rest(own, line) - paragraphMm, 0)
     : 0;
-  const care = text.cautions.reduce((sum, own) => sum + paragraph(own, LINE_MM / 3 - 4, 0.8), 0) / 3;
-  const strip = isClose(pt)
-    ? [heading + gaugeRows[0], ...gaugeRows.slice(1)]
-    : [heading + gaugeRows.length * gauge.height];
-  return [head, ...tiers, ...strip, notes, heading + care];
+  return [headMm(text, line, type), ...tiers, ...gaugeRows(text, line, type), notes];
 }
 
 /** Pages that parts of these heights take, in order. */
@@ -202,16 +153,13 @@ export function pagesOf(heights: readonly number[], highMm: number): number {
   return pages;
 }
 
-/**
- * The largest type with which the text stands on two pages.
- * @param textOf the text, in few words where it is to be short
- * @returns `fits` false when the smallest type that can be read at arm's length needs more pages
- */
-export function fitPages(textOf: (isShort: boolean) => SheetText, paper: Paper) {
-  const [long, short] = [textOf(false), textOf(true)];
-  const at = (points: number) => (isClose(points) ? short : long);
-  const fits = (points: number) => pagesOf(partsMm(at(points), points), pageMm(paper, points)) <= MOST_PAGES;
-  const points = SIZES.find(fits);
-  const least = SIZES[SIZES.length - 1];
-  return { points: points ?? least, text: at(points ?? least), fits: points !== undefined };
+/** The largest type with which the text stands on two pages, and how each tier stands on them. */
+export function fitPages(text: SheetText, paper: Paper): SheetFit {
+  const own = SIZES.find((type) => pagesOf(partsMm(text, paper, type), pageMm(paper, type)) <= MOST_PAGES);
+  const type = own ?? SIZES[SIZES.length - 1];
+  return {
+    type,
+    tiers: inColumns(text.tiers.map((tier) => layoutOf(tier.text, lineMm(paper), type))),
+    fits: own !== undefined,
+  };
 }

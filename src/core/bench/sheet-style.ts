@@ -1,151 +1,150 @@
 /** The sheet's look: black on white, large type, true sizes in mm. Its own file so that the page is only structure. */
 export type Paper = "a4" | "letter";
 
-const PAGE: Readonly<Record<Paper, string>> = {
-  a4: "210mm 297mm",
-  letter: "8.5in 11in",
+const PAPER_MM: Readonly<Record<Paper, { readonly wide: number; readonly high: number }>> = {
+  a4: { wide: 210, high: 297 },
+  letter: { wide: 215.9, high: 279.4 },
 };
 
-const PAPER_MM: Readonly<Record<Paper, number>> = { a4: 297, letter: 279.4 };
+export const MM_PER_POINT = 25.4 / 72;
 
-/** Points of the running text, the largest first; smaller is not read at arm's length. */
-export const SIZES = [12.5, 11.6, 10.6, 9.8, 9.2, 8.8, 8.3] as const;
-
-/** Text so small goes with everything else closer too. */
-const CLOSE_POINTS = 9.4;
-export const isClose = (pt: number): boolean => pt < CLOSE_POINTS;
-
-/** White above and below: a full sheet goes as near to the edge as common printers do. */
-const marginMm = (pt: number): number => (isClose(pt) ? 8 : 10);
-
-/** Height of a page without its margins, mm. */
-export const pageMm = (paper: Paper, pt: number): number => PAPER_MM[paper] - 2 * marginMm(pt);
-
-/** Stops beside each other: two figures of the stop's number, large, need 7.5 mm. */
-export const MOST_STOPS_A_ROW = 24;
-const LONG_LABELS = 15;
-const WITH_WIDTHS = 15;
-
-/** How many stops stand in a row: rows of a tier are equally long, and long labels or widths have their room. */
-export function stopRows(count: number, longestLabel: number, hasWidths: boolean): number {
-  const most = hasWidths ? WITH_WIDTHS : longestLabel > 2 ? LONG_LABELS : MOST_STOPS_A_ROW;
-  const rows = Math.max(1, Math.ceil(count / most));
-  return Math.max(1, Math.ceil(count / rows));
+/** The two sizes of type on a sheet. */
+export interface SheetType {
+  /** What the hands need at the wet lap, points: sentences, angles, pivot heights, stops, widths, strokes. */
+  readonly lapPt: number;
+  /** What is read before or after: cautions, gauges' lengths, notes, points. */
+  readonly restPt: number;
+  /** With less white around everything. */
+  readonly isClose: boolean;
 }
 
-/** Columns are no wider than this, so that few stops stay together. */
-export const WIDEST_STOP_MM = 10;
-/** Width of the text on A4; Letter's is wider. */
-export const LINE_MM = 186;
-/** Where each stop has its own width, written under it, in inch too. */
-const STOP_WITH_WIDTH_MM = LINE_MM / WITH_WIDTHS;
-const CLOSE_STOP_MM = LINE_MM / MOST_STOPS_A_ROW;
+const close = (lapPt: number, restPt = 8.5): SheetType => ({ lapPt, restPt, isClose: true });
+/** The largest first; below 12 points only what two pages don't hold otherwise, and below 9 nothing is read at arm's length. */
+export const SIZES: readonly SheetType[] = [
+  { lapPt: 14, restPt: 10.5, isClose: false },
+  { lapPt: 13, restPt: 10, isClose: false },
+  { lapPt: 12.5, restPt: 9.5, isClose: false },
+  { lapPt: 12, restPt: 9, isClose: false },
+  close(12.5, 9),
+  close(12, 9),
+  ...[12, 11.4, 10.8, 10.2, 9.6, 9].map((lapPt) => close(lapPt)),
+];
 
-/** Width of one stop's column where `perRow` stand beside each other. */
-export const stopWidthMm = (perRow: number, hasWidths: boolean, pt: number): number =>
-  hasWidths ? STOP_WITH_WIDTH_MM : Math.min(isClose(pt) ? CLOSE_STOP_MM : WIDEST_STOP_MM, LINE_MM / perRow);
+const SIDE_MM = 10;
+export const lineMm = (paper: Paper): number => PAPER_MM[paper].wide - 2 * SIDE_MM;
 
-const columns = (pt: number): string =>
-  Array.from({ length: MOST_STOPS_A_ROW }, (_, i) => i + 1)
-    .flatMap((n) =>
-      [["row", stopWidthMm(n, false, pt)] as const, ["wide", stopWidthMm(n, true, pt)] as const].map(
-        ([name, mm]) => `.${name}${n} { grid-template-columns: repeat(${n}, ${mm.toFixed(2)}mm); }`,
-      ),
+/** White above and below: a full sheet goes as near to the edge as common printers do. */
+const marginMm = (type: SheetType): number => (type.isClose ? 8 : 10);
+
+/** Height of a page without its margins, mm. */
+export const pageMm = (paper: Paper, type: SheetType): number => PAPER_MM[paper].high - 2 * marginMm(type);
+
+/** Lines, boxes and gauges of a sheet, mm where not said otherwise; what fits on a page is reckoned from the same numbers. */
+export const measuresAt = ({ isClose }: SheetType) =>
+  isClose
+    ? { lineHeight: 1.12, paragraphMm: 0.4, boxMm: 4, gaugeMm: 4.5, tierMm: 0.8, headingMm: 0.5 }
+    : { lineHeight: 1.25, paragraphMm: 0.8, boxMm: 5, gaugeMm: 6, tierMm: 1.5, headingMm: 1.2 };
+
+/** A tier's sentence and its stops stand out from what is said beside them, in sizes of that. */
+export const SAY = 1.15;
+export const SAY_LINE = 1.15;
+export const stopPt = ({ isClose }: SheetType): number => (isClose ? 14.5 : 15);
+export const STOP_LINE = 1.05;
+export const TITLE = 1.5;
+export const HEADING = 1.15;
+/** Lines of boxes to tick before the first cut, in sizes of their type. */
+export const CHECK_LINE = 1.45;
+/** Lines between parts of the sheet, mm. */
+export const RULE_MM = 0.5;
+/** The place of a stage in the list of abrasives, before its words, in sizes of the type. */
+export const PLACE = 1.4;
+/** Room between two stages beside each other, mm. */
+export const STAGE_GAP_MM = 4;
+export const PICTURE_MM = { least: 24, most: 64, gap: 4 } as const;
+/** Between two tables beside each other, mm. */
+export const TABLE_GAP_MM = 5;
+/** Blanks for what was measured are as high as a hand writes. */
+export const MEASURE_HIGH_MM = 5.4;
+const BLANK_MM = 6;
+/** The four words before them, in sizes of the type, in either language. */
+const MEASURE_WORDS = 9.5;
+/** As wide as the four blanks with their words need, mm. */
+export const measureMm = ({ restPt }: SheetType): number =>
+  MEASURE_WORDS * restPt * MM_PER_POINT + 4 * BLANK_MM + 10;
+
+/** A table of stops: how wide its words are and each stop. */
+export interface Columns {
+  readonly wordsMm: number;
+  readonly stopMm: number;
+}
+
+const columnRules = (tables: readonly Columns[]): string =>
+  tables
+    .map(
+      ({ wordsMm, stopMm }, i) =>
+        `.t${i} .w { width: ${wordsMm.toFixed(2)}mm; }\n.t${i} .s { width: ${stopMm.toFixed(2)}mm; }`,
     )
     .join("\n");
 
-/** How wide a letter is on average, as a part of the text's size. */
-export const LETTER_WIDTH = 0.5;
-export const MM_PER_POINT = 25.4 / 72;
-
-/** Room between two stages beside each other, mm, and before each for its number, in sizes of the text. */
-const STAGE_GAP_MM = 4;
-const STAGE_NUMBER = 1.6;
-
-/** Characters of a stage's text that leave room for another stage beside it, where the words are so wide. */
-export function shortLine(pt: number, widthMm: number): number {
-  const em = pt * MM_PER_POINT;
-  return Math.floor(((widthMm - STAGE_GAP_MM) / 2 - STAGE_NUMBER * em) / (LETTER_WIDTH * em));
-}
-
-/** Lines, boxes and gauges of a sheet, mm where not said otherwise; what fits on a page is reckoned from the same numbers. */
-export const measuresAt = (pt: number) =>
-  isClose(pt)
-    ? { lineHeight: 1.2, paragraphMm: 0.5, boxMm: 3.3, gaugeMm: 4.5 }
-    : { lineHeight: 1.3, paragraphMm: 0.8, boxMm: 4.2, gaugeMm: 7 };
-export const STOP_POINTS = 14.5;
-export const STOP_WIDTH_POINTS = 7.5;
-/** Below a width, so that the first box does not touch it. */
-export const STOP_WIDTH_GAP_MM = 0.2;
-export const PICTURE_MM = { least: 24, most: 64, gap: 5 } as const;
-export const MEASURE_MM = 54;
-
-/** On a full sheet a gauge's length stands beside it. */
-const CLOSE_GAUGES = `.gauge { display: inline-flex; align-items: flex-end; gap: 1mm; margin: 0.3mm 3mm 0.3mm 0; }
-.check { max-width: none; }
-h2 { font-size: 1.15em; margin: 0 0 0.5mm; padding-top: 0.8mm; }
-.tier { padding: 0.8mm 0 1mm; }`;
-
-export function sheetStyle(paper: Paper, pt: number): string {
-  const { lineHeight, paragraphMm, boxMm } = measuresAt(pt);
-  const close = isClose(pt);
+/** @param tables of the tiers in order; a tier's table is found by its class `t0`, `t1`, ... */
+export function sheetStyle(paper: Paper, type: SheetType, tables: readonly Columns[]): string {
+  const { lapPt, restPt } = type;
+  const { lineHeight, paragraphMm, boxMm, tierMm, headingMm } = measuresAt(type);
+  const { wide, high } = PAPER_MM[paper];
   return `
-@page { size: ${PAGE[paper]}; margin: ${marginMm(pt)}mm 12mm; }
+@page { size: ${wide}mm ${high}mm; margin: ${marginMm(type)}mm ${SIDE_MM}mm; }
 * { box-sizing: border-box; }
 html { background: #fff; color: #000; }
-body { margin: 0 auto; max-width: 186mm; font: ${pt}pt/${lineHeight} "Atkinson Hyperlegible Next", "Atkinson Hyperlegible", Arial, Helvetica, "Liberation Sans", sans-serif; font-variant-numeric: tabular-nums; }
-@media screen { body { padding: 8mm 4mm; } }
-h1 { font-size: 1.7em; line-height: 1.1; margin: 0; overflow-wrap: anywhere; }
-h2 { font-size: 1.25em; margin: 0 0 1mm; border-top: 0.6mm solid #000; padding-top: 1.5mm; }
-p { margin: ${paragraphMm}mm 0; overflow-wrap: anywhere; }
+body { margin: 0 auto; max-width: ${lineMm(paper)}mm; font: ${lapPt}pt/${lineHeight} "Atkinson Hyperlegible Next", "Atkinson Hyperlegible", Arial, Helvetica, "Liberation Sans", sans-serif; font-variant-numeric: tabular-nums; }
+@media screen { body { padding: 8mm 0; } }
+h1 { font-size: ${TITLE}em; line-height: 1.1; margin: 0; overflow-wrap: anywhere; }
+h2 { font-size: ${HEADING}em; margin: 0; }
+p { margin: 0 0 ${paragraphMm}mm; overflow-wrap: anywhere; }
 ul { list-style: none; margin: 0; padding: 0; }
-.about { margin-bottom: 2mm; }
-.before { display: flex; flex-wrap: wrap; gap: 0.8mm 5mm; margin-bottom: 2.5mm; }
-.box { display: inline-block; width: 1em; height: 1em; border: 0.35mm solid #000; vertical-align: -0.12em; margin-right: 1.2mm; }
-.tier { border-top: 0.6mm solid #000; padding: 1.2mm 0 1.4mm; break-inside: ${close ? "auto" : "avoid"}; }
-.facet-and-words, .ticking { break-inside: avoid; }
-.long .ticking { break-inside: auto; }
+.run-in h2, .run-in ul, .run-in li { display: inline; margin-right: 1.5mm; }
+.title { display: flex; flex-wrap: wrap; gap: 0 5mm; align-items: baseline; margin-bottom: ${paragraphMm}mm; }
+.title p { margin: 0; }
+.run-in, .care, .legend, .picture p, .measure { font-size: ${restPt}pt; }
+.run-in, .turn, .tier { border-top: ${RULE_MM}mm solid #000; padding: ${headingMm}mm 0 ${paragraphMm}mm; }
+.before, .full-care, .turn { break-inside: avoid; }
+.before li { white-space: nowrap; margin-right: 3.5mm; line-height: ${CHECK_LINE}; }
+.cautions li + li::before { content: "\\2022\\00a0"; }
+.box { display: inline-block; width: 1.1em; height: 1.1em; border: 0.35mm solid #000; vertical-align: -0.15em; margin-right: 1.2mm; }
+.turn { break-after: avoid; }
+.tier { padding: ${tierMm}mm 0; break-inside: avoid; }
 .tier.long { break-inside: auto; }
-.facet-and-words { display: flex; gap: ${PICTURE_MM.gap}mm; align-items: flex-start; }
-.facet-and-words > div:nth-child(2) { flex: 1; }
-.facet-and-words > .stops { flex: none; margin-top: 0; }
-.picture > p:only-child { max-width: 24mm; }
+.facet-and-words { display: flex; gap: ${PICTURE_MM.gap}mm; align-items: flex-start; break-inside: avoid; }
+.facet-and-words > div:nth-child(2) { flex: 1; min-width: 0; }
 .facet-and-words:has(.wide) { display: block; }
-.picture { flex: 0 0 auto; min-width: ${PICTURE_MM.least}mm; max-width: ${PICTURE_MM.most}mm; text-align: center; font-size: 0.75em; padding-top: 1mm; }
-.say { font-size: 1.3em; font-weight: 700; line-height: 1.18; margin-top: 0; }
-.stages li { margin: 0.2mm 0; padding-left: ${STAGE_NUMBER}em; text-indent: -${STAGE_NUMBER}em; }
+.picture { flex: 0 0 auto; min-width: ${PICTURE_MM.least}mm; max-width: ${PICTURE_MM.most}mm; text-align: center; }
+.picture p { margin: 0; }
+.picture > p:only-child { max-width: ${PICTURE_MM.least}mm; }
+.say { font-size: ${SAY}em; font-weight: 700; line-height: ${SAY_LINE}; }
+.note { font-weight: 700; }
+.note::before { content: "\\25B6\\00a0"; }
 .stages { display: grid; grid-template-columns: 1fr 1fr; gap: 0 ${STAGE_GAP_MM}mm; }
 .stages .long { grid-column: 1 / -1; }
-.stages b { display: inline-block; width: ${STAGE_NUMBER}em; text-indent: 0; }
-.note { font-weight: 700; }
-.stop .none { border: 0; }
-.stop small + i { margin-top: ${STOP_WIDTH_GAP_MM}mm; }
-.note::before { content: "\\25B6\\00a0"; }
-.stages .note::before { display: inline-block; width: ${STAGE_NUMBER}em; text-indent: 0; }
-.stops { display: grid; gap: 1.2mm 0; margin-top: 1mm; }
-${columns(pt)}
-.stop { text-align: center; break-inside: avoid; margin-right: -0.3mm; }
-.stop strong { display: block; font-size: ${STOP_POINTS}pt; line-height: 1.05; }
-.stop small { display: block; font-size: ${STOP_WIDTH_POINTS}pt; line-height: 1.1; white-space: nowrap; }
-.stop i { display: block; height: ${boxMm}mm; margin-top: -0.3mm; border: 0.3mm solid #000; font: 6.5pt/3mm Arial, sans-serif; color: #555; }
-.ticking { display: flex; flex-wrap: wrap; gap: 0 5mm; align-items: flex-end; }
-.measure { flex: 1 1 ${MEASURE_MM}mm; font-size: 0.9em; margin-top: 1mm; }
-.measure span { white-space: nowrap; margin-right: 2mm; }
-.legend { font-size: 0.9em; }
+.stages li, .ticks tbody th { padding-left: ${PLACE}em; text-indent: -${PLACE}em; }
+.stages b, .ticks tbody b { display: inline-block; width: ${PLACE}em; text-indent: 0; }
+.tables { display: flex; flex-wrap: wrap; gap: 0 ${TABLE_GAP_MM}mm; align-items: flex-start; }
+.ticks { table-layout: fixed; width: 0; border-collapse: collapse; break-inside: avoid; }
+.ticks th, .ticks td { padding: 0; font-weight: 400; }
+.ticks tbody tr { height: ${boxMm}mm; }
+.ticks tbody th { text-align: left; padding-right: 1mm; }
+.ticks td { border: 0.3mm solid #000; }
+.ticks .none { border: 0; text-align: center; vertical-align: top; }
+.stop { vertical-align: bottom; }
+.stop strong { display: block; font-size: ${stopPt(type)}pt; line-height: ${STOP_LINE}; }
+.stop small { display: block; font-size: 1em; line-height: ${STOP_LINE}; white-space: nowrap; }
+.measure { display: flex; gap: 1mm; height: ${MEASURE_HIGH_MM}mm; align-items: flex-end; line-height: 1; padding-right: 2mm; max-width: 110mm; }
+.measure i { flex: 1; min-width: ${BLANK_MM}mm; border-bottom: 0.2mm solid #000; }
+${columnRules(tables)}
 .facet path { fill: none; stroke: #000; stroke-width: 0.45; stroke-linecap: round; stroke-linejoin: round; }
 .facet .skin { stroke-dasharray: 0.01 0.9; }
+.facet { display: block; margin: 0 auto; overflow: visible; }
 .bar { fill: #000; }
-.gauges { break-inside: ${close ? "auto" : "avoid"}; }
-.gauge { display: inline-block; margin: 0.6mm 4mm 0.6mm 0; vertical-align: bottom; }
-.gauge svg, .facet { display: block; margin: 0 auto; overflow: visible; }
-.gauge svg { margin: 0; }
-figcaption { font-size: 0.8em; }
-.check { max-width: 80mm; }
-${close ? CLOSE_GAUGES : ""}
-.full-care { break-inside: avoid; }
-.cautions { columns: 3; column-gap: 5mm; font-size: 0.8em; }
-.care { font-size: 0.8em; }
-.cautions li { break-inside: avoid; margin: 0.4mm 0; }
+.gauge { display: inline-flex; align-items: flex-end; gap: 1mm; margin: 0.4mm 2.5mm 0.4mm 0; line-height: 1; break-inside: avoid; }
+.gauge svg { display: block; overflow: visible; }
 .notes { white-space: pre-wrap; }
 `;
 }

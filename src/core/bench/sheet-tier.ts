@@ -23,10 +23,17 @@ export interface SheetMatter {
 
 export interface SheetStop {
   readonly label: string;
-  /** The last width while it is ground, where the tier's widths are too many for a sentence. */
+  /** The last width while it is ground, a figure without its unit, where the tier's widths are too many for a sentence. */
   readonly width: string | null;
   /** Whether there is anything to grind; without it the stop has no boxes. */
   readonly isGround: boolean;
+}
+
+export interface StageText {
+  readonly place: number;
+  readonly text: string;
+  /** Whether widths stand in brackets. */
+  readonly hasBrackets: boolean;
 }
 
 export interface TierText {
@@ -37,14 +44,14 @@ export interface TierText {
   /** True where the arm can't do it and `held` tells another way. */
   readonly isByHand: boolean;
   /** Stages that the tier is ground at, each with its place in the list of abrasives, from 1. */
-  readonly stages: readonly { readonly place: number; readonly text: string }[];
+  readonly stages: readonly StageText[];
   readonly notes: readonly string[];
   readonly stops: readonly SheetStop[];
   /** A facet as it should look when finished, and its size in words; null when nothing of the tier is left. */
   readonly picture: { readonly flat: FlatFacet; readonly size: string } | null;
 }
 
-/** A few different widths can be said in a sentence; more are written at the stops. */
+/** A few different widths can be said beside a stage; more are written at the stops. */
 const MOST_SAID = 3;
 
 /** Runs of equal text made one. */
@@ -55,11 +62,14 @@ const runs = (texts: readonly string[]): readonly string[] =>
 const groundWidths = (tier: BenchTier, i: number, { figure }: SheetFormat): readonly string[] =>
   runs(tier.facets.filter((f) => isGround(f, i)).map((f) => figure(f.stages[i].widthWhileGroundMm)));
 
-/** The same where they are to be said: none when they are the final width, or too many for a sentence. */
-function saidWidths({ format }: SheetMatter, tier: BenchTier, i: number): readonly string[] {
+/**
+ * How widths while ground are told: not at all where they are the width to stop at, those of the first facets where the last
+ * comes to that, else (facets that stand unevenly) one by one at the stops.
+ */
+function toldWidths({ format }: SheetMatter, tier: BenchTier, i: number): readonly string[] | "at-stops" {
   const widths = groundWidths(tier, i, format);
-  const isPlain = widths.length === 1 && widths[0] === format.figure(tier.stages[i].widthMm);
-  return isPlain || widths.length > MOST_SAID ? [] : widths;
+  if (widths[widths.length - 1] !== format.figure(tier.stages[i].widthMm)) return "at-stops";
+  return widths.length > MOST_SAID ? "at-stops" : widths.slice(0, -1);
 }
 
 /** Null where nothing was calibrated: what holds then is said once, at the top. */
@@ -71,22 +81,22 @@ function strokesText({ words }: SheetMatter, tier: BenchTier, i: number): string
   return counts.length ? words.strokes(Math.min(...counts), Math.max(...counts)) : null;
 }
 
-/** "Coarse: until 9.8 mm wide; while ground first 10.2 mm, last 9.8 mm; 30 strokes" */
-function stageText(matter: SheetMatter, tier: BenchTier, i: number, isShort: boolean): string {
+/** "Coarse: 9.8 mm (10.2); 30 strokes" */
+function stageText(matter: SheetMatter, tier: BenchTier, i: number): StageText {
   const { words, format, stages } = matter;
-  const [name, width] = [stages[i].name, format.length(tier.stages[i].widthMm)];
-  const widths = saidWidths(matter, tier, i);
+  const told = toldWidths(matter, tier, i);
+  const inBrackets = told === "at-stops" ? [] : told;
+  const said = words.stage(stages[i].name, format.length(tier.stages[i].widthMm), inBrackets);
   const strokes = endsByLooking(stages, i) ? null : strokesText(matter, tier, i);
-  const said = isShort
-    ? [words.stageShort(name, width, widths)]
-    : [words.stage(name, width), widths.length > 0 ? words.whileGround(widths) : null];
-  return [...said, strokes].filter((part) => part !== null).join("; ");
+  return {
+    place: i + 1,
+    text: strokes === null ? said : `${said}; ${strokes}`,
+    hasBrackets: inBrackets.length > 0,
+  };
 }
 
-const stageTexts = (matter: SheetMatter, tier: BenchTier, isShort: boolean): TierText["stages"] =>
-  tier.stages.flatMap((_, i) =>
-    isWorked(tier, i) ? [{ place: i + 1, text: stageText(matter, tier, i, isShort) }] : [],
-  );
+const stageTexts = (matter: SheetMatter, tier: BenchTier): TierText["stages"] =>
+  tier.stages.flatMap((_, i) => (isWorked(tier, i) ? [stageText(matter, tier, i)] : []));
 
 /** Pivot and arm as the rig is to be set, with another arm length where only that reaches; null without a rig or out of reach. */
 function armSetting({ bench }: SheetMatter, { tier, setting }: BenchTier) {
@@ -115,12 +125,11 @@ function heldText(matter: SheetMatter, tier: BenchTier): Pick<TierText, "held" |
 type Say = (data: Finding["data"]) => string;
 
 /** What is said beside a tier, by the finding's code; the rest is told by the sentence or belongs to the screen. */
-function sayings({ solved, words, stages, format }: SheetMatter, isShort: boolean): Record<string, Say> {
+function sayings({ solved, words, stages, format }: SheetMatter): Record<string, Say> {
   const nameOf = (id: unknown) => solved.plan.tiers.find((t) => t.id === id)?.name ?? String(id);
   const stageName = (id: unknown) => stages.find((s) => s.id === id)?.name ?? String(id);
-  const polished = isShort ? words.polishedShort : words.polished;
   return {
-    "coarse-beside-polished": (data) => polished(nameOf(data.polishedTier)),
+    "coarse-beside-polished": (data) => words.polished(nameOf(data.polishedTier)),
     "start-at-stage": (data) => words.startAt(stageName(data.stage)),
     "nothing-to-grind": () => words.nothingToGrind,
     "rule-unmet": () => words.unmet,
@@ -132,9 +141,9 @@ function sayings({ solved, words, stages, format }: SheetMatter, isShort: boolea
   };
 }
 
-function noteTexts(matter: SheetMatter, tier: BenchTier, isShort: boolean): readonly string[] {
+function noteTexts(matter: SheetMatter, tier: BenchTier): readonly string[] {
   const { bench, solved, words, stages } = matter;
-  const say = sayings(matter, isShort);
+  const say = sayings(matter);
   const { finish } = solved.plan.tiers.find((t) => t.id === tier.tier) ?? {};
   const isLeft = finish !== undefined && finish !== "polished" && tier.stageCount > 0;
   const { isByHand } = heldText(matter, tier);
@@ -147,13 +156,13 @@ function noteTexts(matter: SheetMatter, tier: BenchTier, isShort: boolean): read
   ];
 }
 
-function stopTexts({ format }: SheetMatter, tier: BenchTier): readonly SheetStop[] {
+function stopTexts(matter: SheetMatter, tier: BenchTier): readonly SheetStop[] {
   const last = tier.stageCount - 1;
-  const isMany = last >= 0 && groundWidths(tier, last, format).length > MOST_SAID;
+  const isMany = last >= 0 && isWorked(tier, last) && toldWidths(matter, tier, last) === "at-stops";
   const isThere = (k: number) => tier.stages.some((_, i) => i <= last && isGround(tier.facets[k], i));
   return tier.facets.map((facet, k) => ({
     label: facet.read.label,
-    width: isMany && isThere(k) ? format.length(facet.stages[last].widthWhileGroundMm) : null,
+    width: isMany && isThere(k) ? matter.format.figure(facet.stages[last].widthWhileGroundMm) : null,
     isGround: isThere(k),
   }));
 }
@@ -164,12 +173,12 @@ function pictureOf({ solved, solid, format }: SheetMatter, index: number): TierT
   const facet = solid.facets.slice(first, first + count).find((own) => !own.swallowed);
   const flat = facet ? flatFacet(facet, solved.radiusMm, solved.plan.tiers[index].side) : null;
   if (!facet || !flat) return null;
-  const [width, height] = [facet.width, facet.height].map((x) => format.length(x * solved.radiusMm));
+  const width = format.figure(facet.width * solved.radiusMm);
+  const height = format.length(facet.height * solved.radiusMm);
   return { flat, size: `${width} \u00d7 ${height}` };
 }
 
-/** @param isShort says what several tiers have in common in fewer words: for a sheet with much on it */
-export function tierText(matter: SheetMatter, index: number, isShort: boolean): TierText {
+export function tierText(matter: SheetMatter, index: number): TierText {
   const { solved, bench, words, format } = matter;
   const tier = bench.tiers[index];
   const { name, count } = solved.plan.tiers[index];
@@ -180,8 +189,8 @@ export function tierText(matter: SheetMatter, index: number, isShort: boolean): 
     name,
     sentence: words.tier(name, count, format.angle(tier.armAngleDeg), first.label, width),
     ...heldText(matter, tier),
-    stages: stageTexts(matter, tier, isShort),
-    notes: noteTexts(matter, tier, isShort),
+    stages: stageTexts(matter, tier),
+    notes: noteTexts(matter, tier),
     stops,
     picture: pictureOf(matter, index),
   };

@@ -26,42 +26,35 @@ export const sheetWordsDe: SheetWords = {
   side: (side) => (side === "front" ? "Vorderseite" : "Rückseite"),
   turnOver: (side) => `Stück umdrehen: ${side === "front" ? "Vorderseite" : "Rückseite"}`,
   trialFacet:
-    "An den neuen Kittstock kitten, Raste 0 markieren, eine Probefacette leicht anschleifen und den Versatz messen, dann erst weiter.",
+    "An neuen Kittstock kitten, Raste 0 markieren, Probefacette anschleifen, Versatz messen, dann weiter.",
   mark: (reading) => `Der Tintenstrich steht oben bei ${reading}.`,
   tier: (name, count, angle, first, width) =>
-    `${name}: ${facets(count)} bei ${angle}, ab Raste ${first}, geschliffen ${count === 1 ? "" : "je "}${width} breit.`,
+    `${name}: ${facets(count)} bei ${angle}, ab Raste ${first}, ${count === 1 ? "" : "je "}${width} breit.`,
   pivot: (height, arm) => `Drehpunkt ${height} über der Scheibe, Arm ${arm}.`,
-  flatToSkin: (mm) => `Fertige Facette bis zur Haut gegenüber ${mm}.`,
+  flatToSkin: (mm) => `Fläche bis Haut gegenüber ${mm}.`,
   hingeMoves: (stage, by, isUp) => `Für ${stage} den Drehpunkt um ${by} ${isUp ? "heben" : "senken"}.`,
   guide: (lean, flatToSkin) =>
     `Von Hand: den Kittstock ${lean ? `in einer Führung ${lean} gegen die Senkrechte` : "senkrecht in einer Winkelführung"} halten; aufhören, wenn Fläche bis Haut gegenüber ${flatToSkin} misst.`,
   outOfReach: "Für diesen Arm nicht erreichbar.",
-  stage: (name, width) => `${name}: bis ${width} breit`,
+  stage: (name, width, widths) => `${name}: ${width}${widths.length > 0 ? ` (${widths.join("; ")})` : ""}`,
   endsWith: (stage, finish) =>
     `Nach ${stage} aufhören: Diese Reihe bleibt ${finish === "ground" ? "geschliffen" : "vorpoliert"}.`,
-  whileGround: (widths) =>
-    widths.length === 3
-      ? `beim Schleifen die erste ${widths[0]}, die nächsten ${widths[1]}, die letzte ${widths[2]}`
-      : `beim Schleifen die erste ${widths[0]}, dann ${widths.slice(1).join(", ")}`,
-  stageShort: (name, width, widths) =>
-    `${name}: ${width} breit${widths.length > 0 ? ` (${widths.join("; ")})` : ""}`,
-  shortWidths: "In Klammern: Breite beim Schleifen der ersten Facette, der nächsten, der letzten",
+  bracketWidths:
+    "In Klammern: Breite beim Schleifen der ersten Facette, dann der nächsten; die letzte endet wie angegeben",
+  stopWidths: (unit) => `Unter einer Raste: ihre letzte Breite beim Schleifen, ${unit}`,
   strokes: (least, most) =>
     least === most ? `${most} ${most === 1 ? "Hub" : "Hübe"}` : `${least} bis ${most} Hübe`,
-  strokesUnknown: "Wo keine Hübe stehen, nach der Breite gehen",
+  strokesUnknown: "Ohne Hübe: nach der Breite gehen",
   discs: "Die Scheiben stehen verschieden dick.",
-  polishEnds: "Polieren, bis unter der Lupe, schräg gegen eine Lampe, kein Grau mehr zu sehen ist.",
-  measure: "Gemessen: Breite ______  über den Pol ______  Fläche bis Haut ______  Winkel abgelesen ______",
-  edgeOfFacet: "durchgezogen: Kante mit Nachbarin; punktiert: runde Haut",
-  finished: "fertig",
-  trueSize: "wahre Größe",
-  pictures: "Bilder zeigen eine fertige Facette in wahrer Größe",
+  polishEnds: "Polieren, bis die Lupe schräg gegen eine Lampe kein Grau mehr zeigt",
+  washFirst: "Erst waschen: Stück, Scheibe und Hände, vor grobem Korn",
+  measures: ["Breite", "Pol", "Haut", "Winkel"],
+  measured: "Lücken: wie gemessen, Breite, über den Pol, Fläche bis Haut gegenüber, Winkel abgelesen",
+  pictures:
+    "Bilder: eine fertige Facette in wahrer Größe; durchgezogen: Kante mit Nachbarin, punktiert: runde Haut",
   swallowed: "Von dieser Facette bleibt am fertigen Stück nichts.",
   nothingToGrind: "Nichts zu schleifen: Tiefe 0.",
-  tickStages: (stages) => `Kästchen: ${stages}`,
-  polished: (tier) =>
-    `Polierte Facetten von ${tier} liegen direkt daneben: Stück, Scheibe und Hände vor grobem Korn waschen.`,
-  polishedShort: (tier) => `Neben polierter Reihe ${tier}: vorher alles waschen.`,
+  polished: (tier) => `Neben polierter Reihe ${tier}: erst waschen.`,
   hitsLap: (part) =>
     part === "arm"
       ? "Der Arm stieße an die Scheibe: längeren Kittstock nehmen."
@@ -71,10 +64,10 @@ export const sheetWordsDe: SheetWords = {
   beforeTurning: (height, arm) =>
     `Geht schon vor dem Umdrehen, den Arm nach oben gekippt: Drehpunkt ${height}, Arm ${arm}.`,
   tooMuch: "Dieser Plan ist zu viel für zwei Seiten: Kleiner wäre er auf Armlänge nicht mehr zu lesen.",
-  startAt: (stage) => `Mit ${stage} beginnen: gröbere Stufen schädigen tiefer, als diese Reihe ist.`,
+  startAt: (stage) => `Mit ${stage} beginnen: gröbere schädigen tiefer, als diese Reihe ist.`,
   unmet: "Die Regel des Plans lässt sich für diese Reihe nicht erfüllen; dies ist das Nächste, was geht.",
   gauges: "Breitenlehren",
-  checkBar: (length) => `Dieser Balken ist ${length} lang: vor Gebrauch der Lehren mit dem Lineal prüfen.`,
+  checkBar: (length) => `${length}: erst mit dem Lineal prüfen`,
   cautionsTitle: "Vorsicht",
   cautions: {
     "wet-only": "Nur nass schleifen, nie trocken.",

@@ -25,42 +25,34 @@ export const sheetWordsEn: SheetWords = {
   side: (side) => (side === "front" ? "Front" : "Back"),
   turnOver: (side) => `Turn the piece over: ${side === "front" ? "front" : "back"}`,
   trialFacet:
-    "Cement to the new dop, mark stop 0, cut one trial facet lightly and measure how far it is off before going on.",
+    "Cement to new dop, mark stop 0, cut a trial facet lightly, measure how far it is off, then go on.",
   mark: (reading) => `The ink mark is up at ${reading}.`,
   tier: (name, count, angle, first, width) =>
     `${name}: ${facets(count)} at ${angle}, from stop ${first}, ${count === 1 ? "" : "each "}ground ${width} wide.`,
   pivot: (height, arm) => `Pivot ${height} above the disc, arm ${arm}.`,
-  flatToSkin: (mm) => `Finished facet to opposite skin ${mm}.`,
+  flatToSkin: (mm) => `Flat to opposite skin ${mm}.`,
   hingeMoves: (stage, by, isUp) => `For ${stage} ${isUp ? "raise" : "lower"} the pivot by ${by}.`,
   guide: (lean, flatToSkin) =>
     `By hand: hold the dop ${lean ? `in a guide leaning ${lean} from upright` : "upright in a square guide"}; stop when flat to opposite skin is ${flatToSkin}.`,
   outOfReach: "Out of this arm's reach.",
-  stage: (name, width) => `${name}: until ${width} wide`,
+  stage: (name, width, widths) => `${name}: ${width}${widths.length > 0 ? ` (${widths.join(", ")})` : ""}`,
   endsWith: (stage, finish) =>
     `Stop after ${stage}: this tier stays ${finish === "ground" ? "ground" : "pre-polished"}.`,
-  whileGround: (widths) =>
-    widths.length === 3
-      ? `while ground first ${widths[0]}, next ${widths[1]}, last ${widths[2]}`
-      : `while ground first ${widths[0]}, then ${widths.slice(1).join(", ")}`,
-  stageShort: (name, width, widths) =>
-    `${name}: ${width} wide${widths.length > 0 ? ` (${widths.join(", ")})` : ""}`,
-  shortWidths: "In brackets: width while ground of the first facet, the next, the last",
+  bracketWidths:
+    "In brackets: width while ground of the first facet, then of the next; the last ends as said",
+  stopWidths: (unit) => `Under a stop: its last width while ground, ${unit}`,
   strokes: (least, most) =>
     least === most ? `${most} ${most === 1 ? "stroke" : "strokes"}` : `${least} to ${most} strokes`,
-  strokesUnknown: "Where no strokes are named, go by the width",
+  strokesUnknown: "No strokes named: go by the width",
   discs: "Discs stand differently thick.",
-  polishEnds: "Polish until no grey shows under a loupe, at a slant against a lamp.",
-  measure: "Measured: width ______  across the pole ______  flat to skin ______  angle read ______",
-  edgeOfFacet: "solid: edge with a neighbour; dotted: round skin",
-  finished: "finished",
-  trueSize: "true size",
-  pictures: "pictures show a finished facet, true to size",
+  polishEnds: "Polish until a loupe shows no grey, at a slant against a lamp",
+  washFirst: "Wash first: piece, lap and hands, before coarse grit",
+  measures: ["width", "pole", "skin", "angle"],
+  measured: "Blanks: as measured, width, across the pole, flat to opposite skin, angle read",
+  pictures: "Pictures: a facet when finished, true to size; solid: edge with a neighbour, dotted: round skin",
   swallowed: "Nothing of this facet is left on the finished piece.",
   nothingToGrind: "Nothing to grind: depth 0.",
-  tickStages: (stages) => `Boxes: ${stages}`,
-  polished: (tier) =>
-    `Polished facets of ${tier} lie right beside: wash piece, lap and hands before coarse grit.`,
-  polishedShort: (tier) => `Beside polished ${tier}: wash everything first.`,
+  polished: (tier) => `Beside polished ${tier}: wash first.`,
   hitsLap: (part) =>
     part === "arm"
       ? "The arm would hit the lap: use a longer dop."
@@ -70,10 +62,10 @@ export const sheetWordsEn: SheetWords = {
   beforeTurning: (height, arm) =>
     `Can be cut before turning over, the arm tipped up: pivot ${height}, arm ${arm}.`,
   tooMuch: "This plan is too much for two pages: made smaller it could not be read at arm's length.",
-  startAt: (stage) => `Start at ${stage}: coarser stages leave more damage than this tier is deep.`,
+  startAt: (stage) => `Start at ${stage}: coarser ones damage deeper than this tier.`,
   unmet: "The plan's rule for this tier can't be met; this is the nearest that can.",
   gauges: "Width gauges",
-  checkBar: (length) => `This bar is ${length} long: check it with a ruler before using the gauges.`,
+  checkBar: (length) => `${length}: check with a ruler first`,
   cautionsTitle: "Take care",
   cautions: {
     "wet-only": "Grind wet only, never dry.",

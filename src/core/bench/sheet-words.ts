@@ -27,31 +27,31 @@ export interface SheetWords {
   /** `lean` from upright; null for a dop held upright. */
   readonly guide: (lean: string | null, flatToSkin: string) => string;
   readonly outOfReach: string;
-  readonly stage: (name: string, width: string) => string;
+  /** A stage with the width to stop at and, as figures without a unit, those that earlier facets have while they are ground. */
+  readonly stage: (name: string, width: string, whileGround: readonly string[]) => string;
   /** For a tier that is left ground or pre-polished: the stage it ends with. */
   readonly endsWith: (stage: string, finish: Finish) => string;
-  /** Width while ground as figures in the sheet's unit: first, those between, last; equal ones are one. */
-  readonly whileGround: (widths: readonly string[]) => string;
-  /** A stage in few signs: its width and, as figures without a unit, those while ground; `shortWidths` says once what they mean. */
-  readonly stageShort: (name: string, width: string, whileGround: readonly string[]) => string;
-  readonly shortWidths: string;
+  /** What the figures in brackets are. */
+  readonly bracketWidths: string;
+  /** What the figures under the stops are. */
+  readonly stopWidths: (unit: string) => string;
   readonly strokes: (least: number, most: number) => string;
   /** What holds where a line names no strokes. */
   readonly strokesUnknown: string;
   /** Said once before the moves of `hingeMoves`. */
   readonly discs: string;
   readonly polishEnds: string;
-  readonly measure: string;
-  readonly edgeOfFacet: string;
-  readonly finished: string;
-  readonly trueSize: string;
-  /** For a sheet on which the pictures themselves say only their size. */
+  /** What `polished` asks for, where some tier does. */
+  readonly washFirst: string;
+  /** What is measured on a finished tier, in a word each, with a blank to write in after it. */
+  readonly measures: readonly string[];
+  /** What is to be written in those blanks. */
+  readonly measured: string;
+  /** What the pictures show. */
   readonly pictures: string;
   readonly swallowed: string;
   readonly nothingToGrind: string;
-  readonly tickStages: (stages: string) => string;
   readonly polished: (tier: string) => string;
-  readonly polishedShort: (tier: string) => string;
   /** What the arm, chuck or dop would hit the lap with, and what helps. */
   readonly hitsLap: (part: Part) => string;
   readonly overRim: (mm: string) => string;

@@ -11,9 +11,10 @@ import { html, type Markup } from "./markup.ts";
 import { PREPARATIONS, type Step } from "./order.ts";
 import { readMark } from "./set-up.ts";
 import { CHECK_BAR_MM, checkBar, facetPicture, gaugePicture } from "./sheet-drawings.ts";
-import { fitPages, isBeside, type SheetText, wordsWidthMm } from "./sheet-fit.ts";
+import { fitPages, type SheetText } from "./sheet-fit.ts";
 import { type SheetUnit, sheetFormat } from "./sheet-format.ts";
-import { isClose, measuresAt, type Paper, sheetStyle, shortLine, stopRows } from "./sheet-style.ts";
+import { besidePictureMm, isShortLine, isWide, type TierLayout } from "./sheet-layout.ts";
+import { lineMm, measuresAt, type Paper, type SheetType, sheetStyle } from "./sheet-style.ts";
 import { type SheetMatter, type TierText, tierText } from "./sheet-tier.ts";
 import type { SheetWords } from "./sheet-words.ts";
 
@@ -23,30 +24,26 @@ export interface SheetOptions {
   readonly paper: Paper;
 }
 
-/** Facets wider than this take the whole line, so that the sentence keeps its room. */
-const WIDE_PICTURE_MM = 60;
+/** Wider facets have no gauge: calipers tell them better. */
+const WIDEST_GAUGE_MM = 60;
 /** Tiers with more stops than this may run over a page's end. */
 const LONG_TIER = 48;
 
-function picture({ picture: own }: TierText, words: SheetWords, close: boolean): Markup {
+/** What the pictures are is said once, at the top. */
+function picture(text: TierText, words: SheetWords): Markup {
+  const { picture: own } = text;
   if (!own) return html`<div class="picture"><p>${words.swallowed}</p></div>`;
-  const [left, right] = own.flat.box;
-  const wide = right - left > WIDE_PICTURE_MM ? " wide" : "";
-  // On a full sheet that pictures are true to size is said once, at the top.
-  const caption = close ? html`${own.size}` : html`${words.finished}<br>${own.size}<br>${words.trueSize}`;
-  return html`<div class="picture${wide}">${facetPicture(own.flat, own.size)}<p>${caption}</p></div>`;
+  const wide = isWide(text) ? " wide" : "";
+  return html`<div class="picture${wide}">${facetPicture(own.flat, own.size)}<p>${own.size}</p></div>`;
 }
 
-/** Stages and what to watch for, in order; short lines stand two beside each other. */
-function stageLines(text: TierText, points: number): Markup {
-  const most = shortLine(points, wordsWidthMm(text));
-  const kind = (own: string, isNote: boolean) =>
-    [own.length > most ? "long" : "", isNote ? "note" : ""].filter(Boolean).join(" ");
-  const stages = text.stages.map(
-    ({ place, text: own }) => html`<li class="${kind(own, false)}"><b>${place}</b> ${own}</li>`,
-  );
-  const notes = text.notes.map((own) => html`<li class="${kind(own, true)}">${own}</li>`);
-  return html`<ul class="stages">${stages}${notes}</ul>`;
+/** Stages whose boxes stand apart, in order; short ones stand two beside each other. */
+function stageLines(text: TierText, widthMm: number, type: SheetType): Markup {
+  const stages = text.stages.map(({ place, text: own }) => {
+    const kind = isShortLine(own, widthMm, type) ? "" : "long";
+    return html`<li class="${kind}"><b>${place}</b>${own}</li>`;
+  });
+  return html`<ul class="stages">${stages}</ul>`;
 }
 
 /** How the pivot follows discs of different thickness: the same for every tier, so said once. Nothing without a rig. */
@@ -60,21 +57,49 @@ function hingeMoves({ bench, words, format, stages }: SheetMatter): string | nul
   return moves.length > 0 ? [words.discs, ...moves].join(" ") : null;
 }
 
-/** Every stop in order as a narrow column: its number, and under it a box to tick for each stage. */
-function stopColumns({ stops, stages }: TierText): Markup {
-  const boxes = stages.map(({ place }) => html`<i>${place}</i>`);
-  const hasWidths = stops.some((stop) => stop.width !== null);
-  const longest = Math.max(...stops.map((stop) => stop.label.length));
-  const rows = stopRows(stops.length, longest, hasWidths);
-  return html`<div class="stops ${hasWidths ? "wide" : "row"}${rows}">${stops.map((stop) => {
-    const width = stop.width === null ? null : html`<small>${stop.width}</small>`;
-    return html`<div class="stop"><strong>${stop.label}</strong>${width}${stop.isGround ? boxes : html`<i class="none">\u2013</i>`}</div>`;
-  })}</div>`;
+/** Blanks to write down what was measured. */
+const blanks = ({ measures }: SheetWords): Markup =>
+  html`<div class="measure">${measures.map((what) => html`<span>${what}</span><i></i>`)}</div>`;
+
+interface TablePart {
+  readonly stages: TierText["stages"];
+  readonly stops: TierText["stops"];
+  /** What stands before the stops. */
+  readonly head: Markup | null;
 }
 
-/** Named, because on a full sheet the boxes may stand on the page after the words. */
-const measureLine = (words: SheetWords, name: string): Markup =>
-  html`<p class="measure"><b>${name}</b> ${words.measure.split("  ").map((part) => html`<span>${part}</span> `)}</p>`;
+/** Stops in order with a box for each stage under every one; a stop with nothing to grind has a dash. */
+function stopTable({ stages, stops, head }: TablePart, { kind }: TierLayout, name: string): Markup {
+  const heads = stops.map(({ label, width }) => {
+    const own = width === null ? null : html`<small>${width}</small>`;
+    return html`<th scope="col" class="stop"><strong>${label}</strong>${own}</th>`;
+  });
+  const rows = stages.map(({ place, text }, i) => {
+    const boxes = stops.map((stop) =>
+      stop.isGround ? html`<td></td>` : html`<td class="none">${i === 0 ? "\u2013" : ""}</td>`,
+    );
+    const said = kind === "apart" ? null : html`${text}`;
+    return html`<tr><th scope="row"><b>${place}</b>${said}</th>${boxes}</tr>`;
+  });
+  return html`<table class="ticks ${name}"><colgroup><col class="w"><col span="${stops.length}" class="s"></colgroup><thead><tr><td class="none">${head}</td>${heads}</tr></thead><tbody>${rows}</tbody></table>`;
+}
+
+const partsOf = <T>(items: readonly T[], size: number): readonly (readonly T[])[] =>
+  Array.from({ length: Math.ceil(items.length / Math.max(1, size)) }, (_, i) =>
+    items.slice(i * size, (i + 1) * size),
+  );
+
+/** A tier's stops in as many rows, or its stages in as many tables, as they stand in. */
+function stopTables(text: TierText, layout: TierLayout, words: SheetWords, name: string): Markup {
+  const { kind, perRow, perTable } = layout;
+  const tables = partsOf(text.stops, perRow).flatMap((stops) =>
+    partsOf(text.stages, perTable).map((stages, i) => {
+      const head = kind === "apart" || i > 0 ? null : blanks(words);
+      return stopTable({ stages, stops, head }, layout, name);
+    }),
+  );
+  return html`<div class="tables">${tables}</div>`;
+}
 
 /** The cautions of one step, in small at the place where it happens. */
 const careText = (words: SheetWords, kind: Step["kind"]): string =>
@@ -96,16 +121,36 @@ function turnText({ solved, words }: SheetMatter, index: number): SheetText["tie
   };
 }
 
-function tierSection({ text, turn }: SheetText["tiers"][number], words: SheetWords, points: number): Markup {
-  const over = turn
-    ? html`<div class="turn"><h2>${turn.title}</h2><p>${turn.text}</p><p class="care">${turn.care}</p></div>`
-    : null;
-  const ticks = stopColumns(text);
-  const beside = isBeside(text.stops);
-  const held = text.isByHand ? html`<p class="note">${text.held}</p>` : html`<p>${text.held}</p>`;
-  const said = html`<div><p class="say">${text.sentence}</p>${held}${stageLines(text, points)}</div>`;
+/** What is said of a tier beside its picture. */
+function tierWords(text: TierText): Markup {
+  const notes = text.notes.map((note) => html` <b class="note">${note}</b>`);
+  const held = text.isByHand ? html`<b class="note">${text.held}</b>` : html`${text.held}`;
+  return html`<p class="say">${text.sentence}</p><p class="held">${held}${notes}</p>`;
+}
+
+const turnOver = (turn: NonNullable<SheetText["tiers"][number]["turn"]>): Markup =>
+  html`<section class="turn"><h2>${turn.title}</h2><p>${turn.text}</p><p class="care">${turn.care}</p></section>`;
+
+interface Setting {
+  readonly words: SheetWords;
+  readonly paper: Paper;
+  readonly type: SheetType;
+}
+
+function tierSection(
+  { text, turn }: SheetText["tiers"][number],
+  layout: TierLayout,
+  { words, paper, type }: Setting,
+  name: string,
+): Markup {
+  const { kind } = layout;
+  const ticks = stopTables(text, layout, words, name);
+  const widthMm = besidePictureMm(text, lineMm(paper), type);
+  const lines = kind === "apart" ? stageLines(text, widthMm, type) : null;
+  const beside = html`<div>${tierWords(text)}${lines}${kind === "beside" ? ticks : null}</div>`;
+  const below = kind === "apart" ? html`${ticks}${blanks(words)}` : kind === "below" ? ticks : null;
   const long = text.stops.length > LONG_TIER ? " long" : "";
-  return html`${over}<section class="tier${long}"><div class="facet-and-words">${picture(text, words, isClose(points))}${said}${beside ? ticks : null}</div><div class="ticking">${beside ? null : ticks}${measureLine(words, text.name)}</div></section>`;
+  return html`${turn ? turnOver(turn) : null}<section class="tier${long}"><div class="facet-and-words">${picture(text, words)}${beside}</div>${below}</section>`;
 }
 
 /** Widths that somebody stops at, in steps that an eye can tell apart, mm. */
@@ -122,51 +167,68 @@ function gaugeWidths({ bench, format }: SheetMatter): readonly number[] {
   );
   const steps = new Set(
     widths
-      .filter((mm) => mm <= WIDE_PICTURE_MM)
+      .filter((mm) => mm <= WIDEST_GAUGE_MM)
       .map((mm) => Math.max(1, Math.round(mm / format.gaugeStepMm))),
   );
   return [...steps].sort((a, b) => a - b).map((n) => n * format.gaugeStepMm);
 }
 
 /** One gauge for each of these widths, each exactly as long as it says. */
-function gauges({ gaugesTitle: title, gauges: own, checkBar: check }: SheetText, points: number): Markup {
-  const { gaugeMm } = measuresAt(points);
+function gauges({ gaugesTitle: title, gauges: own, checkBar: check }: SheetText, type: SheetType): Markup {
+  const { gaugeMm } = measuresAt(type);
   const bars = own.map((gauge) => html`${gaugePicture(gauge, gaugeMm)} `);
-  return html`<section class="gauges"><h2>${title}</h2>${checkBar(check)} ${bars}</section>`;
+  return html`<section class="run-in gauges"><h2>${title}</h2> ${checkBar(check)} ${bars}</section>`;
 }
 
-function header(text: SheetText, words: SheetWords): Markup {
-  const boxes = text.preparations.map((what) => html`<li><span class="box"></span>${what}</li>`);
-  return html`<h1>${text.name}</h1><p class="about">${text.about}</p><h2>${words.before}</h2><ul class="before">${boxes}</ul><p class="care">${text.care}</p><p class="legend">${text.legend}</p>`;
+function header(text: SheetText): Markup {
+  const boxes = text.preparations.map((what) => html`<li><span class="box"></span>${what}</li> `);
+  const cautions = text.cautions.map((caution) => html`<li>${caution}</li> `);
+  return html`<div class="title"><h1>${text.name}</h1><p class="about">${text.about}</p></div><section class="run-in before"><h2>${text.before}</h2> <ul>${boxes}</ul></section><section class="run-in full-care"><h2>${text.cautionsTitle}</h2> <ul class="cautions">${cautions}</ul></section><p class="legend">${text.legend}</p><p class="rules">${text.rules}</p>`;
 }
 
-function footer({ notes, cautions }: SheetText, words: SheetWords): Markup {
-  const own = notes ? html`<h2>${words.notes}</h2><p class="notes">${notes}</p>` : null;
-  const list = cautions.map((caution) => html`<li>${caution}</li>`);
-  return html`${own}<section class="full-care"><h2>${words.cautionsTitle}</h2><ul class="cautions">${list}</ul></section>`;
-}
+/** Lines as sentences one after the other. */
+const sentences = (lines: readonly (string | null)[]): string =>
+  lines
+    .filter((line) => line !== null)
+    .map((line) => `${line.charAt(0).toUpperCase()}${line.slice(1).replace(/\.$/, "")}.`)
+    .join(" ");
 
-/** What holds for all tiers, said once. */
-function legendText(matter: SheetMatter, isShort: boolean): string {
-  const { words, bench, stages } = matter;
+/** What holds at the lap for all tiers, said once. */
+function rulesText(matter: SheetMatter): string {
+  const { words, bench } = matter;
   const isGuessed = bench.order.some((work) => work.minutesAreGuess);
-  const lines = [
-    words.tickStages(stages.map((s, i) => `${i + 1} ${s.name}`).join(", ")),
-    words.edgeOfFacet,
-    isShort ? words.shortWidths : null,
-    isShort ? words.pictures : null,
+  const isBesidePolished = bench.findings.some(({ code }) => code === "coarse-beside-polished");
+  return sentences([
     words.polishEnds,
     isGuessed ? words.strokesUnknown : null,
+    isBesidePolished ? words.washFirst : null,
     hingeMoves(matter),
-  ].filter((line) => line !== null);
-  const sentences = lines.map((line) => line.charAt(0).toUpperCase() + line.slice(1).replace(/\.$/, ""));
-  return `${sentences.join(". ")}.`;
+  ]);
 }
 
-/** Everything that is to stand on the sheet, in the words for a sheet with much or little on it. */
-function sheetText(matter: SheetMatter, unit: SheetUnit, isShort: boolean): SheetText {
+/** What signs on this sheet mean, as far as there are any. */
+function legendText(words: SheetWords, unit: SheetUnit, tiers: readonly TierText[]): string {
+  const hasBrackets = tiers.some((tier) => tier.stages.some((stage) => stage.hasBrackets));
+  const hasWidths = tiers.some((tier) => tier.stops.some((stop) => stop.width !== null));
+  return sentences([
+    words.pictures,
+    hasBrackets ? words.bracketWidths : null,
+    hasWidths ? words.stopWidths(words.units[unit]) : null,
+    words.measured,
+  ]);
+}
+
+/** The bar's length in mm, as on a ruler, and in the sheet's own unit. */
+function checkLength({ length }: SheetMatter["format"], unit: SheetUnit): string {
+  const whole = `${CHECK_BAR_MM}\u00a0mm`;
+  return unit === "mm" ? whole : `${whole} (${length(CHECK_BAR_MM)})`;
+}
+
+/** Everything that is to stand on the sheet, in words. */
+function sheetText(matter: SheetMatter, unit: SheetUnit): SheetText {
   const { solved, words, format } = matter;
   const { plan, radiusMm, facets } = solved;
+  const tiers = plan.tiers.map((_, i) => ({ text: tierText(matter, i), turn: turnText(matter, i) }));
   return {
     name: plan.name,
     about: words.about(
@@ -175,21 +237,21 @@ function sheetText(matter: SheetMatter, unit: SheetUnit, isShort: boolean): Shee
       facets.length,
       words.wheel(stopsOf(plan, plan.tiers[0]?.side ?? "front")),
     ),
+    before: words.before,
     preparations: PREPARATIONS.map((what) => words.preparations[what]),
-    care: careText(words, "grind"),
-    legend: legendText(matter, isShort),
-    tiers: plan.tiers.map((_, i) => ({ text: tierText(matter, i, isShort), turn: turnText(matter, i) })),
-    // On a full sheet the unit is said once, above the gauges.
-    gaugesTitle: isShort ? `${words.gauges}, ${words.units[unit]}` : words.gauges,
-    gauges: gaugeWidths(matter).map((mm) => ({
-      mm,
-      label: format.length(mm),
-      caption: isShort ? format.figure(mm) : format.length(mm),
-    })),
-    checkBar: words.checkBar(format.length(CHECK_BAR_MM)),
-    measure: words.measure,
-    notes: plan.notes ?? "",
+    cautionsTitle: words.cautionsTitle,
     cautions: CAUTIONS.map((caution) => words.cautions[caution]),
+    rules: rulesText(matter),
+    legend: legendText(
+      words,
+      unit,
+      tiers.map((tier) => tier.text),
+    ),
+    tiers,
+    gaugesTitle: `${words.gauges}, ${words.units[unit]}`,
+    gauges: gaugeWidths(matter).map((mm) => ({ mm, label: format.length(mm), caption: format.figure(mm) })),
+    checkBar: words.checkBar(checkLength(format, unit)),
+    notes: plan.notes ? `${words.notes}: ${plan.notes}` : "",
   };
 }
 
@@ -203,11 +265,13 @@ export function sheetHtml(solved: SolvedPlan, { words, unit, paper }: SheetOptio
     words,
     format: sheetFormat(words, unit),
   };
-  const { points, text, fits } = fitPages((isShort) => sheetText(matter, unit, isShort), paper);
-  const tiers = text.tiers.map((tier) => tierSection(tier, words, points));
-  const style = { markup: sheetStyle(paper, points) };
+  const text = sheetText(matter, unit);
+  const { type, tiers: layouts, fits } = fitPages(text, paper);
+  const tiers = text.tiers.map((tier, i) => tierSection(tier, layouts[i], { words, paper, type }, `t${i}`));
+  const style = { markup: sheetStyle(paper, type, layouts) };
   const tooMuch = fits ? null : html`<p class="note">${words.tooMuch}</p>`;
-  const body = html`${header(text, words)}${tooMuch}${tiers}${gauges(text, points)}${footer(text, words)}`;
+  const notes = text.notes ? html`<p class="run-in notes">${text.notes}</p>` : null;
+  const body = html`${header(text)}${tooMuch}${tiers}${gauges(text, type)}${notes}`;
   return html`<!doctype html><html lang="${words.language}"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><meta name="viewport" content="width=device-width"><title>${solved.plan.name}</title><style>${style}</style></head><body>${body}</body></html>\n`
     .markup;
 }

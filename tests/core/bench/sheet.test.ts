@@ -5,7 +5,9 @@ import { escapeText, html } from "../../../src/core/bench/markup.ts";
 import { sheetHtml } from "../../../src/core/bench/sheet.ts";
 import { pagesOf } from "../../../src/core/bench/sheet-fit.ts";
 import { sheetFormat } from "../../../src/core/bench/sheet-format.ts";
-import { SIZES, stopRows } from "../../../src/core/bench/sheet-style.ts";
+import { stopsInRow } from "../../../src/core/bench/sheet-layout.ts";
+import { BOLD, linesOf, textEm } from "../../../src/core/bench/sheet-letters.ts";
+import { SIZES } from "../../../src/core/bench/sheet-style.ts";
 import { sheetWordsDe } from "../../../src/core/bench/sheet-words-de.ts";
 import { sheetWordsEn } from "../../../src/core/bench/sheet-words-en.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
@@ -41,16 +43,17 @@ describe("bench sheet", () => {
     const text = sheet();
     expect(text).toContain("Belt: 12 facets at 20.0\u00b0, from stop 0, each ground");
     expect(text.match(/class="stop"/g)).toHaveLength(32);
-    expect(text.match(/<i>1<\/i>/g)).toHaveLength(32);
+    expect(text.match(/<td><\/td>/g)).toHaveLength(2 * 32);
     expect(text).toContain("Turn the piece over: back");
-    expect(text).toContain("Polished facets of Belt lie right beside");
+    expect(text).toContain("Beside polished Belt: wash first.");
+    expect(text.match(/Wash first: piece, lap and hands, before coarse grit\./g)).toHaveLength(1);
   });
 
   it("gives pivot height, strokes where calibrated, and says where they are not", () => {
     const text = sheet();
     expect(text).toMatch(/Pivot 8\d\.\d\u00a0mm above the disc, arm 212\.8\u00a0mm/);
     expect(text).toMatch(/\d+ to \d+ strokes/);
-    expect(text).toContain("Polish until no grey shows");
+    expect(text).toContain("Polish until a loupe shows no grey");
   });
 
   it("draws a gauge exactly as long as each width it names, and a 50 mm check bar", () => {
@@ -64,8 +67,7 @@ describe("bench sheet", () => {
     const tiers = solved.plan.tiers.map((t, i) => (i === 2 ? ({ ...t, finish: "ground" } as const) : t));
     const text = sheet(solvePlan({ ...solved.plan, tiers }));
     expect(text).toContain("Stop after Coarse: this tier stays ground.");
-    expect(text.match(/<i>1<\/i>/g)).toHaveLength(32);
-    expect(text.match(/<i>2<\/i>/g)).toHaveLength(24);
+    expect(text.match(/<td><\/td>/g)).toHaveLength(32 + 24);
   });
 
   it("says once how the pivot follows discs of different thickness", () => {
@@ -107,18 +109,18 @@ describe("bench sheet", () => {
         tooMuch: text.includes("too much for two pages"),
       };
     };
-    let before = { points: SIZES[0] as number, tooMuch: false };
+    let before = { points: SIZES[0].lapPt, tooMuch: false };
     for (const count of [1, 4, 8, 11, 20]) {
       const own = rings(count);
       const [a4, letter] = [made(own, "a4"), made(own, "letter")];
       expect(letter.points).toBeLessThanOrEqual(a4.points);
       expect(a4.points).toBeLessThanOrEqual(before.points);
       before = a4;
-      if (count === 1) expect(a4).toEqual({ points: 12.5, tooMuch: false });
+      if (count === 1) expect(a4).toEqual({ points: 14, tooMuch: false });
       if (count === 8) expect(a4.tooMuch).toBe(false);
     }
     // Twenty rings of 24 don't fit on two pages at any size that can be read: the sheet says so itself.
-    expect(before).toEqual({ points: 8.3, tooMuch: true });
+    expect(before).toEqual({ points: 9, tooMuch: true });
   });
 
   it("puts what doesn't fit any more on the next page whole", () => {
@@ -129,10 +131,28 @@ describe("bench sheet", () => {
     expect(pagesOf([600, 150], 250)).toBe(3);
   });
 
-  it("spreads a tier's stops evenly over as few rows as their labels allow", () => {
-    expect([8, 24, 25, 48, 120].map((n) => stopRows(n, 2, false))).toEqual([8, 24, 13, 24, 24]);
-    expect(stopRows(16, 3, false)).toBe(8);
-    expect(stopRows(16, 2, true)).toBe(8);
+  it("spreads a tier's stops evenly over as few rows as the paper allows", () => {
+    expect([8, 24, 25, 48, 120].map((n) => stopsInRow(n, 24))).toEqual([8, 24, 13, 24, 24]);
+    expect(stopsInRow(16, 15)).toBe(8);
+  });
+
+  it("says every caution before the first tier", () => {
+    const text = sheet();
+    for (const caution of Object.values(sheetWordsEn.cautions)) {
+      const at = text.indexOf(escapeText(caution));
+      expect(at).toBeGreaterThan(0);
+      expect(at).toBeLessThan(text.indexOf('class="tier"'));
+    }
+  });
+
+  it("gives widths while ground in brackets where the last facet ends as said, at the stops where facets stand unevenly", () => {
+    expect(sheet()).toContain("In brackets: width while ground");
+    expect(sheet()).not.toContain("Under a stop");
+    const uneven = sheet(
+      solvePlan(plan([tier({ count: 7, depth: { rule: "touch" } })], { ...RIG, stages: STAGES })),
+    );
+    expect(uneven).toContain("Under a stop: its last width while ground, mm.");
+    expect(uneven.match(/<small>\d+\.\d<\/small>/g)).toHaveLength(7);
   });
 
   it("keeps every name and note as text", () => {
@@ -204,6 +224,30 @@ describe("a facet drawn flat", () => {
     expect(whole.circleMm).toBeCloseTo(8, 12);
     expect(piecePath(whole.pieces[0], whole.circleMm).match(/A/g)).toHaveLength(2);
     expect(flatFacet(cutBall([{ n: [1, 0, 0], h: 1 }]).facets[0], 10, "front")).toBeNull();
+  });
+});
+
+describe("lines of text", () => {
+  it("are never reckoned narrower than they are set, and at most a twelfth wider", () => {
+    // Widths of this line at 1000 px: Liberation Sans (Helvetica's metrics) 46748, bold 49624, as Chromium measures them.
+    const line =
+      "Polish until no grey shows under a loupe, at a slant against a lamp. Diamond 325 mesh: 7.0 mm (8.3, 7.7)";
+    for (const [weight, measured] of [
+      [1, 46.748],
+      [BOLD, 49.624],
+    ]) {
+      expect(textEm(line, weight) / measured).toBeGreaterThan(1);
+      expect(textEm(line, weight) / measured).toBeLessThan(13 / 12);
+    }
+  });
+
+  it("are broken at spaces, within a word only where it is longer than a line", () => {
+    const word = textEm("stone");
+    const space = textEm(" ");
+    expect(linesOf("stone stone", 2 * word + space + 1e-9)).toBe(1);
+    expect(linesOf("stone stone", 2 * word)).toBe(2);
+    expect(linesOf("stone", word / 2.5)).toBe(3);
+    expect(linesOf("", 10)).toBe(1);
   });
 });
 

@@ -1,0 +1,135 @@
+/** The page for the lap, opened from the bench: a held press, coming back, a gauge for the screen, the screen kept on. */
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { benchOf } from "../../src/core/bench/bench.ts";
+import { solvePlan } from "../../src/core/plan/solve.ts";
+import { HELD_MS, openBench, pressPart, SLOW, severeFindings } from "./bench-page.ts";
+import { BENCH_PLAN } from "./bench-plan.ts";
+import type { OpenPage } from "./support.ts";
+
+let opened: OpenPage;
+let page: Page;
+const part = (name: string) => pressPart(page, name);
+const bench = benchOf(solvePlan(BENCH_PLAN));
+
+async function hold(name: RegExp): Promise<void> {
+  const box = await page.getByRole("button", { name }).boundingBox();
+  if (!box) throw new Error(`no button ${name}`);
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.waitForTimeout(HELD_MS);
+  await page.mouse.up();
+}
+const stepLine = (): Promise<string | null> => page.locator(".lap-foot .lap-small").first().textContent();
+const reachStep = (n: number) => page.getByText(new RegExp(`^Step ${n} of `)).waitFor(SLOW);
+
+beforeAll(async () => {
+  opened = await openBench(BENCH_PLAN);
+  page = opened.page;
+}, 300_000);
+afterAll(() => opened?.close());
+
+describe("at the lap", () => {
+  it("moves on with a held press only, and comes back to its place after a reload", async () => {
+    // A change makes the plan one that is kept.
+    await part("Set-up");
+    await page.getByRole("spinbutton", { name: "Speed" }).fill("300");
+    await page.keyboard.press("Enter");
+    await page.getByText("Kept on this device").waitFor(SLOW);
+    await page.setViewportSize({ width: 390, height: 844 });
+    await part("At the lap");
+    await reachStep(1);
+    expect(await severeFindings(page)).toEqual([]);
+
+    // A droplet: short. A brush: long, but it wanders.
+    await page.getByRole("button", { name: /^Next step/ }).click();
+    await page.waitForTimeout(HELD_MS);
+    expect(await stepLine()).toContain("Step 1 of");
+    const box = await page.getByRole("button", { name: /^Next step/ }).boundingBox();
+    if (!box) throw new Error("nothing to hold");
+    await page.mouse.move(box.x + 40, box.y + 40);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 140, box.y + 60, { steps: 4 });
+    await page.waitForTimeout(HELD_MS);
+    await page.mouse.up();
+    expect(await stepLine()).toContain("Step 1 of");
+
+    await hold(/^Next step/);
+    await reachStep(2);
+    // A pedal sends a key.
+    await page.keyboard.down("b");
+    await page.waitForTimeout(HELD_MS);
+    await page.keyboard.up("b");
+    await reachStep(3);
+    await hold(/^Next step/);
+    await reachStep(4);
+    const first = bench.tiers[0].facets[0];
+    expect(await page.locator(".lap-stop b").textContent()).toBe(first.read.label);
+    const size = await page
+      .locator(".lap-stop b")
+      .evaluate((b) => Number.parseFloat(getComputedStyle(b).fontSize));
+    expect(size).toBeGreaterThanOrEqual(96);
+
+    await page.reload({ waitUntil: "load" });
+    await reachStep(4);
+    expect(await page.locator(".lap-stop b").textContent()).toBe(first.read.label);
+    await hold(/^Undo the last step/);
+    await reachStep(3);
+  });
+
+  it("shows a gauge as wide as its ruler says", async () => {
+    await hold(/^Next step/);
+    await reachStep(4);
+    await page.getByRole("button", { name: "Make a true-size gauge" }).click();
+    await page.getByRole("slider").fill("5");
+    await page.getByRole("button", { name: "It fits" }).click();
+    const slot = page.locator(".lap-gauge-slot");
+    const mm = Number(await slot.getAttribute("data-mm"));
+    const { width } = (await slot.boundingBox()) ?? { width: 0 };
+    expect(Math.abs(width / (5 * mm) - 1)).toBeLessThan(0.005);
+    await part("Close");
+  });
+});
+
+describe("the screen at the lap", () => {
+  /** Stands in for the device: counts the locks that are held; refuses when told to. */
+  const stub = (refuses: boolean) =>
+    page.evaluate((no) => {
+      const held = new Set<object>();
+      Object.assign(window, { locksHeld: held });
+      const request = async () => {
+        if (no) throw new DOMException("low battery", "NotAllowedError");
+        const lock = { release: async () => void held.delete(lock) };
+        held.add(lock);
+        return lock;
+      };
+      Object.defineProperty(navigator, "wakeLock", { configurable: true, value: { request } });
+    }, refuses);
+  const untilHeld = (count: number) =>
+    page.waitForFunction(
+      (wanted) => (window as unknown as { locksHeld: ReadonlySet<object> }).locksHeld.size === wanted,
+      count,
+      SLOW,
+    );
+
+  it("is kept on, asked for again when the page is seen again, and let go when it is closed", async () => {
+    await stub(false);
+    await part("At the lap");
+    await untilHeld(1);
+    // Whenever a page is hidden the device lets go by itself.
+    await page.evaluate(() => {
+      (window as unknown as { locksHeld: Set<object> }).locksHeld.clear();
+      document.dispatchEvent(new Event("visibilitychange"));
+    });
+    await untilHeld(1);
+    await part("Close");
+    await untilHeld(0);
+  });
+
+  it("is said not to stay on where the device refuses", async () => {
+    await stub(true);
+    await part("At the lap");
+    await page.getByText("This browser can't keep the screen on").waitFor(SLOW);
+    await part("Close");
+  });
+});

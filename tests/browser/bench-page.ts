@@ -1,0 +1,48 @@
+/** The application opened on a bench plan, the way a person opens it, and what its tests do to it. */
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import type { Plan } from "../../src/core/plan/document.ts";
+import { type OpenPage, openApp } from "./support.ts";
+
+export const SLOW = { timeout: 120_000 };
+/** Longer than a press has to be held, and than anything that a short one would do. */
+export const HELD_MS = 1000;
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** Opens a plan the way a person does: from a file, through the menu. */
+async function openPlanFile(page: Page, plan: Plan): Promise<void> {
+  await page.getByRole("button", { name: "More", exact: true }).first().click(SLOW);
+  const chooser = page.waitForEvent("filechooser", SLOW);
+  await page.getByRole("menuitem", { name: /Open a plan file/ }).click(SLOW);
+  await (await chooser).setFiles({
+    name: "plan.glintwright.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify(plan)),
+  });
+  await page.getByText(`Opened ${plan.name}`).waitFor(SLOW);
+}
+
+export const pressPart = (page: Page, name: string) =>
+  page.getByRole("button", { name, exact: true }).click(SLOW);
+
+export async function openBench(plan: Plan): Promise<OpenPage> {
+  const opened = await openApp("", { width: 1280, height: 900, without3d: true });
+  const { page } = opened;
+  await openPlanFile(page, plan);
+  // The offer of a way round, made to newcomers, lies over the page.
+  const notNow = page.getByRole("button", { name: "Not now" });
+  if (await notNow.isVisible()) await notNow.click();
+  await pressPart(page, "Bench");
+  await page.locator(".bench-tier").first().waitFor(SLOW);
+  return opened;
+}
+
+/** Severe findings of axe on what is shown. */
+export async function severeFindings(page: Page): Promise<readonly string[]> {
+  if (!(await page.evaluate("'axe' in window"))) await page.evaluate(axe);
+  return page.evaluate(`axe.run(document, { resultTypes: ["violations"] }).then(({ violations }) =>
+    violations.filter(({ impact }) => impact === "serious" || impact === "critical")
+      .map(({ id, nodes }) => id + ": " + nodes.map((n) => n.html.slice(0, 120)).join(" | ")))`);
+}
