@@ -164,7 +164,7 @@ export function createHand(page: Page, chance: () => number) {
       await dialog.getByRole("button", { name: "Keep this version" }).click();
       await dialog.locator(".version").first().waitFor();
       await dialog
-        .getByRole("button", { name: /^Compare with now/ })
+        .getByRole("button", { name: /^Compare:/ })
         .first()
         .click();
       if (chance() < 0.5)

@@ -132,7 +132,6 @@ function LinkPart({ plan }: { plan: Plan }) {
             id="plan-link"
             className="link-text"
             readOnly
-            rows={3}
             value={link}
             onFocus={(e) => e.currentTarget.select()}
           />

@@ -23,7 +23,6 @@ export function PlanCard({ plan, deeds }: { plan: PlanSummary; deeds: PlanDeeds 
   const format = useFormat();
   const isOnBench = useStudio((state) => state.planId === plan.id);
   const name = plan.name || words.unnamed;
-  const when = format.moment(plan.savedAt);
   const about = plan.about
     ? words.about(
         format.length(plan.about.diameterMm, 0),
@@ -32,6 +31,10 @@ export function PlanCard({ plan, deeds }: { plan: PlanSummary; deeds: PlanDeeds 
       )
     : words.unreadable;
   const isGone = plan.deletedAt !== null;
+  const when =
+    plan.deletedAt === null
+      ? words.saved(format.moment(plan.savedAt))
+      : words.removedAt(format.moment(plan.deletedAt));
   const actions = [
     ...(plan.about && !isGone ? [{ id: "copy", words: words.duplicate, run: deeds.duplicate }] : []),
     ...(plan.about ? [] : [{ id: "text", words: words.saveText, run: deeds.saveText }]),
@@ -63,7 +66,7 @@ export function PlanCard({ plan, deeds }: { plan: PlanSummary; deeds: PlanDeeds 
         <span>
           <b>{name}</b>
           <span className="soft">{about}</span>
-          <span className="small">{isOnBench ? words.onBench : words.saved(when)}</span>
+          <span className="small">{isOnBench && !isGone ? words.onBench : when}</span>
         </span>
       </AriaButton>
       <Actions label={words.more(name)} shown={words.moreShown} actions={actions} />

@@ -1,56 +1,21 @@
-/** Named versions of the plan on the bench: keep one, bring one back as one undoable step, see what differs. */
+/** Named versions of the plan on the bench: keep one, bring one back as one undoable step, compare it. */
 import { useCallback, useEffect, useState } from "react";
 import { Input } from "react-aria-components/Input";
 import { Label } from "react-aria-components/Label";
 import { TextField } from "react-aria-components/TextField";
-import type { Plan } from "../../core/plan/document.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import type { Session } from "../../state/session.ts";
 import { faultOf } from "../../state/storage/faults.ts";
 import type { Version } from "../../state/storage/versions.ts";
 import { Button } from "../controls/Button.tsx";
 import { fileFaultInWords } from "../messages/file-faults.ts";
-import { historyWords } from "../messages/history.ts";
 import { libraryWords } from "../messages/library.ts";
-import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
-import { differenceLines } from "./differences.ts";
-
-/** So many differences are listed; the rest is counted. */
-const MOST_LISTED = 12;
-
-function Differences({ before }: { before: Plan }) {
-  const versions = useWords(libraryWords).versions;
-  const words = {
-    versions,
-    history: useWords(historyWords),
-    plan: useWords(planWords),
-    format: useFormat(),
-  };
-  const all = differenceLines(
-    before,
-    useStudio((state) => state.plan),
-    words,
-  );
-  if (all.length === 0) return <p>{versions.same}</p>;
-  return (
-    <>
-      <p>{versions.differs}</p>
-      <ul className="differences">
-        {all.slice(0, MOST_LISTED).map((line) => (
-          <li key={`${line.what} ${line.before} ${line.current}`}>
-            <b>{line.what}</b>: {versions.before} {line.before}, {versions.current} {line.current}
-          </li>
-        ))}
-        {all.length > MOST_LISTED ? <li>{versions.more(all.length - MOST_LISTED)}</li> : null}
-      </ul>
-    </>
-  );
-}
+import { VersionDifferences } from "./VersionDifferences.tsx";
 
 function useVersions(session: Session, planId: string | null) {
   const [versions, setVersions] = useState<readonly Version[]>([]);
@@ -84,7 +49,7 @@ export function VersionsPart({ session }: { session: Session }) {
   const planId = useStudio((state) => state.planId);
   const { versions, trouble, fail } = useVersions(session, planId);
   const [label, setLabel] = useState("");
-  const [compared, setCompared] = useState<{ id: string; plan: Plan } | null>(null);
+  const [compared, setCompared] = useState<string | null>(null);
   const [erased, setErased] = useState<{ label: string; bringBack: () => Promise<void> } | null>(null);
 
   const add = async () => {
@@ -96,8 +61,10 @@ export function VersionsPart({ session }: { session: Session }) {
     const bringBack = await session.library.removeVersion(id);
     setErased({ label: erasedLabel, bringBack });
   };
-  const withPlan = (id: string, use: (plan: Plan) => void) =>
-    session.library.version(id).then((plan) => plan && use(plan), fail);
+  const bringBack = async (id: string) => {
+    const plan = await session.library.version(id);
+    if (plan) studio.getState().dispatch({ type: "replace-plan", plan });
+  };
 
   return (
     <section className="versions">
@@ -151,15 +118,14 @@ export function VersionsPart({ session }: { session: Session }) {
             <span className="version-ways">
               <Button
                 aria-label={words.bringBack(version.label)}
-                onPress={() =>
-                  withPlan(version.id, (plan) => studio.getState().dispatch({ type: "replace-plan", plan }))
-                }
+                onPress={() => bringBack(version.id).catch(fail)}
               >
                 {words.bringBackShown}
               </Button>
               <Button
                 aria-label={words.compare(version.label)}
-                onPress={() => withPlan(version.id, (plan) => setCompared({ id: version.id, plan }))}
+                aria-expanded={compared === version.id}
+                onPress={() => setCompared(compared === version.id ? null : version.id)}
               >
                 {words.compareShown}
               </Button>
@@ -170,7 +136,14 @@ export function VersionsPart({ session }: { session: Session }) {
                 {words.removeShown}
               </Button>
             </span>
-            {compared?.id === version.id ? <Differences before={compared.plan} /> : null}
+            {compared === version.id ? (
+              <VersionDifferences
+                session={session}
+                version={version}
+                others={versions.filter((other) => other !== version)}
+                fail={fail}
+              />
+            ) : null}
           </li>
         ))}
       </ul>

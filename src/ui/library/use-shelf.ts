@@ -1,5 +1,5 @@
 /** What is on a shelf of the library, kept up to date with this window and others. */
-import { useCallback, useEffect, useState } from "react";
+import { useEffect, useState } from "react";
 import { type FaultKind, faultOf } from "../../state/storage/faults.ts";
 import type { PlanSummary, Shelf } from "../../state/storage/library.ts";
 import { useSession } from "../visit.ts";
@@ -13,20 +13,24 @@ export interface ShelfView {
 export function useShelf(shelf: Shelf, search: string): ShelfView {
   const session = useSession();
   const [found, setFound] = useState<ShelfView>({ plans: null, fault: null });
-  const read = useCallback(async () => {
-    if (!session) return;
-    try {
-      setFound({ plans: await session.library.list(shelf, search), fault: null });
-    } catch (error) {
-      setFound({ plans: [], fault: faultOf(error).kind });
-    }
-  }, [session, shelf, search]);
   useEffect(() => {
-    void read();
-    const stop = session?.library.watch(() => void read());
-    return () => {
-      stop?.();
+    if (!session) return;
+    let newest = 0;
+    // an answer that a later question has overtaken is not shown
+    const read = async () => {
+      const mine = ++newest;
+      const view = await session.library.list(shelf, search).then(
+        (plans): ShelfView => ({ plans, fault: null }),
+        (error): ShelfView => ({ plans: [], fault: faultOf(error).kind }),
+      );
+      if (mine === newest) setFound(view);
     };
-  }, [session, read]);
+    void read();
+    const stop = session.library.watch(() => void read());
+    return () => {
+      newest = -1;
+      stop();
+    };
+  }, [session, shelf, search]);
   return found;
 }

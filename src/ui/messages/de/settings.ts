@@ -12,7 +12,7 @@ export const settings: Translated<typeof en> = {
   angles: "Winkel als",
   angleNames: { arm: "Armwinkel", cutting: "Schnittwinkel" },
   anglesHint:
-    "Der Armwinkel sagt, wie weit sich der Arm unter die Waagrechte neigt: 0 am Gürtel, 90 flach am Pol. Der Schnittwinkel zählt andersherum: 90 am Gürtel, 0 am Pol. Dateien halten immer den Armwinkel fest.",
+    "Der Armwinkel sagt, wie weit sich der Arm unter die Waagrechte neigt: 0° am Gürtel, 90° flach am Pol. Der Schnittwinkel zählt andersherum: 90° am Gürtel, 0° am Pol. Dateien halten immer den Armwinkel fest.",
   motion: "Bewegung",
   motions: { system: "Wie das System", reduced: "Keine" },
   snapping: "Ziehen ruht an Rasten, Berührungen und Ecken",

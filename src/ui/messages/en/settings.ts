@@ -10,7 +10,7 @@ export const settings = {
   angles: "Angles as",
   angleNames: { arm: "Arm angle", cutting: "Cutting angle" },
   anglesHint:
-    "The arm angle says how far the arm dips below level: 0 at the waist, 90 flat at the pole. The cutting angle counts the other way round: 90 at the waist, 0 at the pole. Files always keep the arm angle.",
+    "The arm angle says how far the arm dips below level: 0° at the waist, 90° flat at the pole. The cutting angle counts the other way round: 90° at the waist, 0° at the pole. Files always keep the arm angle.",
   motion: "Motion",
   motions: { system: "As the system", reduced: "None" },
   snapping: "Dragging rests at stops, touches and corners",
