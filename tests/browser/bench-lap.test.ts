@@ -54,6 +54,19 @@ describe("at the lap", () => {
     await page.mouse.up();
     expect(await stepLine()).toContain("Step 1 of");
 
+    // A palm or water beside the finger: a second touch while the first is held.
+    await page.getByRole("button", { name: /^Next step/ }).evaluate((button) => {
+      const at = { bubbles: true, button: 0, clientX: 200, clientY: 760 };
+      button.dispatchEvent(new PointerEvent("pointerdown", { ...at, pointerId: 7, isPrimary: true }));
+      button.dispatchEvent(new PointerEvent("pointerdown", { ...at, pointerId: 8, isPrimary: false }));
+    });
+    await page.waitForTimeout(HELD_MS);
+    expect(await stepLine()).toContain("Step 1 of");
+    // A knock against the pedal.
+    await page.keyboard.press("b");
+    await page.waitForTimeout(HELD_MS);
+    expect(await stepLine()).toContain("Step 1 of");
+
     await hold(/^Next step/);
     await reachStep(2);
     // A pedal sends a key.

@@ -82,7 +82,7 @@ function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
           <p className="lap-words">{words.noStrokes}</p>
         )}
       </div>
-      {dipping ? <p className="lap-small">{dipping}</p> : null}
+      {dipping ? <p className="lap-pivot">{dipping}</p> : null}
       <WidthGauge widthMm={step.widthMm} />
     </>
   );
@@ -141,16 +141,27 @@ const rigNotes = ({ now: { step }, bench }: ViewProps): readonly Finding[] =>
     ? bench.findings.filter((finding) => finding.tier === step.tier && isAboutRig(finding))
     : [];
 
+/** More lines than this would not stand on a phone as large as single ones. */
+const MOST_LARGE = 3;
+
 function Setting(props: ViewProps) {
   const { title, lines } = useStepWords(props);
   return (
     <>
       <h1 className="lap-title">{title}</h1>
-      {lines.map((line) => (
-        <p key={line} className="lap-line">
-          {line}
-        </p>
-      ))}
+      {lines.length > MOST_LARGE ? (
+        <ul className="lap-lines">
+          {lines.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      ) : (
+        lines.map((line) => (
+          <p key={line} className="lap-line">
+            {line}
+          </p>
+        ))
+      )}
       <FindingList findings={rigNotes(props)} />
       <Cautions list={cautionsAt(props.now.step.kind)} />
     </>
