@@ -49,6 +49,18 @@ describe.each(Object.entries(AREAS))("%s", (_, words) => {
   });
 });
 
+describe("one and many", () => {
+  it.each([
+    ["en", "1 facet is", "2 facets are", "1 corner nearly comes to a point but misses"],
+    ["de", "1 Facette wird", "2 Facetten werden", "1 Ecke kommt fast auf einen Punkt, verfehlt"],
+  ] as const)("go with their verb in %s", (language, one, two, corner) => {
+    const words = findingWords[language];
+    expect(words.lost(words.someFacets(1), "B", true)).toMatch(new RegExp(`^${one}`));
+    expect(words.lost(words.someFacets(2), "B", false)).toMatch(new RegExp(`^${two}`));
+    expect(words.nearMiss(words.corners(1), "1 mm", true)).toMatch(new RegExp(`^${corner}`));
+  });
+});
+
 describe("language and labels", () => {
   it("takes the first language asked for that there is, English when there is none", () => {
     expect(languageOf(["fr-FR", "de-AT", "en"])).toBe("de");

@@ -1,18 +1,29 @@
-/** Offers the way round on a first visit, as a line of the recipe: it covers nothing and goes for good once answered. */
+/**
+ * Offers the way round on a first visit, as a line of the recipe: it covers nothing and goes for good once answered. Beside
+ * a plan that is already cut, a newcomer finds an uncut marble here too, without looking for it in the menu.
+ */
+import { beginFresh } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
 import { helpWords } from "../messages/help.ts";
+import { planWords } from "../messages/plan.ts";
+import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { useStudio } from "../use-studio.ts";
 import { beginGuide, leaveGuide, useGuide } from "./guide-state.ts";
 import "./help.css";
 
 export default function GuideOffer() {
   const words = useWords(helpWords).guide;
+  const { menu } = useWords(shellWords);
+  const { fresh } = useWords(planWords);
+  const isCut = useStudio((state) => state.plan.tiers.length > 0);
   const isOffered = useGuide((state) => state.at === "offered");
   if (!isOffered) return null;
   return (
     <aside className="guide-offer" aria-label={words.title}>
       <p>{words.offer}</p>
       <div className="guide-presses">
+        {isCut ? <Button onPress={() => beginFresh(fresh)}>{menu.fresh}</Button> : null}
         <Button onPress={leaveGuide}>{words.no}</Button>
         <Button look="outlined" onPress={beginGuide}>
           {words.start}

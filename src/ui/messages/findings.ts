@@ -29,7 +29,8 @@ function readerOf(finding: Finding, words: Words, format: Formats, plan: Plan) {
   const mm = (key: string): string => length(number(key));
   const deg = (key: string): string => format.degrees(number(key), 1);
   const facets = words.someFacets(finding.facets?.length ?? 0);
-  return { number, text, list, tierName, facetName, length, mm, deg, facets };
+  const isOneFacet = finding.facets?.length === 1;
+  return { number, text, list, tierName, facetName, length, mm, deg, facets, isOneFacet };
 }
 type Reader = ReturnType<typeof readerOf>;
 
@@ -59,12 +60,12 @@ const skinBetween = (finding: Finding, read: Reader, words: Words): string => {
 /** One full sentence or two. */
 export function findingInWords(finding: Finding, words: Words, format: Formats, plan: Plan): string {
   const read = readerOf(finding, words, format, plan);
-  const { mm, deg, facets, number, text } = read;
+  const { mm, deg, facets, isOneFacet, number, text } = read;
   switch (finding.code) {
     case "rule-unmet":
       return unmet(read, words, format);
     case "overshoot":
-      return words.overshoot(facets, mm("worstMm"));
+      return words.overshoot(facets, mm("worstMm"), isOneFacet);
     case "uneven":
       return words.uneven(
         String(number("count")),
@@ -99,17 +100,18 @@ export function findingInWords(finding: Finding, words: Words, format: Formats, 
           .list("by")
           .map((id) => read.tierName(String(id)))
           .join(", "),
+        isOneFacet,
       );
     case "sliver":
-      return words.sliver(facets, mm("leastMm"), read.length(toleranceOf(plan)));
+      return words.sliver(facets, mm("leastMm"), read.length(toleranceOf(plan)), isOneFacet);
     case "near-miss":
-      return words.nearMiss(words.corners(number("count")), mm("missMm"));
+      return words.nearMiss(words.corners(number("count")), mm("missMm"), number("count") === 1);
     case "short-edge":
-      return words.shortEdge(words.edges(number("count")), mm("longestMm"));
+      return words.shortEdge(words.edges(number("count")), mm("longestMm"), number("count") === 1);
     case "skin-between":
       return skinBetween(finding, read, words);
     case "under-dop":
-      return words.underDop(facets, mm("byMm"), mm("fitsMm"));
+      return words.underDop(facets, mm("byMm"), mm("fitsMm"), isOneFacet);
     case "inside-broken":
       return words.insideBroken(read.length(-number("leastMm")), mm("depthThatClearsMm"));
     case "inside-thin":

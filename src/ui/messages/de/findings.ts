@@ -29,8 +29,8 @@ export const findings: Translated<typeof en> = {
     "stays-open": (_got, _angle, _count, other) => `zu ${other} hin bleibt in jeder Tiefe runde Haut offen`,
   },
   ruleUnmet: (wish, why, depth) => `Sie kann nicht ${wish}: ${why}. Gezeichnet ist sie mit ${depth} Tiefe.`,
-  overshoot: (facets, worst) =>
-    `${facets} gehen bis zu ${worst} über ihre Ecke hinaus: Nicht alle Ecken liegen gleich tief.`,
+  overshoot: (facets, worst, isOne) =>
+    `${facets} ${isOne ? "geht" : "gehen"} bis zu ${worst} über ihre Ecke hinaus: Nicht alle Ecken liegen gleich tief.`,
   uneven: (count, stops, off, gap, counts) =>
     `${count} Facetten gehen auf einem Rad mit ${stops} Rasten nicht auf: Sie stehen bis zu ${off} daneben, das ändert Lücken um ${gap}. Dieses Rad kann ${counts}.`,
   startMoved: (moved, placed) =>
@@ -40,17 +40,19 @@ export const findings: Translated<typeof en> = {
     `${facet} und ${other} sind eine Fläche, zweimal geschliffen: ${apart} und ${mm} auseinander.`,
   swallowed: (facets, depth, needed) =>
     `${facets} treffen bei ${depth} kein Glas: Es beginnt dort ${needed} unter der runden Oberfläche.`,
-  lost: (facets, by) => `${facets} werden von ${by} wieder weggeschliffen.`,
-  sliver: (facets, least, permitted) =>
-    `${facets} sind nur Splitter, mindestens ${least}: dünner als die zugelassenen ${permitted}.`,
-  nearMiss: (corners, miss) => `${corners} kommen fast auf einen Punkt, verfehlen ihn aber um ${miss}.`,
+  lost: (facets, by, isOne) => `${facets} ${isOne ? "wird" : "werden"} von ${by} wieder weggeschliffen.`,
+  sliver: (facets, least, permitted, isOne) =>
+    `${facets} ${isOne ? "ist nur ein" : "sind nur"} Splitter, mindestens ${least}: dünner als die zugelassenen ${permitted}.`,
+  nearMiss: (corners, miss, isOne) =>
+    `${corners} ${isOne ? "kommt" : "kommen"} fast auf einen Punkt, ${isOne ? "verfehlt" : "verfehlen"} ihn aber um ${miss}.`,
   corners: (count) => (count === 1 ? "1 Ecke" : `${count} Ecken`),
-  shortEdge: (edges, longest) => `${edges} sind ${longest} lang oder kürzer und sehen wie Punkte aus.`,
+  shortEdge: (edges, longest, isOne) =>
+    `${edges} ${isOne ? "ist" : "sind"} ${longest} lang oder kürzer und ${isOne ? "sieht wie ein Punkt" : "sehen wie Punkte"} aus.`,
   edges: (count) => (count === 1 ? "1 Kante" : `${count} Kanten`),
   skinBetween: (other, wide) => `Zu ${other} hin bleibt runde Haut, ${wide} breit.`,
   range: (least, most) => `${least} bis ${most}`,
-  underDop: (facets, by, fits) =>
-    `${facets} laufen ${by} unter den Kittstock. Einer von ${fits} käme gerade frei.`,
+  underDop: (facets, by, fits, isOne) =>
+    `${facets} ${isOne ? "läuft" : "laufen"} ${by} unter den Kittstock. Einer von ${fits} käme gerade frei.`,
   insideBroken: (by, depth) => `Sie bricht ${by} in das Innere ein. Mit ${depth} Tiefe bleibt sie frei.`,
   insideThin: (left, depth) => `Nur ${left} Glas bleiben über dem Inneren. Mit ${depth} Tiefe ist es genug.`,
   vanished: "Vom Stück bleibt nichts: Manche Facetten sind tiefer geschliffen, als das Glas dick ist.",

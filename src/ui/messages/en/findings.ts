@@ -31,8 +31,8 @@ export const findings = {
   },
   ruleUnmet: (wish: string, why: string, depth: string) =>
     `It can't ${wish}: ${why}. It is drawn at ${depth}.`,
-  overshoot: (facets: string, worst: string) =>
-    `${facets} pass their corner by up to ${worst}: not all corners lie equally deep.`,
+  overshoot: (facets: string, worst: string, isOne: boolean) =>
+    `${facets} ${isOne ? "passes its" : "pass their"} corner by up to ${worst}: not all corners lie equally deep.`,
   uneven: (count: string, stops: string, off: string, gap: string, counts: string) =>
     `${count} facets don't divide a wheel of ${stops} stops: they stand up to ${off} off, which changes gaps by ${gap}. This wheel can do ${counts}.`,
   startMoved: (moved: string, placed: string) =>
@@ -43,17 +43,20 @@ export const findings = {
     `${facet} and ${other} are one flat cut twice: ${apart} and ${mm} apart.`,
   swallowed: (facets: string, depth: string, needed: string) =>
     `At ${depth} there is no glass for ${facets}: it begins ${needed} below the round surface.`,
-  lost: (facets: string, by: string) => `${facets} are ground away again by ${by}.`,
-  sliver: (facets: string, least: string, permitted: string) =>
-    `${facets} are slivers, ${least} at the least: thinner than the ${permitted} you permit.`,
-  nearMiss: (corners: string, miss: string) => `${corners} nearly come to a point but miss by ${miss}.`,
+  lost: (facets: string, by: string, isOne: boolean) =>
+    `${facets} ${isOne ? "is" : "are"} ground away again by ${by}.`,
+  sliver: (facets: string, least: string, permitted: string, isOne: boolean) =>
+    `${facets} ${isOne ? "is a sliver" : "are slivers"}, ${least} at the least: thinner than the ${permitted} you permit.`,
+  nearMiss: (corners: string, miss: string, isOne: boolean) =>
+    `${corners} nearly ${isOne ? "comes to a point but misses" : "come to a point but miss"} by ${miss}.`,
   corners: (count: number) => (count === 1 ? "1 corner" : `${count} corners`),
-  shortEdge: (edges: string, longest: string) => `${edges} are ${longest} or shorter and read as points.`,
+  shortEdge: (edges: string, longest: string, isOne: boolean) =>
+    `${edges} ${isOne ? "is" : "are"} ${longest} or shorter and ${isOne ? "reads as a point" : "read as points"}.`,
   edges: (count: number) => (count === 1 ? "1 edge" : `${count} edges`),
   skinBetween: (other: string, wide: string) => `Round skin is left between it and ${other}, ${wide} wide.`,
   range: (least: string, most: string) => `${least} to ${most}`,
-  underDop: (facets: string, by: string, fits: string) =>
-    `${facets} run ${by} under the dop. A dop of ${fits} would just clear.`,
+  underDop: (facets: string, by: string, fits: string, isOne: boolean) =>
+    `${facets} ${isOne ? "runs" : "run"} ${by} under the dop. A dop of ${fits} would just clear.`,
   insideBroken: (by: string, depth: string) =>
     `It breaks ${by} into the design inside. At ${depth} deep it stays clear.`,
   insideThin: (left: string, depth: string) =>

@@ -6,9 +6,7 @@ export const KNOB_PX = 13;
 /** From the rim to the middle of the innermost knobs, and from one row to the next. */
 const FIRST_ROW_PX = 54;
 const FIRST_ROW_SMALL_PX = 15;
-const ROW_PX = 2 * KNOB_PX + 6;
-/** From middle to middle: the ring about the chosen knob is 4 wider than the knob. */
-const APART_PX = 2 * KNOB_PX + 5;
+const ROW_PX = 2 * KNOB_PX + 4;
 /** Room of the chosen tier's angle beside its knob. */
 const ANGLE_PX = { width: 62, height: 24 };
 
@@ -33,7 +31,7 @@ export function placeKnobs(tiers: readonly Tier[], frame: ProfileFrame, isSmall:
       return toScreen(frame, [r * reach, z * reach]);
     };
     const isFree = ([x, y]: SectionPoint) =>
-      placed.every(({ at }) => Math.hypot(at[0] - x, at[1] - y) >= APART_PX);
+      placed.every(({ at }) => Math.hypot(at[0] - x, at[1] - y) >= 2 * KNOB_PX + 2);
     const isInside = ([, y]: SectionPoint) => y >= KNOB_PX && y <= 2 * frame.cy - KNOB_PX;
     const [x0, y0] = out(0);
     const farther = tiers.map((_, row) => out(row)).filter((at, row) => row === 0 || isInside(at));

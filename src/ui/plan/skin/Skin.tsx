@@ -26,7 +26,7 @@ import { useBox } from "../drag/use-box.ts";
 import { type Place, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
 import { type AnyMark, allMarks, MarkSaid } from "./MarkSaid.tsx";
 import { ORIGIN, type Strip } from "./projection.ts";
-import { InkMark, SkinGround } from "./SkinGround.tsx";
+import { InkMark, SkinGround, SkinNames } from "./SkinGround.tsx";
 import { ChosenLayer, FacetLayer, GapLayer, GapNumbers, MeetingLayer, markScale } from "./SkinLayers.tsx";
 import { skinDrag } from "./skin-drag.ts";
 import { type DrawnFacet, drawSkin } from "./skin-drawing.ts";
@@ -110,6 +110,7 @@ export function Skin() {
               <MeetingLayer strip={strip} drawing={drawing} />
               <ChosenLayer strip={strip} facets={drawing.facets} tierIds={tierIds} />
               <GapNumbers strip={strip} gaps={drawing.gaps} />
+              <SkinNames layout={layout} azimuthDeg={plan.piece.inkMarkDeg ?? 0} />
             </g>
             <WheelEdge
               strip={strip}

@@ -8,8 +8,6 @@ const NAMES_FIT_PX = 560;
 
 export const SkinGround = memo(function SkinGround({ layout }: { layout: SkinLayout }) {
   const { strip, window, x, y } = layout;
-  const words = useWords(drawingWords);
-  const isRoomy = strip.width > NAMES_FIT_PX;
   return (
     <g transform={`translate(${x} ${y})`}>
       <defs>
@@ -43,16 +41,6 @@ export const SkinGround = memo(function SkinGround({ layout }: { layout: SkinLay
         x2={window.to}
         y2={strip.height / 2}
       />
-      {isRoomy ? (
-        <>
-          <text x={6} y={17}>
-            {words.frontPole}
-          </text>
-          <text x={6} y={strip.height - 7}>
-            {words.backPole}
-          </text>
-        </>
-      ) : null}
     </g>
   );
 });
@@ -65,16 +53,38 @@ export const InkMark = memo(function InkMark({
   layout: SkinLayout;
   azimuthDeg: number;
 }) {
-  const words = useWords(drawingWords);
-  const { strip } = layout;
   return placesOf(layout, (azimuthDeg * Math.PI) / 180).map((x) => (
     <g key={x} className="skin-ink">
-      <line x1={x} y1={0} x2={x} y2={strip.height} />
-      {strip.width > NAMES_FIT_PX ? (
-        <text className="rimmed" x={x + 7} y={strip.height - 7}>
-          {words.inkMark}
-        </text>
-      ) : null}
+      <line x1={x} y1={0} x2={x} y2={layout.strip.height} />
     </g>
   ));
+});
+
+/** Names of the poles and of the ink mark, over every outline; a short strip has no room for them. */
+export const SkinNames = memo(function SkinNames({
+  layout,
+  azimuthDeg,
+}: {
+  layout: SkinLayout;
+  azimuthDeg: number;
+}) {
+  const words = useWords(drawingWords);
+  const { strip } = layout;
+  if (strip.width <= NAMES_FIT_PX) return null;
+  const low = strip.height - 7;
+  return (
+    <g className="skin-names">
+      <text className="rimmed" x={6} y={17}>
+        {words.frontPole}
+      </text>
+      <text className="rimmed" x={6} y={low}>
+        {words.backPole}
+      </text>
+      {placesOf(layout, (azimuthDeg * Math.PI) / 180).map((x) => (
+        <text key={x} className="skin-ink-name rimmed" x={x + 7} y={low}>
+          {words.inkMark}
+        </text>
+      ))}
+    </g>
+  );
 });

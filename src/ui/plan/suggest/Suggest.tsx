@@ -1,5 +1,5 @@
 /** What works for a tier: a list by count, each with a small picture of how it would look; choosing one applies it. */
-import { useEffect, useState } from "react";
+import { type CSSProperties, useEffect, useState } from "react";
 import type { Tier } from "../../../core/plan/document.ts";
 import type { Suggestion } from "../../../core/plan/suggest.ts";
 import { depthOf } from "../../../state/derived.ts";
@@ -13,6 +13,7 @@ import { type Formats, useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { nameOfTier } from "../drag/DragReadout.tsx";
 import { askSuggestions } from "../mends/plan-worker-client.ts";
+import { offerColumns } from "./offer-columns.ts";
 import { SuggestPicture } from "./SuggestPicture.tsx";
 import "./suggest.css";
 
@@ -87,20 +88,21 @@ function SuggestList({ tier, onChosen }: { tier: Tier; onChosen: () => void }) {
         parse={format.parseLength}
         unit={format.figure(edgeMm).unit}
       />
-      {counts.map((count) => (
-        <section key={count} className="suggest-count">
-          <h3>{words.facets(String(count))}</h3>
-          <ul>
-            {found
-              .filter((s) => s.count === count)
-              .map((s) => (
+      {counts.map((count) => {
+        const offers = found.filter((s) => s.count === count);
+        return (
+          <section key={count} className="suggest-count">
+            <h3>{words.facets(String(count))}</h3>
+            <ul style={{ "--columns": offerColumns(offers.length) } as CSSProperties}>
+              {offers.map((s) => (
                 <li key={`${s.kind} ${s.armAngleDeg}`}>
                   <Offer suggestion={s} tierIndex={tierIndex} edgeMm={edgeMm} onChoose={() => choose(s)} />
                 </li>
               ))}
-          </ul>
-        </section>
-      ))}
+            </ul>
+          </section>
+        );
+      })}
       <p role="status" className="suggest-state">
         {isDone ? (found.length === 0 ? words.none : "") : words.looking}
       </p>

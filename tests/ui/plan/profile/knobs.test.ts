@@ -31,7 +31,7 @@ describe("the knobs of a profile", () => {
           expect(y).toBeGreaterThanOrEqual(KNOB_PX);
           expect(y).toBeLessThanOrEqual(2 * (isSmall ? FRAME.cy : 160) - KNOB_PX);
           for (const { at } of knobs.slice(0, i))
-            expect(Math.hypot(at[0] - x, at[1] - y)).toBeGreaterThanOrEqual(2 * KNOB_PX + 4);
+            expect(Math.hypot(at[0] - x, at[1] - y)).toBeGreaterThanOrEqual(2 * KNOB_PX);
         });
       }
     },

@@ -30,4 +30,18 @@ describe("the drawing of the skin", () => {
     const kept = keysOf({ ...plan, piece: { ...plan.piece, diameterMm: plan.piece.diameterMm + 1 } });
     for (const key of before) expect(kept).toContain(key);
   });
+
+  it("numbers marks of the same facets, wherever they lie", () => {
+    const plan = EXAMPLES.find(({ name }) => name === "Both banks")!;
+    const found = report(plan);
+    const [corner] = found.corners;
+    const [x, y, z] = corner.at;
+    const twice = { ...found, corners: [corner, { ...corner, at: [-x, -y, z] as const }] };
+    const { corners } = drawSkin(solved(plan), solid(plan), twice, { ...strip, centre: ORIGIN }, window);
+    expect(corners.map(({ key }) => key)).toEqual([
+      `corner ${corner.facets.join(" ")}`,
+      `corner ${corner.facets.join(" ")} 2`,
+    ]);
+    expect(corners[0].at).not.toEqual(corners[1].at);
+  });
 });
