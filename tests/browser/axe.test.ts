@@ -1,14 +1,11 @@
 /** No serious finding of axe-core (WCAG 2.2 A and AA) in any place, part of the bench or sheet, by day and by lamp. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
-import { type BuiltApp, seriousFindings, serveBuiltApp } from "./built-app.ts";
+import { expect, it } from "vitest";
+import { seriousFindings } from "./built-app.ts";
 import { STATIONS, walkEverywhere } from "./everywhere.ts";
+import { sharedApp } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 /** What is serious on the page as it stands, by day, and what its colours break by lamp. */
 async function seriousInBoth(page: Page): Promise<string[]> {

@@ -1,13 +1,10 @@
 /** Editing by typing: the sentence is the form, every change is one step back. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, fileOf, openFromMenu, serveBuiltApp } from "./built-app.ts";
+import { describe, expect, it } from "vitest";
+import { fileOf, openFromMenu } from "./built-app.ts";
+import { sharedApp } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 const openExample = async (page: Page, name: string) => {
   await openFromMenu(page, "Examples");

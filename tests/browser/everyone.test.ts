@@ -4,15 +4,12 @@
  * The way round is offered, taken, left and taken again.
  */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, closeSheet, openFromMenu, serveBuiltApp, type Visit } from "./built-app.ts";
+import { describe, expect, it } from "vitest";
+import { closeSheet, openFromMenu } from "./built-app.ts";
 import { walkEverywhere } from "./everywhere.ts";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 const LEAST_TARGET = 44;
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
@@ -95,11 +92,7 @@ it("holds together at twice the size in every place, part and sheet", async () =
 });
 
 describe("on one page", () => {
-  let visit: Visit;
-  beforeAll(async () => {
-    visit = await app.visit({ reducedMotion: "no-preference", without3d: true });
-  });
-  afterAll(() => visit?.close());
+  const visit = sharedVisit(app, { reducedMotion: "no-preference", without3d: true });
 
   it("offers the first tier no depth that needs an earlier one, and the later ones every depth", async () => {
     const { page } = visit;

@@ -6,26 +6,21 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import { parsePlan } from "../../src/core/plan/file.ts";
 import {
   BUILT,
-  type BuiltApp,
   closeSheet,
   fileOf,
   nameField,
   openFromMenu,
   renamePlan,
   serveBuiltApp,
-  type Visit,
   type VisitOptions,
 } from "./built-app.ts";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 const QUICK: VisitOptions = { without3d: true };
 const kept = (page: Page) => page.getByText("Kept on this device", { exact: true }).first().waitFor();
@@ -54,13 +49,11 @@ async function expectWorkInMemory(page: Page, why: RegExp): Promise<void> {
 }
 
 describe("storage", () => {
-  let visit: Visit;
+  const visit = sharedVisit(app, QUICK);
   let example: string;
   beforeAll(async () => {
-    visit = await app.visit(QUICK);
     example = await nameField(visit.page).inputValue();
   });
-  afterAll(() => visit?.close());
 
   it.each([
     {
@@ -183,11 +176,7 @@ it("two windows on one plan: the second goes on with a copy, and neither loses a
 });
 
 describe("a crash", () => {
-  let visit: Visit;
-  beforeAll(async () => {
-    visit = await app.visit(QUICK);
-  });
-  afterAll(() => visit?.close());
+  const visit = sharedVisit(app, QUICK);
 
   it("in one part leaves the rest, keeps the plan, saves it, and shows it again", async () => {
     const { page } = visit;

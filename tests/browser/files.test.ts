@@ -1,15 +1,12 @@
 /** Plan files through the browser: save, open again, a bad one, one dropped on the page. */
 import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { parsePlan } from "../../src/core/plan/file.ts";
-import { type BuiltApp, openFromMenu, serveBuiltApp } from "./built-app.ts";
+import { openFromMenu } from "./built-app.ts";
+import { sharedApp } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 const nameOf = (page: Page) => page.getByRole("textbox", { name: "Name of the plan" });
 

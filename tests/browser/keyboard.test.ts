@@ -1,13 +1,9 @@
 /** The whole plan by keyboard: from an empty marble to three tiers that meet, and the piece turned and read. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, serveBuiltApp } from "./built-app.ts";
+import { describe, expect, it } from "vitest";
+import { sharedApp } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 const focused = (page: Page) =>
   page.evaluate(() => {

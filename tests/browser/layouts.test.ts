@@ -1,13 +1,9 @@
 /** Phone, tablet, wide, zoomed, both themes: everything in its place, nothing cut off, targets large enough. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, serveBuiltApp, type Visit } from "./built-app.ts";
+import { describe, expect, it } from "vitest";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 const boxOf = async (page: Page, selector: string) => {
   const box = await page.locator(selector).first().boundingBox();
@@ -18,11 +14,7 @@ const overflow = (page: Page) =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 describe("a phone", () => {
-  let visit: Visit;
-  beforeAll(async () => {
-    visit = await app.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
-  });
-  afterAll(() => visit?.close());
+  const visit = sharedVisit(app, { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
 
   it("shows the piece above and the recipe below, without scrolling sideways", async () => {
     const { page } = visit;
@@ -65,11 +57,7 @@ describe("a phone", () => {
 
 /** One window that is made smaller and larger, as people do; each layout is its own. */
 describe("wider pages", () => {
-  let visit: Visit;
-  beforeAll(async () => {
-    visit = await app.visit();
-  });
-  afterAll(() => visit?.close());
+  const visit = sharedVisit(app);
 
   it("puts the piece left of the recipe on a wide page, with profile and skin below it", async () => {
     const { page } = visit;

@@ -1,22 +1,11 @@
 /** The library of plans as a person uses it: found, copied, put away, thrown out and back, erased in time, backed up and merged. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { expect, it } from "vitest";
 import { unzip } from "../core/models/model-support.ts";
-import {
-  type BuiltApp,
-  closeSheet,
-  fileOf,
-  nameField,
-  openFromMenu,
-  renamePlan,
-  serveBuiltApp,
-} from "./built-app.ts";
+import { closeSheet, fileOf, nameField, openFromMenu, renamePlan } from "./built-app.ts";
+import { sharedApp } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 const DAY_MS = 86_400_000;
 const sheet = (page: Page) => page.getByRole("dialog");

@@ -1,12 +1,8 @@
 /** Opening the app: a finished piece, nothing asked of the outside, no error, in both languages. */
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, serveBuiltApp } from "./built-app.ts";
+import { describe, expect, it } from "vitest";
+import { sharedApp } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 describe("the first visit", () => {
   it("shows a finished example with its recipe, without an error and without asking another origin", async () => {

@@ -6,15 +6,12 @@
 import type { Mesh, MeshPhysicalMaterial } from "three";
 import { GLTFLoader } from "three/examples/jsm/loaders/GLTFLoader.js";
 import { STLLoader } from "three/examples/jsm/loaders/STLLoader.js";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { expect, it } from "vitest";
 import { unzip } from "../core/models/model-support.ts";
-import { type BuiltApp, fileOf, openFromMenu, renamePlan, serveBuiltApp } from "./built-app.ts";
+import { fileOf, openFromMenu, renamePlan } from "./built-app.ts";
+import { sharedApp } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 const HOSTILE = `</title><script>window.strangerRan=1</script>&"x"`;
 /** Bytes in a buffer of their own, as loaders want them. */

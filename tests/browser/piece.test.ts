@@ -1,13 +1,10 @@
 /** The hand on the piece: a press picks, a drag turns, a drag on what is picked moves its tier, as one step. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, openFromMenu, serveBuiltApp } from "./built-app.ts";
+import { describe, expect, it } from "vitest";
+import { openFromMenu } from "./built-app.ts";
+import { sharedApp } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 /** A little right of the middle of the picture, where a facet of the shoulder lies. */
 async function middleOf(page: Page): Promise<{ x: number; y: number }> {

@@ -1,20 +1,10 @@
 /** A person can rely on it: nothing leaves the origin, it works without a network, plans are kept, links carry them, names are text. */
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import {
-  type BuiltApp,
-  openFromMenu,
-  renamePlan,
-  serveBuiltApp,
-  type Visit,
-  type VisitOptions,
-} from "./built-app.ts";
+import { describe, expect, it } from "vitest";
+import { openFromMenu, renamePlan, type VisitOptions } from "./built-app.ts";
 import { STATIONS, walkEverywhere } from "./everywhere.ts";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-});
-afterAll(() => app?.close());
+const app = sharedApp();
 
 const QUICK: VisitOptions = { without3d: true };
 const nameField = { name: "Name of the plan" };
@@ -54,11 +44,7 @@ it("has every place, part and sheet without a network once visited, asks nothing
 });
 
 describe("one person's plans", () => {
-  let visit: Visit;
-  beforeAll(async () => {
-    visit = await app.visit(QUICK);
-  });
-  afterAll(() => visit?.close());
+  const visit = sharedVisit(app, QUICK);
 
   it("keeps a changed plan on the shelf, with its name as text, and throws it out with undo", async () => {
     const { page, errors } = visit;
