@@ -3,7 +3,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { benchOf } from "../../src/core/bench/bench.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
-import { HELD_MS, openBench, pressPart, SLOW, severeFindings } from "./bench-page.ts";
+import { HELD_MS, openBench, pressPart, SHORT_MS, SLOW, severeFindings } from "./bench-page.ts";
 import { BENCH_PLAN } from "./bench-plan.ts";
 import type { OpenPage } from "./support.ts";
 
@@ -42,7 +42,7 @@ describe("at the lap", () => {
     expect(await severeFindings(page)).toEqual([]);
 
     // A droplet: short. A brush: long, but it wanders.
-    await page.getByRole("button", { name: /^Next step/ }).click();
+    await page.getByRole("button", { name: /^Next step/ }).click({ delay: SHORT_MS });
     await page.waitForTimeout(HELD_MS);
     expect(await stepLine()).toContain("Step 1 of");
     const box = await page.getByRole("button", { name: /^Next step/ }).boundingBox();
@@ -63,7 +63,7 @@ describe("at the lap", () => {
     await page.waitForTimeout(HELD_MS);
     expect(await stepLine()).toContain("Step 1 of");
     // A knock against the pedal.
-    await page.keyboard.press("b");
+    await page.keyboard.press("b", { delay: SHORT_MS });
     await page.waitForTimeout(HELD_MS);
     expect(await stepLine()).toContain("Step 1 of");
 

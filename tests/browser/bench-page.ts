@@ -6,6 +6,8 @@ import type { Plan } from "../../src/core/plan/document.ts";
 import { type OpenPage, openApp } from "./support.ts";
 
 export const SLOW = { timeout: 120_000 };
+/** A droplet, a sleeve, a knock: long enough for several frames, half as long as a press has to be held. */
+export const SHORT_MS = 300;
 /** Longer than a press has to be held, and than anything that a short one would do. */
 export const HELD_MS = 1000;
 
