@@ -1,3 +1,4 @@
+import { zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { parsePlan } from "../../src/core/plan/file.ts";
 import { NO_HISTORY } from "../../src/state/history.ts";
@@ -221,7 +222,7 @@ describe("a backup", () => {
     expect(outcome[1].fault?.code).toBe("json-broken");
   });
 
-  it("is refused in words when the file is none, is cut off or holds too much", async () => {
+  it("is refused in words when the file is none or is cut off", async () => {
     const library = libraryOn();
     await kept(library, "A");
     const bytes = await backupOf(library);
@@ -232,6 +233,21 @@ describe("a backup", () => {
     ])
       await expect(restoreBackup(library, broken)).rejects.toMatchObject({ name: "PlanFileError" });
     expect((await library.list()).length).toBe(1);
+  });
+
+  it("is refused before it is unpacked when it is too large, holds too many files or says it unfolds to too much", async () => {
+    const library = libraryOn();
+    await kept(library, "A");
+    const large = await backupOf(library);
+    // uncompressed size in a central directory header: 24 bytes after its signature (APPNOTE.TXT 6.3, 4.3.12)
+    const header = Buffer.from(large).indexOf(Buffer.from([0x50, 0x4b, 0x01, 0x02]));
+    new DataView(large.buffer).setUint32(header + 24, 401e6, true);
+    const none = new Uint8Array();
+    const many = Object.fromEntries(Array.from({ length: 30_001 }, (_, i) => [String(i), none]));
+    for (const bytes of [large, zipSync(many, { level: 0 }), new Uint8Array(100e6 + 1)])
+      await expect(restoreBackup(library, new Uint8Array(bytes))).rejects.toMatchObject({
+        fault: { code: "backup-too-large" },
+      });
   });
 
   it("holds every plan as a file that reads by itself", async () => {
