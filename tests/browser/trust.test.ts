@@ -1,6 +1,10 @@
 /** A person can rely on it: nothing leaves the origin, it works without a network, plans are kept, links carry them, names are text. */
+import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { openFromMenu, renamePlan, type VisitOptions } from "./built-app.ts";
+import type { Plan } from "../../src/core/plan/document.ts";
+import { parsePlan } from "../../src/core/plan/file.ts";
+import { qrCodeOf } from "../../src/core/plan/link.ts";
+import { closeSheet, fileOf, openFromMenu, renamePlan, type VisitOptions } from "./built-app.ts";
 import { STATIONS, walkEverywhere } from "./everywhere.ts";
 import { sharedApp, sharedVisit } from "./shared.ts";
 
@@ -8,6 +12,18 @@ const app = sharedApp();
 
 const QUICK: VisitOptions = { without3d: true };
 const nameField = { name: "Name of the plan" };
+
+/** Text that no packing makes shorter, the same with every run. */
+function noise(characters: number): string {
+  let seed = 7;
+  return Array.from({ length: characters }, () => {
+    seed = (seed * 1103515245 + 12345) % 2 ** 31;
+    return String.fromCharCode(40 + Math.floor((seed / 2 ** 31) * 80));
+  }).join("");
+}
+const savedPlan = async (page: Page): Promise<Plan> =>
+  parsePlan((await fileOf(page, () => openFromMenu(page, "Save plan to a file"))).bytes.toString("utf8"))
+    .plan;
 
 it("has every place, part and sheet without a network once visited, asks nothing of another origin, and keeps a change", async () => {
   const { page, errors, foreign, close } = await app.visit({ serviceWorkers: "allow" });
@@ -115,6 +131,7 @@ describe("one person's plans", () => {
     await page.keyboard.press("Enter");
     await openFromMenu(page, "Models and links");
     const link = await page.getByRole("textbox", { name: "Link to this plan" }).inputValue();
+    expect(await page.locator(".link-code path").getAttribute("d")).toBe(qrCodeOf(link).path);
     await page.keyboard.press("Escape");
     await openFromMenu(page, "Examples");
     await page.getByRole("button", { name: "Open First ring" }).click();
@@ -128,5 +145,28 @@ describe("one person's plans", () => {
     });
     await page.getByText("The link can't be opened").waitFor();
     expect(await page.getByRole("textbox", nameField).inputValue()).toBe("By post");
+  });
+
+  it("says of a plan what is too long for a code, and what for a link, and offers neither then", async () => {
+    const { page, errors } = visit;
+    const sheet = page.getByRole("dialog");
+    const link = sheet.getByRole("textbox", { name: "Link to this plan" });
+    for (const [characters, words, links] of [
+      [4000, "This plan is too long for a code; the link itself works.", 1],
+      [19_000, "This plan is too long for a link. Save it to a file and send that.", 0],
+    ] as const) {
+      const plan = { ...(await savedPlan(page)), notes: noise(characters) };
+      const chooser = page.waitForEvent("filechooser");
+      await openFromMenu(page, "Open a plan file");
+      const buffer = Buffer.from(JSON.stringify(plan));
+      await (await chooser).setFiles({ name: "long.json", mimeType: "application/json", buffer });
+      await page.getByText(`Opened ${plan.name}`).first().waitFor();
+      await openFromMenu(page, "Models and links");
+      await sheet.getByText(words).waitFor();
+      expect(await link.count()).toBe(links);
+      expect(await sheet.locator(".link-code").count()).toBe(0);
+      await closeSheet(page);
+    }
+    expect(errors).toEqual([]);
   });
 });
