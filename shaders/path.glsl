@@ -23,7 +23,7 @@
 // Hard end of a path, should roulette never strike.
 const int MOST_MEETINGS = 256;
 // Paths weaker than this are ended by chance, the survivors made up for it.
-const float ROULETTE_BELOW = 0.02;
+const float ROULETTE_BELOW = 0.25;
 // Beyond so many surfaces a path is long: light caught for ages between facets. How far a pass follows such paths is one
 // chance for the whole picture (`reach`, see src/render/pass.ts), so that neighbours on the graphics card never wait for each
 // other; the share of passes that goes on at each surface makes up for those that don't.
@@ -60,8 +60,10 @@ struct Walker {
   int grain;
   // Bubble it is in.
   int bubble;
-  // Seed of its evenly spread first scattering; 0 once that is used up.
-  uint even;
+  // Seed of its evenly spread chances, and which of them are still to come.
+  uint scramble;
+  bool isScatterEven;
+  bool isRouletteEven;
 };
 
 // Two directions that make a right-handed frame with n (Duff et al., JCGT 6(1), 2017).
@@ -85,12 +87,18 @@ Amount gather(vec3 d, PathColour colour) {
   return colourFor(lightFrom(d), colour);
 }
 
-// Ends weak paths by chance without bias; true when it ended.
-bool roulette(inout Amount weight, inout uint random) {
-  float survive = strongest(weight) / ROULETTE_BELOW;
+// This ray's place in an order of its own, so that whether it ends is not tied to its place in the pixel.
+uniform uint rouletteIndex;
+
+// Ends weak paths by chance without bias; true when it ended. The first time that chance is evenly spread over a pixel's
+// samples: most weak paths are what one facet mirrors back inside, alike all over a facet.
+bool roulette(inout Walker w, inout uint random) {
+  float survive = strongest(w.weight) / ROULETTE_BELOW;
   if (survive >= 1.0) return false;
-  if (nextRandom(random) >= survive) return true;
-  weight /= survive;
+  float chance = w.isRouletteEven ? radicalInverse(rouletteIndex, hash(w.scramble + 5u)) : nextRandom(random);
+  w.isRouletteEven = false;
+  if (chance >= survive) return true;
+  w.weight /= survive;
   return false;
 }
 
@@ -110,14 +118,13 @@ uniform uint scatterSobol1;
 uniform uint scatterSobol2;
 
 // Two numbers for a scattering direction: evenly spread over a pixel's samples the first time, plain chance after that.
-vec2 scatterPair(inout uint even, inout uint random) {
-  if (even == 0u) {
+vec2 scatterPair(inout Walker w, inout uint random) {
+  if (!w.isScatterEven) {
     float first = nextRandom(random);
     return vec2(first, nextRandom(random));
   }
-  vec2 pair = vec2(radicalInverse(scatterSobol1, hash(even + 3u)), radicalInverse(scatterSobol2, hash(even + 4u)));
-  even = 0u;
-  return pair;
+  w.isScatterEven = false;
+  return vec2(radicalInverse(scatterSobol1, hash(w.scramble + 3u)), radicalInverse(scatterSobol2, hash(w.scramble + 4u)));
 }
 
 // Direction about n with density cos / pi.
@@ -192,7 +199,7 @@ void meetDesign(inout Walker w, DesignHit hit, int design, PathColour colour, in
   }
 #endif
   w.weight *= colourFor(hit.rgb, colour);
-  w.d = scatterDiffuse(n, scatterPair(w.even, random));
+  w.d = scatterDiffuse(n, scatterPair(w, random));
 }
 
 #if HAS_BUBBLE
@@ -255,7 +262,7 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
 #endif
 #endif
   w.weight *= exp(-colour.sigma * t);
-  if (roulette(w.weight, random)) return Leaving(Amount(0.0), w.d, true);
+  if (roulette(w, random)) return Leaving(Amount(0.0), w.d, true);
 #if DESIGNS > 0
   if (met != NONE) {
     meetDesign(w, hit, met, colour, random);
@@ -314,7 +321,7 @@ Entering enterPiece(inout Walker w, Surface entry, PathColour colour, inout uint
 Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
   Surface entry = enterBody(o, d);
   bool isPiece = entry.id != NOTHING;
-  Walker w = Walker(o + entry.t * d, d, Amount(1.0), NONE, 0, NONE, scramble);
+  Walker w = Walker(o + entry.t * d, d, Amount(1.0), NONE, 0, NONE, scramble, true, true);
   Entering first = Entering(d, vec3(1.0), false);
   if (isPiece) first = enterPiece(w, entry, colour, random);
   bool seesLight = isPiece || behind == BEHIND_LIGHT;

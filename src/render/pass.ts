@@ -1,7 +1,8 @@
 /**
  * What each pass over a picture does. WAVES_A_RAY samples in a row send the same ray on the same chances, each at another
- * wavelength: what a ray finds comes in all its colours, and the noise is grey. Where wavelengths part, pass 0 is a sketch with all light at once: it is shown, and
- * then only serves the samples at one wavelength as a first guess; their sum begins with pass 1.
+ * wavelength: what a ray finds comes in all its colours, and the noise is grey. Where wavelengths part, pass 0 is a sketch
+ * with all light at once: it is shown, and then only serves the samples at one wavelength as a first guess; their sum begins
+ * with pass 1.
  */
 import { SCATTER_1, SCATTER_2, sobolInteger } from "../core/optics/random.ts";
 import { float, int, type Uniforms, uint } from "./gl-program.ts";
@@ -31,8 +32,8 @@ export interface Following {
   readonly surely: number;
   readonly survival: number;
 }
-/** On a graphics card all pixels wait for the longest path of their neighbours: longer ones cost more than they clear up. */
-export const CARD: Following = { surely: 8, survival: 0.85 };
+/** On a graphics card all pixels wait for the longest path of their neighbours. */
+export const CARD: Following = { surely: 12, survival: 0.85 };
 /** A processor spends on each pixel just what that pixel needs: a fifth more time, and a quarter of the squared noise. */
 export const PROCESSOR: Following = { surely: 24, survival: 0.95 };
 /** A sketch need not be right in what is caught between facets: it ends there, and nothing is made up for. */
@@ -73,6 +74,7 @@ export function passAt(
       scatterSobol1: uint(reverseBits(sobolInteger(ray, SCATTER_1))),
       scatterSobol2: uint(reverseBits(sobolInteger(ray, SCATTER_2))),
       waveIndex: uint(shuffled(sample, WAVE_SEED)),
+      rouletteIndex: uint(shuffled(ray, ROULETTE_SEED)),
       guessSamples: float(Math.max(1, ray * WAVES_A_RAY)),
       keep: float(sample > 0 ? 1 : 0),
       reach: int(Math.min(maxMeetings, isSketch ? SKETCH_REACH : reachOf(ray, seed, following))),
@@ -93,9 +95,10 @@ function reversedSobolSecond(index: number): number {
   return result >>> 0;
 }
 
-/** Any two numbers: each only fixes one of many orders. */
+/** Any three numbers: each only fixes one of many orders. */
 const WAVE_SEED = 0x9e3779b9;
 const REACH_SEED = 0x51ed270b;
+const ROULETTE_SEED = 0x2545f491;
 
 /**
  * Another order of the samples, shuffled within every aligned 2^k of them. Wavelengths follow it, so that 64 samples still

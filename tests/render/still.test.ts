@@ -64,6 +64,7 @@ describe("the passes of a picture", () => {
         "sampleSobol",
         "scatterSobol1",
         "scatterSobol2",
+        "rouletteIndex",
         "reach",
         "guessSamples",
       ])
@@ -73,6 +74,25 @@ describe("the passes of a picture", () => {
       expect(new Set(places.map((place) => place % WAVES_A_RAY)).size).toBe(WAVES_A_RAY);
       expect([0, 1, 2, 3].map((k) => isRayWhole(first + k + 1, true))).toEqual([false, false, false, true]);
     }
+  });
+
+  it("ends weak paths evenly over any 16 rays that belong together, in an order that their places in the pixel don't share", () => {
+    const plain = { ...guided, hasDispersion: false };
+    const orderOf = (first: number) =>
+      Array.from({ length: 16 }, (_, k) =>
+        Number(passAt(first + k, plain, CARD).uniforms.rouletteIndex.value),
+      );
+    for (let first = 0; first < 256; first += 16) {
+      const order = orderOf(first);
+      expect(new Set(order.map((place) => place >> 4)).size).toBe(1);
+      expect(new Set(order.map((place) => place & 15)).size).toBe(16);
+    }
+    // In step with the rays, the last bit would always be the ray's own or always the other one.
+    const odd = orderOf(0)
+      .concat(orderOf(16))
+      .filter((place, ray) => ((place ^ ray) & 1) === 1).length;
+    expect(odd).toBeGreaterThan(4);
+    expect(odd).toBeLessThan(28);
   });
 
   it("follows long paths in the share of samples that the weights make up for", () => {
@@ -93,7 +113,7 @@ describe("the passes of a picture", () => {
   it("spreads long and short samples evenly over any 16 in a row that belong together", () => {
     for (let first = 0; first < 256; first += 16) {
       const long = Array.from({ length: 16 }, (_, k) => reachOf(first + k, 1, CARD)).filter(
-        (reach) => reach > 12,
+        (reach) => reach > CARD.surely + 4,
       );
       // 0.85^4 of 16 are 8.4.
       expect(long.length).toBeGreaterThanOrEqual(7);
