@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { deflateSync, strToU8 } from "fflate";
+import decodeQR from "qr/decode.js";
 import { describe, expect, it } from "vitest";
 import { PlanFileError, parsePlan } from "../../../src/core/plan/file.ts";
 import { fragmentOf, LONGEST_LINK, planFromFragment, qrCodeOf } from "../../../src/core/plan/link.ts";
@@ -88,6 +89,22 @@ describe("a QR code", () => {
       expect(at(x + 1, y + 1)).toBe(false);
       expect(at(x + 3, y + 3)).toBe(true);
     }
+  });
+
+  it("gives another program's reader the whole plan back (the decoder of the package qr)", () => {
+    const plan = plain();
+    const address = `https://example.org/#${fragmentOf(plan)}`;
+    const { size, path } = qrCodeOf(address);
+    const PIXELS = 4;
+    const data = new Uint8Array(4 * (size * PIXELS) ** 2).fill(255);
+    for (const [, x, y] of path.matchAll(/M(\d+) (\d+)h1v1h-1z/g))
+      for (let row = 0; row < PIXELS; row++) {
+        const first = 4 * ((Number(y) * PIXELS + row) * size * PIXELS + Number(x) * PIXELS);
+        for (let column = 0; column < PIXELS; column++) data.set([0, 0, 0], first + 4 * column);
+      }
+    const read = decodeQR({ width: size * PIXELS, height: size * PIXELS, data });
+    expect(read).toBe(address);
+    expect(planFromFragment(new URL(read).hash)?.plan).toEqual(plan);
   });
 
   it("holds up to 2953 bytes (ISO/IEC 18004, version 40-L) and says so beyond", () => {

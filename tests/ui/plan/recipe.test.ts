@@ -46,6 +46,16 @@ describe("the next tier", () => {
     expect(reportPlan(plan).findings.filter(({ severity }) => severity === "stop")).toEqual([]);
     expect(new Set(plan.tiers.map(({ id }) => id)).size).toBe(3);
   });
+  it("never offers a second ring or flat where one is, however many there are", () => {
+    for (const start of [freshPlan("x"), ...EXAMPLES]) {
+      let plan = start;
+      const before = plan.tiers.length;
+      for (let i = 0; i < 9; i++) plan = { ...plan, tiers: [...plan.tiers, nextTier(plan, `Tier ${i + 1}`)] };
+      const places = plan.tiers.map(({ side, armAngleDeg }) => `${side} ${armAngleDeg}`);
+      for (const place of places.slice(before))
+        expect(places.filter((other) => other === place)).toEqual([place]);
+    }
+  });
   it("asks a wheel only for counts that it divides", () => {
     for (const wheelStops of [7, 64, 77, 96, 120]) {
       const tier = nextTier({ ...freshPlan("x"), rig: { wheelStops } }, "x");

@@ -1,6 +1,6 @@
 /**
  * A sensible next tier: as many facets as the last one, steeper on the same side, turned by half a facet, to its corners;
- * after a flat on the front pole, the first ring of the back.
+ * after a flat on the front pole, the first ring of the back; where one stands already, a ring where there is most room.
  */
 import { cosDeg } from "../../../core/geometry/plane.ts";
 import type { Plan, Tier } from "../../../core/plan/document.ts";
@@ -48,6 +48,34 @@ function firstOfBack(plan: Plan, id: string, name: string): Tier {
   };
 }
 
+/** Latitude on the piece, degrees: +90 at the front pole. */
+const latitudeOf = ({ side, armAngleDeg }: Tier): number => (side === "front" ? armAngleDeg : -armAngleDeg);
+
+/** Midway in the widest gap between tiers and poles, turned by half a facet against the ring beside it. */
+function ringInWidestGap(plan: Plan, id: string, name: string): Tier {
+  const places = [
+    { latitude: -90, tier: null },
+    ...plan.tiers.map((tier) => ({ latitude: latitudeOf(tier), tier })),
+    { latitude: 90, tier: null },
+  ].sort((a, b) => a.latitude - b.latitude);
+  const gaps = places
+    .slice(1)
+    .map((to, i) => ({ from: places[i], to, width: to.latitude - places[i].latitude }));
+  const { from, to } = gaps.reduce((best, gap) => (gap.width > best.width ? gap : best));
+  const latitude = Math.round((from.latitude + to.latitude) / 2);
+  const beside = [from.tier, to.tier].find((tier) => tier && tier.count >= 3);
+  const count = beside?.count ?? countFor(plan, FIRST_COUNT);
+  return {
+    id,
+    name,
+    side: latitude >= 0 ? "front" : "back",
+    armAngleDeg: Math.abs(latitude),
+    count,
+    startDeg: (beside?.startDeg ?? 0) + 180 / count,
+    depth: { rule: "depth", mm: plan.piece.diameterMm / 40 },
+  };
+}
+
 export function nextTier(plan: Plan, name: string): Tier {
   const id = freshTierId(plan.tiers);
   const last = plan.tiers.at(-1);
@@ -65,11 +93,14 @@ export function nextTier(plan: Plan, name: string): Tier {
   if (isFrontDone && plan.tiers.every(({ side }) => side === "front")) return firstOfBack(plan, id, name);
   const angle = angleAbove(last.armAngleDeg, last.count);
   const isFlat = last.count < 3 || angle > STEEPEST_RING;
+  const armAngleDeg = isFlat ? 90 : angle;
+  if (plan.tiers.some((tier) => tier.side === last.side && Math.abs(tier.armAngleDeg - armAngleDeg) < 1))
+    return ringInWidestGap(plan, id, name);
   return {
     id,
     name,
     side: last.side,
-    armAngleDeg: isFlat ? 90 : angle,
+    armAngleDeg,
     count: isFlat ? 1 : last.count,
     startDeg: isFlat ? 0 : last.startDeg + 180 / last.count,
     depth:
