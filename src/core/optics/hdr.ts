@@ -4,6 +4,7 @@
  * Source: G. Ward, Real Pixels, Graphics Gems II, 1991, and the Radiance file format notes.
  */
 import type { Vec3 } from "../geometry/vec.ts";
+import { hdrError } from "./hdr-fault.ts";
 import type { Rgb } from "./spectrum.ts";
 
 /** Linear RGB, three floats a pixel, rows from the top. */
@@ -13,17 +14,12 @@ export interface EquirectPicture {
   readonly data: Float32Array;
 }
 
-/** Thrown for a file that isn't a Radiance picture or breaks off; the message is one plain sentence. */
-export class HdrError extends Error {
-  override readonly name = "HdrError";
-}
-
 const MOST_PIXELS = 1 << 26;
 const NEWLINE = 10;
 
 function readLine(bytes: Uint8Array, from: number): { line: string; next: number } {
   const end = bytes.indexOf(NEWLINE, from);
-  if (end < 0) throw new HdrError("the .hdr picture ends within its header");
+  if (end < 0) throw hdrError("header-cut", {});
   return {
     line: String.fromCharCode(...bytes.subarray(from, Math.min(end, from + 512))).trim(),
     next: end + 1,
@@ -32,33 +28,27 @@ function readLine(bytes: Uint8Array, from: number): { line: string; next: number
 
 function readHeader(bytes: Uint8Array): { width: number; height: number; start: number } {
   const first = readLine(bytes, 0);
-  if (!first.line.startsWith("#?"))
-    throw new HdrError("the light is not a Radiance .hdr picture (its first line must begin with #?)");
+  if (!first.line.startsWith("#?")) throw hdrError("no-picture", {});
   let at = first.next;
   for (;;) {
     const { line, next } = readLine(bytes, at);
     at = next;
     if (line === "") break;
     if (line.startsWith("FORMAT=") && line !== "FORMAT=32-bit_rle_rgbe")
-      throw new HdrError(`the .hdr picture is in ${line.slice(7)}, only 32-bit_rle_rgbe is read`);
+      throw hdrError("encoding", { found: line.slice(7) });
   }
   const { line, next } = readLine(bytes, at);
   const size = /^-Y (\d+) \+X (\d+)$/.exec(line);
-  if (!size)
-    throw new HdrError(
-      `the .hdr picture must have its rows from the top (-Y height +X width), not "${line}"`,
-    );
+  if (!size) throw hdrError("row-order", { found: line });
   const [height, width] = [Number(size[1]), Number(size[2])];
   if (width < 1 || height < 1 || width * height > MOST_PIXELS)
-    throw new HdrError(
-      `the .hdr picture is ${width} by ${height} pixels; 1 to ${MOST_PIXELS} pixels are read`,
-    );
+    throw hdrError("size", { width, height, most: MOST_PIXELS });
   return { width, height, start: next };
 }
 
 /** Reads one scanline into `row` (RGBE, four bytes a pixel); gives the position after it. */
 function readScanline(bytes: Uint8Array, from: number, row: Uint8Array, width: number): number {
-  const broken = () => new HdrError("the .hdr picture ends too early or has a broken scanline");
+  const broken = () => hdrError("broken", {});
   if (from + 4 > bytes.length) throw broken();
   const perChannel =
     width >= 8 &&

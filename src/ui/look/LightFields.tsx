@@ -1,11 +1,13 @@
 /** Which light falls on the piece, from where, how bright it is shown, and what stands behind. */
 import { useState } from "react";
 import { readHdr } from "../../core/optics/hdr.ts";
+import { HdrError } from "../../core/optics/hdr-fault.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { Pick } from "../controls/Pick.tsx";
+import { fileFaultInWords } from "../messages/file-faults.ts";
 import { lookWords } from "../messages/look.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { FileButton } from "./FileButton.tsx";
 import { type LightChoice, setLook, useLook } from "./look-settings.ts";
@@ -70,6 +72,7 @@ export function LightFields() {
 
 function OwnPicture() {
   const words = useWords(lookWords).light;
+  const language = useLanguage();
   const [trouble, setTrouble] = useState<string | null>(null);
   const take = async (file: File) => {
     try {
@@ -77,7 +80,11 @@ function OwnPicture() {
       setLook({ picture: { name: file.name, pixels }, light: "picture" });
       setTrouble(null);
     } catch (error) {
-      setTrouble(words.pictureBad(file.name, error instanceof Error ? error.message : String(error)));
+      const why =
+        error instanceof HdrError
+          ? error.inWords(words.pictureFaults)
+          : fileFaultInWords({ code: "file-unreadable", data: {} }, language);
+      setTrouble(words.pictureBad(file.name, why));
     }
   };
   return (

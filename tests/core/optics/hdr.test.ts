@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../src/core/geometry/vec.ts";
-import { HdrError, pictureRadiance, readHdr } from "../../../src/core/optics/hdr.ts";
+import { pictureRadiance, readHdr } from "../../../src/core/optics/hdr.ts";
+import { HdrError, type HdrFaultData, hdrFaultWordsEn } from "../../../src/core/optics/hdr-fault.ts";
 import { writePfm } from "../../../src/core/optics/pfm.ts";
+import { lookWords } from "../../../src/ui/messages/look.ts";
 
 type Pixel = readonly [number, number, number, number];
 
@@ -25,6 +27,16 @@ function runs(pixels: readonly Pixel[]): number[] {
       x += n;
     }
   return out;
+}
+
+function refusal(bytes: Uint8Array): HdrError {
+  try {
+    readHdr(bytes);
+  } catch (error) {
+    if (error instanceof HdrError) return error;
+    throw error;
+  }
+  throw new Error("was read as a picture");
 }
 
 describe("Radiance pictures", () => {
@@ -64,16 +76,28 @@ describe("Radiance pictures", () => {
     expect([...picture.data]).toEqual([1, 0, 0, 1, 0, 0, 1, 0, 0, 1, 0, 0]);
   });
 
-  it("are refused with a plain reason when they are something else or break off", () => {
-    for (const bytes of [
-      new TextEncoder().encode("PNG"),
-      fileOf("#?RADIANCE\nFORMAT=32-bit_rle_xyze\n\n-Y 1 +X 1\n", [1, 1, 1, 1]),
-      fileOf("#?RADIANCE\nFORMAT=32-bit_rle_rgbe\n\n+X 1 -Y 1\n", [1, 1, 1, 1]),
-      fileOf(header(4, 4), [1, 2, 3]),
-      fileOf(header(8, 1), [2, 2, 0, 8, 200, 7]),
-      fileOf(header(0, 1), []),
-    ])
-      expect(() => readHdr(bytes)).toThrow(HdrError);
+  it("are refused with a plain reason of their own, in each language, when they are something else or break off", () => {
+    const bad: Record<keyof HdrFaultData, Uint8Array[]> = {
+      "header-cut": [new TextEncoder().encode("PNG"), new TextEncoder().encode("#?RADIANCE\nFORMAT")],
+      "no-picture": [new TextEncoder().encode("PNG\n\n")],
+      encoding: [fileOf("#?RADIANCE\nFORMAT=32-bit_rle_xyze\n\n-Y 1 +X 1\n", [1, 1, 1, 1])],
+      "row-order": [fileOf("#?RADIANCE\nFORMAT=32-bit_rle_rgbe\n\n+X 1 -Y 1\n", [1, 1, 1, 1])],
+      size: [fileOf(header(0, 1), []), fileOf(header(100_000, 100_000), [])],
+      broken: [fileOf(header(4, 4), [1, 2, 3]), fileOf(header(8, 1), [2, 2, 0, 8, 200, 7])],
+    };
+    const codes = Object.keys(bad) as (keyof HdrFaultData)[];
+    const codeWords = { ...hdrFaultWordsEn, ...Object.fromEntries(codes.map((code) => [code, () => code])) };
+    const english = new Set<string>();
+    for (const code of codes)
+      for (const bytes of bad[code]) {
+        const error = refusal(bytes);
+        expect(error.inWords(codeWords)).toBe(code);
+        expect(error.message).toBe(error.inWords(lookWords.en.light.pictureFaults));
+        expect(error.inWords(lookWords.de.light.pictureFaults)).not.toBe(error.message);
+        english.add(error.message);
+      }
+    expect(english.size).toBeGreaterThanOrEqual(codes.length);
+    expect([...english].join(" ")).toContain("100000 by 100000 pixels; 1 to 67108864 pixels are read");
   });
 
   it("put u = 1/2 at +x, 3/4 at +z, and the top row at +y", () => {
