@@ -111,8 +111,17 @@ async function visit(
 /** The rules of axe-core that look at colours: all that can differ from one theme to another. */
 const COLOUR_RULES = ["color-contrast", "link-in-text-block"];
 
+/** A theme comes over a moment's fading, in which no colour is that of either. What never ends is not waited for. */
+const colourChangesEnd = async () => {
+  const ends = document
+    .getAnimations()
+    .filter(({ effect }) => Number.isFinite(effect?.getComputedTiming().endTime));
+  await Promise.allSettled(ends.map(({ finished }) => finished));
+};
+
 /** What axe finds serious or critical, one line each: all of WCAG 2.2 A and AA, or what its colours alone can break. */
 export async function seriousFindings(page: Page, what: "all" | "colours" = "all"): Promise<string[]> {
+  await page.evaluate(colourChangesEnd);
   const axe = new AxeBuilder({ page }).options({ resultTypes: ["violations"] });
   // in the page itself: there are no frames to gather from
   axe.setLegacyMode(true);

@@ -116,6 +116,7 @@ async function run(count: string) {
     unmetTiers: unmet,
     ...Object.fromEntries(PARTS.map((part) => [part, summary(times[part])])),
     solveAndClip: summary(times.solve.map((ms, i) => ms + times.clip[i])),
+    all: summary(times.solve.map((_, i) => PARTS.reduce((sum, part) => sum + times[part][i], 0))),
   };
 }
 

@@ -82,42 +82,50 @@ export const MeetingLayer = memo(function MeetingLayer({
   drawing: SkinDrawing;
 }) {
   const format = useFormat();
+  const scale = markScale(strip);
+  const cornerPx = ({ missMm }: CornerMark) => (missMm < LEAST_MISS_MM ? 3 : 4) * scale;
   return (
     <g className="skin-meetings">
       <path className="skin-edge" d={drawing.edges} />
-      {drawing.touches.map((touch) => (
-        <TouchMark key={touch.key} strip={strip} touch={touch} />
-      ))}
-      {drawing.corners.map((corner) => (
-        <Corner key={corner.key} strip={strip} corner={corner} />
-      ))}
+      <path className="skin-touch" d={dots(strip, drawing.touches, () => 4.5 * scale)} />
+      <path className="skin-corner" d={dots(strip, drawing.corners, cornerPx)} />
       {drawing.misses.map((miss) => (
         <Miss key={miss.key} strip={strip} miss={miss} words={format.length(miss.mm, 2)} />
       ))}
+      <Reaches strip={strip} marks={drawing.touches} />
+      <Reaches strip={strip} marks={drawing.corners} />
     </g>
   );
 });
+
+/** Circles about marks, in every turn in which they show: one path, so that a move of the hand changes one. */
+const dots = <M extends Mark>(strip: Strip, marks: readonly M[], radiusOf: (mark: M) => number): string =>
+  marks
+    .map((mark) => {
+      const r = Number(radiusOf(mark).toFixed(2));
+      return mark.shifts
+        .map((turn) => {
+          const x = mark.at[0] + turn * strip.width - r;
+          return `M${x.toFixed(2)} ${mark.at[1].toFixed(2)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0`;
+        })
+        .join("");
+    })
+    .join("");
 
 /** Round a mark, what the hand meets; `data-mark` says which one it is. */
 const Reach = ({ mark, strip }: { mark: Mark; strip: Strip }) => (
   <circle className="skin-reach" data-mark={mark.key} r={MARK_REACH_PX * markScale(strip)} />
 );
 
-const TouchMark = ({ strip, touch }: { strip: Strip; touch: Mark }) => (
-  <Turns strip={strip} shifts={touch.shifts} at={touch.at}>
-    <circle className="skin-touch" r={4.5 * markScale(strip)} />
-    <Reach mark={touch} strip={strip} />
-  </Turns>
-);
-
-function Corner({ strip, corner }: { strip: Strip; corner: CornerMark }) {
-  const isPoint = corner.missMm < LEAST_MISS_MM;
-  return (
-    <Turns strip={strip} shifts={corner.shifts} at={corner.at}>
-      <circle className="skin-corner" r={(isPoint ? 3 : 4) * markScale(strip)} />
-      <Reach mark={corner} strip={strip} />
+/** A hand that drags a facet meets no marks. */
+function Reaches({ strip, marks }: { strip: Strip; marks: readonly Mark[] }) {
+  const isDragging = useStudio((state) => state.drag !== null);
+  if (isDragging) return null;
+  return marks.map((mark) => (
+    <Turns key={mark.key} strip={strip} shifts={mark.shifts} at={mark.at}>
+      <Reach mark={mark} strip={strip} />
     </Turns>
-  );
+  ));
 }
 
 /** A dot with a tail toward where the planes come apart, enlarged, and the number. */
