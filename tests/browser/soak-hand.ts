@@ -32,11 +32,14 @@ export async function goTo(page: Page, place: (typeof PLACES)[number]): Promise<
 export const savedPlan = async (page: Page): Promise<string> =>
   (await fileOf(page, () => page.keyboard.press("Control+s"))).bytes.toString("utf8");
 
+/** A press on the page's bare corner, so that keys reach no field. */
+const leaveFields = (page: Page) => page.locator(".head").click({ position: { x: 2, y: 2 } });
+
 /** Presses undo or redo until there is nothing more to do. @returns the presses */
 export async function walk(page: Page, way: "Undo" | "Redo"): Promise<number> {
   const end = page.locator(".head").getByRole("button", { name: `Nothing to ${way.toLowerCase()}` });
   const chord = way === "Undo" ? "Control+z" : "Control+Shift+z";
-  await page.locator(".head-name").click();
+  await leaveFields(page);
   for (let presses = 0; presses < 2000; presses++) {
     if ((await end.count()) > 0) return presses;
     await page.keyboard.press(chord);
@@ -131,7 +134,7 @@ export function createHand(page: Page, chance: () => number) {
   }
 
   const press = (chord: string) => async () => {
-    await page.locator(".head-name").click();
+    await leaveFields(page);
     for (let i = below(4); i >= 0; i--) await page.keyboard.press(chord);
   };
 
