@@ -39,6 +39,29 @@ describe("the first visit", () => {
     await close();
   });
 
+  it("turns the piece once to show it, and ends that when the piece is out of sight", async () => {
+    const before = () => {
+      const counted = window as unknown as { pictures: number };
+      counted.pictures = 0;
+      const draw = WebGL2RenderingContext.prototype.drawElements;
+      WebGL2RenderingContext.prototype.drawElements = function (...given) {
+        counted.pictures++;
+        draw.apply(this, given);
+      };
+    };
+    const { page, close } = await app.visit({ reducedMotion: "no-preference", before });
+    const drawn = () => page.evaluate<number>("pictures");
+    const atFirst = await drawn();
+    await expect.poll(drawn, { timeout: 10_000 }).toBeGreaterThan(atFirst);
+    await page.getByRole("button", { name: "Bench", exact: true }).click();
+    await page.waitForTimeout(1500);
+    const whenGone = await drawn();
+    await page.waitForTimeout(3000);
+    // frames that were asked for before may still come; a turn would draw hundreds of parts
+    expect((await drawn()) - whenGone).toBeLessThanOrEqual(30);
+    await close();
+  });
+
   it("speaks German to an Austrian browser: comma, keys, faults of a file, and all of it fits a phone", async () => {
     const { page, close } = await app.visit({ locale: "de-AT", without3d: true });
     const name = page.getByRole("textbox", { name: "Name des Plans" });

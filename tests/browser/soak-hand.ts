@@ -33,7 +33,7 @@ export const savedPlan = async (page: Page): Promise<string> =>
   (await fileOf(page, () => page.keyboard.press("Control+s"))).bytes.toString("utf8");
 
 /** A press on the page's bare corner, so that keys reach no field. */
-const leaveFields = (page: Page) => page.locator(".head").click({ position: { x: 2, y: 2 } });
+const leaveFields = (page: Page) => page.locator(".head-left").click();
 
 /** Presses undo or redo until there is nothing more to do. @returns the presses */
 export async function walk(page: Page, way: "Undo" | "Redo"): Promise<number> {

@@ -1,6 +1,6 @@
 /** Puts the canvas into a box and keeps it the box's size. */
 import { type RefObject, useEffect, useState } from "react";
-import { wantsStillness } from "./eye.ts";
+import { holdStill, wantsStillness } from "./eye.ts";
 import { afterPaint, requestFrame } from "./frames.ts";
 import type { Stage } from "./stage.ts";
 
@@ -22,8 +22,11 @@ export const stageSettled = new Promise<void>((resolve) => {
 function keepSize(stage: Stage, host: HTMLElement): () => void {
   const sizes = new ResizeObserver(([entry]) => {
     const { width, height } = entry.contentRect;
-    // A hidden box has no size: the picture keeps the one that it had.
-    if (width === 0 || height === 0) return;
+    // A hidden box has no size: the picture keeps the one that it had, and nothing turns unseen.
+    if (width === 0 || height === 0) {
+      holdStill();
+      return;
+    }
     stage.resize(width, height);
     requestFrame();
   });
