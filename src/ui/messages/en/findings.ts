@@ -51,7 +51,7 @@ export const findings = {
     `${corners} nearly ${isOne ? "comes to a point but misses" : "come to a point but miss"} by ${miss}.`,
   corners: (count: number) => (count === 1 ? "1 corner" : `${count} corners`),
   shortEdge: (edges: string, longest: string, isOne: boolean) =>
-    `${edges} ${isOne ? "is" : "are"} ${longest} or shorter and ${isOne ? "reads as a point" : "read as points"}.`,
+    `${edges} ${isOne ? "is" : "are"} ${longest} or shorter and ${isOne ? "looks like a point" : "look like points"}.`,
   edges: (count: number) => (count === 1 ? "1 edge" : `${count} edges`),
   skinBetween: (other: string, wide: string) => `Round skin is left between it and ${other}, ${wide} wide.`,
   range: (least: string, most: string) => `${least} to ${most}`,
