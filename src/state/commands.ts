@@ -3,6 +3,7 @@
  * only way in which a plan changes. Several commands in a list (a mend) are one step.
  */
 import type { Piece, Plan, Rig, Tier } from "../core/plan/document.ts";
+import type { FileFault } from "../core/plan/file-fault.ts";
 
 /** Fields to set; a field given as `undefined` is removed (only optional fields may be). */
 export type Change<T> = { readonly [K in keyof T]?: T[K] | undefined };
@@ -40,7 +41,7 @@ export type Command =
   /** A mend offered by a finding: all its commands are one step. `code` is the finding's. */
   | { readonly type: "apply-mend"; readonly code: string; readonly commands: readonly Command[] };
 
-/** What a command did besides what was asked, told to the person. */
+/** What a command did besides what was asked, or why it did nothing, told to the person. */
 export type Note =
   /** A rule named a tier that is gone or later now; the tier keeps the depth that it had. */
   | {
@@ -57,6 +58,8 @@ export type Note =
       readonly tierName: string;
       readonly facets: number;
     }
+  /** The plan can't take what was asked, and is unchanged. */
+  | { readonly key: "refused"; readonly fault: FileFault }
   /** Steps kept from an earlier visit no longer fit the plan; they were set aside, the plan is unchanged. */
   | { readonly key: "history-unreadable" };
 

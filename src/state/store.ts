@@ -6,6 +6,7 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Plan, Tier } from "../core/plan/document.ts";
 import { deepFreeze, PlanFileError } from "../core/plan/file.ts";
+import type { FileFault } from "../core/plan/file-fault.ts";
 import type { Change, Command, Note } from "./commands.ts";
 import { difference } from "./difference.ts";
 import { type DepthOf, type Edit, editPlan } from "./edit-plan.ts";
@@ -21,10 +22,13 @@ export interface Pick {
 }
 export const NOTHING: Pick = { tierId: null, facetId: null };
 
-/** What came of a command: done, with what else it did, or refused with one line that names the field and what is allowed. */
+/**
+ * What came of a command: done, with what else it did, or refused with one line that names the field and what is allowed;
+ * `fault` is there when the plan can't take it.
+ */
 export type Outcome =
   | { readonly ok: true; readonly notes: readonly Note[] }
-  | { readonly ok: false; readonly message: string };
+  | { readonly ok: false; readonly message: string; readonly fault?: FileFault };
 
 export interface Drag {
   readonly label: Label;
@@ -41,7 +45,7 @@ export interface PlanState {
   readonly unknown: readonly string[];
   readonly history: History;
   readonly drag: Drag | null;
-  /** What the last command did besides what was asked. */
+  /** What the last command did besides what was asked, or why it was refused. */
   readonly notes: readonly Note[];
   readonly selection: Pick;
   readonly hover: Pick;
@@ -136,7 +140,7 @@ export function createPlanStore(options: StoreOptions): PlanStore {
         if (edit.patches.length > 0) accept(edit);
         return { ok: true, notes: edit.notes };
       } catch (error) {
-        if (error instanceof PlanFileError) return { ok: false, message: error.message };
+        if (error instanceof PlanFileError) return { ok: false, message: error.message, fault: error.fault };
         throw error;
       }
     };
@@ -164,9 +168,11 @@ export function createPlanStore(options: StoreOptions): PlanStore {
         const { drag, plan, history } = get();
         if (drag) return { ok: false, message: "a drag is under way" };
         const label = labelOf(command, plan);
-        return attempt(command, ({ plan: next, patches, inverse, notes }) =>
+        const outcome = attempt(command, ({ plan: next, patches, inverse, notes }) =>
           show(next, { history: withStep(history, { label, patches, inverse }), notes }),
         );
+        if (!outcome.ok && outcome.fault) set({ notes: [{ key: "refused", fault: outcome.fault }] });
+        return outcome;
       },
       undo: () => walk(stepBack),
       redo: () => walk(stepForward),

@@ -15,7 +15,7 @@ export const BUILT = process.env.BUILT_APP ?? `${REPOSITORY}/dist`;
 
 export interface Visit {
   readonly page: Page;
-  /** Uncaught exceptions and `console.error`, in order. */
+  /** Uncaught exceptions, each with where it was thrown, and `console.error`, in order. */
   readonly errors: readonly string[];
   /** Addresses asked for outside the app's own origin. */
   readonly foreign: readonly string[];
@@ -74,7 +74,7 @@ const EXPECTED_WITHOUT_3D = /Error creating WebGL context/;
 function watch(page: Page, origin: string): Pick<Visit, "errors" | "foreign"> {
   const errors: string[] = [];
   const foreign: string[] = [];
-  page.on("pageerror", (error) => errors.push(error.message));
+  page.on("pageerror", (error) => errors.push(error.stack ?? error.message));
   page.on("console", (message) => {
     if (message.type() === "error" && !EXPECTED_WITHOUT_3D.test(message.text())) errors.push(message.text());
   });

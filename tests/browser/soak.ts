@@ -133,9 +133,12 @@ async function soak(minutes: number, seed: number) {
     process.stderr.write(`${JSON.stringify(measured.at(-1))}\n`);
     const first = await savedPlan(page);
     for (let i = 0; i < DEEDS_A_ROUND; i++) {
+      const before = errors.length;
       try {
         const name = await hand.act();
         deeds[name] = (deeds[name] ?? 0) + 1;
+        for (const error of errors.slice(before))
+          process.stderr.write(`while or just after "${name}": ${error}\n`);
       } catch (error) {
         if (stuck.length >= MOST_STUCK) throw error;
         // told at the end; what it left open is closed, and the hand goes on

@@ -42,6 +42,11 @@ describe("commands", () => {
     expect(messageOf(outcome)).toBe("tiers[1].armAngleDeg: 95 is out of range, 0 to 90 allowed");
     expect(state(store).plan).toBe(before);
     expect(state(store).history.undo).toHaveLength(0);
+    // the person is told, until the next thing that is done
+    const path = ["tiers", 1, "armAngleDeg"];
+    expect(state(store).notes).toMatchObject([{ key: "refused", fault: { code: "out-of-range", path } }]);
+    state(store).dispatch({ type: "set-name", name: "and on" });
+    expect(state(store).notes).toEqual([]);
   });
 
   it("refuse NaN, a missing tier, a later tier and a path into a prototype", () => {

@@ -2,9 +2,10 @@
 import { useEffect } from "react";
 import type { Note } from "../../state/commands.ts";
 import { Button } from "../controls/Button.tsx";
+import { fileFaultInWords } from "../messages/file-faults.ts";
 import { historyWords } from "../messages/history.ts";
 import { shellWords } from "../messages/shell.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
 import { tell, useView } from "./view.ts";
@@ -15,10 +16,12 @@ const SAID_MS = 8000;
 function useNoteWords(): (note: Note) => string {
   const words = useWords(historyWords);
   const format = useFormat();
+  const language = useLanguage();
   return (note) => {
     if (note.key === "reference-became-depth")
       return words.noteReference(note.tierName, note.named, format.length(note.mm, 2));
     if (note.key === "measurements-dropped") return words.noteMeasured(note.tierName, note.facets);
+    if (note.key === "refused") return words.noteRefused(fileFaultInWords(note.fault, language));
     return words.noteHistory;
   };
 }

@@ -48,6 +48,7 @@ export const history: Translated<typeof en> = {
     `${tier} richtete sich nach ${named}, die nicht mehr davor geschliffen wird. Die Tiefe von ${depth} bleibt.`,
   noteMeasured: (tier, facets) =>
     `${tier}: Messungen von ${facets === 1 ? "1 Facette" : `${facets} Facetten`}, die es nicht mehr gibt, sind entfallen.`,
+  noteRefused: (why) => `Der Plan kann das nicht aufnehmen und bleibt, wie er ist: ${why}.`,
   noteHistory:
     "Schritte eines früheren Besuchs passen nicht mehr zu diesem Plan und wurden beiseite gelegt. Der Plan ist unverändert.",
 };

@@ -8,6 +8,8 @@ export const plan: Translated<typeof en> = {
   uncut:
     "Die Murmel ist noch ganz. Zieh das Plus am Profil nach innen, oder leg hier eine erste Reihe an: ein Ring gleicher Facetten unter einem Armwinkel.",
   addTier: "Reihe anfügen",
+  planFull: (tiers, facets) =>
+    `Eine Reihe wie die letzte passt nicht mehr hinein: Ein Plan fasst höchstens ${tiers} Reihen und ${facets} Facetten.`,
   addFirst: "Erste Reihe anlegen",
   tierName: "Name der Reihe",
   tierNumber: (place) => `Reihe ${place}`,

@@ -46,5 +46,6 @@ export const history = {
     `${tier} followed ${named}, which is no longer cut before it. It keeps its depth of ${depth}.`,
   noteMeasured: (tier: string, facets: number) =>
     `${tier}: measurements of ${facets === 1 ? "1 facet" : `${facets} facets`} that are no longer there were dropped.`,
+  noteRefused: (why: string) => `The plan can't take this and is unchanged: ${why}.`,
   noteHistory: "Steps of an earlier visit no longer fit this plan and were set aside. The plan is unchanged.",
 } as const;

@@ -6,6 +6,8 @@ export const plan = {
   uncut:
     "The marble is uncut. Pull the plus beside the profile inward, or add a first tier here: a ring of equal facets, all at one arm angle.",
   addTier: "Add a tier",
+  planFull: (tiers: number, facets: number) =>
+    `No tier like the last one fits in any more: a plan holds ${tiers} tiers and ${facets} facets at most.`,
   addFirst: "Add the first tier",
   tierName: "Name of the tier",
   tierNumber: (place: number) => `Tier ${place}`,

@@ -52,10 +52,20 @@ export function beginTierDrag(host: DragHost, tierId: string, value: DragValue):
   return dragOf(host, tierId, value);
 }
 
-/** A tier that is not there yet comes into being under the hand; cancelling leaves no trace of it. */
+/**
+ * A tier that is not there yet comes into being under the hand; cancelling leaves no trace of it.
+ * @throws when the plan can't take the tier; nothing is under way then
+ */
 export function beginFreshDrag(host: DragHost, fresh: Tier, value: DragValue): TierDrag {
   host.beginDrag({ about: "add-tier", tier: host.plan().tiers.length + 1 });
-  host.dragTo({ type: "add-tier", tier: value === "depth" ? { ...fresh, depth: UNCUT } : fresh });
+  const begun = host.dragTo({
+    type: "add-tier",
+    tier: value === "depth" ? { ...fresh, depth: UNCUT } : fresh,
+  });
+  if (!begun.ok) {
+    host.cancelDrag();
+    throw new Error(`a tier that can't be added was taken hold of: ${begun.message}`);
+  }
   const drag = dragOf(host, fresh.id, value);
   // Pushed back out to the surface it is nothing, and is not kept.
   const isUncut = () => {

@@ -57,9 +57,10 @@ export function Profile() {
   const drag = useTierDrag(picture);
   const isDragging = useStudio((state) => state.drag !== null);
   const knobs = useMemo(
-    () => placeKnobs([...plan.tiers, fresh], frame, isSmall),
+    () => placeKnobs(fresh ? [...plan.tiers, fresh] : plan.tiers, frame, isSmall),
     [plan, fresh, frame, isSmall],
   );
+  const [own, freshKnob] = [knobs.slice(0, plan.tiers.length), knobs.at(plan.tiers.length)];
   return (
     <div className="drawing profile" ref={ref}>
       {box.width > 0 ? (
@@ -70,9 +71,9 @@ export function Profile() {
             plan={plan}
             section={sectionOf(solved, frame)}
             room={isSmall ? "small" : box.height < LARGE_FROM_PX ? "some" : "large"}
-            knobs={isDragging ? knobs.slice(0, -1) : knobs}
+            knobs={isDragging ? own : knobs}
           />
-          {knobs.slice(0, -1).map((knob) => (
+          {own.map((knob) => (
             <TierChord
               key={knob.tierId}
               knob={knob}
@@ -82,14 +83,9 @@ export function Profile() {
               drag={drag}
             />
           ))}
-          {isDragging ? null : (
-            <FreshKnob
-              knob={knobs[knobs.length - 1]}
-              fresh={fresh}
-              isFirst={plan.tiers.length === 0}
-              drag={drag}
-            />
-          )}
+          {fresh && freshKnob && !isDragging ? (
+            <FreshKnob knob={freshKnob} fresh={fresh} isFirst={plan.tiers.length === 0} drag={drag} />
+          ) : null}
         </svg>
       ) : null}
       <p className="drawing-said" id={saidId}>

@@ -42,17 +42,20 @@ export function placeKnobs(tiers: readonly Tier[], frame: ProfileFrame, isSmall:
   return placed;
 }
 
-/** On which side of its knob a tier's angle stands clear of all other knobs; to the right where neither is. */
+/** On which side of its knob a tier's angle stands clear of all other knobs and inside the picture; to the right where neither is. */
 export function angleSide(knob: Knob, knobs: readonly Knob[]): "left" | "right" {
   const others = knobs.filter(({ tierId }) => tierId !== knob.tierId);
   const isClear = (towards: 1 | -1) => {
     const from = knob.at[0] + towards * KNOB_PX;
     const to = from + towards * ANGLE_PX.width;
-    return others.every(
-      ({ at: [x, y] }) =>
-        Math.abs(y - knob.at[1]) >= KNOB_PX + ANGLE_PX.height / 2 ||
-        x + KNOB_PX <= Math.min(from, to) ||
-        x - KNOB_PX >= Math.max(from, to),
+    return (
+      to >= 0 &&
+      others.every(
+        ({ at: [x, y] }) =>
+          Math.abs(y - knob.at[1]) >= KNOB_PX + ANGLE_PX.height / 2 ||
+          x + KNOB_PX <= Math.min(from, to) ||
+          x - KNOB_PX >= Math.max(from, to),
+      )
     );
   };
   return isClear(1) || !isClear(-1) ? "right" : "left";

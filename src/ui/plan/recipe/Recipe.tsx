@@ -1,5 +1,7 @@
 /** The recipe: the tiers in cutting order as sentences that can be edited where they stand. */
-import { lazy, Suspense } from "react";
+import { lazy, Suspense, useMemo } from "react";
+import type { Tier } from "../../../core/plan/document.ts";
+import { COUNTS } from "../../../core/plan/limits.ts";
 import { Button } from "../../controls/Button.tsx";
 import GuideOffer from "../../help/GuideOffer.tsx";
 import { planWords } from "../../messages/plan.ts";
@@ -23,8 +25,8 @@ export function Recipe() {
   const select = useStudio((state) => state.select);
   const { tiers } = plan;
 
-  const addTier = () => {
-    const tier = nextTier(plan, words.newTier(tiers.length + 1));
+  const next = useMemo(() => nextTier(plan, words.newTier(plan.tiers.length + 1)), [plan, words]);
+  const addTier = (tier: Tier) => {
     if (dispatch({ type: "add-tier", tier }).ok) select({ tierId: tier.id });
   };
 
@@ -46,9 +48,13 @@ export function Recipe() {
           <TierItem key={tier.id} tier={tier} index={index} />
         ))}
       </ol>
-      <Button look={tiers.length === 0 ? "strong" : "outlined"} onPress={addTier}>
-        {tiers.length === 0 ? words.addFirst : words.addTier}
-      </Button>
+      {next ? (
+        <Button look={tiers.length === 0 ? "strong" : "outlined"} onPress={() => addTier(next)}>
+          {tiers.length === 0 ? words.addFirst : words.addTier}
+        </Button>
+      ) : (
+        <p className="recipe-empty">{words.planFull(COUNTS.tiers, COUNTS.facets)}</p>
+      )}
       <WholeFindings />
       <Suspense fallback={null}>
         <TermLinks terms={["tier", "arm", "stop", "depth", "meet", "corner"]} />

@@ -4,6 +4,7 @@
  */
 import { cosDeg } from "../../../core/geometry/plane.ts";
 import type { Plan, Tier } from "../../../core/plan/document.ts";
+import { COUNTS } from "../../../core/plan/limits.ts";
 import { evenCounts, stopsOf } from "../../../core/plan/place.ts";
 import { freshTierId } from "../../../state/commands.ts";
 
@@ -11,6 +12,10 @@ const FIRST_COUNT = 12;
 const FIRST_ANGLE = 30;
 /** From here a further ring would be crowded: the next tier is a flat at the pole. */
 const STEEPEST_RING = 68;
+
+/** Whether a plan takes one more tier of `count` facets. */
+const hasRoomFor = ({ tiers }: Plan, count: number): boolean =>
+  tiers.length < COUNTS.tiers && tiers.reduce((sum, tier) => sum + tier.count, count) <= COUNTS.facets;
 
 /** The even count of this wheel nearest to the wished one, at least 3. */
 function countFor(plan: Plan, wished: number): number {
@@ -41,7 +46,9 @@ function firstOfBack(plan: Plan, id: string, name: string): Tier {
     id,
     name,
     side: "back",
-    armAngleDeg: isWaist ? angleAbove(first.armAngleDeg, first.count) : first.armAngleDeg,
+    armAngleDeg: isWaist
+      ? Math.min(STEEPEST_RING, angleAbove(first.armAngleDeg, first.count))
+      : first.armAngleDeg,
     count: first.count,
     startDeg: isWaist ? first.startDeg + 180 / first.count : first.startDeg,
     depth: isWaist ? { rule: "corners", of: first.id } : { rule: "touch" },
@@ -76,7 +83,13 @@ function ringInWidestGap(plan: Plan, id: string, name: string): Tier {
   };
 }
 
-export function nextTier(plan: Plan, name: string): Tier {
+/** @returns a tier that the plan can take, null when it holds as many tiers or facets as a plan may */
+export function nextTier(plan: Plan, name: string): Tier | null {
+  const tier = wishedTier(plan, name);
+  return hasRoomFor(plan, tier.count) ? tier : null;
+}
+
+function wishedTier(plan: Plan, name: string): Tier {
   const id = freshTierId(plan.tiers);
   const last = plan.tiers.at(-1);
   if (!last)

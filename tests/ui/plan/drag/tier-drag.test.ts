@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Plan, Tier } from "../../../../src/core/plan/document.ts";
 import { depthOf, report } from "../../../../src/state/derived.ts";
 import { createPlanStore } from "../../../../src/state/store.ts";
-import { beginTierDrag, type DragHost } from "../../../../src/ui/plan/drag/tier-drag.ts";
+import { beginFreshDrag, beginTierDrag, type DragHost } from "../../../../src/ui/plan/drag/tier-drag.ts";
 
 const plain = { free: false, fine: false };
 const tier = (id: string, armAngleDeg: number, startDeg: number, depth: Tier["depth"]): Tier => ({
@@ -38,6 +38,13 @@ function bench() {
 }
 
 describe("a tier drag", () => {
+  it("of a fresh tier that the plan can't take is refused by name and leaves nothing under way", () => {
+    const { store, host } = bench();
+    const fresh = tier("beyond", 108, 0, { rule: "touch" });
+    expect(() => beginFreshDrag(host, fresh, "depth")).toThrow(/armAngleDeg: 108 is out of range/);
+    expect(store.getState().drag).toBeNull();
+    expect(store.getState().plan).toBe(PLAN);
+  });
   it("is one undo step however many moves it takes", () => {
     const { store, host } = bench();
     const drag = beginTierDrag(host, "high", "angle");

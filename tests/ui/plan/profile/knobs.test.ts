@@ -49,10 +49,13 @@ describe("what is written beside the knobs", () => {
   const knobAt = (tierId: string, at: readonly [number, number]): Knob => ({ tierId, at, rim: [60, 35] });
 
   it("stands on the side where no other knob is, else on the right", () => {
-    const pole = knobAt("pole", [60, 20]);
-    expect(angleSide(pole, [pole, knobAt("next", [105, 34])])).toBe("left");
-    expect(angleSide(pole, [pole, knobAt("next", [105, 60])])).toBe("right");
-    expect(angleSide(pole, [pole, knobAt("next", [105, 34]), knobAt("other", [20, 20])])).toBe("right");
+    const pole = knobAt("pole", [90, 20]);
+    expect(angleSide(pole, [pole, knobAt("next", [135, 34])])).toBe("left");
+    expect(angleSide(pole, [pole, knobAt("next", [135, 60])])).toBe("right");
+    expect(angleSide(pole, [pole, knobAt("next", [135, 34]), knobAt("other", [50, 20])])).toBe("right");
+    // nor does it leave the picture on the left
+    const atEdge = knobAt("pole", [60, 20]);
+    expect(angleSide(atEdge, [atEdge, knobAt("next", [105, 34])])).toBe("right");
   });
 
   it("is crossed by a stem that runs through it, not by one that ends before it or passes beside it", () => {
