@@ -14,6 +14,7 @@
  * each report is also where a cancelled job stops. One that doesn't stop in time is ended with its worker.
  */
 import { type Endpoint, expose } from "comlink";
+import { letGo } from "./let-go.ts";
 
 /** What a job gets beside its input. */
 export interface Ticket {
@@ -72,14 +73,15 @@ export function serveJobs(jobs: Jobs, endpoint: Endpoint): JobServer {
   const cancelled = new Set<number>();
   const server: JobServer = {
     run: async (id, name, input, onProgress) => {
-      if (!Object.hasOwn(jobs, name)) throw new Error(`this worker has no job "${name}"`);
       running.add(id);
       try {
+        if (!Object.hasOwn(jobs, name)) throw new Error(`this worker has no job "${name}"`);
         const ticket = ticketFor(() => cancelled.has(id), onProgress);
         return await jobs[name](input as never, ticket);
       } finally {
         running.delete(id);
         cancelled.delete(id);
+        letGo(onProgress);
       }
     },
     cancel: (id) => {

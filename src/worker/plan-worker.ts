@@ -7,6 +7,7 @@ import { type Mend, mendsOf } from "../core/check/mends.ts";
 import type { Plan } from "../core/plan/document.ts";
 import type { Finding } from "../core/plan/solved.ts";
 import { type Suggestion, suggestFor, type Wish } from "../core/plan/suggest.ts";
+import { letGo } from "./let-go.ts";
 
 const stopped = new Set<number>();
 
@@ -21,19 +22,23 @@ const listen = (): Promise<void> =>
     port2.postMessage(null);
   });
 
-/** Hands on what a generator finds until it ends or its job is stopped. */
-async function run<T>(job: number, steps: Iterable<T>, found: (step: T) => void): Promise<void> {
-  for (const step of steps) {
-    found(step);
-    await listen();
-    if (stopped.delete(job)) return;
+/** Hands on what a generator finds, but for nulls, until it ends or its job is stopped. */
+async function run<T>(job: number, steps: Iterable<T | null>, found: (step: T) => void): Promise<void> {
+  try {
+    for (const step of steps) {
+      if (step !== null) found(step);
+      await listen();
+      if (stopped.delete(job)) return;
+    }
+  } finally {
+    letGo(found);
   }
 }
 
 const api = {
   /** @param found called for each mend, the likeliest first */
   mends: (job: number, plan: Plan, finding: Finding, found: (mend: Mend) => void) =>
-    run(job, mendsOf(plan, finding), (mend) => mend && found(mend)),
+    run(job, mendsOf(plan, finding), found),
   /** @param found called once a count, with all that works for it */
   suggestions: (
     job: number,

@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, it } from "vitest";
+import { afterEach, describe, expect, it, vi } from "vitest";
 import { serveJobs, type Ticket } from "../../src/worker/job.ts";
 import { createPool, type JobWorker, type Pool } from "../../src/worker/pool.ts";
 
@@ -74,6 +74,37 @@ describe("a pool of workers", () => {
     await expect(pool.run("fail", null)).rejects.toThrow("no such depth");
     expect(await pool.run("double", 21)).toBe(42);
     expect(started).toHaveLength(1);
+  });
+
+  it("leaves no message port open behind a job, done, failed or cancelled", async () => {
+    const ports: { isClosed: boolean }[] = [];
+    class Counted extends MessageChannel {
+      constructor() {
+        super();
+        for (const port of [this.port1, this.port2]) {
+          const record = { isClosed: false };
+          ports.push(record);
+          port.addEventListener("close", () => {
+            record.isClosed = true;
+          });
+        }
+      }
+    }
+    const { pool } = poolOf(1);
+    expect(await pool.run("double", 1)).toBe(2);
+    vi.stubGlobal("MessageChannel", Counted);
+    const stop = new AbortController();
+    const onProgress = () => undefined;
+    await pool.run("count", 12, { onProgress });
+    await expect(pool.run("fail", null, { onProgress })).rejects.toThrow();
+    const endless = pool.run("endless", null, { signal: stop.signal, onProgress });
+    await pause(30);
+    stop.abort();
+    await expect(endless).rejects.toMatchObject({ name: "AbortError" });
+    expect(await pool.run("double", 3)).toBe(6);
+    expect(ports.length).toBeGreaterThanOrEqual(6);
+    await vi.waitFor(() => expect(ports.filter(({ isClosed }) => !isClosed)).toEqual([]));
+    vi.unstubAllGlobals();
   });
 
   it("tells progress, growing up to 1", async () => {

@@ -7,6 +7,7 @@ import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { shaderFiles } from "../../../src/render/shader-files.ts";
 import { TraceEngine } from "../../../src/render/trace-engine.ts";
 import bareText from "./bare.frag?raw";
+import { firstPictures } from "./first.ts";
 import { traceGeneral } from "./general.ts";
 import { blocksOf, type Run, relativeError, type Step } from "./noise.ts";
 import { BENCH_VIEW, bareUniforms, benchScene } from "./scenes.ts";
@@ -124,4 +125,4 @@ async function convergeTracer(
   return { steps, blocks: blocksOf(right, size) };
 }
 
-Object.assign(window, { timeBare, timeTracer, convergeTracer, traceGeneral });
+Object.assign(window, { timeBare, timeTracer, convergeTracer, traceGeneral, firstPictures });

@@ -23,8 +23,15 @@ export function spreadPlanes(count: number): Plane[] {
 const MARBLE: Piece = { diameterMm: 30, glass: "borosilicate" };
 const WINDOW = { kind: "setting", setting: LIGHT_SETTINGS["north-window"], turnRad: 0 } as const;
 
-export function benchScene(count: number, finish: Finish = "polished", inside?: Piece["inside"]): Scene {
-  const planes = spreadPlanes(count);
+export const benchScene = (count: number, finish: Finish = "polished", inside?: Piece["inside"]): Scene =>
+  marbleScene(spreadPlanes(count), finish, inside);
+
+/** The bench's marble with these facets, in its light. */
+export function marbleScene(
+  planes: readonly Plane[],
+  finish: Finish = "polished",
+  inside?: Piece["inside"],
+): Scene {
   const piece = inside ? { ...MARBLE, inside } : MARBLE;
   return makeScene({ piece, planes, roughness: planes.map(() => ROUGHNESS[finish]), light: WINDOW });
 }

@@ -34,7 +34,9 @@ function ask<T>(
     proxy((item: T) => {
       if (isOpen) found(item);
     }),
-  );
+  ).finally(() => {
+    isOpen = false;
+  });
   return {
     done,
     stop: () => {
