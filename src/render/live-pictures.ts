@@ -14,7 +14,7 @@ const COARSENESS = [2, 3, 4, 6, 8] as const;
 /** A pass of a coarse picture should take no longer than this, milliseconds. */
 const COARSE_PASS_MS = 30;
 /** Where a full pass takes longer than this, a coarse one comes first. */
-const FIRST_PASS_MS = 60;
+const FIRST_PASS_MS = 40;
 
 type Resolution = "full" | "coarse";
 

@@ -93,6 +93,35 @@ const roundedStep = ({ samples, ms, error }: Step): Step => ({
   error: rounded(error),
 });
 
+const FIRST_SIZES = [
+  [960, 720],
+  [1920, 1080],
+] as const;
+const EDITS = 20;
+const FIRST_LIMIT_MS = 100;
+
+/**
+ * From an edit of the piece to its first picture on the card, in the app's own renderer. The limit is one for a graphics card:
+ * in software the last step alone, showing a picture at the screen's size, takes a good part of it.
+ */
+async function firstPicture(ask: Ask): Promise<object> {
+  const answers: object[] = [];
+  for (const [width, height] of FIRST_SIZES)
+    for (const count of COUNTS) {
+      const all = await ask<number[]>(`firstPictures(${count}, ${width}, ${height}, ${EDITS})`);
+      const ms = median(all);
+      answers.push({
+        facets: count,
+        width,
+        height,
+        ms: rounded(ms),
+        slowestMs: rounded(Math.max(...all)),
+        timesLimit: rounded(ms / FIRST_LIMIT_MS),
+      });
+    }
+  return { limitMs: FIRST_LIMIT_MS, answers };
+}
+
 /** A machine on which the general tracer's program alone takes longer than this has no ratio to tell. */
 const GENERAL_LIMIT_MS = 240_000;
 
@@ -123,6 +152,7 @@ export async function bench(): Promise<object> {
       renderer: "Chromium, WebGL in software",
       load: loadavg().map(rounded),
       speed: await speed(ask),
+      firstPicture: await firstPicture(ask),
       equalNoise: await within(GENERAL_LIMIT_MS, equalNoise(ask)),
     };
     if (errors.length > 0) throw new Error(errors.join("\n"));

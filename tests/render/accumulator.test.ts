@@ -1,18 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { Accumulator } from "../../src/render/accumulator.ts";
-
-/** A context in which everything succeeds: each texture and framebuffer is an object of its own. */
-function anyContext(): WebGL2RenderingContext {
-  const made = { createTexture: () => ({}), createFramebuffer: () => ({}), isContextLost: () => false };
-  const known: Record<string, unknown> = {
-    ...made,
-    FRAMEBUFFER_COMPLETE: 1,
-    checkFramebufferStatus: () => 1,
-  };
-  return new Proxy(known, {
-    get: (target, name) => target[String(name)] ?? (() => undefined),
-  }) as unknown as WebGL2RenderingContext;
-}
+import { anyContext } from "./any-context.ts";
 
 describe("the running sum", () => {
   it("draws to what it neither shows nor guesses from", () => {
