@@ -74,6 +74,10 @@ export function Profile() {
             knobs={isDragging ? own : knobs}
           />
           {own.map((knob) => (
+            <Stem key={knob.tierId} knob={knob} />
+          ))}
+          {freshKnob && !isDragging ? <Stem knob={freshKnob} isFresh /> : null}
+          {own.map((knob) => (
             <TierChord
               key={knob.tierId}
               knob={knob}
@@ -107,6 +111,12 @@ function sectionOf(solved: SolvedPlan, frame: ProfileFrame): string {
   }));
   const points = cutSection(cuts).map((p) => toScreen(frame, p));
   return points.map(([x, y]) => `${x.toFixed(1)},${y.toFixed(1)}`).join(" ");
+}
+
+/** From the rim to a knob. All lie below all knobs: one that runs across another tier's knob must not strike out its number. */
+function Stem({ knob: { at, rim }, isFresh = false }: { knob: Knob; isFresh?: boolean }) {
+  const className = isFresh ? "profile-stem fresh-stem" : "profile-stem";
+  return <line className={className} x1={rim[0]} y1={rim[1]} x2={at[0]} y2={at[1]} />;
 }
 
 interface ChordProps {
@@ -155,7 +165,6 @@ function TierChord({ knob, angleAt, frame, solved, drag }: ChordProps) {
       onBlur={drag.onKeyUp}
     >
       {chord ? <Chord chord={chord} frame={frame} /> : null}
-      <line className="profile-stem" x1={knob.rim[0]} y1={knob.rim[1]} x2={x} y2={y} />
       <circle className="grip-reach" cx={x} cy={y} r={22} />
       <circle className="grip-ring" cx={x} cy={y} r={KNOB_PX + 4} />
       <circle className="grip-knob" cx={x} cy={y} r={KNOB_PX} />
@@ -210,7 +219,6 @@ function FreshKnob({ knob, fresh, isFirst, drag }: FreshProps) {
       }}
       onKeyDown={addByKey}
     >
-      <line className="profile-stem fresh-stem" x1={knob.rim[0]} y1={knob.rim[1]} x2={x} y2={y} />
       <circle className="grip-reach" cx={x} cy={y} r={22} />
       <circle className="grip-ring" cx={x} cy={y} r={KNOB_PX + 4} />
       <circle className="grip-knob" cx={x} cy={y} r={KNOB_PX} />
