@@ -14,6 +14,7 @@
  * each report is also where a cancelled job stops. One that doesn't stop in time is ended with its worker.
  */
 import { type Endpoint, expose } from "comlink";
+import { breathe } from "./breathe.ts";
 import { letGo } from "./let-go.ts";
 
 /** What a job gets beside its input. */
@@ -41,17 +42,6 @@ export interface JobServer {
 
 /** Progress and wishes to stop travel this often, ms: seen as smooth, and no burden on a long job. */
 const BREATH_MS = 40;
-
-/** Waits until messages that have come in are delivered; a timer would wait 4 ms more each time. */
-const breathe = (): Promise<void> =>
-  new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      resolve();
-    };
-    port2.postMessage(null);
-  });
 
 function ticketFor(isCancelled: () => boolean, onProgress: (share: number) => void): Ticket {
   let last = performance.now();

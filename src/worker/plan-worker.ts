@@ -7,27 +7,17 @@ import { type Mend, mendsOf } from "../core/check/mends.ts";
 import type { Plan } from "../core/plan/document.ts";
 import type { Finding } from "../core/plan/solved.ts";
 import { type Suggestion, suggestFor, type Wish } from "../core/plan/suggest.ts";
+import { breathe } from "./breathe.ts";
 import { letGo } from "./let-go.ts";
 
 const stopped = new Set<number>();
-
-/** Lets messages in: a promise alone would not. */
-const listen = (): Promise<void> =>
-  new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      resolve();
-    };
-    port2.postMessage(null);
-  });
 
 /** Hands on what a generator finds, but for nulls, until it ends or its job is stopped. */
 async function run<T>(job: number, steps: Iterable<T | null>, found: (step: T) => void): Promise<void> {
   try {
     for (const step of steps) {
       if (step !== null) found(step);
-      await listen();
+      await breathe();
       if (stopped.delete(job)) return;
     }
   } finally {
