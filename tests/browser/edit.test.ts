@@ -61,7 +61,8 @@ describe("a tier's sentence", () => {
     await page.keyboard.press("ArrowDown");
     await page.keyboard.press("Enter");
     await list.waitFor({ state: "detached" });
-    await expect.poll(() => back.evaluate((button) => button === document.activeElement)).toBe(true);
+    await page.waitForFunction(() => document.activeElement?.getAttribute("aria-haspopup") === "listbox");
+    expect(await back.evaluate((button) => button === document.activeElement)).toBe(true);
     await back.press("Enter");
     await page.getByRole("option", { name: "back", selected: true }).press("Enter");
     await list.waitFor({ state: "detached" });

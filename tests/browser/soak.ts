@@ -18,7 +18,7 @@ const EXAMPLE = "First ring";
 const STUCK_MS = 60_000;
 /** So many deeds may get stuck before the run is given up. */
 const MOST_STUCK = 5;
-/** Memory counts as flat when the least of the last third of the measurements lies no further above that of the middle third. */
+/** Memory counts as flat when the last third of the measurements lies no further above the middle third. */
 const FLAT = 1.1;
 const PAGE_BYTES = 4096;
 const MB = 2 ** 20;
@@ -102,14 +102,13 @@ async function clearShelf(page: Page): Promise<void> {
 }
 
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
 
-/**
- * The least of the middle and of the last third, and whether the second is not above the first by more than `FLAT`. The least,
- * because what is only not yet freed (a page part that was just left) comes and goes, and a leak lifts it too.
- */
+/** Medians of the middle and the last third, and whether the second is not above the first by more than `FLAT`. */
 function trend(measured: readonly Measured[], name: "heapMB" | "nodes" | "listeners" | "pageMB" | "gpuMB") {
   const third = Math.floor(measured.length / 3);
-  const of = (part: readonly Measured[]) => Math.min(...part.map((one) => one[name] ?? Number.NaN));
+  const of = (part: readonly Measured[]) => median(part.map((one) => one[name] ?? Number.NaN));
   const [middle, last] = [of(measured.slice(third, 2 * third)), of(measured.slice(-third))];
   return { middle, last, flat: third > 0 ? last <= middle * FLAT : null };
 }

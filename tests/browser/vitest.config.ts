@@ -10,7 +10,5 @@ export default defineConfig({
     fileParallelism: false,
     testTimeout: 600_000,
     hookTimeout: 120_000,
-    // as long as the browser's own waits: a busy machine that draws in software may take seconds for a frame
-    expect: { poll: { timeout: 30_000 } },
   },
 });
