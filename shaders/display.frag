@@ -1,18 +1,17 @@
 #version 300 es
-// Shows what one or two accumulators have gathered: mean, exposure, tone, colour space, and where the picture ends.
+// Shows one or two pictures: exposure, tone, colour space, and where the picture ends.
 precision highp float;
 precision highp sampler2D;
 
 #include "tone.glsl"
 
-uniform sampler2D leftSum;
-uniform sampler2D rightSum;
-uniform float leftSamples;
-uniform float rightSamples;
+// Mean radiance times coverage, and coverage.
+uniform sampler2D leftPicture;
+uniform sampler2D rightPicture;
 uniform vec2 resolution;
 // Stops: radiance is multiplied by 2^exposure.
 uniform float exposure;
-// Pixels left of it show `leftSum`; `resolution.x` shows the left one alone.
+// Pixels left of it show `leftPicture`; `resolution.x` shows the left one alone.
 uniform float dividerX;
 // 0: divided picture, both sides share one frame. 1: side by side, each squeezed into its half.
 uniform int sideBySide;
@@ -20,15 +19,15 @@ uniform int sideBySide;
 out vec4 shown;
 
 // Bilinear by hand: not every device filters float textures.
-vec4 meanAt(sampler2D sum, float samples, vec2 place) {
-  vec2 size = vec2(textureSize(sum, 0));
+vec4 meanAt(sampler2D picture, vec2 place) {
+  vec2 size = vec2(textureSize(picture, 0));
   vec2 at = clamp(place * size - 0.5, vec2(0.0), size - 1.0);
   ivec2 low = ivec2(at);
   ivec2 high = min(low + 1, ivec2(size) - 1);
   vec2 f = at - vec2(low);
-  vec4 bottom = mix(texelFetch(sum, low, 0), texelFetch(sum, ivec2(high.x, low.y), 0), f.x);
-  vec4 top = mix(texelFetch(sum, ivec2(low.x, high.y), 0), texelFetch(sum, high, 0), f.x);
-  return mix(bottom, top, f.y) / max(samples, 1.0);
+  vec4 bottom = mix(texelFetch(picture, low, 0), texelFetch(picture, ivec2(high.x, low.y), 0), f.x);
+  vec4 top = mix(texelFetch(picture, ivec2(low.x, high.y), 0), texelFetch(picture, high, 0), f.x);
+  return mix(bottom, top, f.y);
 }
 
 // Interleaved gradient noise (Jimenez 2014) breaks up the steps of eight bits.
@@ -44,7 +43,7 @@ void main() {
     isRight = place.x >= 0.5;
     place.x = fract(place.x * 2.0);
   }
-  vec4 mean = isRight ? meanAt(rightSum, rightSamples, place) : meanAt(leftSum, leftSamples, place);
+  vec4 mean = isRight ? meanAt(rightPicture, place) : meanAt(leftPicture, place);
 
   // Radiance was gathered times coverage, so tone is taken of what the covered part shows, then weighted again.
   float coverage = clamp(mean.a, 0.0, 1.0);

@@ -9,7 +9,7 @@ const int MOST_FILM_MEETINGS = 64;
 vec3 crossFilmTop(vec3 d, float eta, inout uint random) {
   float cosI = abs(d.z);
   if (nextRandom(random) < fresnel(cosI, eta)) return vec3(d.xy, -d.z);
-  return vec3(eta * d.xy, sign(d.z) * sqrt(max(0.0, cos2Refracted(cosI, eta))));
+  return vec3(eta * d.xy, sign(d.z) * cosRefracted(cosI, eta));
 }
 
 // Smooth air-water top, rough water-glass below, to and fro as chance has it; the place does not change.

@@ -1,6 +1,6 @@
 // Where the light comes from: radiance by direction, linear sRGB, +y up. Twin: src/core/optics/lights.ts and hdr.ts.
 //
-// Set from outside: LIGHT (LIGHT_UNIFORM, LIGHT_SETTING or LIGHT_PICTURE).
+// Set from outside: LIGHT (LIGHT_UNIFORM, LIGHT_SETTING or LIGHT_PICTURE), PANELS (those of a setting, at most MAX_PANELS).
 
 #define LIGHT_UNIFORM 0
 #define LIGHT_SETTING 1
@@ -15,17 +15,39 @@ const float PI = 3.141592653589793;
 // A setting: zenith, horizon, floor, nadir; how quickly the horizon's colour gives way.
 uniform vec4 skyColours[4];
 uniform float skySpread;
-// Glowing panels, already turned with the light. Each: (towards, round), (right / half width, soft), (up / half height,
-// bar), (columns, rows), colour at the upper edge, colour at the lower edge.
-uniform int panelCount;
+// Glowing panels, already turned with the light. Each: (towards, round), (right / half width, 1 / soft), (up / half height,
+// 5 / bar), (columns, rows), colour at the upper edge, colour at the lower edge.
 uniform vec4 panels[MAX_PANELS * PANEL_TEXELS];
 
-// 1 on the glass of a divided window, 0 on its bars; `s` runs from 0 to 1 across all `panes`.
-float paneMask(float s, float panes, float bar) {
-  if (panes <= 1.0) return 1.0;
+// Hermite between 0 and 1, flat beyond.
+float eased(float t) {
+  t = clamp(t, 0.0, 1.0);
+  return t * t * (3.0 - 2.0 * t);
+}
+
+// 1 on the glass of a divided window, 0 on its bars; `s` runs from 0 to 1 across all `panes`. `sharpness` = 5 / bar.
+float paneMask(float s, float panes, float sharpness) {
   float nearest = floor(s * panes + 0.5);
-  if (nearest <= 0.0 || nearest >= panes) return 1.0;
-  return smoothstep(bar * 0.4, bar * 0.6, abs(s * panes - nearest));
+  bool isInner = nearest > 0.5 && nearest < panes - 0.5;
+  return isInner ? eased(abs(s * panes - nearest) * sharpness - 2.0) : 1.0;
+}
+
+// What is seen past panel `i`, or the panel's own glow.
+vec3 overPanel(vec3 past, vec3 d, int i) {
+  vec4 towards = panels[i * PANEL_TEXELS];
+  float ahead = dot(d, towards.xyz);
+  if (ahead <= 0.0) return past;
+  vec4 right = panels[i * PANEL_TEXELS + 1];
+  vec4 up = panels[i * PANEL_TEXELS + 2];
+  vec2 at = vec2(dot(d, right.xyz), dot(d, up.xyz)) / ahead;
+  float reach = towards.w > 0.5 ? length(at) : max(abs(at.x), abs(at.y));
+  if (reach >= 1.0) return past;
+  vec4 panes = panels[i * PANEL_TEXELS + 3];
+  vec2 share = 0.5 * at + 0.5;
+  float cover = eased((1.0 - reach) * right.w);
+  cover *= paneMask(share.x, panes.x, up.w) * paneMask(share.y, panes.y, up.w);
+  vec3 glow = mix(panels[i * PANEL_TEXELS + 5].rgb, panels[i * PANEL_TEXELS + 4].rgb, share.y);
+  return mix(past, glow, cover);
 }
 
 vec3 lightFrom(vec3 d) {
@@ -33,23 +55,31 @@ vec3 lightFrom(vec3 d) {
   vec3 below = mix(skyColours[2].rgb, skyColours[3].rgb, t);
   vec3 above = mix(skyColours[1].rgb, skyColours[0].rgb, t);
   vec3 rgb = mix(below, above, smoothstep(-HORIZON_BLUR, HORIZON_BLUR, d.y));
-  for (int i = 0; i < MAX_PANELS; i++) {
-    if (i >= panelCount) break;
-    vec4 towards = panels[i * PANEL_TEXELS];
-    float ahead = dot(d, towards.xyz);
-    if (ahead <= 0.0) continue;
-    vec4 right = panels[i * PANEL_TEXELS + 1];
-    vec4 up = panels[i * PANEL_TEXELS + 2];
-    vec2 at = vec2(dot(d, right.xyz), dot(d, up.xyz)) / ahead;
-    float reach = towards.w > 0.5 ? length(at) : max(abs(at.x), abs(at.y));
-    if (reach >= 1.0) continue;
-    vec4 panes = panels[i * PANEL_TEXELS + 3];
-    vec2 share = 0.5 * (at + 1.0);
-    float cover = 1.0 - smoothstep(1.0 - right.w, 1.0, reach);
-    cover *= paneMask(share.x, panes.x, up.w) * paneMask(share.y, panes.y, up.w);
-    vec3 glow = mix(panels[i * PANEL_TEXELS + 4].rgb, panels[i * PANEL_TEXELS + 5].rgb, 1.0 - share.y);
-    rgb = mix(rgb, glow, cover);
-  }
+  // One by one and not in a loop: a panel whose place is known when compiling needs no search for its numbers.
+#if PANELS > 0
+  rgb = overPanel(rgb, d, 0);
+#endif
+#if PANELS > 1
+  rgb = overPanel(rgb, d, 1);
+#endif
+#if PANELS > 2
+  rgb = overPanel(rgb, d, 2);
+#endif
+#if PANELS > 3
+  rgb = overPanel(rgb, d, 3);
+#endif
+#if PANELS > 4
+  rgb = overPanel(rgb, d, 4);
+#endif
+#if PANELS > 5
+  rgb = overPanel(rgb, d, 5);
+#endif
+#if PANELS > 6
+  rgb = overPanel(rgb, d, 6);
+#endif
+#if PANELS > 7
+  rgb = overPanel(rgb, d, 7);
+#endif
   return rgb;
 }
 
@@ -83,6 +113,9 @@ vec3 lightFrom(vec3 d) {
   return vec3(1.0);
 }
 #endif
+
+// Mean radiance from all around.
+uniform vec3 lightAround;
 
 // A backdrop in the light's own colours without its shapes: what comes from above, level and below, run into each other.
 uniform vec3 softBands[3];

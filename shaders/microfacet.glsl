@@ -83,7 +83,7 @@ Crossing walkMicrosurface(vec3 d, bool outside, float alpha, float eta, inout ui
     if (nextRandom(random) < fresnel(cosI, etaHere)) {
       w = side * (2.0 * cosI * m - v);
     } else {
-      float k = etaHere * cosI - sqrt(max(0.0, cos2Refracted(cosI, etaHere)));
+      float k = etaHere * cosI - cosRefracted(cosI, etaHere);
       w = side * (k * m - etaHere * v);
       side = -side;
       h = -h;

@@ -20,16 +20,13 @@
 #include "inside.glsl"
 #endif
 
-// Hard end of a path, should roulette never strike.
+// The farthest that any path may be followed.
 const int MOST_MEETINGS = 256;
 // Paths weaker than this are ended by chance, the survivors made up for it.
 const float ROULETTE_BELOW = 0.25;
-// Beyond so many surfaces a path is long: light caught for ages between facets. How far a pass follows such paths is one
-// chance for the whole picture (`reach`, see src/render/pass.ts), so that neighbours on the graphics card never wait for each
-// other; the share of passes that goes on at each surface makes up for those that don't.
-uniform int longPath;
+// Surfaces that a path may meet. What is still inside then is light caught for ages between facets: it has been everywhere,
+// and the mean of the light all around stands for where it would come from. No energy is lost or made.
 uniform int reach;
-uniform float longSurvival;
 // No bubble, no design, no grain.
 const int NONE = -1;
 
@@ -60,10 +57,11 @@ struct Walker {
   int grain;
   // Bubble it is in.
   int bubble;
-  // Seed of its evenly spread chances, and which of them are still to come.
+  // Seed of its evenly spread chances, and whether that of the first scattering is still to come.
   uint scramble;
   bool isScatterEven;
-  bool isRouletteEven;
+  // Decides whether it ends, the next time it is weak.
+  float roulette;
 };
 
 // Two directions that make a right-handed frame with n (Duff et al., JCGT 6(1), 2017).
@@ -90,14 +88,18 @@ Amount gather(vec3 d, PathColour colour) {
 // This ray's place in an order of its own, so that whether it ends is not tied to its place in the pixel.
 uniform uint rouletteIndex;
 
-// Ends weak paths by chance without bias; true when it ended. The first time that chance is evenly spread over a pixel's
-// samples: most weak paths are what one facet mirrors back inside, alike all over a facet.
+// The first chance is evenly spread over a pixel's samples: most weak paths are what one facet mirrors back inside, alike all
+// over a facet.
+float firstRoulette(uint scramble) {
+  return radicalInverse(rouletteIndex, hash(scramble + 5u));
+}
+
+// Ends weak paths by chance without bias; true when it ended.
 bool roulette(inout Walker w, inout uint random) {
   float survive = strongest(w.weight) / ROULETTE_BELOW;
   if (survive >= 1.0) return false;
-  float chance = w.isRouletteEven ? radicalInverse(rouletteIndex, hash(w.scramble + 5u)) : nextRandom(random);
-  w.isRouletteEven = false;
-  if (chance >= survive) return true;
+  if (w.roulette >= survive) return true;
+  w.roulette = nextRandom(random);
   w.weight /= survive;
   return false;
 }
@@ -235,9 +237,10 @@ Leaving meetBody(inout Walker w, Surface surface, PathColour colour, inout uint 
     return Leaving(left ? w.weight : Amount(0.0), w.d, left);
   }
 #endif
-  float cosI = max(0.0, dot(w.d, surface.n));
-  float mirrored = fresnel(cosI, colour.index);
-  Leaving leaving = Leaving((1.0 - mirrored) * w.weight, refractRay(w.d, -surface.n, cosI, colour.index), false);
+  float cosI = max(LEAST_COSINE, dot(w.d, surface.n));
+  float cosT = cosRefracted(cosI, colour.index);
+  float mirrored = fresnelOf(cosI, cosT, colour.index);
+  Leaving leaving = Leaving((1.0 - mirrored) * w.weight, refracted(w.d, -surface.n, cosI, cosT, colour.index), false);
   w.weight *= mirrored;
   w.d = reflectRay(w.d, -surface.n, cosI);
   return leaving;
@@ -278,12 +281,14 @@ Amount followInside(Walker w, PathColour colour, inout uint random) {
   Amount sum = Amount(0.0);
   for (int meetings = 1; meetings < MOST_MEETINGS; meetings++) {
     if (meetings >= reach) break;
-    if (meetings > longPath) w.weight /= longSurvival;
     Leaving leaving = meetNext(w, colour, random);
     if (strongest(leaving.share) > 0.0) sum += leaving.share * gather(leaving.d, colour);
-    if (leaving.isAll) break;
+    if (leaving.isAll) {
+      w.weight = Amount(0.0);
+      break;
+    }
   }
-  return sum;
+  return sum + w.weight * colourFor(lightAround, colour);
 }
 
 // What a ray does at the first surface: where it looks for light outside and how much of that is its mirror image, and
@@ -311,9 +316,10 @@ Entering enterPiece(inout Walker w, Surface entry, PathColour colour, inout uint
 #endif
   float cosI = -dot(w.d, entry.n);
   float eta = 1.0 / colour.index;
+  float cosT = cosRefracted(cosI, eta);
   vec3 mirror = reflectRay(w.d, entry.n, cosI);
-  w.weight = Amount(1.0 - fresnel(cosI, eta));
-  w.d = refractRay(w.d, entry.n, cosI, eta);
+  w.weight = Amount(1.0 - fresnelOf(cosI, cosT, eta));
+  w.d = refracted(w.d, entry.n, cosI, cosT, eta);
   return Entering(mirror, mirrorRgb(cosI), true);
 }
 
@@ -321,7 +327,7 @@ Entering enterPiece(inout Walker w, Surface entry, PathColour colour, inout uint
 Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
   Surface entry = enterBody(o, d);
   bool isPiece = entry.id != NOTHING;
-  Walker w = Walker(o + entry.t * d, d, Amount(1.0), NONE, 0, NONE, scramble, true, true);
+  Walker w = Walker(o + entry.t * d, d, Amount(1.0), NONE, 0, NONE, scramble, true, firstRoulette(scramble));
   Entering first = Entering(d, vec3(1.0), false);
   if (isPiece) first = enterPiece(w, entry, colour, random);
   bool seesLight = isPiece || behind == BEHIND_LIGHT;

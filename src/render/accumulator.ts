@@ -1,25 +1,46 @@
 /**
- * The running sum of a picture's samples, in float textures that take turns: a pass reads one and writes another.
- * A pass may come in bands over several frames; only when its last band is drawn do the textures change places, so that
- * `front` always holds whole passes. RGB = sum of radiance, alpha = sum of coverage.
+ * A picture as it gathers: the sums of two halves of its rays (see `pass.ts`) in float textures that take turns with a third,
+ * which the next pass is drawn to. A pass may come in bands over several frames; only when its last band is drawn do the
+ * textures change places, so that the halves always hold whole passes. RGB = sum of radiance, alpha = sum of coverage.
  *
- * A guided picture's first pass is a sketch without dispersion (see `pass.ts`): it is shown, but the second pass
- * replaces it, so that n passes hold n - 1 samples. The sum after the last whole ray, `guess`, is kept beside the front.
+ * What shows is a picture of its own, made of the halves now and then (`resolve.frag`); after a restart it stays until a pass
+ * of the new picture is whole. A guided picture's first pass is a sketch without dispersion: it stands where the second half
+ * will begin, is shown until a ray has all its wavelengths, and n passes hold n - 1 samples.
  */
-import { isRayWhole, samplesAfter, WAVES_A_RAY } from "./pass.ts";
+import { type Half, halfOfPass, samplesAfter, samplesOfHalves, WAVES_A_RAY } from "./pass.ts";
 
 type Place = 0 | 1 | 2;
+
+/** A smoothed picture is made again once it has so many times the samples. */
+const SMOOTHED_AGAIN = 2;
+
+/** The sum of one half. */
+export interface HalfSum {
+  readonly texture: WebGLTexture;
+  readonly samples: number;
+}
+
+/** What to look at: the mean of both halves, without the noise by which they differ if they are to be `smoothed`. */
+export interface Showable {
+  readonly halves: readonly [HalfSum, HalfSum];
+  readonly smoothed: boolean;
+}
 
 export class Accumulator {
   private readonly textures: readonly WebGLTexture[];
   private readonly framebuffers: readonly WebGLFramebuffer[];
-  private frontIndex: Place = 0;
-  private guessIndex: Place = 0;
+  /** Mean radiance and coverage, as it shows. */
+  readonly picture: WebGLTexture;
+  readonly pictureTarget: WebGLFramebuffer;
+  private places: readonly [Place, Place] = [0, 1];
   private isGuided = false;
   /** Whole passes drawn since the restart. */
   passes = 0;
-  /** Samples per pixel that `front` is the sum of; after a restart those of the old picture, until a new pass is whole. */
+  /** Samples per pixel of all whole passes; after a restart those of the old picture, until a new pass is whole. */
   samples = 0;
+  /** Samples that `picture` was last smoothed at, 0 when it is not smoothed. */
+  private smoothedAt = 0;
+  private hasNews = false;
 
   /** @throws Error when the device can't draw to floats (the device check has said so before) */
   constructor(
@@ -27,70 +48,113 @@ export class Accumulator {
     readonly width: number,
     readonly height: number,
   ) {
-    this.textures = [0, 1, 2].map(() => this.makeTexture());
+    this.textures = [0, 1, 2].map(() => this.makeTexture(gl.RGBA32F));
     this.framebuffers = this.textures.map((texture) => this.makeFramebuffer(texture));
+    this.picture = this.makeTexture(gl.RGBA16F);
+    this.pictureTarget = this.makeFramebuffer(this.picture);
   }
 
-  /** The sum of all whole passes. */
+  /** What the pass that is being drawn adds to. */
   get front(): WebGLTexture {
-    return this.textures[this.frontIndex];
+    return this.textures[this.places[this.half]];
   }
 
-  /** The sum when a ray was last followed at all its wavelengths; the sketch before the first was. */
+  /** The other half, which knows nothing of the ray that is being followed; the sketch before there is one. */
   get guess(): WebGLTexture {
-    return this.textures[this.guessIndex];
-  }
-
-  /** What to look at, and of how many samples it is the sum: the sketch until the first ray has all its wavelengths. */
-  get shown(): { readonly texture: WebGLTexture; readonly samples: number } {
-    const isOneColour = this.isGuided && this.passes > 1 && this.samples < WAVES_A_RAY;
-    return isOneColour ? { texture: this.guess, samples: 1 } : { texture: this.front, samples: this.samples };
+    return this.textures[this.places[1 - this.half]];
   }
 
   /** Where the pass that is being drawn goes. */
   get back(): WebGLFramebuffer {
-    return this.framebuffers[this.backIndex];
+    return this.framebuffers[this.free];
   }
 
-  private get backIndex(): Place {
-    const free = ([0, 1, 2] as const).find((place) => place !== this.frontIndex && place !== this.guessIndex);
-    return free ?? 0;
+  private get half(): Half {
+    return halfOfPass(this.passes, this.isGuided);
+  }
+
+  private get free(): Place {
+    return ([0, 1, 2] as const).find((place) => !this.places.includes(place)) ?? 0;
   }
 
   /** The pass in `back` is complete. */
   endPass(): void {
-    this.frontIndex = this.backIndex;
+    const { free, half } = this;
+    this.places = half === 0 ? [free, this.places[1]] : [this.places[0], free];
+    if (this.passes === 0) this.smoothedAt = 0;
     this.passes += 1;
-    if (isRayWhole(this.passes, this.isGuided)) this.guessIndex = this.frontIndex;
     this.samples = samplesAfter(this.passes, this.isGuided);
+    this.hasNews = true;
   }
 
-  /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `passes` = 0). */
+  /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `keep` = 0). */
   restart(isGuided: boolean): void {
     this.passes = 0;
     this.isGuided = isGuided;
+    this.hasNews = false;
   }
 
-  /** Mean over the samples, RGBA, rows bottom to top. Waits for the graphics card: for tests and saving only. */
+  /** What `picture` has to be made of now; null when it is still good enough. */
+  get overdue(): Showable | null {
+    if (!this.hasNews) return null;
+    const samples = samplesOfHalves(this.passes, this.isGuided);
+    const halves = [this.halfSum(0, samples[0]), this.halfSum(1, samples[1])] as const;
+    const isSketch = this.isGuided && samples[0] < WAVES_A_RAY;
+    if (isSketch) return { halves: [this.halfSum(0, 0), this.halfSum(1, 1)], smoothed: false };
+    const smoothed = samples[0] === samples[1];
+    if (smoothed) return this.samples >= this.smoothedAt * SMOOTHED_AGAIN ? { halves, smoothed } : null;
+    return this.smoothedAt > 0 ? null : { halves, smoothed };
+  }
+
+  /** `picture` has been made of what was overdue. */
+  resolved({ smoothed }: Showable): void {
+    this.hasNews = false;
+    this.smoothedAt = smoothed ? this.samples : 0;
+  }
+
+  private halfSum(half: Half, samples: number): HalfSum {
+    return { texture: this.textures[this.places[half]], samples };
+  }
+
+  /** Mean over the samples, not smoothed, RGBA, rows bottom to top. Waits for the graphics card: for tests and saving only. */
   readMean(): Float32Array {
+    const samples = samplesOfHalves(this.passes, this.isGuided);
+    const isSketch = this.isGuided && this.passes === 1;
+    const mean = new Float32Array(this.width * this.height * 4);
+    for (const half of [0, 1] as const) {
+      if (samples[half] === 0 && !(isSketch && half === 1)) continue;
+      this.read(this.framebuffers[this.places[half]]).forEach((value, i) => {
+        mean[i] += value / this.samples;
+      });
+    }
+    return mean;
+  }
+
+  /** What shows, as it was last made. Waits for the graphics card: for tests only. */
+  readPicture(): Float32Array {
+    return this.read(this.pictureTarget);
+  }
+
+  private read(framebuffer: WebGLFramebuffer): Float32Array {
     const { gl, width, height } = this;
-    const sum = new Float32Array(width * height * 4);
-    gl.bindFramebuffer(gl.FRAMEBUFFER, this.framebuffers[this.frontIndex]);
-    gl.readPixels(0, 0, width, height, gl.RGBA, gl.FLOAT, sum);
+    const rgba = new Float32Array(width * height * 4);
+    gl.bindFramebuffer(gl.FRAMEBUFFER, framebuffer);
+    gl.readPixels(0, 0, width, height, gl.RGBA, gl.FLOAT, rgba);
     gl.bindFramebuffer(gl.FRAMEBUFFER, null);
-    return this.samples === 0 ? sum.fill(0) : sum.map((value) => value / this.samples);
+    return rgba;
   }
 
   dispose(): void {
-    for (const texture of this.textures) this.gl.deleteTexture(texture);
-    for (const framebuffer of this.framebuffers) this.gl.deleteFramebuffer(framebuffer);
+    for (const texture of [...this.textures, this.picture]) this.gl.deleteTexture(texture);
+    for (const framebuffer of [...this.framebuffers, this.pictureTarget])
+      this.gl.deleteFramebuffer(framebuffer);
   }
 
-  private makeTexture(): WebGLTexture {
+  private makeTexture(format: GLenum): WebGLTexture {
     const { gl } = this;
     const texture = gl.createTexture();
     gl.bindTexture(gl.TEXTURE_2D, texture);
-    gl.texStorage2D(gl.TEXTURE_2D, 1, gl.RGBA32F, this.width, this.height);
+    gl.texStorage2D(gl.TEXTURE_2D, 1, format, this.width, this.height);
     for (const filter of [gl.TEXTURE_MIN_FILTER, gl.TEXTURE_MAG_FILTER])
       gl.texParameteri(gl.TEXTURE_2D, filter, gl.NEAREST);
     for (const wrap of [gl.TEXTURE_WRAP_S, gl.TEXTURE_WRAP_T])

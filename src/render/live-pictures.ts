@@ -30,7 +30,8 @@ export interface Progress {
   readonly samples: number;
   /** Only a coarse picture, or none, has been through yet. */
   readonly isCoarse: boolean;
-  readonly isClean: boolean;
+  /** There is nothing left to do. */
+  readonly isFinest: boolean;
 }
 
 export class LivePictures {
@@ -41,7 +42,7 @@ export class LivePictures {
   private shown: Resolution = "full";
   private hasNews = false;
 
-  /** @param target samples per pixel at which a picture is clean */
+  /** @param target samples per pixel at which a picture is left as it is */
   constructor(
     private readonly engine: TraceEngine,
     private readonly scheduler: TileScheduler,
@@ -52,7 +53,7 @@ export class LivePictures {
     return this.sides.length === 0;
   }
 
-  /** What was traced since it was last shown ends a pass: another picture than the one on the screen. */
+  /** What was traced since it was last shown makes another picture than the one on the screen. */
   get isStale(): boolean {
     return this.hasNews;
   }
@@ -64,11 +65,11 @@ export class LivePictures {
 
   get progress(): Progress {
     const [side] = this.sides;
-    if (!side) return { samples: 0, isCoarse: true, isClean: false };
+    if (!side) return { samples: 0, isCoarse: true, isFinest: false };
     const { full, coarse } = side;
     const isCoarse = full.passes === 0;
     const samples = isCoarse ? Math.min(1, coarse.passes) : full.samples;
-    return { samples, isCoarse, isClean: !isCoarse && full.samples >= this.target };
+    return { samples, isCoarse, isFinest: !isCoarse && full.samples >= this.target };
   }
 
   /** Puts scenes on the card in place of those before; `width` x `height` of one side. Their first programs must be there. */
@@ -114,7 +115,7 @@ export class LivePictures {
         this.engine.trace(scene, picture, view, band, { x: 0, y: 0, width, height });
       bands.push(band);
     }
-    this.hasNews ||= bands.some((band) => band.last);
+    this.hasNews ||= this.sides.some((each) => each[into].overdue !== null);
     return rowsOf(bands) * width;
   }
 

@@ -11,7 +11,6 @@ import { checkDevice, type DeviceCheck } from "./device-check.ts";
 import { measureGpu } from "./gpu-clock.ts";
 import { LivePictures, type Progress } from "./live-pictures.ts";
 import type { PackedScene } from "./packed-scene.ts";
-import { CARD, PROCESSOR } from "./pass.ts";
 import { TileScheduler } from "./tile-scheduler.ts";
 import { TraceEngine } from "./trace-engine.ts";
 import type { View } from "./view.ts";
@@ -20,7 +19,7 @@ export type LookPhase =
   /** Shaders compile; show the rasterised piece meanwhile. */
   | "preparing"
   | "tracing"
-  /** As many samples as asked for: nothing runs. */
+  /** As many samples as asked for; it gathers some more while nothing else is to do. */
   | "clean"
   /** The context is lost; the browser may give it back. */
   | "lost"
@@ -49,8 +48,10 @@ export interface LookDisplay {
   readonly sideBySide: boolean;
 }
 
-/** Samples per pixel of a clean picture: errors of a smooth piece are below one step of eight bits. */
-export const CLEAN_SAMPLES = 256;
+/** Samples per pixel of a clean picture. It is smoothed: its error is that of three to nine times as many that are not. */
+const CLEAN_SAMPLES = 64;
+/** Samples at which nothing runs any more. */
+const FINEST_SAMPLES = 256;
 /** How long after the last movement the full picture starts, milliseconds. */
 const STILL_AFTER_MS = 140;
 /** How long the sketch may hold up the compiling of what follows it, milliseconds. */
@@ -89,13 +90,11 @@ export class LookRenderer {
   private state: LookState;
 
   /**
-   * @param target samples per pixel at which the picture is clean
    * @param onState called after every change of state, at most once a frame
    */
   constructor(
     private readonly canvas: HTMLCanvasElement,
     private readonly onState: (state: LookState) => void,
-    private readonly target = CLEAN_SAMPLES,
   ) {
     this.gl = canvas.getContext("webgl2", {
       alpha: true,
@@ -112,7 +111,7 @@ export class LookRenderer {
     this.state = {
       phase: check.pass ? "preparing" : "unable",
       samples: 0,
-      target,
+      target: CLEAN_SAMPLES,
       check,
       error: null,
       firstPictureMs: null,
@@ -197,8 +196,8 @@ export class LookRenderer {
   private async build(): Promise<void> {
     if (!this.gl) return;
     await this.guarded(async (gl) => {
-      this.engine = await TraceEngine.create(gl, this.isSoftware ? PROCESSOR : CARD, this.abort.signal);
-      this.pictures = new LivePictures(this.engine, this.scheduler, this.target);
+      this.engine = await TraceEngine.create(gl, this.abort.signal);
+      this.pictures = new LivePictures(this.engine, this.scheduler, FINEST_SAMPLES);
       await this.prepareScenes();
     }, this.gl);
   }
@@ -289,7 +288,7 @@ export class LookRenderer {
     this.reportProgress(progress);
     if (!progress.isCoarse) this.onSketched();
     if (progress.samples > 1) this.specialise(engine);
-    if (isMoving || !(rests || progress.isClean)) this.requestFrame();
+    if (isMoving || !(rests || progress.isFinest)) this.requestFrame();
   };
 
   /** Learns how fast the card is. One that has no frames of its own to keep goes on at once, and leaves the page in between. */
@@ -316,7 +315,8 @@ export class LookRenderer {
     });
   }
 
-  private reportProgress({ samples, isCoarse, isClean }: Progress): void {
+  private reportProgress({ samples, isCoarse }: Progress): void {
+    const isClean = !isCoarse && samples >= CLEAN_SAMPLES;
     const isFirst = samples > 0 && this.state.firstPictureMs === null;
     this.report({
       phase: isClean ? "clean" : "tracing",

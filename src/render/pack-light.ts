@@ -2,20 +2,33 @@
 
 import { scale, type Vec3 } from "../core/geometry/vec.ts";
 import type { EquirectPicture } from "../core/optics/hdr.ts";
-import { type Light, type LightSetting, lightRadiance, type Panel } from "../core/optics/lights.ts";
-import { float, int, type Uniforms, vec2, vec3, vec4 } from "./gl-program.ts";
+import {
+  type Light,
+  type LightSetting,
+  lightRadiance,
+  meanRadiance,
+  type Panel,
+} from "../core/optics/lights.ts";
+import { float, type Uniforms, vec2, vec3, vec4 } from "./gl-program.ts";
 import type { Texels } from "./packed-scene.ts";
 
 /** As in `light.glsl`. */
 export const MAX_PANELS = 8;
 /** The variant of `light.glsl`. */
-export const LIGHTS = { uniform: 0, setting: 1, picture: 2 } as const;
+const LIGHTS = { uniform: 0, setting: 1, picture: 2 } as const;
+
+/** What has to be set for `light.glsl`. */
+export const lightDefines = (light: Light): Readonly<Record<string, string>> => ({
+  LIGHT: String(LIGHTS[light.kind]),
+  PANELS: String(light.kind === "setting" ? light.setting.panels.length : 0),
+});
 
 /** @throws RangeError for a setting with more panels than the shader holds */
 export function packLight(light: Light): Uniforms {
-  if (light.kind === "uniform") return {};
-  if (light.kind === "setting") return packSetting(light.setting, light.turnRad);
-  return { lightTurn: vec2([Math.cos(light.turnRad), Math.sin(light.turnRad)]) };
+  const lightAround = vec3(meanRadiance(light));
+  if (light.kind === "uniform") return { lightAround };
+  if (light.kind === "setting") return { lightAround, ...packSetting(light.setting, light.turnRad) };
+  return { lightAround, lightTurn: vec2([Math.cos(light.turnRad), Math.sin(light.turnRad)]) };
 }
 
 function packSetting(setting: LightSetting, turnRad: number): Uniforms {
@@ -24,7 +37,6 @@ function packSetting(setting: LightSetting, turnRad: number): Uniforms {
   return {
     skyColours: vec4([zenith, horizon, floor, nadir].flatMap((rgb) => [...rgb, 0])),
     skySpread: float(spread),
-    panelCount: int(panels.length),
     ...(panels.length > 0 && { panels: vec4(panels.flatMap((panel) => packPanel(panel, turnRad))) }),
   };
 }
@@ -34,8 +46,8 @@ function packPanel(panel: Panel, turnRad: number): number[] {
   const along = (v: Vec3, factor: number) => scale(turnedBack(v, turnRad), factor);
   return [
     ...[...along(panel.towards, 1), panel.round ? 1 : 0],
-    ...[...along(panel.right, 1 / panel.halfWidth), panel.soft],
-    ...[...along(panel.up, 1 / panel.halfHeight), panel.bar],
+    ...[...along(panel.right, 1 / panel.halfWidth), 1 / panel.soft],
+    ...[...along(panel.up, 1 / panel.halfHeight), panel.bar > 0 ? 5 / panel.bar : 0],
     ...[panel.columns, panel.rows, 0, 0],
     ...[...panel.rgb, 0],
     ...[...panel.rgbBelow, 0],

@@ -3,8 +3,8 @@ import { indexAt } from "../core/optics/glasses.ts";
 import type { SceneDesign } from "../core/optics/inside.ts";
 import type { Scene } from "../core/optics/scene.ts";
 import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
-import { float, int, type Uniforms, uint, vec3 } from "./gl-program.ts";
-import { LIGHTS, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
+import { float, int, type Uniforms, vec3 } from "./gl-program.ts";
+import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
 
 /** As in `body.glsl` and `inside.glsl`. */
@@ -20,15 +20,22 @@ export type Behind = "nothing" | "soft" | "light";
 
 export interface TraceOptions {
   readonly hasDispersion: boolean;
-  /** Surfaces a path may meet, 1 .. 256. */
+  /** Surfaces a path may meet, 1 .. 256; the light's mean stands for where what is still inside would come from. */
   readonly maxMeetings: number;
   readonly seed: number;
   readonly behind: Behind;
 }
 
+/**
+ * On a graphics card all pixels wait for the longest path of their neighbours, and what goes on after so many surfaces is a
+ * hundredth or two of the light. A still picture takes its time.
+ */
+const LIVE_MEETINGS = 16;
+export const STILL_MEETINGS = 64;
+
 export const DEFAULT_OPTIONS: TraceOptions = {
   hasDispersion: true,
-  maxMeetings: 256,
+  maxMeetings: LIVE_MEETINGS,
   seed: 1,
   behind: "nothing",
 };
@@ -43,7 +50,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
     defines: {
       ROUGH: String(rough),
       DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
-      LIGHT: String(LIGHTS[scene.light.kind]),
+      ...lightDefines(scene.light),
     },
     uniforms: { ...packLight(scene.light), ...packBackdrop(scene.light), ...packNumbers(scene, options) },
     planeCount: scene.planeCount,
@@ -68,7 +75,6 @@ function packNumbers(scene: Scene, options: TraceOptions): Uniforms {
     indexD: float(scene.nd),
     indexRgb: vec3(options.hasDispersion ? indexByChannel(scene) : [scene.nd, scene.nd, scene.nd]),
     sigmaRgb: vec3(scene.sigmaRgb),
-    seed: uint(options.seed),
     behind: int(BEHINDS[options.behind]),
   };
 }

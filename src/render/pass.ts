@@ -3,6 +3,9 @@
  * wavelength: what a ray finds comes in all its colours, and the noise is grey. Where wavelengths part, pass 0 is a sketch
  * with all light at once: it is shown, and then only serves the samples at one wavelength as a first guess; their sum begins
  * with pass 1.
+ *
+ * Rays take turns between the two halves of a picture (see `accumulator.ts`): two pictures of the same thing that know
+ * nothing of each other, so that what they differ by is their noise, and either is a fair guess for the other's next ray.
  */
 import { SCATTER_1, SCATTER_2, sobolInteger } from "../core/optics/random.ts";
 import { float, int, type Uniforms, uint } from "./gl-program.ts";
@@ -20,35 +23,32 @@ export const WAVES_A_RAY = 4;
 export const samplesAfter = (passes: number, isGuided: boolean): number =>
   isGuided && passes > 1 ? passes - 1 : passes;
 
-/** Whether the last of so many passes ends a ray: followed at all wavelengths that it has. A sketch has them at once. */
-export const isRayWhole = (passes: number, isGuided: boolean): boolean =>
-  !isGuided || (passes - 1) % WAVES_A_RAY === 0;
+export type Half = 0 | 1;
+
+/** The half that a ray belongs to. */
+const halfOf = (ray: number): Half => (ray % 2 === 0 ? 0 : 1);
 
 /**
- * How far samples follow paths that are caught between facets: all of them to `surely` surfaces, then on past each further one
- * in `survival` of the samples, which make up for the rest.
+ * Each half has evenly spread numbers of its own, from a seed of its own. If both shared one sequence by turns, one would see
+ * the left of each pixel and the other its right, and they would differ by more than their noise.
  */
-export interface Following {
-  readonly surely: number;
-  readonly survival: number;
-}
-/** On a graphics card all pixels wait for the longest path of their neighbours. */
-export const CARD: Following = { surely: 12, survival: 0.85 };
-/** A processor spends on each pixel just what that pixel needs: a fifth more time, and a quarter of the squared noise. */
-export const PROCESSOR: Following = { surely: 24, survival: 0.95 };
-/** A sketch need not be right in what is caught between facets: it ends there, and nothing is made up for. */
-const SKETCH_REACH = 24;
+const SEED_OF_HALF = [0, 0x3c6ef372] as const;
 
-/** Surfaces that paths of a sample may meet. All pixels share this chance, and any 2^k samples in a row spread it evenly. */
-export function reachOf(sample: number, seed: number, { surely, survival }: Following): number {
-  const place = reverseBits(shuffled(sample, REACH_SEED)) / 2 ** 32;
-  const u = (place + fraction(seed * GOLDEN) + SMALLEST) % 1;
-  return surely + 1 + Math.floor(Math.log(Math.max(u, SMALLEST)) / Math.log(survival));
+/** Samples in each half after so many passes; none of them is the sketch. */
+export function samplesOfHalves(passes: number, isGuided: boolean): readonly [number, number] {
+  const waves = isGuided ? WAVES_A_RAY : 1;
+  const samples = isGuided ? Math.max(0, passes - 1) : passes;
+  const rays = Math.floor(samples / waves);
+  const halves: [number, number] = [Math.ceil(rays / 2) * waves, Math.floor(rays / 2) * waves];
+  halves[halfOf(rays)] += samples % waves;
+  return halves;
 }
 
-const GOLDEN = 0.6180339887498949;
-const SMALLEST = 2 ** -33;
-const fraction = (x: number): number => x - Math.floor(x);
+/** The half that the pass after so many passes adds to; a sketch stands where the second half will begin. */
+export function halfOfPass(passes: number, isGuided: boolean): Half {
+  if (isGuided) return passes === 0 ? 1 : halfOf(Math.floor((passes - 1) / WAVES_A_RAY));
+  return halfOf(passes);
+}
 
 export interface PassScene {
   /** Whether a sketch comes first: where wavelengths part. */
@@ -58,28 +58,26 @@ export interface PassScene {
 }
 
 /** @param index position of the pass since the picture's start, 0 .. 2^16 - 1 */
-export function passAt(
-  index: number,
-  { hasDispersion: isGuided, maxMeetings, seed }: PassScene,
-  following: Following,
-): Pass {
+export function passAt(index: number, { hasDispersion: isGuided, maxMeetings, seed }: PassScene): Pass {
   const isSketch = isGuided && index === 0;
-  const sample = isGuided && !isSketch ? index - 1 : index;
-  const ray = isGuided && !isSketch ? Math.floor(sample / WAVES_A_RAY) : sample;
+  const half = halfOfPass(index, isGuided);
+  const samples = samplesOfHalves(index, isGuided);
+  // Ray and sample, counted within the half.
+  const sample = samples[half];
+  const ray = isGuided ? Math.floor(sample / WAVES_A_RAY) : sample;
   return {
     channels: isGuided && !isSketch ? 1 : 3,
     uniforms: {
+      seed: uint((seed ^ SEED_OF_HALF[half]) >>> 0),
       sampleIndex: uint(ray),
       sampleSobol: uint(reversedSobolSecond(ray)),
       scatterSobol1: uint(reverseBits(sobolInteger(ray, SCATTER_1))),
       scatterSobol2: uint(reverseBits(sobolInteger(ray, SCATTER_2))),
       waveIndex: uint(shuffled(sample, WAVE_SEED)),
       rouletteIndex: uint(shuffled(ray, ROULETTE_SEED)),
-      guessSamples: float(Math.max(1, ray * WAVES_A_RAY)),
+      guessSamples: float(Math.max(1, samples[1 - half])),
       keep: float(sample > 0 ? 1 : 0),
-      reach: int(Math.min(maxMeetings, isSketch ? SKETCH_REACH : reachOf(ray, seed, following))),
-      longPath: int(following.surely),
-      longSurvival: float(isSketch ? 1 : following.survival),
+      reach: int(maxMeetings),
     },
   };
 }
@@ -97,7 +95,6 @@ function reversedSobolSecond(index: number): number {
 
 /** Any three numbers: each only fixes one of many orders. */
 const WAVE_SEED = 0x9e3779b9;
-const REACH_SEED = 0x51ed270b;
 const ROULETTE_SEED = 0x2545f491;
 
 /**

@@ -19,7 +19,7 @@ export interface StillOptions {
   readonly onProgress?: (share: number) => void;
 }
 
-/** Longest side of a tile: two float textures of this size take 33 MB. */
+/** Longest side of a tile: three float textures of this size take 50 MB. */
 const TILE = 1024;
 
 interface Tile {
@@ -36,6 +36,20 @@ export function tilesOf(width: number, height: number): Tile[] {
     for (let x = 0; x < width; x += TILE)
       tiles.push({ x, y, width: Math.min(TILE, width - x), height: Math.min(TILE, height - y) });
   return tiles;
+}
+
+/** Pixels around a tile that its own pixels are smoothed by; as `REACH` in `resolve.frag`. */
+const MARGIN = 2;
+
+/** The tile with its margin, as far as the picture goes. */
+export function withMargin({ x, y, width, height }: Tile, across: number, down: number): Tile {
+  const [left, low] = [Math.max(0, x - MARGIN), Math.max(0, y - MARGIN)];
+  return {
+    x: left,
+    y: low,
+    width: Math.min(across, x + width + MARGIN) - left,
+    height: Math.min(down, y + height + MARGIN) - low,
+  };
 }
 
 /**
@@ -75,9 +89,10 @@ async function traceTile(
   onShare: (share: number) => void,
 ): Promise<void> {
   const { gl } = engine;
-  const { width, height } = tile;
+  const traced = withMargin(tile, options.width, options.height);
+  const { width, height } = traced;
   const target = new Accumulator(gl, width, height);
-  const frame = { x: tile.x, y: tile.y, width: options.width, height: options.height };
+  const frame = { x: traced.x, y: traced.y, width: options.width, height: options.height };
   target.restart(scene.packed.hasDispersion);
   scheduler.restart(width, height);
   // A sketch is no sample: where there is one, the sum begins a pass later.
@@ -92,29 +107,30 @@ async function traceTile(
       scheduler.measured(rowsOf(bands) * width, ms);
       onShare(Math.min(1, target.passes / passes));
     }
-    copyTile(engine, target, options.exposure, tile, picture);
+    copyTile(engine, target, options.exposure, tile, traced, picture);
   } finally {
     target.dispose();
   }
 }
 
-/** Tones a finished tile and puts it, unpremultiplied and top row first, into the picture. */
+/** Tones a finished tile and puts it, unpremultiplied, top row first and without its margin, into the picture. */
 function copyTile(
   engine: TraceEngine,
   target: Accumulator,
   exposure: number,
   tile: Tile,
+  traced: Tile,
   picture: ImageData,
 ): void {
-  const { width, height } = tile;
   const bytes = engine.readShown(
     { left: target, right: null, exposure, divider: 1, sideBySide: false },
-    width,
-    height,
+    traced.width,
+    traced.height,
   );
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++) {
-      const from = 4 * (y * width + x);
+  const [left, low] = [tile.x - traced.x, tile.y - traced.y];
+  for (let y = 0; y < tile.height; y++)
+    for (let x = 0; x < tile.width; x++) {
+      const from = 4 * ((low + y) * traced.width + left + x);
       const to = 4 * ((picture.height - 1 - tile.y - y) * picture.width + tile.x + x);
       const alpha = bytes[from + 3];
       for (let c = 0; c < 3; c++)

@@ -5,7 +5,7 @@
 import type { Accumulator } from "./accumulator.ts";
 import { compileProgram, float, int, mat3, UniformSetter, vec2, vec3 } from "./gl-program.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
-import { CARD, type Following, passAt } from "./pass.ts";
+import { passAt } from "./pass.ts";
 import { assembleShader } from "./shader-assembler.ts";
 import { shaderFiles } from "./shader-files.ts";
 import type { Band } from "./tile-scheduler.ts";
@@ -75,19 +75,17 @@ export class TraceEngine {
   private constructor(
     readonly gl: WebGL2RenderingContext,
     private readonly display: Program,
-    private readonly following: Following,
+    private readonly resolver: Program,
   ) {
     this.nothing = makeTexture(gl, { width: 1, height: 1, rgba: new Float32Array(4) });
   }
 
   /** @throws ShaderCompileError, or the signal's reason */
-  static async create(
-    gl: WebGL2RenderingContext,
-    following: Following = CARD,
-    signal?: AbortSignal,
-  ): Promise<TraceEngine> {
+  static async create(gl: WebGL2RenderingContext, signal?: AbortSignal): Promise<TraceEngine> {
     gl.getExtension("EXT_color_buffer_float");
-    return new TraceEngine(gl, await makeProgram(gl, "display.frag", {}, signal), following);
+    const make = (fragment: string) => makeProgram(gl, fragment, {}, signal);
+    const [display, resolver] = await Promise.all([make("display.frag"), make("resolve.frag")]);
+    return new TraceEngine(gl, display, resolver);
   }
 
   /** Compiles what the first pass over a picture of the scene needs: a picture can be shown before the rest is there. */
@@ -148,7 +146,7 @@ export class TraceEngine {
 
   /** True when the program is there that a picture of the scene needs after so many passes. */
   canTrace(packed: PackedScene, passes: number): boolean {
-    return this.tracers.has(variantKey(packed, passAt(passes, packed, this.following).channels, ANY_COUNT));
+    return this.tracers.has(variantKey(packed, passAt(passes, packed).channels, ANY_COUNT));
   }
 
   load(packed: PackedScene): LoadedScene {
@@ -174,7 +172,7 @@ export class TraceEngine {
   /** Adds one sample to every pixel of the band; a band that ends the pass turns the accumulator over. */
   trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): void {
     const { gl } = this;
-    const pass = passAt(target.passes, scene.packed, this.following);
+    const pass = passAt(target.passes, scene.packed);
     const { packed } = scene;
     const tracer =
       this.tracers.get(variantKey(packed, pass.channels, packed.planeCount)) ??
@@ -207,21 +205,42 @@ export class TraceEngine {
     if (band.last) target.endPass();
   }
 
+  /** Brings what shows of an accumulator up to what it has gathered. */
+  private resolve(gathered: Accumulator): void {
+    const { gl, resolver } = this;
+    const now = gathered.overdue;
+    if (!now) return;
+    gl.bindFramebuffer(gl.FRAMEBUFFER, gathered.pictureTarget);
+    gl.viewport(0, 0, gathered.width, gathered.height);
+    gl.useProgram(resolver.program);
+    now.halves.forEach(({ texture }, half) => {
+      this.bindTexture(half, texture);
+    });
+    resolver.uniforms.set({
+      firstSum: int(0),
+      secondSum: int(1),
+      firstSamples: float(now.halves[0].samples),
+      secondSamples: float(now.halves[1].samples),
+      smooths: int(now.smoothed ? 1 : 0),
+    });
+    gl.drawArrays(gl.TRIANGLES, 0, 3);
+    gathered.resolved(now);
+  }
+
   /** Draws to the canvas, or to `into` (then `width` x `height` is its size). */
   show(showing: Showing, width: number, height: number, into: WebGLFramebuffer | null = null): void {
     const { gl, display } = this;
-    const left = showing.left.shown;
-    const right = showing.right?.shown ?? left;
+    for (const side of [showing.left, showing.right]) if (side) this.resolve(side);
+    const left = showing.left.picture;
+    const right = showing.right?.picture ?? left;
     gl.bindFramebuffer(gl.FRAMEBUFFER, into);
     gl.viewport(0, 0, width, height);
     gl.useProgram(display.program);
-    this.bindTexture(LEFT_UNIT, left.texture);
-    this.bindTexture(RIGHT_UNIT, right.texture);
+    this.bindTexture(LEFT_UNIT, left);
+    this.bindTexture(RIGHT_UNIT, right);
     display.uniforms.set({
-      leftSum: int(LEFT_UNIT),
-      rightSum: int(RIGHT_UNIT),
-      leftSamples: float(left.samples),
-      rightSamples: float(right.samples),
+      leftPicture: int(LEFT_UNIT),
+      rightPicture: int(RIGHT_UNIT),
       resolution: vec2([width, height]),
       exposure: float(showing.exposure),
       dividerX: float(showing.divider * width),
@@ -251,6 +270,7 @@ export class TraceEngine {
   dispose(): void {
     for (const { program } of this.tracers.values()) this.gl.deleteProgram(program);
     this.gl.deleteProgram(this.display.program);
+    this.gl.deleteProgram(this.resolver.program);
     this.gl.deleteTexture(this.nothing);
     this.tracers.clear();
   }

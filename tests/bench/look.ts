@@ -87,10 +87,11 @@ async function equalNoise(ask: Ask): Promise<object> {
   };
 }
 
-const roundedStep = ({ samples, ms, error }: Step): Step => ({
+const roundedStep = ({ samples, ms, error, shownError }: Step): Step => ({
   samples,
   ms: rounded(ms),
   error: rounded(error),
+  ...(shownError !== undefined && { shownError: rounded(shownError) }),
 });
 
 const FIRST_SIZES = [

@@ -69,7 +69,7 @@ afterAll(() => opened.close());
 /** Rows from the top, as the twin has them. */
 async function shaderPicture(scene: number, seed: number, samples = SAMPLES, own = false): Promise<Picture> {
   const rgba = await opened.page.evaluate<number[]>(
-    `traceScene(${scene}, { size: ${SIZE}, seed: ${seed}, samples: ${samples}, own: ${own} })`,
+    `traceScene(${scene}, { size: ${SIZE}, of: ${SIZE}, seed: ${seed}, samples: ${samples}, own: ${own} })`,
   );
   return Array.from({ length: 3 * SIZE * SIZE }, (_, i) => {
     const pixel = Math.floor(i / 3);
@@ -109,6 +109,30 @@ describe("the shader against its twin", () => {
     const { square, error } = structure([other, other], theirs, mean(other));
     expect(square - 3 * error).toBeGreaterThan(SAME ** 2);
   });
+
+  it.each([1, 5])(
+    "shows it smoothed, much nearer to the converged picture than what it has gathered: scene %i",
+    async (k) => {
+      const part = async (call: string, seed: number, samples: number) => {
+        const wish = { size: SIZE, of: 10 * SIZE, seed, samples, own: false };
+        const rgba = await opened.page.evaluate<number[]>(`${call}(${k}, ${JSON.stringify(wish)})`);
+        return rgba.filter((_, i) => i % 4 < 3);
+      };
+      const converged = middle(await part("traceScene", 21, 1024), await part("traceScene", 22, 1024));
+      const squeezed = (picture: Picture) => picture.map((v) => Math.log1p(Math.max(0, v)));
+      const error = (picture: Picture) =>
+        Math.sqrt(mean(minus(squeezed(picture), squeezed(converged)).map((v) => v ** 2)));
+      for (const [samples, share, amiss] of [
+        [8, 0.6, 0.03],
+        [64, 0.7, SAME],
+      ]) {
+        const gathered = await part("traceScene", 11, samples);
+        const shown = await part("showScene", 11, samples);
+        expect(error(shown) / error(gathered), `${samples} samples`).toBeLessThan(share);
+      expect(Math.abs(mean(shown) / mean(gathered) - 1), "light lost or made").toBeLessThan(amiss);
+      }
+    },
+  );
 
   it("reports no errors of its own", () => {
     expect(opened.errors).toEqual([]);

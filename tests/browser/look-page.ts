@@ -2,7 +2,6 @@
 import { Accumulator } from "../../src/render/accumulator.ts";
 import { checkDevice } from "../../src/render/device-check.ts";
 import { DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
-import { PROCESSOR } from "../../src/render/pass.ts";
 import { TraceEngine } from "../../src/render/trace-engine.ts";
 import { viewFrom } from "../../src/render/view.ts";
 import { LOOK_SCENES } from "./look-scenes.ts";
@@ -13,19 +12,25 @@ function openEngine(): Promise<TraceEngine> {
   const gl = document.createElement("canvas").getContext("webgl2");
   const check = checkDevice(gl);
   if (!gl || !check.pass) throw new Error(`${check.code}: ${check.detail}`);
-  return TraceEngine.create(gl, PROCESSOR);
+  return TraceEngine.create(gl);
 }
 
 export interface TraceWish {
+  /** Pixels across and down of what is traced: the middle of a picture of `of` x `of`. */
   readonly size: number;
+  readonly of: number;
   readonly seed: number;
   readonly samples: number;
   /** With the program for this very number of facets, as for a piece one keeps looking at. */
   readonly own: boolean;
 }
 
-/** Traces scene `k` of the shared list; linear RGBA, rows bottom to top. */
-async function traceScene(k: number, { size, seed, samples, own }: TraceWish): Promise<number[]> {
+/** Traces scene `k` of the shared list and hands over what was gathered. */
+async function gather<T>(
+  k: number,
+  { size, of, seed, samples, own }: TraceWish,
+  take: (tracer: TraceEngine, target: Accumulator) => T,
+): Promise<T> {
   engine ??= openEngine();
   const tracer = await engine;
   const { make, from, hasDispersion } = LOOK_SCENES[k];
@@ -36,13 +41,25 @@ async function traceScene(k: number, { size, seed, samples, own }: TraceWish): P
   const target = new Accumulator(tracer.gl, size, size);
   target.restart(hasDispersion);
   const view = viewFrom(from[0], from[1]);
-  const frame = { x: 0, y: 0, width: size, height: size };
+  const corner = Math.floor((of - size) / 2);
+  const frame = { x: corner, y: corner, width: of, height: of };
   while (target.samples < samples || target.passes < 2)
     tracer.trace(loaded, target, view, { y: 0, height: size, last: true }, frame);
-  const rgba = Array.from(target.readMean());
+  const taken = take(tracer, target);
   target.dispose();
   tracer.unload(loaded);
-  return rgba;
+  return taken;
 }
 
-Object.assign(window, { traceScene });
+/** Linear RGBA, rows bottom to top. */
+const traceScene = (k: number, wish: TraceWish): Promise<number[]> =>
+  gather(k, wish, (_, target) => Array.from(target.readMean()));
+
+/** What shows of it, before tone and colour space. */
+const showScene = (k: number, wish: TraceWish): Promise<number[]> =>
+  gather(k, wish, (tracer, target) => {
+    tracer.readShown({ left: target, right: null, exposure: 0, divider: 1, sideBySide: false }, 1, 1);
+    return Array.from(target.readPicture());
+  });
+
+Object.assign(window, { traceScene, showScene });

@@ -1,58 +1,102 @@
 import { describe, expect, it } from "vitest";
-import { Accumulator } from "../../src/render/accumulator.ts";
+import { Accumulator, type Showable } from "../../src/render/accumulator.ts";
 import { anyContext } from "./any-context.ts";
 
-describe("the running sum", () => {
-  it("draws to what it neither shows nor guesses from", () => {
-    const sum = new Accumulator(anyContext(), 4, 4);
-    sum.restart(true);
-    for (let pass = 0; pass < 20; pass++) {
-      const [front, guess] = [sum.front, sum.guess];
-      const { back } = sum;
-      sum.endPass();
-      expect(sum.front).not.toBe(front);
-      expect(sum.front).not.toBe(guess);
-      expect(sum.back).not.toBe(back);
+function gathering(isGuided: boolean): Accumulator {
+  const picture = new Accumulator(anyContext(), 4, 4);
+  picture.restart(isGuided);
+  return picture;
+}
+
+/** Makes what shows, as the engine does before it shows a picture. */
+function resolve(picture: Accumulator): Showable | null {
+  const now = picture.overdue;
+  if (now) picture.resolved(now);
+  return now;
+}
+
+describe("a gathering picture", () => {
+  it.each([true, false])("draws to what it neither adds to nor guesses from (guided: %s)", (isGuided) => {
+    const picture = gathering(isGuided);
+    for (let pass = 0; pass < 40; pass++) {
+      const { front, guess, back } = picture;
+      expect(front).not.toBe(guess);
+      picture.endPass();
+      // What was drawn to is now one of the halves; the other half is as it was.
+      expect(picture.back).not.toBe(back);
+      expect([picture.front, picture.guess]).toContain(guess);
+      expect([picture.front, picture.guess]).not.toContain(front);
     }
   });
 
-  it("guesses from the sketch until a ray has all its wavelengths, then from the last whole ray", () => {
-    const sum = new Accumulator(anyContext(), 4, 4);
-    sum.restart(true);
-    sum.endPass();
-    let whole = sum.front;
-    for (let sample = 1; sample <= 16; sample++) {
-      sum.endPass();
-      if (sample % 4 === 0) whole = sum.front;
-      expect(sum.guess).toBe(whole);
-      expect(sum.samples).toBe(sample);
+  it("guesses from the sketch during the first ray, then from the other half as it stood when the ray began", () => {
+    const picture = gathering(true);
+    picture.endPass();
+    for (let ray = 0; ray < 6; ray++) {
+      const guess = picture.guess;
+      for (let wave = 0; wave < 4; wave++) {
+        expect(picture.guess).toBe(guess);
+        picture.endPass();
+        expect(picture.samples).toBe(4 * ray + wave + 1);
+      }
     }
   });
 
-  it("shows the sketch until the first ray is whole, and every sample from then on", () => {
-    const sum = new Accumulator(anyContext(), 4, 4);
-    sum.restart(true);
-    sum.endPass();
-    const sketch = sum.front;
-    for (let sample = 1; sample < 4; sample++) {
-      sum.endPass();
-      expect(sum.shown).toEqual({ texture: sketch, samples: 1 });
-      expect(sum.shown.texture).toBe(sketch);
+  it("shows the sketch until the first ray is whole", () => {
+    const picture = gathering(true);
+    const shown = [0, 1, 2, 3].map(() => {
+      picture.endPass();
+      return resolve(picture);
+    });
+    const sketch = shown[0]?.halves[1];
+    expect(sketch?.samples).toBe(1);
+    for (const each of shown) {
+      expect(each?.halves.map(({ samples }) => samples)).toEqual([0, 1]);
+      expect(each?.halves[1].texture).toBe(sketch?.texture);
+      expect(each?.smoothed).toBe(false);
     }
-    for (let sample = 4; sample < 9; sample++) {
-      sum.endPass();
-      expect(sum.shown.texture).toBe(sum.front);
-      expect(sum.shown.samples).toBe(sample);
+    picture.endPass();
+    expect(resolve(picture)?.halves.map(({ samples }) => samples)).toEqual([4, 0]);
+  });
+
+  it.each([
+    [true, [8, 16, 32, 64, 128]],
+    [false, [2, 4, 8, 16, 32, 64, 128]],
+  ])(
+    "smooths when both halves have as much, each time with twice the samples (guided: %s)",
+    (isGuided, at) => {
+      const picture = gathering(isGuided);
+      const smoothedAt: number[] = [];
+      while (picture.samples < 200) {
+        picture.endPass();
+        const now = resolve(picture);
+        if (!now?.smoothed) continue;
+        expect(now.halves[0].samples).toBe(now.halves[1].samples);
+        smoothedAt.push(picture.samples);
+      }
+      expect(smoothedAt).toEqual(at);
+    },
+  );
+
+  it("never puts a noisier picture in the place of a smoothed one", () => {
+    const picture = gathering(true);
+    while (picture.samples < 8 || picture.passes < 9) picture.endPass();
+    expect(resolve(picture)?.smoothed).toBe(true);
+    for (let pass = 0; pass < 7; pass++) {
+      picture.endPass();
+      expect(resolve(picture)).toBeNull();
     }
   });
 
-  it("keeps showing the picture from before until a new pass is whole", () => {
-    const sum = new Accumulator(anyContext(), 4, 4);
-    sum.restart(false);
-    for (let pass = 0; pass < 5; pass++) sum.endPass();
-    const before = sum.shown;
-    sum.restart(true);
-    expect(sum.shown).toEqual(before);
-    expect(sum.shown.texture).toBe(before.texture);
+  it("keeps what shows until a pass of the new picture is whole, and then shows that", () => {
+    const picture = gathering(false);
+    for (let pass = 0; pass < 8; pass++) picture.endPass();
+    resolve(picture);
+    const { samples } = picture;
+    picture.restart(true);
+    expect(picture.overdue).toBeNull();
+    expect(picture.samples).toBe(samples);
+    picture.endPass();
+    expect(resolve(picture)?.halves.map((half) => half.samples)).toEqual([0, 1]);
   });
 });

@@ -1,15 +1,13 @@
 import { describe, expect, it } from "vitest";
 import {
-  CARD,
-  isRayWhole,
-  PROCESSOR,
+  halfOfPass,
   passAt,
-  reachOf,
   samplesAfter,
+  samplesOfHalves,
   shuffled,
   WAVES_A_RAY,
 } from "../../src/render/pass.ts";
-import { tilesOf } from "../../src/render/still.ts";
+import { tilesOf, withMargin } from "../../src/render/still.ts";
 
 describe("the tiles of a still picture", () => {
   it.each([
@@ -26,24 +24,37 @@ describe("the tiles of a still picture", () => {
   });
 });
 
-const guided = { hasDispersion: true, maxMeetings: 256, seed: 1 };
+describe("the margin of a tile", () => {
+  it("holds what its pixels are smoothed by, as far as the picture goes", () => {
+    const [width, height] = [2500, 1030];
+    for (const tile of tilesOf(width, height)) {
+      const traced = withMargin(tile, width, height);
+      expect(traced.x).toBe(Math.max(0, tile.x - 2));
+      expect(traced.y).toBe(Math.max(0, tile.y - 2));
+      expect(traced.x + traced.width).toBe(Math.min(width, tile.x + tile.width + 2));
+      expect(traced.y + traced.height).toBe(Math.min(height, tile.y + tile.height + 2));
+    }
+  });
+});
+
+const guided = { hasDispersion: true, maxMeetings: 16, seed: 1 };
 const plain = { ...guided, hasDispersion: false };
 
 describe("the passes of a picture", () => {
   it("sketches first where wavelengths part, and does not count the sketch", () => {
-    expect([0, 1, 2].map((k) => passAt(k, guided, CARD).channels)).toEqual([3, 1, 1]);
+    expect([0, 1, 2].map((k) => passAt(k, guided).channels)).toEqual([3, 1, 1]);
     expect([1, 2, 3].map((passes) => samplesAfter(passes, true))).toEqual([1, 1, 2]);
-    expect(passAt(1, guided, CARD).uniforms.keep.value).toBe(0);
-    expect(passAt(2, guided, CARD).uniforms.keep.value).toBe(1);
+    expect(passAt(1, guided).uniforms.keep.value).toBe(0);
+    expect(passAt(2, guided).uniforms.keep.value).toBe(1);
   });
 
   it("counts every pass where there is no dispersion", () => {
-    expect([0, 5].map((k) => passAt(k, plain, CARD).channels)).toEqual([3, 3]);
+    expect([0, 5].map((k) => passAt(k, plain).channels)).toEqual([3, 3]);
     expect(samplesAfter(7, false)).toBe(7);
   });
 
   it("gives the second Sobol number of a sample bit-reversed: Pascal's triangle modulo 2", () => {
-    const numbers = [0, 1, 2, 3, 4].map((k) => passAt(k, plain, CARD).uniforms.sampleSobol.value);
+    const numbers = [0, 2, 4, 6, 8].map((k) => passAt(k, plain).uniforms.sampleSobol.value);
     expect(numbers).toEqual([0, 1, 3, 2, 5]);
   });
 
@@ -58,7 +69,7 @@ describe("the passes of a picture", () => {
 
   it("sends each ray four times on the same chances, at four wavelengths of one group", () => {
     for (let first = 1; first <= 257; first += WAVES_A_RAY) {
-      const passes = [0, 1, 2, 3].map((k) => passAt(first + k, guided, CARD).uniforms);
+      const passes = [0, 1, 2, 3].map((k) => passAt(first + k, guided).uniforms);
       for (const name of [
         "sampleIndex",
         "sampleSobol",
@@ -72,7 +83,8 @@ describe("the passes of a picture", () => {
       const places = passes.map(({ waveIndex }) => Number(waveIndex.value));
       expect(new Set(places.map((place) => Math.floor(place / WAVES_A_RAY))).size).toBe(1);
       expect(new Set(places.map((place) => place % WAVES_A_RAY)).size).toBe(WAVES_A_RAY);
-      expect([0, 1, 2, 3].map((k) => isRayWhole(first + k + 1, true))).toEqual([false, false, false, true]);
+      const halves = [0, 1, 2, 3].map((k) => halfOfPass(first + k, true));
+      expect(new Set(halves).size).toBe(1);
     }
   });
 
@@ -80,7 +92,7 @@ describe("the passes of a picture", () => {
     const plain = { ...guided, hasDispersion: false };
     const orderOf = (first: number) =>
       Array.from({ length: 16 }, (_, k) =>
-        Number(passAt(first + k, plain, CARD).uniforms.rouletteIndex.value),
+        Number(passAt(2 * (first + k), plain).uniforms.rouletteIndex.value),
       );
     for (let first = 0; first < 256; first += 16) {
       const order = orderOf(first);
@@ -95,35 +107,48 @@ describe("the passes of a picture", () => {
     expect(odd).toBeLessThan(28);
   });
 
-  it("follows long paths in the share of samples that the weights make up for", () => {
-    const count = 4096;
-    for (const [seed, following] of [
-      [1, CARD],
-      [2, PROCESSOR],
-      [77, CARD],
-    ] as const) {
-      const reaches = Array.from({ length: count }, (_, k) => reachOf(k, seed, following));
-      for (const further of [0, 1, 5, 12, 20]) {
-        const share = reaches.filter((reach) => reach > following.surely + further).length / count;
-        expect(Math.abs(share - following.survival ** further)).toBeLessThanOrEqual(2 / count);
+  it.each([true, false])(
+    "gives rays to the halves by turns, and keeps count of each (guided: %s)",
+    (isGuided) => {
+      const counted: [number, number] = [0, 0];
+      for (let pass = isGuided ? 1 : 0; pass < 70; pass++) {
+        expect(samplesOfHalves(pass, isGuided)).toEqual(counted);
+        counted[halfOfPass(pass, isGuided)] += 1;
+        const [first, second] = samplesOfHalves(pass + 1, isGuided);
+        expect(first + second).toBe(samplesAfter(pass + 1, isGuided));
+        expect(Math.abs(first - second)).toBeLessThanOrEqual(isGuided ? WAVES_A_RAY : 1);
       }
+    },
+  );
+
+  it("gives the halves seeds of their own, and the same numbers to the same ray of either", () => {
+    for (const scene of [guided, plain]) {
+      const seeds: [Set<unknown>, Set<unknown>] = [new Set(), new Set()];
+      const rays: [unknown[], unknown[]] = [[], []];
+      for (let pass = scene.hasDispersion ? 1 : 0; pass < 65; pass++) {
+        const { seed, sampleIndex, sampleSobol, waveIndex } = passAt(pass, scene).uniforms;
+        const half = halfOfPass(pass, scene.hasDispersion);
+        seeds[half].add(seed.value);
+        rays[half].push([sampleIndex.value, sampleSobol.value, waveIndex.value]);
+      }
+      expect(seeds.map((each) => each.size)).toEqual([1, 1]);
+      expect([...seeds[0]]).not.toEqual([...seeds[1]]);
+      expect(rays[1].slice(0, 28)).toEqual(rays[0].slice(0, 28));
     }
   });
 
-  it("spreads long and short samples evenly over any 16 in a row that belong together", () => {
-    for (let first = 0; first < 256; first += 16) {
-      const long = Array.from({ length: 16 }, (_, k) => reachOf(first + k, 1, CARD)).filter(
-        (reach) => reach > CARD.surely + 4,
-      );
-      // 0.85^4 of 16 are 8.4.
-      expect(long.length).toBeGreaterThanOrEqual(7);
-      expect(long.length).toBeLessThanOrEqual(10);
+  it("guesses from the half that knows nothing of the ray, and starts each half anew", () => {
+    for (let pass = 1; pass < 70; pass++) {
+      const half = halfOfPass(pass, true);
+      const samples = samplesOfHalves(pass, true);
+      const { guessSamples, keep } = passAt(pass, guided).uniforms;
+      expect(guessSamples.value).toBe(Math.max(1, samples[1 - half]));
+      expect(keep.value).toBe(samples[half] === 0 ? 0 : 1);
     }
   });
 
-  it("never goes beyond the cap, and sketches no farther than it need", () => {
-    expect(passAt(1, { ...guided, maxMeetings: 5 }, CARD).uniforms.reach.value).toBe(5);
-    expect(passAt(0, guided, CARD).uniforms.reach.value).toBeLessThan(64);
-    expect(passAt(0, guided, CARD).uniforms.longSurvival.value).toBe(1);
+  it("follows every path as far as the scene asks", () => {
+    for (const pass of [0, 1, 2, 30])
+      expect(passAt(pass, { ...guided, maxMeetings: 5 }).uniforms.reach.value).toBe(5);
   });
 });

@@ -148,3 +148,14 @@ export function pictureRadiance(picture: EquirectPicture, d: Vec3): Rgb {
   };
   return [at(0), at(1), at(2)];
 }
+
+/** Mean radiance over the sphere: each row weighs as much as the band of the sphere that it covers. */
+export function pictureMean({ width, height, data }: EquirectPicture): Rgb {
+  const sum: [number, number, number] = [0, 0, 0];
+  for (let row = 0; row < height; row++) {
+    const band = Math.cos((Math.PI * row) / height) - Math.cos((Math.PI * (row + 1)) / height);
+    for (let x = 0; x < width; x++)
+      for (let c = 0; c < 3; c++) sum[c] += (band * data[3 * (row * width + x) + c]) / (2 * width);
+  }
+  return sum;
+}

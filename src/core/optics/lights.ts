@@ -3,7 +3,7 @@
  * data that a shader evaluates by the same few formulas: a sky, a horizon and a ground, and panels that glow.
  */
 import { cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
-import { type EquirectPicture, pictureRadiance } from "./hdr.ts";
+import { type EquirectPicture, pictureMean, pictureRadiance } from "./hdr.ts";
 import type { Rgb } from "./spectrum.ts";
 
 /** A glowing rectangle or disc far away, seen from the piece. Sizes are tangents of half angles. */
@@ -263,4 +263,30 @@ export function lightRadiance(light: Light, d: Vec3): Rgb {
   return light.kind === "setting"
     ? settingRadiance(light.setting, local)
     : pictureRadiance(light.picture, local);
+}
+
+/** Directions over which a mean is taken: equal steps of height are equal parts of the sphere. */
+const [RINGS, SPOKES] = [96, 192];
+const means = new WeakMap<object, Rgb>();
+
+/** Mean radiance from all around. A light is asked once; turning it changes nothing. */
+export function meanRadiance(light: Light): Rgb {
+  if (light.kind === "uniform") return WHITE;
+  const source = light.kind === "setting" ? light.setting : light.picture;
+  const mean =
+    means.get(source) ?? (light.kind === "setting" ? settingMean(light.setting) : pictureMean(light.picture));
+  means.set(source, mean);
+  return mean;
+}
+
+function settingMean(setting: LightSetting): Rgb {
+  const sum: [number, number, number] = [0, 0, 0];
+  for (let ring = 0; ring < RINGS; ring++)
+    for (let spoke = 0; spoke < SPOKES; spoke++) {
+      const y = (2 * ring + 1) / RINGS - 1;
+      const [r, a] = [Math.sqrt(1 - y * y), (2 * Math.PI * spoke) / SPOKES];
+      const rgb = settingRadiance(setting, [r * Math.cos(a), y, r * Math.sin(a)]);
+      for (let c = 0; c < 3; c++) sum[c] += rgb[c] / (RINGS * SPOKES);
+    }
+  return sum;
 }

@@ -45,7 +45,7 @@ function lineOf(state: LookState, words: Words): string {
   if (state.phase === "preparing") return words.preparing;
   if (state.phase === "lost") return words.lost;
   if (state.isBehind) return words.behind;
-  if (state.phase === "clean") return words.clean(state.samples);
+  if (state.phase === "clean") return words.clean(inDoublings(state.samples));
   if (state.samples === 0) return words.first;
   return state.isCoarse ? words.coarse : words.tracing(inSteps(state.samples), state.target);
 }
@@ -53,6 +53,8 @@ function lineOf(state: LookState, words: Words): string {
 /** Said in steps, so that the words can be read, and are not read out, at every frame. */
 const STEP = 16;
 const inSteps = (samples: number): number => (samples < STEP ? 1 : STEP * Math.floor(samples / STEP));
+/** What shows of a clean picture changes when its samples have doubled. */
+const inDoublings = (samples: number): number => 2 ** Math.floor(Math.log2(samples));
 
 function cameraOf({ eye: at, back, right, up, fieldDeg }: View): Camera {
   const spread = Math.tan((fieldDeg * Math.PI) / 360);
@@ -62,7 +64,7 @@ function cameraOf({ eye: at, back, right, up, fieldDeg }: View): Camera {
 /** What is less is said to be less: a share of the light. */
 const NOTEWORTHY = 1e-3;
 
-/** What the cap on a path's surfaces leaves out of the picture that shows, counted once it is clean. */
+/** What the cap on a path's surfaces leaves to the light's mean in the picture that shows, counted once it is clean. */
 function LostLight() {
   const words = useWords(lookWords).status;
   const format = useFormat();
@@ -83,7 +85,9 @@ function LostLight() {
   if (lost === null) return null;
   return (
     <span className="look-lost">
-      {lost < NOTEWORTHY ? words.lostNone : words.lostSome(format.number(100 * lost, 1))}
+      {lost < NOTEWORTHY
+        ? words.lostNone
+        : words.lostSome(format.number(100 * lost, 1), DEFAULT_OPTIONS.maxMeetings)}
     </span>
   );
 }

@@ -1,6 +1,6 @@
 /** A picture for a customer: traced at a chosen size and quality, saved as PNG. */
 import { useState } from "react";
-import { DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
+import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
 import { fileNameOf, offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
 import { NumberField } from "../controls/NumberField.tsx";
@@ -45,6 +45,7 @@ export function SavePicture() {
       const packed = packScene(sceneOf(plan, settings), {
         ...DEFAULT_OPTIONS,
         hasDispersion: settings.hasDispersion,
+        maxMeetings: STILL_MEETINGS,
         behind: isTransparent ? "nothing" : settings.behind,
       });
       const options = {

@@ -2,9 +2,10 @@
 
 usage: egl.py JOBS.json OUT
 
-JOBS.json, as written by `emit.ts`: {"shaders": {name: text}, "jobs": [{name, vertex, fragments: {channels: name}, display?, uniforms, blocks,
-textures, sizes: [[w, h]], passes: [{channels, uniforms, endsRay}], samples, picture?, dump?}]}. Each pass reads the sum of the passes before, and that
-of the last pass that ended a ray, and writes a third float texture, as the app does. Prints compile time, and for each size milliseconds a pass and million samples a second;
+JOBS.json, as written by `emit.ts`: {"shaders": {name: text}, "jobs": [{name, vertex, fragments: {channels: name}, resolve?, display?, uniforms, blocks,
+textures, sizes: [[w, h]], passes: [{channels, uniforms, half}], samples: [first half, second half], picture?, dump?}]}. Each pass reads the sum of its
+half and that of the other one, and writes a third float texture, as the app does. Prints for each size milliseconds a pass and million samples a second,
+and milliseconds that smoothing the picture takes;
 with `picture`, writes the finished picture as PNG to OUT as well, with `dump` the sum of all samples as raw floats. All numbers also go to OUT/egl.json.
 """
 import ctypes as C
@@ -24,7 +25,7 @@ egl.eglMakeCurrent.argtypes = [C.c_void_p] * 4
 gl.glGetString.restype = C.c_char_p
 
 TEXTURE_2D, FRAMEBUFFER, UNIFORM_BUFFER = 0x0DE1, 0x8D40, 0x8A11
-RGBA, FLOAT, UNSIGNED_BYTE, RGBA32F, RGBA8 = 0x1908, 0x1406, 0x1401, 0x8814, 0x8058
+RGBA, FLOAT, UNSIGNED_BYTE, RGBA32F, RGBA16F, RGBA8 = 0x1908, 0x1406, 0x1401, 0x8814, 0x881A, 0x8058
 
 
 def extension(name, result, *arguments):
@@ -141,26 +142,25 @@ def bind_scene(program, job):
 
 
 class Sum:
-    """The running sum in three float textures: the newest, the one that ended the last ray, the one drawn to next."""
+    """The sums of a picture's two halves in float textures that take turns with a third, which is drawn to next."""
 
     def __init__(self, width, height):
         self.targets = [make_target(width, height) for _ in range(3)]
-        self.restart()
+        self.halves = [0, 1]
 
-    def restart(self):
-        self.front = self.guess = 0
-
-    def begin_pass(self):
-        self.back = next(k for k in range(3) if k not in (self.front, self.guess))
-        for unit, k in ((1, self.guess), (0, self.front)):
+    def bind(self, units):
+        for unit, half in units:
             gl.glActiveTexture(0x84C0 + unit)
-            gl.glBindTexture(TEXTURE_2D, self.targets[k][0])
+            gl.glBindTexture(TEXTURE_2D, self.targets[self.halves[half]][0])
+        gl.glActiveTexture(0x84C0)
+
+    def begin_pass(self, half):
+        self.back = next(k for k in range(3) if k not in self.halves)
+        self.bind(((1, 1 - half), (0, half)))
         gl.glBindFramebuffer(FRAMEBUFFER, self.targets[self.back][1])
 
-    def end_pass(self, ends_ray):
-        self.front = self.back
-        if ends_ray:
-            self.guess = self.front
+    def end_pass(self, half):
+        self.halves[half] = self.back
 
     def dispose(self):
         for texture, framebuffer in self.targets:
@@ -177,30 +177,58 @@ def trace(programs, total, passes, first=0):
     for k, one in enumerate(passes, first):
         program = programs[str(one["channels"])]
         gl.glUseProgram(program)
-        total.begin_pass()
+        total.begin_pass(one["half"])
         set_uniforms(program, one["uniforms"])
         gl.glDrawArrays(4, 0, 3)
-        total.end_pass(one["endsRay"])
+        total.end_pass(one["half"])
         if k % PASSES_AT_ONCE == 0:
             gl.glFinish()
     gl.glReadPixels(0, 0, 1, 1, RGBA, FLOAT, (C.c_float * 4)())
 
 
-def save_picture(job, shaders, total, width, height, path):
+# Draws that a resolve is timed over.
+TIMES = 8
+
+
+def resolve(job, shaders, total, width, height):
+    """Makes the picture that shows of both halves; answers its texture and milliseconds."""
+    program = link(shaders, job["vertex"], job["resolve"])
+    gl.glUseProgram(program)
+    texture, framebuffer = make_target(width, height, RGBA16F)
+    first, second = job["samples"]
+    set_uniforms(program, {
+        "firstSum": {"kind": "int", "value": 0}, "secondSum": {"kind": "int", "value": 1},
+        "firstSamples": {"kind": "float", "value": first}, "secondSamples": {"kind": "float", "value": second},
+        "smooths": {"kind": "int", "value": int(first == second)},
+    })
+    gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
+    total.bind(((1, 1), (0, 0)))
+    ms = 0
+    for times in (1, TIMES):
+        gl.glFinish()
+        started = time.perf_counter()
+        for _ in range(times):
+            gl.glDrawArrays(4, 0, 3)
+        gl.glFinish()
+        ms = 1e3 * (time.perf_counter() - started) / times
+    gl.glDeleteProgram(program)
+    gl.glDeleteFramebuffers(1, C.byref(framebuffer))
+    return texture, ms
+
+
+def save_picture(job, shaders, texture, width, height, path):
     from PIL import Image
 
     program = link(shaders, job["vertex"], job["display"])
     gl.glUseProgram(program)
     make_and_bind = make_target(width, height, RGBA8, UNSIGNED_BYTE)
-    samples = job["samples"]
     set_uniforms(program, {
-        "leftSum": {"kind": "int", "value": 0}, "rightSum": {"kind": "int", "value": 0},
-        "leftSamples": {"kind": "float", "value": samples}, "rightSamples": {"kind": "float", "value": samples},
+        "leftPicture": {"kind": "int", "value": 0}, "rightPicture": {"kind": "int", "value": 0},
         "resolution": {"kind": "vec2", "value": [width, height]}, "exposure": {"kind": "float", "value": job["picture"]["exposure"]},
         "dividerX": {"kind": "float", "value": width}, "sideBySide": {"kind": "int", "value": 0},
     })
     gl.glBindFramebuffer(FRAMEBUFFER, make_and_bind[1])
-    gl.glBindTexture(TEXTURE_2D, total.targets[total.front][0])
+    gl.glBindTexture(TEXTURE_2D, texture)
     gl.glDrawArrays(4, 0, 3)
     shown = np.empty((height, width, 4), np.uint8)
     gl.glReadPixels(0, 0, width, height, RGBA, UNSIGNED_BYTE, shown.ctypes.data_as(C.c_void_p))
@@ -210,11 +238,16 @@ def save_picture(job, shaders, total, width, height, path):
     Image.fromarray(np.clip(rgb + 0.5, 0, 255).astype(np.uint8)).save(path)
 
 
-def read_sum(framebuffer, width, height):
-    """Sum over the samples, RGBA floats, rows bottom to top."""
-    gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
-    pixels = np.empty((height, width, 4), np.float32)
-    gl.glReadPixels(0, 0, width, height, RGBA, FLOAT, pixels.ctypes.data_as(C.c_void_p))
+def read_sum(job, total, width, height):
+    """Sum over the samples of both halves, RGBA floats, rows bottom to top."""
+    pixels = np.zeros((height, width, 4), np.float32)
+    for half, samples in enumerate(job["samples"]):
+        if samples == 0:
+            continue
+        part = np.empty((height, width, 4), np.float32)
+        gl.glBindFramebuffer(FRAMEBUFFER, total.targets[total.halves[half]][1])
+        gl.glReadPixels(0, 0, width, height, RGBA, FLOAT, part.ctypes.data_as(C.c_void_p))
+        pixels += part
     return pixels
 
 
@@ -241,14 +274,61 @@ def run(job, shaders, out):
         rate = width * height / ms / 1e3
         answer["sizes"].append({"size": f"{width}x{height}", "ms": round(ms, 4), "megaSamples": round(rate, 1)})
         print(f"{job['name']:44} {width}x{height}  {ms:8.3f} ms a pass  {rate:8.0f} M samples/s", flush=True)
-        if job.get("picture"):
-            save_picture(job, shaders, total, width, height, os.path.join(out, job["picture"]["file"]))
+        if job.get("resolve"):
+            texture, resolve_ms = resolve(job, shaders, total, width, height)
+            answer["sizes"][-1]["resolveMs"] = round(resolve_ms, 4)
+            print(f"{'':44} {width}x{height}  {resolve_ms:8.3f} ms to resolve", flush=True)
+            if job.get("picture"):
+                save_picture(job, shaders, texture, width, height, os.path.join(out, job["picture"]["file"]))
+            gl.glDeleteTextures(1, C.byref(texture))
         if job.get("dump"):
-            read_sum(total.targets[total.front][1], width, height).tofile(os.path.join(out, job["dump"]))
+            read_sum(job, total, width, height).tofile(os.path.join(out, job["dump"]))
         total.dispose()
     for program in programs.values():
         gl.glDeleteProgram(program)
     return answer
+
+
+MULTIPLY = """#version 300 es
+precision highp float;
+uniform vec4 k;
+out vec4 sum;
+void main() {
+  vec4 a = gl_FragCoord * 1e-3;
+  vec4 b = a + 1.0;
+  vec4 c = a + 2.0;
+  vec4 d = a + 3.0;
+  for (int i = 0; i < 512; i++) {
+    a = a * k.x + k.y;
+    b = b * k.x + k.y;
+    c = c * k.x + k.y;
+    d = d * k.x + k.y;
+  }
+  sum = a + b + c + d;
+}
+"""
+
+
+def fragment_speed(vertex):
+    """Thousand million multiplications and additions a second in fragment shaders, to tell which cards a run speaks for: cards
+    built for computing may have few units that can draw."""
+    program = link({"vertex": vertex, "multiply": MULTIPLY}, "vertex", "multiply")
+    gl.glUseProgram(program)
+    set_uniforms(program, {"k": {"kind": "vec4", "value": [0.999, 0.001, 0, 0]}})
+    width, height, draws = 1920, 1080, 20
+    texture, framebuffer = make_target(width, height)
+    gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
+    gl.glViewport(0, 0, width, height)
+    for times in (2, draws):
+        gl.glFinish()
+        started = time.perf_counter()
+        for _ in range(times):
+            gl.glDrawArrays(4, 0, 3)
+        gl.glFinish()
+        seconds = (time.perf_counter() - started) / times
+    gl.glDeleteFramebuffers(1, C.byref(framebuffer))
+    gl.glDeleteTextures(1, C.byref(texture))
+    return width * height * 512 * 16 * 2 / seconds / 1e9
 
 
 def main(jobs_path, out):
@@ -260,8 +340,10 @@ def main(jobs_path, out):
     vertex_array = C.c_uint()
     gl.glGenVertexArrays(1, C.byref(vertex_array))
     gl.glBindVertexArray(vertex_array)
+    speed = round(fragment_speed(plan["shaders"]["screen.vert"]))
+    print(f"fragment shaders: {speed} GFLOPS")
     answers = [run(job, plan["shaders"], out) for job in plan["jobs"]]
-    json.dump({"card": card, "jobs": answers}, open(os.path.join(out, "egl.json"), "w"), indent=1)
+    json.dump({"card": card, "fragmentGflops": speed, "jobs": answers}, open(os.path.join(out, "egl.json"), "w"), indent=1)
 
 
 if __name__ == "__main__":

@@ -11,7 +11,7 @@ import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
 import { DEFAULT_OPTIONS, packScene, type TraceOptions } from "../../../src/render/pack-scene.ts";
-import { CARD, isRayWhole, type PassScene, passAt, samplesAfter } from "../../../src/render/pass.ts";
+import { halfOfPass, type PassScene, passAt, samplesOfHalves } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
 import { EXAMPLES } from "../../../src/ui/examples.ts";
@@ -23,8 +23,8 @@ const SIZES = [
   [1920, 1080],
   [3840, 2160],
 ];
-const PASSES = 60;
-const PICTURE = { size: 900, passes: 800 };
+const PASSES = 65;
+const PICTURE = { size: 900, passes: 801 };
 /** Day's paper, sRGB bytes. */
 const GROUND = [241, 238, 231];
 
@@ -34,6 +34,7 @@ const MOST_UNROLLED = 128;
 const texts = readShaderTexts();
 const shaders: Record<string, string> = {
   "screen.vert": assembleShader(texts, "screen.vert").text,
+  "resolve.frag": assembleShader(texts, "resolve.frag").text,
   "display.frag": assembleShader(texts, "display.frag").text,
 };
 
@@ -44,9 +45,9 @@ const plain = (value: unknown): unknown =>
 /** Every pass with what changes from one to the next. */
 const passList = (count: number, scene: PassScene) =>
   Array.from({ length: count }, (_, index) => {
-    const { channels, uniforms } = passAt(index, scene, CARD);
-    const endsRay = isRayWhole(index + 1, scene.hasDispersion);
-    return { channels, uniforms: plain({ ...uniforms, frameIndex: uint(index) }), endsRay };
+    const { channels, uniforms } = passAt(index, scene);
+    const half = halfOfPass(index, scene.hasDispersion);
+    return { channels, uniforms: plain({ ...uniforms, frameIndex: uint(index) }), half };
   });
 
 function tracerJob(
@@ -76,6 +77,7 @@ function tracerJob(
     name,
     vertex: "screen.vert",
     fragments: Object.fromEntries(fragments),
+    resolve: "resolve.frag",
     display: "display.frag",
     uniforms: plain({ ...packed.uniforms, ...camera }),
     blocks: plain({ Body: packed.body, Designs: packed.designs }),
@@ -85,7 +87,7 @@ function tracerJob(
     }),
     sizes: picture ? [[PICTURE.size, PICTURE.size]] : SIZES,
     passes: passList(passes, packed),
-    samples: samplesAfter(passes, packed.hasDispersion),
+    samples: samplesOfHalves(passes, packed.hasDispersion),
     ...(picture && { picture: { ...picture, ground: GROUND } }),
   };
 }
@@ -102,7 +104,7 @@ function bareJob(count: number) {
     textures: {},
     sizes: SIZES,
     passes: passList(PASSES, { ...DEFAULT_OPTIONS, hasDispersion: false }),
-    samples: PASSES,
+    samples: samplesOfHalves(PASSES, false),
   };
 }
 
@@ -178,7 +180,7 @@ const checks = LOOK_SCENES.flatMap((scene, k) =>
       ...job,
       sizes: [[CHECK_SIZE, CHECK_SIZE]],
       passes: passList(count, { ...DEFAULT_OPTIONS, ...options }),
-      samples: samplesAfter(count, scene.hasDispersion),
+      samples: samplesOfHalves(count, scene.hasDispersion),
       dump: `scene-${k}-${seed}.f32`,
     };
   }),

@@ -6,6 +6,8 @@ export interface Step {
   readonly ms: number;
   /** Root mean square over pixels and channels, relative to the mean of the converged picture. */
   readonly error: number;
+  /** The same for what shows, where that is smoothed. */
+  readonly shownError?: number;
 }
 
 /** A run of a tracer to a converged picture. */

@@ -2,7 +2,6 @@
 import { Accumulator } from "../../../src/render/accumulator.ts";
 import { compileProgram, UniformSetter, uint, vec2 } from "../../../src/render/gl-program.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../../src/render/pack-scene.ts";
-import { PROCESSOR } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { shaderFiles } from "../../../src/render/shader-files.ts";
 import { TraceEngine } from "../../../src/render/trace-engine.ts";
@@ -19,7 +18,7 @@ function openContext(): WebGL2RenderingContext {
 }
 
 const gl = openContext();
-const opened = TraceEngine.create(gl, PROCESSOR);
+const opened = TraceEngine.create(gl);
 
 /** Waits for the card. */
 const finish = () => gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.FLOAT, new Float32Array(4));
@@ -70,6 +69,10 @@ async function load(
   return {
     target,
     pass: () => engine.trace(scene, target, BENCH_VIEW, { y: 0, height: size, last: true }, frame),
+    shown: () => {
+      engine.readShown({ left: target, right: null, exposure: 0, divider: 1, sideBySide: false }, size, size);
+      return target.readPicture();
+    },
     dispose: () => {
       target.dispose();
       engine.unload(scene);
@@ -109,7 +112,7 @@ async function convergeTracer(
   truth.dispose();
   // A first run warms up, so that no step pays for what is made once.
   const steps: Step[] = [];
-  const { target, pass, dispose } = await load(count, hasDispersion, size, 1, "light");
+  const { target, pass, shown, dispose } = await load(count, hasDispersion, size, 1, "light");
   pass();
   finish();
   target.restart(hasDispersion);
@@ -119,7 +122,12 @@ async function convergeTracer(
     while (target.passes === 0 || target.samples < samples) pass();
     finish();
     ms += performance.now() - started;
-    steps.push({ samples, ms, error: relativeError(target.readMean(), right) });
+    steps.push({
+      samples,
+      ms,
+      error: relativeError(target.readMean(), right),
+      shownError: relativeError(shown(), right),
+    });
   }
   dispose();
   return { steps, blocks: blocksOf(right, size) };

@@ -1,6 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../src/core/geometry/vec.ts";
-import { LIGHT_SETTINGS, lightRadiance, settingRadiance } from "../../../src/core/optics/lights.ts";
+import {
+  LIGHT_SETTINGS,
+  type LightSetting,
+  lightRadiance,
+  meanRadiance,
+  settingRadiance,
+} from "../../../src/core/optics/lights.ts";
 import { encodeSrgb, toBytes, toneMap } from "../../../src/core/optics/tone-map.ts";
 import { chance, randomDirection } from "./helpers.ts";
 
@@ -73,5 +79,55 @@ describe("the tone curve", () => {
     expect(r).toBe(g);
     expect(b).toBe(255);
     expect(toBytes(Float32Array.from([0.5, 0.5, 0.5]), 2)).toEqual(toBytes(Float32Array.from([1, 1, 1]), 1));
+  });
+});
+
+describe("the mean of a light from all around", () => {
+  const setting = LIGHT_SETTINGS["showroom-spots"];
+
+  it("is white in uniform light", () => {
+    expect(meanRadiance({ kind: "uniform" })).toEqual([1, 1, 1]);
+  });
+
+  it("of a panel alone is its radiance times its share of the sphere", () => {
+    const black = [0, 0, 0] as const;
+    const window = LIGHT_SETTINGS["north-window"].panels[0];
+    const [a, b] = [window.halfWidth, window.halfHeight];
+    const alone: LightSetting = {
+      zenith: black,
+      horizon: black,
+      floor: black,
+      nadir: black,
+      spread: 1,
+      panels: [{ ...window, columns: 1, rows: 1, soft: 1e-6, rgb: [1, 2, 4], rgbBelow: [1, 2, 4] }],
+    };
+    // Solid angle of a rectangle seen from above its middle (A. Khadjavi, J. Opt. Soc. Am. 58, 1417 (1968)), sides 2a and 2b at distance 1.
+    const share = (4 * Math.atan((a * b) / Math.sqrt(1 + a * a + b * b))) / (4 * Math.PI);
+    const mean = meanRadiance({ kind: "setting", setting: alone, turnRad: 0 });
+    [1, 2, 4].forEach((radiance, c) => {
+      expect(Math.abs(mean[c] / (radiance * share) - 1)).toBeLessThan(0.02);
+    });
+  });
+
+  it("is what random directions see, and does not change when the light is turned", () => {
+    const random = chance(5);
+    const count = 200_000;
+    const sum = [0, 0, 0];
+    for (let k = 0; k < count; k++)
+      settingRadiance(setting, randomDirection(random)).forEach((v, c) => {
+        sum[c] += v / count;
+      });
+    const mean = meanRadiance({ kind: "setting", setting, turnRad: 0 });
+    for (let c = 0; c < 3; c++) expect(Math.abs(mean[c] / sum[c] - 1)).toBeLessThan(0.03);
+    expect(meanRadiance({ kind: "setting", setting, turnRad: 1 })).toEqual(mean);
+  });
+
+  it("of a picture weighs each row by the band of the sphere that it covers", () => {
+    const [width, height] = [8, 4];
+    const data = new Float32Array(width * height * 3);
+    // The upper of four rows reaches from the zenith down to 45 degrees: (1 - cos 45) / 2 of the sphere.
+    data.fill(1, 0, width * 3);
+    const [share] = meanRadiance({ kind: "picture", picture: { width, height, data }, turnRad: 0.3 });
+    expect(share).toBeCloseTo((1 - Math.SQRT1_2) / 2, 7);
   });
 });

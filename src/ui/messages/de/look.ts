@@ -108,9 +108,9 @@ export const look: Translated<typeof english> = {
     coarse: "Ein grobes erstes Bild. Das feine folgt.",
     tracing: (samples: number, all: number) => `Wird klarer: ${samples} von ${all} Proben`,
     clean: (samples: number) => `Klar: ${samples} Proben`,
-    lostNone: "Weniger als 0,1 % des Lichts fehlen.",
-    lostSome: (percent: string) =>
-      `${percent} % des Lichts fehlen: nach 256 Flächen war es noch im Inneren gefangen.`,
+    lostNone: "Weniger als 0,1 % des Lichts sind geschätzt.",
+    lostSome: (percent: string, surfaces: number) =>
+      `${percent} % des Lichts sind geschätzt: nach ${surfaces} Flächen war es noch im Inneren gefangen, und das Mittel allen Lichts steht dafür.`,
     lost: "Die Grafikkarte war kurz weg. Das Bild kommt von selbst zurück.",
     unable: "Dieses Gerät kann dem Licht nicht nachgehen; darum zeigt sich das gezeichnete Stück.",
     details: "Einzelheiten",

@@ -99,9 +99,9 @@ export const look = {
     coarse: "A coarse first picture. The fine one follows.",
     tracing: (samples: number, all: number) => `Getting cleaner: ${samples} of ${all} samples`,
     clean: (samples: number) => `Clean: ${samples} samples`,
-    lostNone: "Less than 0.1 % of the light is left out.",
-    lostSome: (percent: string) =>
-      `${percent} % of the light is left out: after 256 surfaces it was still caught inside.`,
+    lostNone: "Less than 0.1 % of the light is a guess.",
+    lostSome: (percent: string, surfaces: number) =>
+      `${percent} % of the light is a guess: after ${surfaces} surfaces it was still caught inside, and the mean of all light stands for it.`,
     lost: "The graphics card was taken away for a moment. The picture comes back by itself.",
     unable: "This device can't trace light, so the drawn piece is shown instead.",
     details: "Details",
