@@ -129,7 +129,7 @@ describe("the shader against its twin", () => {
         const gathered = await part("traceScene", 11, samples);
         const shown = await part("showScene", 11, samples);
         expect(error(shown) / error(gathered), `${samples} samples`).toBeLessThan(share);
-      expect(Math.abs(mean(shown) / mean(gathered) - 1), "light lost or made").toBeLessThan(amiss);
+        expect(Math.abs(mean(shown) / mean(gathered) - 1), "light lost or made").toBeLessThan(amiss);
       }
     },
   );
