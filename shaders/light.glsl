@@ -55,31 +55,10 @@ vec3 lightFrom(vec3 d) {
   vec3 below = mix(skyColours[2].rgb, skyColours[3].rgb, t);
   vec3 above = mix(skyColours[1].rgb, skyColours[0].rgb, t);
   vec3 rgb = mix(below, above, smoothstep(-HORIZON_BLUR, HORIZON_BLUR, d.y));
-  // One by one and not in a loop: a panel whose place is known when compiling needs no search for its numbers.
-#if PANELS > 0
-  rgb = overPanel(rgb, d, 0);
-#endif
-#if PANELS > 1
-  rgb = overPanel(rgb, d, 1);
-#endif
-#if PANELS > 2
-  rgb = overPanel(rgb, d, 2);
-#endif
-#if PANELS > 3
-  rgb = overPanel(rgb, d, 3);
-#endif
-#if PANELS > 4
-  rgb = overPanel(rgb, d, 4);
-#endif
-#if PANELS > 5
-  rgb = overPanel(rgb, d, 5);
-#endif
-#if PANELS > 6
-  rgb = overPanel(rgb, d, 6);
-#endif
-#if PANELS > 7
-  rgb = overPanel(rgb, d, 7);
-#endif
+  // One by one and not in a loop: a panel whose place is known when compiling needs no search for its numbers, and those that
+  // are not there are not compiled.
+#define PANEL(i) if (i < PANELS) rgb = overPanel(rgb, d, i);
+  PANEL(0) PANEL(1) PANEL(2) PANEL(3) PANEL(4) PANEL(5) PANEL(6) PANEL(7)
   return rgb;
 }
 

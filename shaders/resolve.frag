@@ -22,7 +22,7 @@ out vec4 mean;
 // Neighbours up to so many pixels away; the uncertainty is that of the pixels next to it.
 const int REACH = 2;
 const int NEAR = 1;
-// A difference of so many standard errors, as a share, makes a neighbour count for a third.
+// A neighbour counts for a third (1 / e) that differs by so many times what the halves differ by.
 const float STRICTNESS = 0.85;
 // No difference that an eye would see; keeps what is certain from being divided by nothing.
 const float LEAST = 1e-4;

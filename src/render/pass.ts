@@ -4,8 +4,9 @@
  * with all light at once: it is shown, and then only serves the samples at one wavelength as a first guess; their sum begins
  * with pass 1.
  *
- * Rays take turns between the two halves of a picture (see `accumulator.ts`): two pictures of the same thing that know
- * nothing of each other, so that what they differ by is their noise, and either is a fair guess for the other's next ray.
+ * Rays take turns between the two halves of a picture (see `accumulator.ts`): two pictures of the same thing from
+ * rays that know nothing of each other, so that what they differ by is their noise, and either is a fair guess for the other's
+ * next ray.
  */
 import { SCATTER_1, SCATTER_2, sobolInteger } from "../core/optics/random.ts";
 import { float, int, type Uniforms, uint } from "./gl-program.ts";

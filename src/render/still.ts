@@ -19,7 +19,7 @@ export interface StillOptions {
   readonly onProgress?: (share: number) => void;
 }
 
-/** Longest side of a tile: three float textures of this size take 50 MB. */
+/** Longest side of a tile: its sums and its picture take 59 MB. */
 const TILE = 1024;
 
 interface Tile {

@@ -1,5 +1,5 @@
 /** Keys that work everywhere, and how they are written on this machine. */
-import { useEffect } from "react";
+import { useLayoutEffect } from "react";
 import { studio } from "../studio.ts";
 import { choosePlanFile, savePlanFile } from "./files.ts";
 import { openSheet } from "./view.ts";
@@ -68,8 +68,9 @@ function onKeyDown(event: KeyboardEvent): void {
   chord.run();
 }
 
+/** Before the first paint: what is seen can be asked for by its keys. */
 export function useShortcuts(): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     window.addEventListener("keydown", onKeyDown);
     return () => window.removeEventListener("keydown", onKeyDown);
   }, []);

@@ -186,8 +186,16 @@ def trace(programs, total, passes, first=0):
     gl.glReadPixels(0, 0, 1, 1, RGBA, FLOAT, (C.c_float * 4)())
 
 
-# Draws that a resolve is timed over.
-TIMES = 8
+def time_draws(count):
+    """Milliseconds a draw takes, over so many of them, after a first one that warms up."""
+    for times in (1, count):
+        gl.glFinish()
+        started = time.perf_counter()
+        for _ in range(times):
+            gl.glDrawArrays(4, 0, 3)
+        gl.glFinish()
+        ms = 1e3 * (time.perf_counter() - started) / times
+    return ms
 
 
 def resolve(job, shaders, total, width, height):
@@ -203,14 +211,7 @@ def resolve(job, shaders, total, width, height):
     })
     gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
     total.bind(((1, 1), (0, 0)))
-    ms = 0
-    for times in (1, TIMES):
-        gl.glFinish()
-        started = time.perf_counter()
-        for _ in range(times):
-            gl.glDrawArrays(4, 0, 3)
-        gl.glFinish()
-        ms = 1e3 * (time.perf_counter() - started) / times
+    ms = time_draws(8)
     gl.glDeleteProgram(program)
     gl.glDeleteFramebuffers(1, C.byref(framebuffer))
     return texture, ms
@@ -315,20 +316,14 @@ def fragment_speed(vertex):
     program = link({"vertex": vertex, "multiply": MULTIPLY}, "vertex", "multiply")
     gl.glUseProgram(program)
     set_uniforms(program, {"k": {"kind": "vec4", "value": [0.999, 0.001, 0, 0]}})
-    width, height, draws = 1920, 1080, 20
+    width, height = 1920, 1080
     texture, framebuffer = make_target(width, height)
     gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
     gl.glViewport(0, 0, width, height)
-    for times in (2, draws):
-        gl.glFinish()
-        started = time.perf_counter()
-        for _ in range(times):
-            gl.glDrawArrays(4, 0, 3)
-        gl.glFinish()
-        seconds = (time.perf_counter() - started) / times
+    ms = time_draws(20)
     gl.glDeleteFramebuffers(1, C.byref(framebuffer))
     gl.glDeleteTextures(1, C.byref(texture))
-    return width * height * 512 * 16 * 2 / seconds / 1e9
+    return width * height * 512 * 16 * 2 / ms / 1e6
 
 
 def main(jobs_path, out):
