@@ -31,7 +31,9 @@ describe("a gathering picture", () => {
 
   it("guesses from the sketch during the first ray, then from the other half as it stood when the ray began", () => {
     const picture = gathering(true);
+    const before = [picture.front, picture.guess];
     picture.endPass();
+    expect(before).not.toContain(picture.guess);
     for (let ray = 0; ray < 6; ray++) {
       const guess = picture.guess;
       for (let wave = 0; wave < 4; wave++) {
