@@ -3,8 +3,8 @@
  * y up, about the foot of the normal.
  */
 import type { FacetFrame } from "../geometry/plane.ts";
-import { sweep } from "../geometry/slice.ts";
 import type { SolidFacet } from "../geometry/solid-types.ts";
+import { sweep } from "../geometry/turn.ts";
 import { dot, type Vec3 } from "../geometry/vec.ts";
 import type { Side } from "../plan/document.ts";
 

@@ -5,9 +5,10 @@
  */
 
 import type { Plane } from "../geometry/plane.ts";
-import { type Slice, sliceFacet, sweep } from "../geometry/slice.ts";
+import { type Slice, sliceFacet } from "../geometry/slice.ts";
 import { cutBall } from "../geometry/solid.ts";
 import { SKIN } from "../geometry/solid-types.ts";
+import { sweep } from "../geometry/turn.ts";
 import { dot } from "../geometry/vec.ts";
 
 const TURN = 2 * Math.PI;

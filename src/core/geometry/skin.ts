@@ -5,69 +5,145 @@
  * The caps that the planes take off the sphere form connected islands. A sphere minus islands is a tree: a patch
  * with several loops is bordered by several islands, and only an island with more than one loop separates anything.
  */
-import type { Plane } from "./plane.ts";
-import type { SkinPatch } from "./solid-types.ts";
-import { TANGENT } from "./tolerance.ts";
-import { addScaled, angleBetween, cross, dot, normalize, scale, type Vec3 } from "./vec.ts";
+import { InexactCut } from "./inexact-cut.ts";
+import type { Outlines } from "./outlines.ts";
+import { frameOf, type Plane } from "./plane.ts";
+import { flatRing } from "./solid-facet.ts";
+import { SKIN, type SkinPatch } from "./solid-types.ts";
+import { addScaled, cross, dot, normalize, scale, type Vec3 } from "./vec.ts";
 
 /** An arc of a facet's outline: counter-clockwise about the plane's normal, so the skin is on its right. */
-export interface SkinArc {
+interface SkinArc {
   readonly plane: number;
   readonly from: Vec3;
   readonly to: Vec3;
-  /** Cluster ids of the ends; both -1 for a whole circle. */
-  readonly fromId: number;
-  readonly toId: number;
   /** Turn about the normal, (0, 2 pi]. */
   readonly turn: number;
-  /** Plane whose edge with this one ends at `from`, -1 for a whole circle. */
-  readonly before: number;
+  /** Its piece in the plane's ring; -1 for a whole circle, which closes on itself. */
+  readonly piece: number;
 }
 
 type Loop = readonly SkinArc[];
 
-/** Direction at v of the circle of plane n, walked clockwise about n (skin on the left). */
-const clockwise = (v: Vec3, n: Vec3): Vec3 => normalize(cross(v, n));
-
-/** The arc that goes on from the start of `arc`, walking with the skin on the left: it ends where `arc` starts. */
-function follow(
-  arc: SkinArc,
-  endingAt: ReadonlyMap<number, readonly SkinArc[]>,
-  planes: readonly Plane[],
-): SkinArc {
-  const candidates = endingAt.get(arc.fromId) ?? [];
-  if (candidates.length <= 1) return candidates[0] ?? arc;
-  const direct = candidates.find((c) => c.plane === arc.before);
-  if (direct) return direct;
-  // Several wedges of skin meet here: the next border is the one reached first, turning left from straight back.
-  const arrival = clockwise(arc.from, planes[arc.plane].n);
-  const turnOf = (c: SkinArc) => {
-    const departure = clockwise(arc.from, planes[c.plane].n);
-    return Math.atan2(dot(arc.from, cross(arrival, departure)), dot(arrival, departure));
-  };
-  return candidates.reduce((best, c) => (turnOf(c) > turnOf(best) ? c : best));
+function arcsOf({ planes, faces, places }: Outlines): SkinArc[] {
+  return faces.flatMap((face, plane): SkinArc[] => {
+    if (face === null) return [];
+    if (face === "whole") {
+      const { across } = frameOf(planes[plane].n);
+      const { n, h } = planes[plane];
+      const start = addScaled(scale(n, h), across, Math.sqrt((1 - h) * (1 + h)));
+      return [{ plane, from: start, to: start, turn: 2 * Math.PI, piece: -1 }];
+    }
+    if (!face.labels.includes(SKIN)) return [];
+    const { turns } = flatRing(planes[plane], face, places);
+    return turns.flatMap((turn, piece) => {
+      if (turn === 0) return [];
+      const to = face.places[(piece + 1) % face.places.length];
+      return [{ plane, from: places[face.places[piece]], to: places[to], turn, piece }];
+    });
+  });
 }
 
-function traceLoops(arcs: readonly SkinArc[], planes: readonly Plane[]): Loop[] {
-  const endingAt = new Map<number, SkinArc[]>();
+/** Arcs by what they run into. */
+interface Arrivals {
+  /** By the place they end at, as an index of the table of places. */
+  readonly at: ReadonlyMap<number, readonly SkinArc[]>;
+  /** By facet and piece of its ring. */
+  readonly piece: (plane: number, piece: number) => SkinArc | undefined;
+}
+
+function arrivalsOf(arcs: readonly SkinArc[], { faces }: Outlines): Arrivals {
+  const at = new Map<number, SkinArc[]>();
+  const byFacet = new Map<number, Map<number, SkinArc>>();
   for (const arc of arcs) {
-    if (arc.toId < 0) continue;
-    const list = endingAt.get(arc.toId);
-    if (list) list.push(arc);
-    else endingAt.set(arc.toId, [arc]);
+    const face = faces[arc.plane];
+    if (face === null || face === "whole") continue;
+    const place = face.places[(arc.piece + 1) % face.places.length];
+    const own = at.get(place);
+    if (own) own.push(arc);
+    else at.set(place, [arc]);
+    const pieces = byFacet.get(arc.plane) ?? new Map<number, SkinArc>();
+    byFacet.set(arc.plane, pieces.set(arc.piece, arc));
   }
+  return { at, piece: (plane, piece) => byFacet.get(plane)?.get(piece) };
+}
+
+/** The other end of the run of facets that hang together by edges ending where `arc` starts: the arc that comes in there. */
+function acrossFacets(arc: SkinArc, { faces }: Outlines, arrivals: Arrivals): SkinArc {
+  let facet = arc.plane;
+  let piece = arc.piece;
+  for (let step = 0; step <= faces.length; step++) {
+    const ring = faces[facet];
+    if (ring === null || ring === "whole") throw new InexactCut("closed-skin");
+    const before = (piece + ring.labels.length - 1) % ring.labels.length;
+    const label = ring.labels[before];
+    if (label === SKIN) {
+      const found = arrivals.piece(facet, before);
+      if (!found) throw new InexactCut("closed-skin");
+      return found;
+    }
+    const other = faces[label];
+    if (other === null || other === "whole") throw new InexactCut("two-sides");
+    piece = other.labels.indexOf(facet);
+    if (piece < 0 || other.places[piece] !== ring.places[(before + 1) % ring.places.length])
+      throw new InexactCut("two-sides");
+    facet = label;
+  }
+  throw new InexactCut("closed-skin");
+}
+
+/** Wedges of skin this thin may come out as a whole turn. */
+const THIN_WEDGE = 1e-3;
+
+/** The angle of the wedge of skin between two arcs at the place where the one starts and the other ends, [0, 2 pi). */
+function wedgeBetween(starting: SkinArc, ending: SkinArc, planes: readonly Plane[]): number {
+  const v = starting.from;
+  const [a, b] = [cross(planes[starting.plane].n, v), cross(v, planes[ending.plane].n)];
+  const turn = Math.atan2(dot(v, cross(b, a)), dot(a, b));
+  return turn < -THIN_WEDGE ? turn + 2 * Math.PI : Math.max(0, turn);
+}
+
+/**
+ * The arc that goes on where `arc` starts, walking with the skin on the left. Where one wedge of skin ends there, that is
+ * the arc on the far side of the facets; where several do (a pinch), the one beyond the wedge of skin itself.
+ */
+function follow(arc: SkinArc, outlines: Outlines, arrivals: Arrivals): SkinArc {
+  const own = acrossFacets(arc, outlines, arrivals);
+  const face = outlines.faces[arc.plane];
+  const place = face === null || face === "whole" ? -1 : face.places[arc.piece];
+  const others = (arrivals.at.get(place) ?? []).filter((other) => other !== own);
+  if (others.length === 0) return own;
+  const wedge = (other: SkinArc) => wedgeBetween(arc, other, outlines.planes);
+  return others.reduce((best, other) => (wedge(other) < wedge(best) ? other : best));
+}
+
+function traceLoops(arcs: readonly SkinArc[], outlines: Outlines): Loop[] {
+  const arrivals = arrivalsOf(arcs, outlines);
   const used = new Set<SkinArc>();
   const loops: Loop[] = [];
   for (const start of arcs) {
     if (used.has(start)) continue;
     const loop: SkinArc[] = [];
-    for (let arc = start; !used.has(arc); arc = arc.fromId < 0 ? arc : follow(arc, endingAt, planes)) {
+    let arc = start;
+    do {
+      if (used.has(arc)) throw new InexactCut("closed-skin");
       used.add(arc);
       loop.push(arc);
-    }
+      if (arc.piece >= 0) arc = follow(arc, outlines, arrivals);
+    } while (arc !== start);
     loops.push(loop);
   }
   return loops;
+}
+
+/**
+ * Turn to the left from one arc into the next where they meet, radians. The wedge of skin between two caps is never
+ * reflex, so it lies in [0, pi], but for rounding on either side: half a turn and a little must not read as its negative.
+ */
+function exteriorAngle(v: Vec3, from: Plane, to: Plane): number {
+  const [a, b] = [cross(v, from.n), cross(v, to.n)];
+  const turn = Math.atan2(dot(v, cross(a, b)), dot(a, b));
+  return turn < -Math.PI / 2 ? turn + 2 * Math.PI : turn;
 }
 
 /** Sum of exterior angles and geodesic curvature along a loop, skin on the left. */
@@ -75,35 +151,32 @@ function loopTurning(loop: Loop, planes: readonly Plane[]): number {
   let sum = 0;
   loop.forEach((arc, i) => {
     sum -= planes[arc.plane].h * arc.turn;
-    if (arc.fromId < 0) return;
+    if (arc.piece < 0) return;
     const next = loop[(i + 1) % loop.length];
-    // The wedge of skin between two caps is never reflex, so the exterior angle lies in [0, pi].
-    sum += angleBetween(clockwise(arc.from, planes[arc.plane].n), clockwise(arc.from, planes[next.plane].n));
+    sum += exteriorAngle(arc.from, planes[arc.plane], planes[next.plane]);
   });
   return sum;
 }
 
-/** Groups of caps that overlap: island number of each plane, -1 where the plane misses the ball. */
-export function islandsOf(planes: readonly Plane[]): number[] {
-  const parent = planes.map((_, i) => i);
+/** Facets that hang together by places they share: island number of each plane, -1 for those with nothing left. */
+export function islandsOf({ faces }: Outlines): number[] {
+  const parent = faces.map((_, i) => i);
   const root = (i: number): number => {
     let r = i;
     while (parent[r] !== r) r = parent[r];
     parent[i] = r;
     return r;
   };
-  const rho = planes.map((p) => Math.acos(Math.max(-1, Math.min(1, p.h))));
-  const cuts = planes.map((p) => (1 - p.h) * (1 + p.h) > TANGENT || p.h < 0);
-  for (let i = 0; i < planes.length; i++) {
-    if (!cuts[i]) continue;
-    for (let j = i + 1; j < planes.length; j++) {
-      if (!cuts[j]) continue;
-      const [a, b] = [root(i), root(j)];
-      if (a !== b && dot(planes[i].n, planes[j].n) > Math.cos(Math.min(Math.PI, rho[i] + rho[j])) + TANGENT)
-        parent[a] = b;
+  const firstAt = new Map<number, number>();
+  faces.forEach((face, j) => {
+    if (face === null || face === "whole") return;
+    for (const place of face.places) {
+      const first = firstAt.get(place);
+      if (first === undefined) firstAt.set(place, j);
+      else parent[root(j)] = root(first);
     }
-  }
-  return planes.map((_, i) => (cuts[i] ? root(i) : -1));
+  });
+  return faces.map((face, i) => (face === null ? -1 : root(i)));
 }
 
 /** Where the great circle from p through the plane's pole first enters its cap: angle along it, or Infinity. */
@@ -115,13 +188,63 @@ function entryAngle(p: Vec3, q: Vec3, plane: Plane): number {
   return s < 0 ? s + 2 * Math.PI : s;
 }
 
-const midpoint = (arc: SkinArc, planes: readonly Plane[]): Vec3 => {
+/** The point of an arc's circle at a share of its turn. */
+const pointOf = (arc: SkinArc, planes: readonly Plane[], share = 0.5): Vec3 => {
   const { n, h } = planes[arc.plane];
   const foot = scale(n, h);
   const u: Vec3 = [arc.from[0] - foot[0], arc.from[1] - foot[1], arc.from[2] - foot[2]];
-  const half = arc.turn / 2;
-  return addScaled(addScaled(foot, u, Math.cos(half)), cross(n, u), Math.sin(half));
+  const angle = arc.turn * share;
+  return addScaled(addScaled(foot, u, Math.cos(angle)), cross(n, u), Math.sin(angle));
 };
+
+/** How far a point is from the nearest cap of `members`, one plane excepted; along normals, so a lower bound. */
+function slackOf(
+  p: Vec3,
+  members: readonly number[],
+  planes: readonly Plane[],
+  except: number,
+  enough = Number.NEGATIVE_INFINITY,
+): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const j of members) {
+    if (j === except) continue;
+    const { n, h } = planes[j];
+    least = Math.min(least, h - n[0] * p[0] - n[1] * p[1] - n[2] * p[2]);
+    if (least <= enough) return least;
+  }
+  return least;
+}
+
+/** Up to `most` of a list, evenly spread. */
+const someOf = <T>(list: readonly T[], most: number): T[] =>
+  list.filter((_, i) => i % Math.ceil(list.length / most) === 0);
+
+const PROBED = 6;
+const SHARES = [0.5, 0.31, 0.73];
+
+/** A point of a loop that lies clear of other caps: circles that touch there would make the way from it doubtful. */
+function clearPoint(loop: Loop, live: readonly number[], planes: readonly Plane[]): Vec3 {
+  let best = { at: pointOf(loop[0], planes), slack: Number.NEGATIVE_INFINITY };
+  for (const arc of someOf(loop, PROBED))
+    for (const share of SHARES) {
+      const at = pointOf(arc, planes, share);
+      const slack = slackOf(at, live, planes, arc.plane, best.slack);
+      if (slack > best.slack) best = { at, slack };
+    }
+  return best.at;
+}
+
+/** Where the way from p to a goal first enters a cap of the island, and how clear of its other caps that is. */
+function entryOf(p: Vec3, goal: Vec3, island: readonly number[], planes: readonly Plane[]) {
+  const q = normalize(addScaled(goal, p, -dot(goal, p)));
+  let [s, plane] = [Number.POSITIVE_INFINITY, island[0]];
+  for (const i of island) {
+    const angle = entryAngle(p, q, planes[i]);
+    if (angle < s) [s, plane] = [angle, i];
+  }
+  const at = addScaled(scale(p, Math.cos(s)), q, Math.sin(s));
+  return { at, plane, slack: slackOf(at, island, planes, plane) };
+}
 
 /** Which loop of an island faces the point p outside it. */
 function facingLoop(
@@ -130,21 +253,16 @@ function facingLoop(
   loops: readonly Loop[],
   planes: readonly Plane[],
 ): Loop {
-  const goal = planes[island[0]].n;
-  const q = normalize(addScaled(goal, p, -dot(goal, p)));
-  let best = { s: Number.POSITIVE_INFINITY, plane: island[0] };
-  for (const i of island) {
-    const s = entryAngle(p, q, planes[i]);
-    if (s < best.s) best = { s, plane: i };
-  }
-  const hit = addScaled(scale(p, Math.cos(best.s)), q, Math.sin(best.s));
+  const { at: hit, plane } = someOf(island, PROBED)
+    .map((goal) => entryOf(p, planes[goal].n, island, planes))
+    .reduce((a, b) => (b.slack > a.slack ? b : a));
   // The hit lies on an arc of that plane's circle: take the arc whose middle, allowing for its length, is nearest.
   let found = { slack: Number.POSITIVE_INFINITY, loop: loops[0] };
   for (const loop of loops) {
     for (const arc of loop) {
-      if (arc.plane !== best.plane) continue;
+      if (arc.plane !== plane) continue;
       const chord = Math.sqrt(Math.max(0, 1 - planes[arc.plane].h ** 2));
-      const mid = midpoint(arc, planes);
+      const mid = pointOf(arc, planes);
       const apart =
         2 *
         Math.asin(Math.min(1, Math.hypot(hit[0] - mid[0], hit[1] - mid[1], hit[2] - mid[2]) / (2 * chord)));
@@ -156,24 +274,29 @@ function facingLoop(
 }
 
 /** Loops that border one and the same patch, grouped. */
-function groupLoops(loops: readonly Loop[], planes: readonly Plane[]): Loop[][] {
+function groupLoops(loops: readonly Loop[], outlines: Outlines): Loop[][] {
   if (loops.length === 1) return [[loops[0]]];
-  const islandOf = islandsOf(planes);
+  const { planes } = outlines;
+  const islandOf = islandsOf(outlines);
   const byIsland = new Map<number, Loop[]>();
   for (const loop of loops) {
     const id = islandOf[loop[0].plane];
-    byIsland.set(id, [...(byIsland.get(id) ?? []), loop]);
+    const own = byIsland.get(id);
+    if (own) own.push(loop);
+    else byIsland.set(id, [loop]);
   }
-  const separators = [...byIsland].filter(([, own]) => own.length > 1);
+  const separators = [...byIsland].flatMap(([id, own]) =>
+    own.length > 1 ? [{ id, own, members: planes.map((_, i) => i).filter((i) => islandOf[i] === id) }] : [],
+  );
+  if (separators.length === 0) return [[...loops]];
+  const live = planes.map((_, i) => i).filter((i) => islandOf[i] >= 0);
   const groups = new Map<string, Loop[]>();
   for (const loop of loops) {
-    const p = midpoint(loop[0], planes);
+    const p = clearPoint(loop, live, planes);
     const key = separators
-      .map(([id, own]) => {
-        if (islandOf[loop[0].plane] === id) return own.indexOf(loop);
-        const members = planes.map((_, i) => i).filter((i) => islandOf[i] === id);
-        return own.indexOf(facingLoop(p, members, own, planes));
-      })
+      .map(({ id, own, members }) =>
+        own.indexOf(islandOf[loop[0].plane] === id ? loop : facingLoop(p, members, own, planes)),
+      )
       .join(",");
     groups.set(key, [...(groups.get(key) ?? []), loop]);
   }
@@ -181,17 +304,22 @@ function groupLoops(loops: readonly Loop[], planes: readonly Plane[]): Loop[][] 
 }
 
 /**
- * The patches of skin bordered by the given arcs. Without arcs the skin is whole, or gone when any plane cuts.
- * @param covered true when some plane cuts the ball
+ * The patches of skin left beside the outlines. Without arcs the skin is whole, or gone when any facet is there.
+ * @throws InexactCut when a loop of skin does not close
  */
-export function patchesOf(arcs: readonly SkinArc[], planes: readonly Plane[], covered: boolean): SkinPatch[] {
-  if (arcs.length === 0) return covered ? [] : [{ facets: [], area: 4 * Math.PI, loops: [] }];
-  return groupLoops(traceLoops(arcs, planes), planes).map((loops) => {
+export function patchesOf(outlines: Outlines, vanished: boolean): SkinPatch[] {
+  const { planes, faces } = outlines;
+  const arcs = arcsOf(outlines);
+  if (arcs.length === 0) {
+    const isUncut = !vanished && faces.every((face) => face === null);
+    return isUncut ? [{ facets: [], area: 4 * Math.PI, loops: [] }] : [];
+  }
+  return groupLoops(traceLoops(arcs, outlines), outlines).map((loops) => {
     const euler = 2 - loops.length;
     const turning = loops.reduce((sum, loop) => sum + loopTurning(loop, planes), 0);
     return {
       facets: [...new Set(loops.flatMap((loop) => loop.map((arc) => arc.plane)))].sort((a, b) => a - b),
-      area: Math.max(0, 2 * Math.PI * euler - turning),
+      area: 2 * Math.PI * euler - turning,
       loops: loops.map((loop) => loop.map(({ plane, from, to }) => ({ plane, from: to, to: from }))),
     };
   });

@@ -8,6 +8,7 @@
 import { type FacetFrame, frameOf, type Plane } from "./plane.ts";
 import { SKIN } from "./solid-types.ts";
 import { COINCIDENT, EPSILON, TANGENT } from "./tolerance.ts";
+import { sweep } from "./turn.ts";
 import { addScaled, scale, type Vec3 } from "./vec.ts";
 
 /** Ring of pieces: piece i runs counter-clockwise from vertex i to vertex i + 1. No vertices: the whole circle, or nothing. */
@@ -32,13 +33,6 @@ interface Ring {
 
 /** A quick test decides only what is at least this clear. */
 const CLEARLY = 1e-6;
-const TURN = 2 * Math.PI;
-/** Angle from `a` on to `b`, counter-clockwise, in (0, 2 pi]. */
-export const sweep = (a: number, b: number): number => {
-  const d = (b - a) % TURN;
-  return d <= 0 ? d + TURN : d;
-};
-
 /** The half-plane a x + b y <= c that plane j leaves of plane k's; (a, b) is unit. */
 interface HalfPlane {
   readonly a: number;
@@ -187,7 +181,7 @@ export function sliceFacet(k: number, planes: readonly Plane[], skip?: (j: numbe
     if (line === "same") return none(j);
     if (line === "gone") return none();
     const half2 = (radius - line.c) * (radius + line.c);
-    if (half2 <= TANGENT * radius) {
+    if (half2 <= TANGENT) {
       if (line.c > 0) continue;
       return none();
     }
@@ -214,11 +208,16 @@ export function arcEndsOf(slice: Slice): Vec3[] {
   });
 }
 
-/** Bounds of a slice across and along the meridian, arcs included: [xMin, xMax, yMin, yMax]; zeros when nothing is left. */
-export function extentOf(slice: Slice): readonly [number, number, number, number] {
-  const { state, radius: r, xs, ys, labels } = slice;
-  if (state === "none") return [0, 0, 0, 0];
-  if (state === "whole") return [-r, r, -r, r];
+/** [xMin, xMax, yMin, yMax] */
+export type Box = readonly [number, number, number, number];
+
+/** Bounds of a ring drawn flat about the foot of the normal, arcs of the circle included. */
+export function boxOf(
+  xs: readonly number[],
+  ys: readonly number[],
+  labels: readonly number[],
+  r: number,
+): Box {
   const box: [number, number, number, number] = [
     Math.min(...xs),
     Math.max(...xs),
@@ -236,6 +235,13 @@ export function extentOf(slice: Slice): readonly [number, number, number, number
     if (sweep(from, -Math.PI / 2) < span) box[2] = -r;
   });
   return box;
+}
+
+/** Bounds of a slice across and along the meridian, arcs included; zeros when nothing is left. */
+export function extentOf({ state, radius: r, xs, ys, labels }: Slice): Box {
+  if (state === "none") return [0, 0, 0, 0];
+  if (state === "whole") return [-r, r, -r, r];
+  return boxOf(xs, ys, labels, r);
 }
 
 /** Extent of the outline across, arcs included; 0 when nothing is left. */

@@ -6,16 +6,18 @@
  * two neighbours' planes come together on an earlier tier's circle, or where two circles come to touch. Those depths
  * are closed forms; the least of them at which the condition holds is the answer.
  */
+
 import { angularRadius, gapBetween, isCovered, meetingPoint } from "../../geometry/circles.ts";
+import { type BallCut, copyOf, cutOn } from "../../geometry/cut.ts";
 import type { Plane } from "../../geometry/plane.ts";
 import { boundaryOf } from "../../geometry/search.ts";
 import { arcEndsOf, sliceFacet } from "../../geometry/slice.ts";
-import { cutSkin } from "../../geometry/solid.ts";
+import { bordersOf, cutAll, withWiderSteps } from "../../geometry/solid.ts";
 import { SKIN } from "../../geometry/solid-types.ts";
 import { EPSILON } from "../../geometry/tolerance.ts";
 import { add, angleBetween, cross, dot, normalize, scale, sub, type Vec3 } from "../../geometry/vec.ts";
 import { edgeInterval } from "./edge-rule.ts";
-import { type Answer, neighbourPairs, planesAt, type TierContext, type TierRange } from "./tier-context.ts";
+import { type Answer, neighbourPairs, type TierContext, type TierRange } from "./tier-context.ts";
 
 /** How far a touching pair's planes are sunk so that it counts as a closed pinch when skin is traced. */
 const PINCH = 1e-8;
@@ -91,25 +93,42 @@ function candidateDepths(context: TierContext, to: TierRange, points: readonly {
 }
 
 /** True when on some outline of the earlier tier an arc runs into a facet of this tier: the wedge of skin there borders both. */
-function hasOpenWedge(planes: readonly Plane[], to: TierRange, own: number): boolean {
-  return range(to).some((i) => {
-    const { labels } = sliceFacet(i, planes);
-    return labels.some((label, p) => {
-      const next = labels[(p + 1) % labels.length];
+const hasOpenWedge = (cut: BallCut, to: TierRange, own: number): boolean =>
+  range(to).some((i) => {
+    const face = cut.faces[i];
+    if (face === null || face === "whole") return false;
+    return face.labels.some((label, p) => {
+      const next = face.labels[(p + 1) % face.labels.length];
       return (label === SKIN && next >= own) || (next === SKIN && label >= own);
     });
   });
-}
 
-/** True when no patch of skin borders both tiers with this tier at distance h. */
-function isClosed(context: TierContext, to: TierRange, earlier: readonly Plane[], h: number): boolean {
+/**
+ * Whether no patch of skin borders both tiers with this tier at a given depth. The earlier tiers are cut once for all depths.
+ * @param earlier their planes, pinches closed
+ */
+function closedAt(
+  context: TierContext,
+  to: TierRange,
+  earlier: readonly Plane[],
+): (depth: number) => boolean {
   const own = context.earlier.length;
-  const planes = planesAt({ ...context, earlier }, h);
-  if (hasOpenWedge(planes, to, own)) return false;
-  const skin = cutSkin(planes);
-  if (skin.swallowed.slice(own).every((gone) => gone)) return false;
   const isTo = (i: number) => i >= to.first && i < to.first + to.count;
-  return !skin.patches.some((patch) => patch.facets.some((i) => i >= own) && patch.facets.some(isTo));
+  const bases = new Map<number, BallCut>();
+  const baseFor = (onPlane: number): BallCut => {
+    const base = bases.get(onPlane) ?? cutAll(earlier, onPlane);
+    bases.set(onPlane, base);
+    return base;
+  };
+  return (depth) =>
+    withWiderSteps((onPlane) => {
+      const cut = copyOf(baseFor(onPlane));
+      for (const n of context.normals) cutOn(cut, { n, h: 1 - depth });
+      if (hasOpenWedge(cut, to, own)) return false;
+      if (cut.faces.slice(own).every((face) => face === null)) return false;
+      const { patches } = bordersOf(cut);
+      return !patches.some((patch) => patch.facets.some((i) => i >= own) && patch.facets.some(isTo));
+    });
 }
 
 /** The widest gap between next neighbours of the earlier tier, radians; negative when all overlap. */
@@ -143,21 +162,19 @@ export function depthToClose(context: TierContext, to: TierRange): Answer {
   const isSharing = edges !== null && "shallowest" in edges;
   if (context.normals.length > 1 && !isSharing) return { depth: 0, unmet: { why: "never-shared" } };
   const points = pinches(context, to);
-  const earlier = pinched(context, points);
   // A pinch of the earlier tier is closed only once a facet comes down to it.
   const pinchDepth = Math.max(
     0,
     ...points.map(({ at }) => 1 - Math.max(...context.normals.map((n) => dot(n, at)))),
   );
   const edgeDepth = isSharing ? 1 - edges.shallowest : 0;
-  const hasNoSkin = (depth: number) =>
-    isClosed(context, to, pinched(context, points, FAINT_PINCH), 1 - depth);
+  const hasNoSkin = closedAt(context, to, pinched(context, points, FAINT_PINCH));
   // Where other tiers lie between, no skin borders both whatever the pinches are.
   const isApart = edgeDepth > 0 && pinchDepth - edgeDepth > Math.sqrt(PINCH) && hasNoSkin(edgeDepth);
   const least = isApart ? edgeDepth : Math.max(pinchDepth, edgeDepth);
   const depths = [least, ...candidateDepths(context, to, points).filter((d) => d > least + EPSILON)];
   const found = leastClosed(
-    (depth) => isClosed(context, to, earlier, 1 - depth),
+    closedAt(context, to, pinched(context, points)),
     depths.filter((d) => d > 0),
   );
   if (found === null || (isSharing && found > 1 - edges.deepest() + EPSILON))
