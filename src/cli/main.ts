@@ -3,36 +3,51 @@
  * one line on standard error and exit code 2. Each command is loaded only when asked for, so that all start quickly.
  */
 import { Command } from "commander";
+import { print } from "./print.ts";
+import { endingOf } from "./usage-error.ts";
 
-/** A command's module: gets the plan's path and its options; throws UsageError for a plan that can't be read. */
+/** A command's module: gets the plans' paths and its options; throws UsageError for a plan that can't be read. */
 interface CommandModule {
   readonly run: (
-    planPath: string,
+    planPaths: readonly string[],
     options: Readonly<Record<string, string | boolean | undefined>>,
   ) => Promise<void>;
 }
 
+/** Help that was asked for, printed like any answer. */
+const help: string[] = [];
+
 const program = new Command("glintwright")
   .description("Plan the facets to be ground into a glass marble: exact geometry, look, bench.")
   .showHelpAfterError(false)
+  .configureOutput({ writeOut: (text) => help.push(text) })
   .exitOverride();
+
+type Options = Record<string, string | boolean | undefined>;
 
 function offer(name: string, about: string, load: () => Promise<CommandModule>): Command {
   return program
     .command(name)
     .description(about)
     .argument("<plan>", "plan file (JSON)")
-    .action(async (planPath: string, options: Record<string, string | boolean | undefined>) =>
-      (await load()).run(planPath, options),
-    );
+    .action(async (planPath: string, options: Options) => (await load()).run([planPath], options));
 }
 
-offer(
+/** A question that is asked of several plans with one start. */
+function offerMany(name: string, about: string, load: () => Promise<CommandModule>): Command {
+  return program
+    .command(name)
+    .description(`${about}; of several plans, a line each`)
+    .argument("<plans...>", "plan files (JSON)")
+    .action(async (planPaths: string[], options: Options) => (await load()).run(planPaths, options));
+}
+
+offerMany(
   "report",
   "print facets, pairs, corners, totals and findings as one JSON object",
   () => import("./commands/report.ts"),
 );
-offer("solve", "print the depth of every tier", () => import("./commands/solve.ts"));
+offerMany("solve", "print the depth of every tier", () => import("./commands/solve.ts"));
 offer(
   "bench",
   "print what the lap needs: rig settings, stages, strokes, order",
@@ -63,19 +78,27 @@ offer("render", "trace a picture", () => import("./commands/render.ts"))
   .option("--no-dispersion", "the d-line index for all light")
   .option("--seed <n>", "same seed, same file");
 
-/** True for errors whose message is meant for the person: bad arguments and plans that can't be read. */
-const isSpoken = (error: unknown): error is Error & { code?: string } =>
-  error instanceof Error && error.name === "UsageError";
-
-try {
-  await program.parseAsync();
-} catch (error) {
-  const code = error instanceof Error && "code" in error ? String(error.code) : "";
-  // help that was asked for ends well; help that is shown because no command was given does not
-  if (code.startsWith("commander."))
-    process.exitCode = error instanceof Error && "exitCode" in error && error.exitCode === 0 ? 0 : 2;
-  else if (isSpoken(error)) {
-    process.stderr.write(`${error.message.replace(/\s*\n\s*/g, " ")}\n`);
-    process.exitCode = 2;
-  } else throw error;
+/** Ends with a word, or quietly; a fault of ours keeps its trace. */
+function end(error: unknown): void {
+  const ending = endingOf(error);
+  if (ending === null) throw error;
+  if (ending.line !== null) process.stderr.write(`${ending.line}\n`);
+  process.exitCode = ending.status;
 }
+
+// A stream's fault is told by the write that meets it; without somebody who listens it would come as a trace besides.
+for (const stream of [process.stdout, process.stderr]) stream.on("error", () => {});
+
+async function answer(): Promise<void> {
+  try {
+    await program.parseAsync();
+  } catch (error) {
+    const code = error instanceof Error && "code" in error ? String(error.code) : "";
+    if (!code.startsWith("commander.")) throw error;
+    // help that was asked for ends well; help that is shown because no command was given does not
+    process.exitCode = error instanceof Error && "exitCode" in error && error.exitCode === 0 ? 0 : 2;
+  }
+  if (help.length > 0) await print(help.join(""));
+}
+
+await answer().catch(end);

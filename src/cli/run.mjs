@@ -57,7 +57,9 @@ async function bundle() {
   return entry;
 }
 
-const isUnwritable = (error) => ["EACCES", "EROFS", "EPERM", "ENOSPC"].includes(error?.code);
+/** The bundler tells faults of writing and of the sources alike; the sources' own come again when they run unbundled. */
+const isUnwritable = (error) =>
+  ["EACCES", "EROFS", "EPERM", "ENOSPC", "EDQUOT"].includes(error?.code) || Array.isArray(error?.errors);
 
 async function entryOf() {
   try {

@@ -1,4 +1,33 @@
+/** Errors that end a command with words instead of a trace: how each is told, and with which status. */
+
 /** Thrown for an argument that can't be used, or a plan that can't be read; the message is one line for the person. */
 export class UsageError extends Error {
   override readonly name = "UsageError";
+}
+
+/** Whoever read our answer has enough of it (`report ... | head`): no fault, and nobody is left to tell. */
+export class ReaderGone extends Error {
+  override readonly name = "ReaderGone";
+}
+
+export interface Ending {
+  readonly status: number;
+  /** One line for the person; null when there is nothing to say. */
+  readonly line: string | null;
+}
+
+const STATUS: ReadonlyMap<string, number> = new Map([
+  ["UsageError", 2],
+  // the engine's own word for a plan whose cut it can't vouch for
+  ["InexactCut", 3],
+]);
+
+const oneLine = (text: string): string => text.replace(/\s*\n\s*/g, " ");
+
+/** How the command line ends with this error; null for a fault of ours, which is to be seen with its trace. */
+export function endingOf(error: unknown): Ending | null {
+  if (error instanceof ReaderGone) return { status: 0, line: null };
+  const status = error instanceof Error ? STATUS.get(error.name) : undefined;
+  if (status === undefined) return null;
+  return { status, line: oneLine((error as Error).message) };
 }

@@ -2,12 +2,12 @@
 import { benchData, benchOf } from "../../core/bench/bench.ts";
 import { foundAgain } from "../../core/bench/found-again.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
-import { printJson } from "../print-json.ts";
+import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 
-export async function run(planPath: string): Promise<void> {
+export async function run([planPath]: readonly string[]): Promise<void> {
   const { plan } = await readPlan(planPath);
   const solved = solvePlan(plan);
   const data = benchData(benchOf(solved), foundAgain(solved));
-  printJson(data);
+  await printJson(data);
 }

@@ -1,5 +1,4 @@
 /** `export PLAN.json --out FILE`: a model or a true-size drawing of the cut piece, by the file's ending. */
-import { writeFile } from "node:fs/promises";
 import { basename, extname } from "node:path";
 import { cutBall } from "../../core/geometry/solid.ts";
 import { glbOf } from "../../core/models/glb.ts";
@@ -10,7 +9,8 @@ import { stlOf } from "../../core/models/stl.ts";
 import { threeMfOf } from "../../core/models/three-mf.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
-import { printJson } from "../print-json.ts";
+import { writeOut } from "../files.ts";
+import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 import { UsageError } from "../usage-error.ts";
 
@@ -41,17 +41,15 @@ function writerFor(out: string, drawing: string): Writer {
 
 /** @throws UsageError for an ending that names no model, a place that can't be written, or a piece of which nothing is left */
 export async function run(
-  planPath: string,
+  [planPath]: readonly string[],
   options: Readonly<Record<string, string | boolean | undefined>>,
 ): Promise<void> {
   const out = String(options.out);
   const write = writerFor(out, String(options.drawing ?? "skin"));
   const { plan } = await readPlan(planPath);
   const content = contentOf(write, solvePlan(plan));
-  await writeFile(out, content).catch((error: NodeJS.ErrnoException) => {
-    throw new UsageError(`--out ${out} can't be written: ${error.code ?? error.message}`);
-  });
-  printJson({ wrote: out, name: basename(out), bytes: Buffer.byteLength(content) });
+  await writeOut(out, content);
+  await printJson({ wrote: out, name: basename(out), bytes: Buffer.byteLength(content) });
 }
 
 /** A piece that has vanished is the person's plan, not a fault of ours. */

@@ -1,32 +1,24 @@
 /** `render`: traces a picture of a plan's piece and writes it as PNG or as linear PFM. */
-import { access, constants, readFile, writeFile } from "node:fs/promises";
-import { dirname } from "node:path";
 import { encode } from "fast-png";
 import { cameraFrom } from "../../core/optics/camera.ts";
-import { readHdr } from "../../core/optics/hdr.ts";
+import { MOST_PIXELS, readHdr } from "../../core/optics/hdr.ts";
 import { HdrError } from "../../core/optics/hdr-fault.ts";
 import { LIGHT_SETTINGS, type Light, type LightName } from "../../core/optics/lights.ts";
 import { writePfm } from "../../core/optics/pfm.ts";
 import { sceneOfPlan } from "../../core/optics/scene.ts";
 import { toBytes } from "../../core/optics/tone-map.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
+import { mustBeWritable, readNamed, writeOut } from "../files.ts";
 import { readPlan } from "../read-plan.ts";
 import { type RenderOptions, renderOptions, type Words } from "../render-options.ts";
 import { renderPicture } from "../render-threads.ts";
 import { UsageError } from "../usage-error.ts";
 
-const isSystemError = (error: unknown): error is Error & { code: string } =>
-  error instanceof Error && "code" in error && typeof error.code === "string";
-
-/** One line instead of a stack for a file that can't be opened or written. */
-function spoken(error: unknown, what: string): unknown {
-  return isSystemError(error) ? new UsageError(`${what} (${error.code})`) : error;
-}
+/** The most pixels a light may have, uncompressed, and its head. */
+const LIGHT_BYTES = 4 * MOST_PIXELS + 65_536;
 
 async function readPictureLight(path: string): Promise<Light> {
-  const bytes = await readFile(path).catch((error: unknown) => {
-    throw spoken(error, `--light: can't read ${path}`);
-  });
+  const bytes = await readNamed(path, LIGHT_BYTES, `--light: can't read ${path}`);
   try {
     const { width, height, data } = readHdr(bytes);
     // Shared, so that threads need no copies of their own.
@@ -61,22 +53,14 @@ async function writePicture(options: RenderOptions, rows: Float32Array): Promise
     options.format === "pfm"
       ? writePfm(size, size, rows)
       : encode({ width: size, height: size, data: toBytes(rows, 1), channels: 3, depth: 8 });
-  await writeFile(out, file).catch((error: unknown) => {
-    throw spoken(error, `--out: can't write ${out}`);
-  });
+  await writeOut(out, file);
 }
 
-/** Told before the tracing, not after: a picture can take an hour. */
-async function mustBeWritable(out: string): Promise<void> {
-  await access(dirname(out), constants.W_OK).catch((error: unknown) => {
-    throw spoken(error, `--out: can't write ${out}`);
-  });
-}
-
-export async function run(planPath: string, words: Words): Promise<void> {
+export async function run([planPath]: readonly string[], words: Words): Promise<void> {
   const { plan } = await readPlan(planPath);
   const radiusMm = plan.piece.diameterMm / 2;
   const options = renderOptions(words, radiusMm);
+  // told before the tracing, not after: a picture can take an hour
   await mustBeWritable(options.out);
   const light = await lightNamed(options.light);
   const { azimuthDeg, elevationDeg, distanceMm, fieldDeg, size, samples, seed, dispersion, bounces } =

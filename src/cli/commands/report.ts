@@ -1,10 +1,10 @@
-/** `report PLAN.json`: everything the exact engine says of a plan, as one JSON object. */
+/** `report PLAN.json ...`: everything the exact engine says of a plan, as one JSON object each. */
 import { finishedOf, reportPlan } from "../../core/check/report.ts";
 import { cutBall } from "../../core/geometry/solid.ts";
+import type { PlanFile } from "../../core/plan/file.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import type { Finding } from "../../core/plan/solved.ts";
-import { printJson } from "../print-json.ts";
-import { readPlan } from "../read-plan.ts";
+import { printEach } from "../each-plan.ts";
 
 /** A field that this version does not know: kept in the file, without effect. */
 const unknownFieldFinding = (field: string): Finding => ({
@@ -14,14 +14,15 @@ const unknownFieldFinding = (field: string): Finding => ({
   text: `The field ${field} is not known to this version: it is kept in the file and has no effect.`,
 });
 
-export async function run(planPath: string): Promise<void> {
-  const { plan, unknown } = await readPlan(planPath);
+function reportOf({ plan, unknown }: PlanFile) {
   const solved = solvePlan(plan);
   const solid = cutBall(solved.planes);
   const report = reportPlan(plan, solved, solid);
-  printJson({
+  return {
     ...report,
     findings: [...report.findings, ...unknown.map(unknownFieldFinding)],
     finished: finishedOf(solved, solid),
-  });
+  };
 }
+
+export const run = (planPaths: readonly string[]): Promise<void> => printEach(planPaths, reportOf);

@@ -1,9 +1,9 @@
 /** `sheet PLAN.json --out sheet.html`: the bench sheet as one HTML file to print. */
-import { writeFile } from "node:fs/promises";
 import { sheetHtml } from "../../core/bench/sheet.ts";
 import { sheetWordsDe } from "../../core/bench/sheet-words-de.ts";
 import { sheetWordsEn } from "../../core/bench/sheet-words-en.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
+import { writeOut } from "../files.ts";
 import { readPlan } from "../read-plan.ts";
 import { UsageError } from "../usage-error.ts";
 
@@ -21,15 +21,12 @@ function choice<T>(options: Options, name: string, values: Readonly<Record<strin
   throw new UsageError(`--${name} must be ${names.join(" or ")}, not "${String(given)}"`);
 }
 
-export async function run(planPath: string, options: Options): Promise<void> {
+export async function run([planPath]: readonly string[], options: Options): Promise<void> {
   const out = String(options.out);
   const words = choice(options, "language", WORDS);
   const unit = choice(options, "unit", UNITS);
   const paper = choice(options, "paper", PAPERS);
   const { plan } = await readPlan(planPath);
   const sheet = sheetHtml(solvePlan(plan), { words, unit, paper });
-  await writeFile(out, sheet).catch((error: unknown) => {
-    const code = error instanceof Error && "code" in error ? String(error.code) : "";
-    throw code ? new UsageError(`--out: can't write ${out} (${code})`) : error;
-  });
+  await writeOut(out, sheet);
 }

@@ -1,12 +1,11 @@
-/** `solve PLAN.json`: the depth of every tier, and what stands in the way of a rule. */
+/** `solve PLAN.json ...`: the depth of every tier, and what stands in the way of a rule. */
+import type { PlanFile } from "../../core/plan/file.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
-import { printJson } from "../print-json.ts";
-import { readPlan } from "../read-plan.ts";
+import { printEach } from "../each-plan.ts";
 
-export async function run(planPath: string): Promise<void> {
-  const { tiers, findings } = solvePlan((await readPlan(planPath)).plan);
-  printJson({
-    tiers: tiers.map(({ tierId, depthMm, met }) => ({ tier: tierId, depthMm, met })),
-    findings,
-  });
+function depthsOf({ plan }: PlanFile) {
+  const { tiers, findings } = solvePlan(plan);
+  return { tiers: tiers.map(({ tierId, depthMm, met }) => ({ tier: tierId, depthMm, met })), findings };
 }
+
+export const run = (planPaths: readonly string[]): Promise<void> => printEach(planPaths, depthsOf);

@@ -14,7 +14,7 @@ export interface EquirectPicture {
   readonly data: Float32Array;
 }
 
-const MOST_PIXELS = 1 << 26;
+export const MOST_PIXELS = 1 << 26;
 const NEWLINE = 10;
 
 function readLine(bytes: Uint8Array, from: number): { line: string; next: number } {
