@@ -3,38 +3,25 @@ import react from "@vitejs/plugin-react";
 import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
+import { headersFile, PAGE_POLICY, REFERRER_POLICY } from "./src/cli/headers.ts";
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
-/**
- * What the page may do, said in the page itself so that it holds wherever the files are served: nothing leaves the origin,
- * no script but the built files. Styles set by React on elements need 'unsafe-inline' for styles only.
- */
-const POLICY = [
-  "default-src 'none'",
-  "script-src 'self'",
-  "style-src 'self' 'unsafe-inline'",
-  "img-src 'self' data: blob:",
-  "font-src 'self'",
-  "connect-src 'self' blob: data:",
-  "worker-src 'self' blob:",
-  "frame-src 'self' blob:",
-  "manifest-src 'self'",
-  "base-uri 'none'",
-  "form-action 'none'",
-  "object-src 'none'",
-].join("; ");
-
+/** What the page may do, said in the page itself, and beside it for static hosts that take it from a file. */
 const contentPolicy = (): Plugin => ({
   name: "content-policy",
   apply: "build",
   transformIndexHtml: () => [
     {
       tag: "meta",
-      attrs: { "http-equiv": "Content-Security-Policy", content: POLICY },
+      attrs: { "http-equiv": "Content-Security-Policy", content: PAGE_POLICY },
       injectTo: "head-prepend",
     },
+    { tag: "meta", attrs: { name: "referrer", content: REFERRER_POLICY }, injectTo: "head" },
   ],
+  generateBundle() {
+    this.emitFile({ type: "asset", fileName: "_headers", source: headersFile() });
+  },
 });
 
 /**

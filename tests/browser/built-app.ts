@@ -3,11 +3,13 @@
  * profile a test. Nothing may be asked of any other origin; what was is in `foreign`. `BUILT_APP` names another folder than
  * dist/ that holds a build.
  */
+import { once } from "node:events";
 import { existsSync, readFileSync } from "node:fs";
+import type { AddressInfo } from "node:net";
 import { fileURLToPath } from "node:url";
 import AxeBuilder from "@axe-core/playwright";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { preview } from "vite";
+import { folderServer } from "../../src/cli/serve.ts";
 import { NO_3D, openBrowser } from "./support.ts";
 
 const REPOSITORY = fileURLToPath(new URL("../..", import.meta.url));
@@ -41,14 +43,10 @@ export interface BuiltApp {
 export async function serveBuiltApp(folder = BUILT): Promise<BuiltApp> {
   if (!existsSync(`${folder}/index.html`))
     throw new Error(`there is no built app in ${folder}: run \`npm run build\` first`);
-  const server = await preview({
-    configFile: `${REPOSITORY}/vite.config.ts`,
-    logLevel: "error",
-    build: { outDir: folder },
-    preview: { port: 0, strictPort: false },
-  });
-  const address = server.resolvedUrls?.local[0];
-  if (!address) throw new Error("the server of the built app has no address");
+  // the very server that people start
+  const server = folderServer(folder).listen(0, "localhost");
+  await once(server, "listening");
+  const address = `http://localhost:${(server.address() as AddressInfo).port}/`;
   const browser = await openBrowser();
   return {
     visit: (options) => visit(browser, address, options),
@@ -62,7 +60,8 @@ export async function serveBuiltApp(folder = BUILT): Promise<BuiltApp> {
     },
     close: async () => {
       await browser.close();
-      await server.close();
+      server.closeAllConnections();
+      server.close();
     },
   };
 }

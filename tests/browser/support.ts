@@ -5,6 +5,7 @@
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { createServer, type ViteDevServer } from "vite";
+import { bareFonts } from "./bare-fonts.ts";
 
 const REPOSITORY = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -45,9 +46,13 @@ export interface OpenOptions {
   readonly without3d?: boolean;
 }
 
-/** Chromium, from `CHROMIUM` or where Debian puts it. */
+/** Chromium, from `CHROMIUM` or where Debian puts it, on a machine without typefaces of its own. */
 export const openBrowser = (): Promise<Browser> =>
-  chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: FLAGS });
+  chromium.launch({
+    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    args: FLAGS,
+    env: { ...process.env, ...bareFonts() },
+  });
 
 /** Opens a page of the repository, by its path from the top (`tests/browser/look-page.html`). */
 export const openPage = (path: string, options: OpenOptions = {}): Promise<OpenPage> =>

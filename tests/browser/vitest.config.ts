@@ -10,5 +10,7 @@ export default defineConfig({
     fileParallelism: false,
     testTimeout: 600_000,
     hookTimeout: 120_000,
+    // as patient as the browser's own waits: a second is soon over on a busy machine
+    expect: { poll: { timeout: 30_000 } },
   },
 });

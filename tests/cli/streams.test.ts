@@ -39,7 +39,8 @@ interface Said {
 
 /** A line of the shell, in which `glint` is the command line and the folder is where it stands. */
 function shell(line: string): Promise<Said> {
-  const cli = `glint() { node ${process.cwd()}/src/cli/run.mjs "$@"; }; cd ${folder}; ${line}`;
+  // a fault that never ends is not to go on after the test
+  const cli = `glint() { timeout 60 node ${process.cwd()}/src/cli/run.mjs "$@"; }; cd ${folder}; ${line}`;
   return new Promise((resolve) => {
     const options = { timeout: 120_000, maxBuffer: 2 ** 26 };
     execFile("bash", ["-c", cli], options, (error, out, err) => {
