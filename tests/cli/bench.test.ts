@@ -79,6 +79,8 @@ describe("command line of the bench", () => {
       armAngleSdDeg: expect.any(Number),
       depthSdMm: expect.any(Number),
     });
+    expect(fit.adjusted).toMatchObject({ meets: true, lost: [] });
+    expect(fit.adjusted.plan.tiers[0]).toEqual(fit.resolved.tiers[0]);
     const again = await cli("solve", await saved(fit.resolved, "resolved.json"));
     expect(again.code).toBe(0);
   });

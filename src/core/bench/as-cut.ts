@@ -181,7 +181,12 @@ export function asCutData({ tiers, resolved, solved, findings }: AsCutAnswer) {
       facets: facets.map(({ k, ...f }) => ({ facet: `${tier}/${k + 1}`, ...f })),
     })),
     resolved,
-    depths: solved.tiers.map(({ tierId, depthMm, met }) => ({ tier: tierId, depthMm, met })),
+    // No depth of 0 where a tier can't be reached: it keeps its angle and rule, and isn't cut yet.
+    depths: solved.tiers.map(({ tierId, depthMm, met }) => ({
+      tier: tierId,
+      depthMm: met || depthMm > 0 ? depthMm : null,
+      met,
+    })),
     findings,
   };
 }

@@ -25,7 +25,7 @@ function namedTier(context: TierContext, id: string): TierRange {
 }
 
 /** Depth by one rule, as a fraction of the radius. */
-function depthByRule(context: TierContext, rule: DepthRule): Answer & Partial<CornersAnswer> {
+export function depthByRule(context: TierContext, rule: DepthRule): Answer & Partial<CornersAnswer> {
   const R = context.radiusMm;
   switch (rule.rule) {
     case "depth":
