@@ -3,7 +3,7 @@
  * finds what lay on the bench last, and changes plans on the bench without losing any. The store works before and without.
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
-import type { PlanFile } from "../core/plan/file.ts";
+import { type PlanFile, serializePlan } from "../core/plan/file.ts";
 import type { FileFault } from "../core/plan/file-fault.ts";
 import { browserShelf, type TextShelf } from "./preferences.ts";
 import { type Autosave, createAutosave } from "./storage/autosave.ts";
@@ -129,7 +129,8 @@ export async function startSession(
     // whatever was changed while it was read is kept too
     const clearedAgain = await clearBench(evenUnkept);
     if (!clearedAgain.ok) return clearedAgain;
-    store.getState().open({ ...opening.file, planId: id, history: opening.history });
+    const fault = store.getState().open({ ...opening.file, planId: id, history: opening.history });
+    if (fault) return { ok: false, why: "unreadable", fault, text: serializePlan(opening.file.plan) };
     autosave.settle();
     // asked for early; whether it was granted matters with the first change
     lock.hold(id).catch((error: unknown) => health.setState({ fault: faultOf(error).kind }));
@@ -142,9 +143,11 @@ export async function startSession(
   ): Promise<BenchCleared> {
     const cleared = await clearBench(evenUnkept);
     if (!cleared.ok) return cleared;
-    lock.release();
     // an object of its own: the same example laid twice is two plans
-    store.getState().open({ ...file, plan: { ...file.plan }, planId: null });
+    const fault = store.getState().open({ ...file, plan: { ...file.plan }, planId: null });
+    // what can't be reckoned has left the bench as it was, and the store says so
+    if (fault) return { ok: true };
+    lock.release();
     if (keep) await autosave.flush();
     else autosave.settle();
     return { ok: true };

@@ -4,6 +4,7 @@
  * solid, report) are not kept here: `derived.ts` gives them for a plan object, computed once.
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
+import { InexactCut } from "../core/geometry/inexact-cut.ts";
 import type { Plan, Tier } from "../core/plan/document.ts";
 import { deepFreeze, PlanFileError } from "../core/plan/file.ts";
 import type { FileFault } from "../core/plan/file-fault.ts";
@@ -73,8 +74,11 @@ export interface PlanActions {
   readonly endDrag: () => void;
   /** Puts back the very document that was there when the drag began. */
   readonly cancelDrag: () => void;
-  /** Puts another plan on the bench with its own history; selection is cleared. Not an undo step. */
-  readonly open: (opened: Opened) => void;
+  /**
+   * Puts another plan on the bench with its own history; selection is cleared. Not an undo step. A plan that can't be
+   * reckoned stays off it: the answer is why, and a note says so.
+   */
+  readonly open: (opened: Opened) => FileFault | null;
   readonly select: (pick: Partial<Pick>) => void;
   readonly setHover: (pick: Partial<Pick>) => void;
   readonly go: (place: Place) => void;
@@ -88,6 +92,11 @@ export type PlanStore = StoreApi<PlanState & PlanActions>;
 
 export interface StoreOptions extends Opened {
   readonly depthOf: DepthOf;
+  /**
+   * Reckons what every view of a plan will ask for. One that throws `InexactCut` never comes to the bench: the edit is
+   * refused, the plan not opened, and the note says why.
+   */
+  readonly reckon?: (plan: Plan) => unknown;
   readonly preferences?: Preferences;
   readonly place?: Place;
 }
@@ -133,10 +142,23 @@ export function createPlanStore(options: StoreOptions): PlanStore {
         ...also,
       }));
 
+    /** Null when the plan's solid is known; else why there is none. */
+    const reckoningFault = (plan: Plan): FileFault | null => {
+      try {
+        options.reckon?.(plan);
+        return null;
+      } catch (error) {
+        if (error instanceof InexactCut) return { code: "not-reckoned", data: {} };
+        throw error;
+      }
+    };
+
     /** Carries out a command and hands the edit on, or answers why not. */
     const attempt = (command: Command, accept: (edit: Edit) => void): Outcome => {
       try {
         const edit = editPlan(get().plan, command, options.depthOf);
+        const fault = edit.patches.length > 0 ? reckoningFault(edit.plan) : null;
+        if (fault) throw new PlanFileError(fault);
         if (edit.patches.length > 0) accept(edit);
         return { ok: true, notes: edit.notes };
       } catch (error) {
@@ -202,7 +224,12 @@ export function createPlanStore(options: StoreOptions): PlanStore {
         if (drag) show(drag.before, { drag: null });
       },
 
-      open: (opened) => set(freshState(opened)),
+      open: (opened) => {
+        const fault = reckoningFault(deepFreeze(opened.plan));
+        if (fault) set({ notes: [{ key: "refused", fault }] });
+        else set(freshState(opened));
+        return fault;
+      },
       select: (pick) => set({ selection: completed(pick) }),
       setHover: (pick) => set({ hover: completed(pick) }),
       go: (place) => set({ place }),

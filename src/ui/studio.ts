@@ -1,5 +1,5 @@
 /** The one store of the running app. Tests of components make their own with `createPlanStore`. */
-import { depthOf } from "../state/derived.ts";
+import { depthOf, solid } from "../state/derived.ts";
 import { loadPreferences, savePreferences } from "../state/preferences.ts";
 import { createPlanStore } from "../state/store.ts";
 import { FIRST_EXAMPLE } from "./examples.ts";
@@ -25,6 +25,7 @@ export const studio = createPlanStore({
     exampleWords[preferences.language ?? languageOf(globalThis.navigator?.languages ?? [])],
   ),
   depthOf,
+  reckon: solid,
   preferences,
 });
 

@@ -1,6 +1,9 @@
+import { readFileSync } from "node:fs";
 import { apply } from "mutative";
 import { describe, expect, it } from "vitest";
+import { InexactCut } from "../../src/core/geometry/inexact-cut.ts";
 import { parsePlan, serializePlan } from "../../src/core/plan/file.ts";
+import { solid } from "../../src/state/derived.ts";
 import { difference } from "../../src/state/difference.ts";
 import { historyFromData, LONGEST_HISTORY } from "../../src/state/history.ts";
 import {
@@ -337,5 +340,32 @@ describe("preferences", () => {
     expect(loadPreferences(refusing)).toEqual(DEFAULT_PREFERENCES);
     expect(savePreferences(refusing, DEFAULT_PREFERENCES)).toBe(false);
     expect(savePreferences(null, DEFAULT_PREFERENCES)).toBe(false);
+  });
+});
+
+describe("a plan that can't be reckoned", () => {
+  const text = readFileSync("tests/fixtures/plans/not-reckoned.json", "utf8");
+  const { plan } = parsePlan(text);
+  const careful = () => createPlanStore({ plan: samplePlan(), depthOf: () => 0, reckon: solid });
+
+  it("is one that doubles can't tell how its planes meet", () => {
+    expect(() => solid(plan)).toThrow(InexactCut);
+  });
+
+  it("stays off the bench, and a note says why", () => {
+    const store = careful();
+    const before = store.getState().plan;
+    expect(store.getState().open({ plan })).toMatchObject({ code: "not-reckoned" });
+    expect(store.getState().plan).toBe(before);
+    expect(store.getState().notes).toMatchObject([{ key: "refused", fault: { code: "not-reckoned" } }]);
+  });
+
+  it("can't come from an edit, and what was there stays", () => {
+    const store = careful();
+    const outcome = store.getState().dispatch({ type: "replace-plan", plan });
+    expect(outcome.ok).toBe(false);
+    expect(messageOf(outcome)).toContain("can't be reckoned exactly");
+    expect(store.getState().plan.tiers).toHaveLength(samplePlan().tiers.length);
+    expect(store.getState().history.undo).toHaveLength(0);
   });
 });

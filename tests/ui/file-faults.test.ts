@@ -43,6 +43,7 @@ const EVERY: { readonly [C in FaultCode]: FaultData[C] } = {
   "no-such-tier": { id: "t1" },
   "names-no-tier": { id: "t1" },
   "names-itself": {},
+  "not-reckoned": {},
   "names-later-tier": { id: "t1" },
   "no-such-facet": { id: "t1/9", first: "t1/1", last: "t1/8" },
   "too-many-facets": { count: 1080, most: 1000 },

@@ -21,6 +21,8 @@ export const fileFaultWordsEn: FileFaultWords = {
     "names-later-tier": ({ id }) => `${id} is cut later than this tier, only an earlier tier may be named`,
     "no-such-facet": ({ id, first, last }) => `there is no facet ${id}, ${first} to ${last} allowed`,
     "too-many-facets": ({ count, most }) => `${count} facets in all are too many, at most ${most} allowed`,
+    "not-reckoned":
+      "this plan can't be reckoned exactly: some of its facets lie so nearly in one plane that no arithmetic here tells how they meet; leave one of two nearly equal tiers out, or set them clearly apart",
     "other-format": ({ found }) => `${found}, "glintwright-plan" needed`,
     "no-version": ({ found, allowed }) => `${found} is no version number, ${allowed} allowed`,
     "newer-version": ({ found, allowed }) =>

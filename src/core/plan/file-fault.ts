@@ -50,6 +50,8 @@ export interface FaultData {
   "names-later-tier": { readonly id: string };
   "no-such-facet": { readonly id: string; readonly first: string; readonly last: string };
   "too-many-facets": { readonly count: number; readonly most: number };
+  /** Doubles can't tell how its facets meet. */
+  "not-reckoned": None;
   // what kind of file it is
   "other-format": { readonly found: unknown };
   "no-version": { readonly found: unknown; readonly allowed: Allowed };

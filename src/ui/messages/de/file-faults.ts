@@ -25,6 +25,8 @@ export const fileFaults: FileFaultWords = {
       `es gibt keine Facette ${id}, erlaubt sind ${first} bis ${last}`,
     "too-many-facets": ({ count, most }) =>
       `${count} Facetten sind zusammen zu viele, erlaubt sind höchstens ${most}`,
+    "not-reckoned":
+      "dieser Plan lässt sich nicht genau berechnen: manche seiner Facetten liegen so nah an einer gemeinsamen Ebene, dass sich hier nicht sagen lässt, wie sie sich treffen; von zwei fast gleichen Reihen eine weglassen oder sie deutlich auseinandersetzen",
     "other-format": ({ found }) => `hier steht ${found}, nötig ist "glintwright-plan"`,
     "no-version": ({ found, allowed }) => `${found} ist keine Versionsnummer, erlaubt ist ${allowed}`,
     "newer-version": ({ found, allowed }) =>
