@@ -5,9 +5,8 @@
 // may leave a point a hair beyond another plane; its distance then comes out slightly negative and the ray turns there at once.
 
 // Set from outside: PLANES, the number of planes when the compiler may know it (the loops then unroll into plain
-// arithmetic), 0 when it comes at run time; then planes come in whole groups, filled up with planes that no ray meets.
-const int MAX_PLANES = 256;
-const int GROUP = 8;
+// arithmetic), 0 when it comes at run time; then planes come in whole groups, GROUP each, filled up with planes that no ray
+// meets. BLOCK_PLANES, how many a uniform block holds, and MANY_PLANES, 1 where there are more: then they come in a texture.
 #if PLANES > 0
 #define EACH_PLANE for (int i = 0; i < PLANES; i++)
 #else
@@ -17,12 +16,29 @@ const int GROUP = 8;
 const int SKIN = -1;
 const int NOTHING = -2;
 
+#if MANY_PLANES
+// Two rows, one texel a plane: its unit outward normal and distance from the centre; x: the GGX roughness of its finish.
+uniform sampler2D planes;
+vec4 planeAt(int i) {
+  return texelFetch(planes, ivec2(i, 0), 0);
+}
+float planeRoughness(int i) {
+  return texelFetch(planes, ivec2(i, 1), 0).x;
+}
+#else
 layout(std140) uniform Body {
   // Unit outward normal and distance from the centre.
-  vec4 planes[MAX_PLANES];
+  vec4 planes[BLOCK_PLANES];
   // x: GGX roughness of the plane's finish, 0 = smooth.
-  vec4 finishes[MAX_PLANES];
+  vec4 finishes[BLOCK_PLANES];
 };
+vec4 planeAt(int i) {
+  return planes[i];
+}
+float planeRoughness(int i) {
+  return finishes[i].x;
+}
+#endif
 // Planes, counted in whole groups.
 uniform int planeCount;
 
@@ -44,7 +60,7 @@ Surface enterBody(vec3 o, vec3 d) {
   float leave = -b + sqrt(disc);
   int id = SKIN;
   EACH_PLANE {
-    vec4 plane = planes[i];
+    vec4 plane = planeAt(i);
     float along = dot(plane.xyz, d);
     float t = (plane.w - dot(plane.xyz, o)) / along;
     if (along < 0.0) {
@@ -57,7 +73,7 @@ Surface enterBody(vec3 o, vec3 d) {
     }
   }
   if (enter >= leave) return Surface(0.0, NOTHING, vec3(0.0));
-  return Surface(enter, id, id == SKIN ? normalize(o + enter * d) : planes[id].xyz);
+  return Surface(enter, id, id == SKIN ? normalize(o + enter * d) : planeAt(id).xyz);
 }
 
 // Where a ray from inside, or from the surface inwards, meets the boundary: always somewhere.
@@ -66,7 +82,7 @@ Surface leaveBody(vec3 o, vec3 d) {
   float leave = -b + sqrt(max(0.0, b * b - dot(o, o) + 1.0));
   int id = SKIN;
   EACH_PLANE {
-    vec4 plane = planes[i];
+    vec4 plane = planeAt(i);
     float along = dot(plane.xyz, d);
     float t = (plane.w - dot(plane.xyz, o)) / along;
     if (along > 0.0 && t < leave) {
@@ -75,9 +91,9 @@ Surface leaveBody(vec3 o, vec3 d) {
     }
   }
   float t = max(leave, 0.0);
-  return Surface(t, id, id == SKIN ? normalize(o + t * d) : planes[id].xyz);
+  return Surface(t, id, id == SKIN ? normalize(o + t * d) : planeAt(id).xyz);
 }
 
 float roughnessOf(int id) {
-  return id < 0 ? 0.0 : finishes[id].x;
+  return id < 0 ? 0.0 : planeRoughness(id);
 }

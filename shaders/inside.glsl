@@ -1,7 +1,8 @@
 // What is in the glass: analytic where a closed form exists, a march by signed distance where not. Unit sphere.
 // Twin: src/core/optics/inside.ts, which tells what each length means.
 //
-// Set from outside: DESIGNS, which kinds are there (bit k for kind k; 0 when the piece is clear): only their code is compiled.
+// Set from outside: DESIGNS, which kinds are there (bit k for kind k; 0 when the piece is clear): only their code is compiled. MAX_DESIGNS
+// and DESIGN_TEXELS, how many there may be and how many vectors each takes.
 
 #include "random.glsl"
 
@@ -20,8 +21,6 @@ const int SPECKLE = 6;
 #define HAS_BACKING ((DESIGNS & 32) != 0)
 #define HAS_SPECKLE ((DESIGNS & 64) != 0)
 
-const int MAX_DESIGNS = 8;
-const int DESIGN_TEXELS = 8;
 // Cubes a ray may cross before a speckle counts as missed.
 const int MOST_CUBES = 64;
 

@@ -5,7 +5,6 @@
 #define LIGHT_UNIFORM 0
 #define LIGHT_SETTING 1
 #define LIGHT_PICTURE 2
-const int MAX_PANELS = 8;
 const int PANEL_TEXELS = 6;
 // Width of the blurred horizon line, as d.y.
 const float HORIZON_BLUR = 0.015;

@@ -3,6 +3,8 @@
  * screen can say in plain words why the simple picture is shown instead. A software renderer passes: slow, but right.
  */
 
+import { SHADER_LIMITS } from "./shader-limits.ts";
+
 export type DeviceCode =
   | "ok"
   | "software"
@@ -38,7 +40,7 @@ const GL = {
 /** Vectors that the tracer's plain uniforms take (OpenGL ES 3.0 promises 224). */
 const UNIFORM_VECTORS = 128;
 /** Bytes of the uniform block that holds the body (OpenGL ES 3.0 promises 16384). */
-export const BODY_BLOCK_BYTES = 2 * 256 * 16;
+const BODY_BLOCK_BYTES = 2 * SHADER_LIMITS.BLOCK_PLANES * 16;
 /** Bits of mantissa below which rays would miss their facets; single precision has 23. */
 const MANTISSA_BITS = 23;
 

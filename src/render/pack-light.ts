@@ -11,9 +11,9 @@ import {
 } from "../core/optics/lights.ts";
 import { float, type Uniforms, vec2, vec3, vec4 } from "./gl-program.ts";
 import type { Texels } from "./packed-scene.ts";
+import { SHADER_LIMITS } from "./shader-limits.ts";
 
-/** As in `light.glsl`. */
-export const MAX_PANELS = 8;
+const { MAX_PANELS } = SHADER_LIMITS;
 /** The variant of `light.glsl`. */
 const LIGHTS = { uniform: 0, setting: 1, picture: 2 } as const;
 

@@ -6,12 +6,9 @@ import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
 import { float, int, type Uniforms, vec3 } from "./gl-program.ts";
 import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
+import { LIMIT_DEFINES, SHADER_LIMITS } from "./shader-limits.ts";
 
-/** As in `body.glsl` and `inside.glsl`. */
-export const MAX_PLANES = 256;
-const GROUP = 8;
-export const MAX_DESIGNS = 8;
-const DESIGN_TEXELS = 8;
+const { BLOCK_PLANES, GROUP, MAX_DESIGNS, DESIGN_TEXELS } = SHADER_LIMITS;
 /** As in `path.glsl`. */
 const BEHINDS = { nothing: 0, soft: 1, light: 2 } as const;
 
@@ -40,14 +37,14 @@ export const DEFAULT_OPTIONS: TraceOptions = {
   behind: "nothing",
 };
 
-/** @throws RangeError for more planes or designs than the shader holds */
 export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS): PackedScene {
-  atMost("planes", scene.planeCount, MAX_PLANES);
-  atMost("designs inside", scene.designs.length, MAX_DESIGNS);
+  const isMany = scene.planeCount > BLOCK_PLANES;
   const isRough = scene.roughness.some((alpha) => alpha > 0);
   const rough = isRough ? (scene.wet ? 2 : 1) : 0;
   return {
     defines: {
+      ...LIMIT_DEFINES,
+      MANY_PLANES: isMany ? "1" : "0",
       ROUGH: String(rough),
       DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
       ...lightDefines(scene.light),
@@ -57,20 +54,22 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
     hasDispersion: options.hasDispersion,
     maxMeetings: options.maxMeetings,
     seed: options.seed,
-    body: packBody(scene),
+    body: isMany ? NO_BLOCK : packPlanes(scene, BLOCK_PLANES),
+    planes: isMany ? planeRows(scene) : null,
     designs: packDesigns(scene.designs),
     spectrum: packSpectrum(scene),
     environment: packEnvironment(scene.light),
   };
 }
 
-function atMost(what: string, count: number, most: number): void {
-  if (count > most) throw new RangeError(`${count} ${what}, at most ${most} can be shown`);
-}
+/** Stands for a uniform block that the program has not got. */
+const NO_BLOCK = new Float32Array(4);
+
+const wholeGroups = (count: number): number => Math.ceil(count / GROUP) * GROUP;
 
 function packNumbers(scene: Scene, options: TraceOptions): Uniforms {
   return {
-    planeCount: int(Math.ceil(scene.planeCount / GROUP) * GROUP),
+    planeCount: int(wholeGroups(scene.planeCount)),
     designCount: int(scene.designs.length),
     indexD: float(scene.nd),
     indexRgb: vec3(options.hasDispersion ? indexByChannel(scene) : [scene.nd, scene.nd, scene.nd]),
@@ -87,15 +86,21 @@ function indexByChannel(scene: Scene): Rgb {
   return [channel(0), channel(1), channel(2)];
 }
 
-function packBody(scene: Scene): Float32Array {
-  const body = new Float32Array(2 * MAX_PLANES * 4);
-  body.set(scene.planes, 0);
+/** Room for `places` planes, then for as many finishes, four numbers each. */
+function packPlanes(scene: Scene, places: number): Float32Array {
+  const packed = new Float32Array(2 * places * 4);
+  packed.set(scene.planes, 0);
   // Planes that fill the last group lie far out and have no normal: no ray meets them.
-  for (let i = scene.planeCount; i < MAX_PLANES; i++) body[4 * i + 3] = 1;
+  for (let i = scene.planeCount; i < places; i++) packed[4 * i + 3] = 1;
   scene.roughness.forEach((alpha, i) => {
-    body[4 * (MAX_PLANES + i)] = alpha;
+    packed[4 * (places + i)] = alpha;
   });
-  return body;
+  return packed;
+}
+
+function planeRows(scene: Scene): Texels {
+  const width = wholeGroups(scene.planeCount);
+  return { width, height: 2, rgba: packPlanes(scene, width) };
 }
 
 function packSpectrum(scene: Scene): Texels {

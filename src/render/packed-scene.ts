@@ -20,6 +20,8 @@ export interface PackedScene {
   readonly seed: number;
   /** The uniform block `Body`, std140. */
   readonly body: Float32Array;
+  /** Planes in the first row, finishes in the second, where there are more than the block holds; else null. */
+  readonly planes: Texels | null;
   /** The uniform block `Designs`, std140. */
   readonly designs: Float32Array;
   /** Strata of the spectrum, see `spectrum.glsl`. */

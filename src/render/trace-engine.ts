@@ -57,6 +57,7 @@ const BLOCKS = [
 /** Samplers of `trace.frag` that belong to a scene; the sum and the guess come first, these follow. */
 const SAMPLERS = [
   { name: "spectrum", of: (packed: PackedScene) => packed.spectrum },
+  { name: "planes", of: (packed: PackedScene) => packed.planes },
   { name: "environment", of: (packed: PackedScene) => packed.environment },
 ] as const;
 /** Stands for a program that takes any number of planes. */

@@ -164,3 +164,17 @@ export async function fileOf(
   const file = await download;
   return { name: file.suggestedFilename(), bytes: readFileSync(await file.path()) };
 }
+
+/** A plan file let fall on the page. */
+export const dropFile = (page: Page, name: string, text: string): Promise<void> =>
+  page.evaluate(
+    ([name, text]) => {
+      const data = new DataTransfer();
+      data.items.add(new File([text], name, { type: "application/json" }));
+      for (const type of ["dragenter", "dragover", "drop"])
+        document
+          .querySelector(".drop")
+          ?.dispatchEvent(new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }));
+    },
+    [name, text],
+  );

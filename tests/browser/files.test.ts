@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { parsePlan } from "../../src/core/plan/file.ts";
-import { openFromMenu } from "./built-app.ts";
+import { dropFile, openFromMenu } from "./built-app.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
@@ -66,13 +66,7 @@ describe("plan files", () => {
       rig: { wheelStops: null },
       tiers: [],
     });
-    await page.evaluate((content) => {
-      const data = new DataTransfer();
-      data.items.add(new File([content], "dropped.json", { type: "application/json" }));
-      const page_ = document.querySelector(".drop")!;
-      for (const type of ["dragenter", "dragover", "drop"])
-        page_.dispatchEvent(new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }));
-    }, text);
+    await dropFile(page, "dropped.json", text);
     await expect.poll(() => nameOf(page).inputValue()).toBe("Dropped");
     await close();
   });

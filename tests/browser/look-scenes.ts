@@ -16,6 +16,17 @@ function crown(count: number, h: number): Plane[] {
   return [...ring("front", 36), { n: [0, 0, 1], h: 0.9 }, ...ring("back", 41)];
 }
 
+/** Ten rings of a hundred facets, that meet their neighbours. */
+function thousand(): Plane[] {
+  const rings = [-56, -40, -27, -15, -4, 7, 18, 30, 43, 58];
+  return rings.flatMap((angle, ring) =>
+    Array.from({ length: 100 }, (_, k) => ({
+      n: facetFrame(Math.abs(angle), 3.6 * (k + ring / 2), angle < 0 ? "back" : "front").n,
+      h: 0.985,
+    })),
+  );
+}
+
 const PIECE: Piece = { diameterMm: 30, glass: "borosilicate" };
 const lit = (name: LightName, turnRad = 0): Light => ({
   kind: "setting",
@@ -57,7 +68,7 @@ const scene = (
 const inside = (...designs: NonNullable<Piece["inside"]>): Piece => ({ ...PIECE, inside: designs });
 const check: OpticalGlass = N_BK7;
 
-/** Between them: each light, each finish, each design, tint, dispersion on and off, no, few and many facets. */
+/** Between them: each light, each finish, each design, tint, dispersion on and off, no, few, many and as many facets as a plan may have. */
 export const LOOK_SCENES: readonly LookScene[] = [
   scene(
     "uncut without dispersion",
@@ -150,4 +161,13 @@ export const LOOK_SCENES: readonly LookScene[] = [
     } as const;
     return makeScene({ piece: inside(speckle), planes, roughness, light: overcast });
   }),
+  scene(
+    "a thousand facets with a ground ring",
+    () => {
+      const planes = thousand();
+      const roughness = planes.map((_, k) => (k >= 900 ? ROUGHNESS.ground : ROUGHNESS.polished));
+      return makeScene({ piece: PIECE, planes, roughness, light: lit("north-window", 0.3) });
+    },
+    { hasDispersion: false },
+  ),
 ];

@@ -6,9 +6,11 @@ import { decode } from "fast-png";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { serializePlan } from "../../src/core/plan/file.ts";
+import { COUNTS } from "../../src/core/plan/limits.ts";
 import { EXAMPLES } from "../../src/ui/examples.ts";
 import {
   type BuiltApp,
+  dropFile,
   fileOf,
   openFromMenu,
   seriousFindings,
@@ -213,6 +215,33 @@ describe("the look", () => {
     await page.locator(".choice-button").getByText("yard.hdr").waitFor();
     await page.getByRole("alert").waitFor({ state: "detached" });
     expect(farthest(before, await parts(page))).toBeGreaterThan(SEEN);
+  });
+
+  it("traces a plan of many facets with all that may be inside, and goes on", async () => {
+    const rings = [40, 52, 64].map((armAngleDeg, k) => ({
+      ...EXAMPLES[0].tiers[0],
+      id: `ring${k}`,
+      name: `Ring ${k}`,
+      side: "front" as const,
+      armAngleDeg,
+      count: 100,
+      depth: { rule: "depth" as const, mm: 0.1 },
+    }));
+    const grains = Array.from({ length: COUNTS.inside }, (_, k) => ({
+      kind: "bubble" as const,
+      diameterMm: 1,
+      atMm: [k - 6, 0, 0] as const,
+    }));
+    const piece = { diameterMm: 34, glass: "borosilicate" as const, inside: grains };
+    await dropFile(page, "many.json", serializePlan({ ...EXAMPLES[0], name: "Many", piece, tiers: rings }));
+    await soon(() => page.getByRole("textbox", { name: "Name of the plan" }).inputValue()).toBe("Many");
+    await openLook(page);
+    await untilFine(page);
+    await openFromMenu(page, "Examples");
+    await page.getByRole("button", { name: /Open Skylight/ }).click();
+    await page.getByRole("dialog").waitFor({ state: "detached" });
+    await openLook(page);
+    await untilFine(page);
   });
 
   it("lives through a lost graphics context", async () => {

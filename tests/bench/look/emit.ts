@@ -83,6 +83,7 @@ function tracerJob(
     blocks: plain({ Body: packed.body, Designs: packed.designs }),
     textures: plain({
       spectrum: packed.spectrum,
+      ...(packed.planes && { planes: packed.planes }),
       ...(packed.environment && { environment: packed.environment }),
     }),
     sizes: picture ? [[PICTURE.size, PICTURE.size]] : SIZES,

@@ -1,0 +1,18 @@
+/** Sizes that the tracer's shaders and what packs for them must agree on: they stand here alone, and every program is told them. */
+import { COUNTS } from "../core/plan/limits.ts";
+
+export const SHADER_LIMITS = {
+  /** Planes that the uniform block `Body` holds: 2 x 256 vectors are half of what OpenGL ES 3.0 promises. More come in a texture. */
+  BLOCK_PLANES: 256,
+  /** Planes are gone through in groups of so many. */
+  GROUP: 8,
+  /** What a plan may have inside. */
+  MAX_DESIGNS: COUNTS.inside,
+  DESIGN_TEXELS: 8,
+  MAX_PANELS: 8,
+} as const;
+
+/** The same as names to set in `trace.frag`. */
+export const LIMIT_DEFINES: Readonly<Record<string, string>> = Object.fromEntries(
+  Object.entries(SHADER_LIMITS).map(([name, size]) => [name, String(size)]),
+);
