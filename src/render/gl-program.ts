@@ -37,6 +37,7 @@ export async function compileProgram(
     await new Promise((resume) => setTimeout(resume, POLL_MS));
     signal?.throwIfAborted();
   }
+  signal?.throwIfAborted();
 
   if (!gl.isContextLost() && !gl.getProgramParameter(program, gl.LINK_STATUS)) {
     const logs = [

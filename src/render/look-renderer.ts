@@ -65,7 +65,8 @@ export class LookRenderer {
   private readonly gl: WebGL2RenderingContext | null;
   private readonly scheduler: TileScheduler;
   private readonly isSoftware: boolean;
-  private readonly abort = new AbortController();
+  /** Ends what was begun on a context when that is lost, so that nothing of it reaches the one that is given back. */
+  private abort = new AbortController();
   private engine: TraceEngine | null = null;
   private pictures: LivePictures | null = null;
   private wanted: readonly PackedScene[] = [];
@@ -195,9 +196,12 @@ export class LookRenderer {
 
   private async build(): Promise<void> {
     if (!this.gl) return;
+    const { signal } = this.abort;
     await this.guarded(async (gl) => {
-      this.engine = await TraceEngine.create(gl, this.abort.signal);
-      this.pictures = new LivePictures(this.engine, this.scheduler, FINEST_SAMPLES);
+      const engine = await TraceEngine.create(gl, signal);
+      signal.throwIfAborted();
+      this.engine = engine;
+      this.pictures = new LivePictures(engine, this.scheduler, FINEST_SAMPLES);
       await this.prepareScenes();
     }, this.gl);
   }
@@ -209,6 +213,7 @@ export class LookRenderer {
     if (wanted.some((scene) => !engine.canTrace(scene, 0))) this.report({ isBehind: this.ready.length > 0 });
     await this.guarded(async () => {
       for (const scene of wanted) await engine.prepareFirst(scene, signal);
+      signal.throwIfAborted();
       // Another change has come meanwhile, and sees to the rest.
       if (wanted !== this.wanted) return;
       this.ready = wanted;
@@ -230,10 +235,11 @@ export class LookRenderer {
 
   /** Runs what may fail on the device; a failure becomes a state with a cause, never an exception in the page. */
   private async guarded(work: (gl: WebGL2RenderingContext) => Promise<void>, gl: WebGL2RenderingContext) {
+    const { signal } = this.abort;
     try {
       await work(gl);
     } catch (error) {
-      if (this.abort.signal.aborted || gl.isContextLost()) return;
+      if (signal.aborted || gl.isContextLost()) return;
       this.report({ phase: "unable", error: error instanceof Error ? error.message : String(error) });
     }
   }
@@ -310,8 +316,9 @@ export class LookRenderer {
   private specialise(engine: TraceEngine): void {
     if (this.isSpecialised || this.isSoftware || performance.now() - this.changedAt < LASTING_MS) return;
     this.isSpecialised = true;
-    engine.specialise(this.ready, this.abort.signal).catch((error) => {
-      if (!this.abort.signal.aborted && !engine.gl.isContextLost()) this.report({ error: String(error) });
+    const { signal } = this.abort;
+    engine.specialise(this.ready, signal).catch((error) => {
+      if (!signal.aborted && !engine.gl.isContextLost()) this.report({ error: String(error) });
     });
   }
 
@@ -335,6 +342,8 @@ export class LookRenderer {
   private readonly onLost = (event: Event): void => {
     // Without this the browser never gives the context back.
     event.preventDefault();
+    this.abort.abort();
+    this.abort = new AbortController();
     this.pictures = null;
     this.engine = null;
     this.ready = [];
@@ -343,7 +352,8 @@ export class LookRenderer {
   };
 
   private readonly onRestored = (): void => {
-    this.report({ phase: "preparing", check: checkDevice(this.gl) });
-    void this.build();
+    const check = checkDevice(this.gl);
+    this.report({ phase: check.pass ? "preparing" : "unable", check, error: null });
+    if (check.pass) void this.build();
   };
 }

@@ -62,9 +62,13 @@ export function useStage(host: RefObject<HTMLElement | null>): StageState {
         if (!isHere) return;
         box.prepend(stage.canvas);
         const stopFitting = keepSize(stage, box);
+        const lost = (): StageState => ({
+          kind: "failed",
+          again: () => stage.renderer.forceContextRestore(),
+        });
         const onLost = (event: Event) => {
           event.preventDefault();
-          setState({ kind: "failed", again: () => stage.renderer.forceContextRestore() });
+          setState(lost());
         };
         const onBack = () => {
           setState({ kind: "ready", stage });
@@ -78,8 +82,15 @@ export function useStage(host: RefObject<HTMLElement | null>): StageState {
           stage.canvas.removeEventListener("webglcontextrestored", onBack);
           stage.canvas.remove();
         };
+        // Lost before anyone listened, as while another place was open.
+        if (stage.renderer.getContext().isContextLost()) {
+          setState(lost());
+          return;
+        }
         setState({ kind: "coming" });
-        appear(stage.canvas).then(() => isHere && setState({ kind: "ready", stage }));
+        const there = (now: StageState): StageState =>
+          now.kind === "coming" ? { kind: "ready", stage } : now;
+        appear(stage.canvas).then(() => isHere && setState(there));
       },
       () => isHere && setState({ kind: "failed", again }),
     );
