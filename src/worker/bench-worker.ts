@@ -1,4 +1,5 @@
 /** The bench computed off the main thread: settings and order, curves, fits of what was cut, the sheet. */
+import { adjust } from "../core/bench/adjusted.ts";
 import { fitAsCut } from "../core/bench/as-cut.ts";
 import { benchOf, stagesOf } from "../core/bench/bench.ts";
 import { foundAgain } from "../core/bench/found-again.ts";
@@ -14,7 +15,7 @@ import { strokeCurve } from "../core/bench/stroke-curve.ts";
 import { calibrate, guessRemoval } from "../core/bench/strokes.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { solvePlan } from "../core/plan/solve.ts";
-import { serveJobs } from "./job.ts";
+import { serveJobs, type Ticket } from "./job.ts";
 import { simulate } from "./simulate-bench.ts";
 
 /** Enough for a smooth line at the size of the plot. */
@@ -85,11 +86,28 @@ function recuts({ plan, facetId, acrossMm, upMm, depthMm, diameterMm }: ChipQues
   return k < 0 ? [] : recutsFor(plan, { at: placeOnFacet(solved, k, acrossMm, upMm), depthMm, diameterMm });
 }
 
+export interface AdjustQuestion {
+  readonly planned: Plan;
+  /** The same with measured tiers as they were cut. */
+  readonly resolved: Plan;
+}
+
+/** The least change of angles after a slip; tells its progress and can be stopped at any step. */
+async function adjustAngles({ planned, resolved }: AdjustQuestion, ticket: Ticket) {
+  const steps = adjust(planned, resolved);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+    await ticket.report(step.value);
+  }
+}
+
 const SHEET_WORDS = { en: sheetWordsEn, de: sheetWordsDe } as const;
 
 const jobs = {
   bench: (plan: Plan) => benchOf(solvePlan(plan)),
   fit: (plan: Plan) => fitAsCut(plan),
+  adjust: adjustAngles,
   curve,
   simulate,
   tooDeep: ({ plan, tierIndex, depthMm }: DeepQuestion) => matchTooDeep(plan, tierIndex, depthMm),

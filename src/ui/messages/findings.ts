@@ -45,7 +45,8 @@ function unmet(read: Reader, words: Words, format: Formats): string {
     String(read.number("count")),
     other,
   );
-  return words.ruleUnmet(wish, reason, format.length(read.number("depthMm"), 2));
+  const depthMm = read.number("depthMm");
+  return words.ruleUnmet(wish, reason, depthMm > 0 ? format.length(depthMm, 2) : null);
 }
 
 const skinBetween = (finding: Finding, read: Reader, words: Words): string => {

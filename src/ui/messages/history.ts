@@ -7,6 +7,9 @@ export const historyWords = dictionary(en, de);
 
 type HistoryWords = Translated<typeof en>;
 
+/** Steps that put what was cut into the plan, and what follows from it. */
+const FOLLOWING = new Set(["as-cut", "follow-cut"]);
+
 /** The word for a field, when it has one. */
 const wordFor = (words: Readonly<Record<string, string>>, field: string | undefined): string | null =>
   field !== undefined && Object.hasOwn(words, field) ? words[field]! : null;
@@ -28,6 +31,8 @@ export function labelInWords(label: Label, words: HistoryWords): string {
     case "duplicate-tier":
     case "move-tier":
       return about[label.about](label.tier);
+    case "mend":
+      return FOLLOWING.has(label.code) ? about.followCut : about.mend;
     default:
       return about[label.about];
   }

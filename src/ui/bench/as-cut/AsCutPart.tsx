@@ -4,6 +4,7 @@ import { useWords } from "../../messages/words.tsx";
 import { usePlan } from "../../use-studio.ts";
 import { useFit } from "../use-bench.ts";
 import { ChipPart } from "./ChipPart.tsx";
+import { Follow } from "./Follow.tsx";
 import { Remaining } from "./Remaining.tsx";
 import { TierAsCut } from "./TierAsCut.tsx";
 
@@ -29,6 +30,7 @@ export function AsCutPart() {
         ))}
       </ol>
       {fit.error && fit.question === plan ? <p role="alert">{words.asCut.failed}</p> : null}
+      {answer ? <Follow answer={answer} /> : null}
       {answer ? <Remaining answer={answer} /> : null}
       <ChipPart />
     </div>

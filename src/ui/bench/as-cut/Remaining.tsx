@@ -34,10 +34,12 @@ export function Remaining({ answer }: { answer: AsCutAnswer }) {
           const isMet = answer.solved.tiers[i].met;
           return (
             <li key={tier.id} data-tier={tier.id}>
-              {Math.abs(after - before) < SAME_MM
-                ? words.asCut.stays(name, length(before, 2))
-                : words.asCut.goes(name, length(before, 2), length(after, 2))}{" "}
-              {isMet ? null : words.asCut.cantMeet}
+              {!isMet && after === 0
+                ? words.asCut.cant(name)
+                : Math.abs(after - before) < SAME_MM
+                  ? words.asCut.stays(name, length(before, 2))
+                  : words.asCut.goes(name, length(before, 2), length(after, 2))}{" "}
+              {isMet || after === 0 ? null : words.asCut.cantMeet}
             </li>
           );
         })}

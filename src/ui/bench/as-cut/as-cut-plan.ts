@@ -1,4 +1,5 @@
 /** Putting what was measured, and what follows from it, into the plan. */
+import type { Adjusted } from "../../../core/bench/adjusted.ts";
 import type { AsCutAnswer, FittedTier } from "../../../core/bench/as-cut.ts";
 import type { AsCut, Measured, Tier } from "../../../core/plan/document.ts";
 import type { Command } from "../../../state/commands.ts";
@@ -57,3 +58,22 @@ export const deepenTo = (fit: FittedTier, depthMm: number): Command => ({
   tierId: fit.tier,
   change: lockedAs(fit, depthMm),
 });
+
+/**
+ * Measured tiers as they were cut and the others at the angles that follow, as one undo step. Unrounded: what meets within the
+ * tolerance might not by a figure less.
+ */
+export const followCut = ({ tiers }: AsCutAnswer, { plan, changes }: Adjusted): Command => {
+  const turned = new Set([...tiers, ...changes].map(({ tier }) => tier));
+  return {
+    type: "apply-mend",
+    code: "follow-cut",
+    commands: plan.tiers
+      .filter(({ id }) => turned.has(id))
+      .map(({ id, armAngleDeg, depth }) => ({
+        type: "change-tier",
+        tierId: id,
+        change: { armAngleDeg, depth },
+      })),
+  };
+};

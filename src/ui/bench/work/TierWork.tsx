@@ -13,7 +13,7 @@ import { benchWords } from "../../messages/bench.ts";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
-import { usePlan, useStudio } from "../../use-studio.ts";
+import { usePlan, useSolved, useStudio } from "../../use-studio.ts";
 import { useBenchView } from "../bench-view.ts";
 import { Cautions } from "../parts/Cautions.tsx";
 import { FindingList } from "../parts/FindingList.tsx";
@@ -128,7 +128,13 @@ export function TierWork({
   const worked = tier.stages.flatMap((_, i) => (isWorked(tier, i) ? [i] : []));
   const [chosen, setChosen] = useState<string | null>(null);
   const stage = worked.find((i) => stages[i].id === chosen) ?? worked[0];
-  const own = findings.filter((finding) => finding.tier === tier.tier && !TOLD_IN_PLAN.has(finding.code));
+  const solved = useSolved().tiers[index];
+  // It says why, and there is nothing to set: a depth of 0 is no answer.
+  const isOutOfReach = solved !== undefined && !solved.met && solved.depthMm === 0;
+  const own = findings.filter(
+    ({ tier: of, code }) =>
+      of === tier.tier && (isOutOfReach ? code === "rule-unmet" : !TOLD_IN_PLAN.has(code)),
+  );
   const name = tierName(plan, index, words);
   return (
     <li className="bench-tier" onFocus={() => select({ tierId: tier.tier })}>
@@ -139,28 +145,30 @@ export function TierWork({
         {words.work.tierLine(plan.tiers[index].count, armAngle(tier.armAngleDeg), sides[tier.side])}
       </p>
       <FindingList findings={own} />
-      <div className="bench-two">
-        <div className="bench-tier-words">
-          <Setting tier={tier} />
-          {way === "rough-all" ? <AgainCost tier={tier} found={found} /> : null}
-          <FinishChoice index={index} />
-          <StageLines tier={tier} index={index} />
-          <Cautions list={[...cautionsAt("grind"), ...cautionsAt("clean")]} />
-        </div>
-        {stage === undefined ? null : (
-          <div className="bench-beside">
-            <Choice
-              label={words.work.atStage}
-              value={stages[stage].id}
-              options={worked.map((i) => ({ id: stages[i].id, words: stageName(stages, stages[i].id) }))}
-              onChange={setChosen}
-            />
-            <PieceAfter index={index} stage={stage} />
-            <StrokePlot tier={tier} index={index} stage={stage} />
+      {isOutOfReach ? null : (
+        <div className="bench-two">
+          <div className="bench-tier-words">
+            <Setting tier={tier} />
+            {way === "rough-all" ? <AgainCost tier={tier} found={found} /> : null}
+            <FinishChoice index={index} />
+            <StageLines tier={tier} index={index} />
+            <Cautions list={[...cautionsAt("grind"), ...cautionsAt("clean")]} />
           </div>
-        )}
-      </div>
-      {stage === undefined ? null : (
+          {stage === undefined ? null : (
+            <div className="bench-beside">
+              <Choice
+                label={words.work.atStage}
+                value={stages[stage].id}
+                options={worked.map((i) => ({ id: stages[i].id, words: stageName(stages, stages[i].id) }))}
+                onChange={setChosen}
+              />
+              <PieceAfter index={index} stage={stage} />
+              <StrokePlot tier={tier} index={index} stage={stage} />
+            </div>
+          )}
+        </div>
+      )}
+      {isOutOfReach || stage === undefined ? null : (
         <>
           <Stops tier={tier} stage={stage} />
           <Calibrate stage={stage} tier={tier} />

@@ -454,6 +454,35 @@ export const bench: Translated<typeof en> = {
     stays: (tier, mm) => `${tier} bleibt bei ${mm} Tiefe.`,
     goes: (tier, before, after) => `${tier} geht von ${before} auf ${after} Tiefe.`,
     cantMeet: "Ihre Regel lässt sich nicht mehr erfüllen; das hier ist das Nächste, was geht.",
+    cant: (tier) =>
+      `${tier} ist von dem aus, was geschliffen ist, nicht zu erreichen. Sie behält ihren Winkel und ihre Regel.`,
+    follow: {
+      title: "Dem folgen, was geschliffen ist",
+      searching: (percent) => `Suche nach der kleinsten Änderung der Winkel: ${percent} %`,
+      stop: "Anhalten",
+      look: "Die kleinste Änderung der Winkel suchen",
+      failed: "Die Suche nach anderen Winkeln ist gescheitert. Was gemessen wurde, ist aufgehoben.",
+      depthAlone:
+        "Mit den Tiefen oben trifft sich wieder alles, was sich traf. Kein Winkel muss sich ändern.",
+      least:
+        "Mit diesen Winkeln, der kleinsten Änderung, die reicht, trifft sich wieder alles, was sich traf:",
+      most: (pairs, corners) =>
+        `Keine Drehung bis 10° erhält alles. Diese erhält das meiste; verloren: ${[
+          ...(pairs > 0 ? [pairs === 1 ? "1 Paar" : `${pairs} Paare`] : []),
+          ...(corners > 0 ? [corners === 1 ? "1 Ecke" : `${corners} Ecken`] : []),
+        ].join(" und ")}.`,
+      mostAsIs: (pairs, corners) =>
+        `Keine Drehung bis 10° erhält mehr als die geplanten Winkel: Nicht mehr zu treffen sind ${[
+          ...(pairs > 0 ? [pairs === 1 ? "1 Paar" : `${pairs} Paare`] : []),
+          ...(corners > 0 ? [corners === 1 ? "1 Ecke" : `${corners} Ecken`] : []),
+        ].join(" und ")}.`,
+      angle: (tier, before, after) => `${tier}: aus ${before} wird ${after}`,
+      depth: (before, after) => `aus ${before} Tiefe wird ${after}`,
+      pivot: (before, after) => `aus ${before} Drehpunkthöhe wird ${after}`,
+      take: "Diese Winkel nehmen",
+      planned: "Wie geplant",
+      adjusted: "Nach dem, was geschliffen ist",
+    },
     lock: "So festhalten und den Rest neu lösen",
     allLocked: "Was geschliffen ist, steht fest; die Reihen oben folgen.",
   },

@@ -28,7 +28,8 @@ export const findings: Translated<typeof en> = {
     "ground-away": (_got, _angle, _count, other) => `von ${other} ist nichts übrig`,
     "stays-open": (_got, _angle, _count, other) => `zu ${other} hin bleibt in jeder Tiefe runde Haut offen`,
   },
-  ruleUnmet: (wish, why, depth) => `Sie kann nicht ${wish}: ${why}. Gezeichnet ist sie mit ${depth} Tiefe.`,
+  ruleUnmet: (wish, why, depth) =>
+    `Sie kann nicht ${wish}: ${why}. ${depth === null ? "Sie behält Winkel und Regel und wird nicht geschliffen." : `Gezeichnet ist sie mit ${depth} Tiefe.`}`,
   overshoot: (facets, worst, isOne) =>
     `${facets} ${isOne ? "geht" : "gehen"} bis zu ${worst} über ihre Ecke hinaus: Nicht alle Ecken liegen gleich tief.`,
   uneven: (count, stops, off, gap, counts) =>

@@ -17,6 +17,7 @@ export const history: Translated<typeof en> = {
     rig: "Rad und Arm",
     field: "ein Eintrag",
     mend: "eine Abhilfe",
+    followCut: "Dem folgen, was geschliffen ist",
   },
   tierFields: {
     name: "Name",

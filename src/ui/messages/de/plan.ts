@@ -69,6 +69,7 @@ export const plan: Translated<typeof en> = {
   truth: {
     none: "Nichts bleibt davon: Spätere Schnitte nehmen sie weg.",
     nothing: "Nicht geschliffen: Tiefe 0.",
+    cant: "Nicht zu erreichen: Sie wird nicht geschliffen.",
     some: (left, all) => `${left} von ${all} bleiben`,
     edges: (mm) => `teilen Kanten von ${mm}`,
     edgesRange: (least, most) => `teilen Kanten von ${least} bis ${most}`,

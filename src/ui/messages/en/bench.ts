@@ -447,6 +447,34 @@ export const bench = {
     stays: (tier: string, mm: string) => `${tier} stays at ${mm} deep.`,
     goes: (tier: string, before: string, after: string) => `${tier} goes from ${before} to ${after} deep.`,
     cantMeet: "Its rule can't be met any more; this is the nearest that can.",
+    cant: (tier: string) => `${tier} can't be reached from what was cut. It keeps its angle and its rule.`,
+    follow: {
+      title: "Follow what was cut",
+      searching: (percent: string) => `Looking for the least change of angles: ${percent} %`,
+      stop: "Stop",
+      look: "Look for the least change of angles",
+      failed: "The search for other angles failed. What was measured is kept.",
+      depthAlone: "With the depths above, everything that met meets again. No angle has to change.",
+      least: "With these angles, the least change that will do, everything that met meets again:",
+      most: (pairs: number, corners: number) =>
+        `No turn of up to 10° keeps everything. This keeps most; lost ${
+          pairs + corners === 1 ? "is" : "are"
+        } ${[
+          ...(pairs > 0 ? [pairs === 1 ? "1 pair" : `${pairs} pairs`] : []),
+          ...(corners > 0 ? [corners === 1 ? "1 corner" : `${corners} corners`] : []),
+        ].join(" and ")}.`,
+      mostAsIs: (pairs: number, corners: number) =>
+        `No turn of up to 10° keeps more than the angles as planned: ${[
+          ...(pairs > 0 ? [pairs === 1 ? "1 pair" : `${pairs} pairs`] : []),
+          ...(corners > 0 ? [corners === 1 ? "1 corner" : `${corners} corners`] : []),
+        ].join(" and ")} that met can't any more.`,
+      angle: (tier: string, before: string, after: string) => `${tier}: ${before} becomes ${after}`,
+      depth: (before: string, after: string) => `depth ${before} becomes ${after}`,
+      pivot: (before: string, after: string) => `pivot height ${before} becomes ${after}`,
+      take: "Take these angles",
+      planned: "As planned",
+      adjusted: "After what was cut",
+    },
     lock: "Lock as cut and solve the rest",
     allLocked: "What was cut is locked; the tiers above follow it.",
   },

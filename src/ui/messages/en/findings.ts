@@ -29,8 +29,9 @@ export const findings = {
     "stays-open": (_got: string, _angle: string, _count: string, other: string) =>
       `round skin stays open toward ${other} at every depth`,
   },
-  ruleUnmet: (wish: string, why: string, depth: string) =>
-    `It can't ${wish}: ${why}. It is drawn at ${depth}.`,
+  /** `depth` is that of the nearest that can be done; null where nothing can. */
+  ruleUnmet: (wish: string, why: string, depth: string | null) =>
+    `It can't ${wish}: ${why}. ${depth === null ? "It keeps its angle and its rule, and isn't cut." : `It is drawn at ${depth}.`}`,
   overshoot: (facets: string, worst: string, isOne: boolean) =>
     `${facets} ${isOne ? "passes its" : "pass their"} corner by up to ${worst}: not all corners lie equally deep.`,
   uneven: (count: string, stops: string, off: string, gap: string, counts: string) =>

@@ -15,6 +15,7 @@ export const history = {
     rig: "the wheel and the arm",
     field: "one entry",
     mend: "a mend",
+    followCut: "Follow what was cut",
   },
   tierFields: {
     name: "name",

@@ -69,6 +69,7 @@ export const plan = {
   truth: {
     none: "Nothing of it is left: later cuts take it away.",
     nothing: "Not cut: depth 0.",
+    cant: "Can't be reached: it isn't cut.",
     some: (left: string, all: string) => `${left} of ${all} are left`,
     edges: (mm: string) => `share ${mm} edges`,
     edgesRange: (least: string, most: string) => `share edges of ${least} to ${most}`,

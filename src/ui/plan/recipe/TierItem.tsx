@@ -70,7 +70,7 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
     select({ tierId: tier.id });
   };
   const actions = useTierActions(tier, index);
-  const isMet = solved.tiers[index]?.met ?? true;
+  const { met: isMet, depthMm } = solved.tiers[index] ?? { met: true, depthMm: 0 };
   const findings = report.findings.filter((finding) => finding.tier === tier.id);
 
   return (
@@ -105,7 +105,9 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
       </div>
       <TierSentence tier={tier} index={index} isMet={isMet} />
       <p className="tier-truth" aria-live={isPicked ? "polite" : undefined}>
-        {truthInWords(tierTruth(report, tier.id), words.truth, format)}
+        {isMet || depthMm > 0
+          ? truthInWords(tierTruth(report, tier.id), words.truth, format)
+          : words.truth.cant}
       </p>
       {isPicked ? (
         <Quietly>
