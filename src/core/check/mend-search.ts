@@ -15,7 +15,7 @@ export interface Search {
 }
 
 /** In whole grains, away from `from` so that what works still works. */
-function grained(x: number, { from, grain }: Search): number {
+export function grained(x: number, { from, grain }: Pick<Search, "from" | "grain">): number {
   const round = x >= from ? Math.ceil : Math.floor;
   return Number((round(Number((x / grain).toFixed(6))) * grain).toFixed(6));
 }

@@ -10,6 +10,7 @@ import type { Finding } from "../plan/solved.ts";
 import { leastChanges } from "./mend-search.ts";
 import type { MendStep, Way } from "./mends.ts";
 import { reportPlan } from "./report.ts";
+import { wrongTier } from "./wrong-tier.ts";
 
 type Ways = Generator<Way | null>;
 
@@ -52,12 +53,12 @@ function tierOf(plan: Plan, finding: Finding): string | undefined {
 const WAYS: Readonly<Record<string, readonly ((here: Case) => Ways)[]>> = {
   uneven: [evenCountWays],
   "start-moved": [placedStartWays],
-  duplicate: [halfTurnWays, removeWays],
-  "near-duplicate": [removeWays, halfTurnWays, depthWays],
-  "rule-unmet": [unmetWays, angleForRuleWays, keepDepthWays],
-  overshoot: [startWays, countOfNamedWays, angleWays],
-  swallowed: [depthWays, removeWays],
-  lost: [depthWays, laterShallowerWays, removeWays],
+  duplicate: [wrongTierWays, halfTurnWays, removeWays],
+  "near-duplicate": [wrongTierWays, removeWays, halfTurnWays, depthWays],
+  "rule-unmet": [wrongTierWays, unmetWays, angleForRuleWays, keepDepthWays],
+  overshoot: [wrongTierWays, startWays, countOfNamedWays, angleWays],
+  swallowed: [wrongTierWays, depthWays, removeWays],
+  lost: [wrongTierWays, depthWays, laterShallowerWays, removeWays],
   sliver: [depthWays, meetRuleWays, removeWays],
   "short-edge": [meetRuleWays, depthWays],
   "near-miss": [meetRuleWays, depthWays, angleWays],
@@ -65,7 +66,7 @@ const WAYS: Readonly<Record<string, readonly ((here: Case) => Ways)[]>> = {
   "under-dop": [depthWays, angleWays, dopWays],
   "inside-broken": [clearDepthWays, angleWays],
   "inside-thin": [clearDepthWays, angleWays],
-  vanished: [depthWays, removeWays],
+  vanished: [wrongTierWays, depthWays, removeWays],
 };
 
 const tierStep = (tier: Tier, change: Partial<Omit<Tier, "id">>): MendStep => ({
@@ -107,6 +108,14 @@ const isGone =
       (f) => f.code === finding.code && f.tier === finding.tier,
     );
   };
+
+/** The least change of the tier that is wrong, whichever tier the finding shows up at. */
+function* wrongTierWays({ plan }: Case): Ways {
+  const fix = yield* wrongTier(plan);
+  if (!fix) return;
+  const { tier, change } = fix;
+  yield "armAngleDeg" in change ? angleWay(tier, change.armAngleDeg) : ruleWay(tier, change.depth);
+}
 
 /** The nearest counts that the wheel divides, below and above. */
 function* evenCountWays({ plan, tier }: Case): Ways {
