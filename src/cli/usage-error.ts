@@ -20,6 +20,8 @@ const STATUS: ReadonlyMap<string, number> = new Map([
   ["UsageError", 2],
   // the engine's own word for a plan whose cut it can't vouch for
   ["InexactCut", 3],
+  // and for a model that would not be whole
+  ["BrokenMesh", 3],
 ]);
 
 const oneLine = (text: string): string => text.replace(/\s*\n\s*/g, " ");

@@ -39,7 +39,7 @@ function writerFor(out: string, drawing: string): Writer {
   throw new UsageError(`--out ${out}: the file's ending says what to write; allowed are ${allowed}`);
 }
 
-/** @throws UsageError for an ending that names no model, a place that can't be written, or a piece of which nothing is left */
+/** @throws UsageError for an ending that names no model, a place that can't be written, or a piece of which nothing is left; BrokenMesh for a model that would not be whole */
 export async function run(
   [planPath]: readonly string[],
   options: Readonly<Record<string, string | boolean | undefined>>,

@@ -3,9 +3,12 @@
  * joins vertices by their bits finds every edge shared by exactly two triangles.
  */
 
-import type { CutMesh } from "../geometry/mesh.ts";
-import { segmentsFor, sphereBlank } from "../geometry/mesh-blanks.ts";
-import { cutMesh } from "../geometry/mesh-cut.ts";
+import { meshVolume } from "../geometry/mesh.ts";
+import { checkClosed, checkVolume } from "../geometry/mesh-check.ts";
+import { meshOf } from "../geometry/mesh-cut.ts";
+import { segmentsFor } from "../geometry/mesh-points.ts";
+import { cutBall } from "../geometry/solid.ts";
+import type { Solid } from "../geometry/solid-types.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 
 /** How far the mesh may stand off the true skin, mm: round to the eye and below what a fine 3D printer resolves. */
@@ -21,46 +24,62 @@ export interface PieceMesh {
   readonly facets: Int32Array;
 }
 
-/** Names the vertices whose single-precision coordinates are equal by the first of them. */
-function weld(positions: Float32Array): Uint32Array {
-  const bits = new Uint32Array(positions.buffer, positions.byteOffset, positions.length);
-  const first = new Map<string, number>();
-  return Uint32Array.from({ length: positions.length / 3 }, (_, v) => {
-    const key = `${bits[3 * v]},${bits[3 * v + 1]},${bits[3 * v + 2]}`;
-    const known = first.get(key);
-    if (known === undefined) first.set(key, v);
-    return known ?? v;
-  });
+/** The next single-precision number away from zero. */
+function stepped(x: number): number {
+  const bits = new Uint32Array(Float32Array.of(x).buffer);
+  bits[0] += 1;
+  return new Float32Array(bits.buffer)[0];
 }
 
-/** Rounds to single precision, joins what became one place, and drops the triangles that have no area left. */
-function singlePrecision(mesh: CutMesh, scale: number): PieceMesh {
+/**
+ * Rounds to single precision so that no two vertices get the same bits: a reader that joins by bits then finds the very
+ * same surface. One that would fall on another is set by the last bit beside it, as often as it takes: less than the
+ * rounding of single precision itself moves it.
+ */
+function roundedApart(positions: Float64Array, scale: number): Float32Array {
   // adding 0 makes -0 the same bits as 0
-  const positions = Float32Array.from(mesh.positions, (x) => x * scale + 0);
-  const name = weld(positions);
-  const triangles: number[] = [];
-  const facets: number[] = [];
-  mesh.trianglePlanes.forEach((plane, i) => {
-    const [a, b, c] = [0, 1, 2].map((k) => name[mesh.triangles[3 * i + k]]);
-    if (a === b || b === c || c === a) return;
-    triangles.push(a, b, c);
-    facets.push(plane);
-  });
-  return {
-    positions,
-    skinNormals: Float32Array.from(mesh.skinNormals),
-    triangles: Uint32Array.from(triangles),
-    facets: Int32Array.from(facets),
-  };
+  const rounded = Float32Array.from(positions, (x) => x * scale + 0);
+  const taken = new Set<string>();
+  for (let i = 0; i < rounded.length; i += 3) {
+    const key = (): string => `${rounded[i]},${rounded[i + 1]},${rounded[i + 2]}`;
+    // along the longest coordinate, the one whose last bit is the coarsest: it is never zero
+    const sizes = [0, 1, 2].map((k) => Math.abs(rounded[i + k]));
+    const longest = i + sizes.indexOf(Math.max(...sizes));
+    while (taken.has(key())) rounded[longest] = stepped(rounded[longest]);
+    taken.add(key());
+  }
+  return rounded;
 }
+
+/**
+ * How far a sound mesh's volume may be from the exact one, radii cubed: the skin's chords and those of the facets' circles
+ * stand off by the chord error, and each corner by the rounding of single precision.
+ */
+function volumeError({ skinArea, facetArea }: Solid, chordError: number): number {
+  return skinArea * chordError + (skinArea + facetArea) * SINGLE_PRECISION;
+}
+const SINGLE_PRECISION = 2 ** -22;
 
 /**
  * @param unitMm millimetres in the unit of the positions: 1 for millimetres, 1000 for metres
  * @throws RangeError when the plan leaves nothing of the piece
+ * @throws BrokenMesh when the mesh is not sound, so that no broken model is ever written
  */
 export function pieceMesh({ planes, radiusMm }: SolvedPlan, unitMm: number): PieceMesh {
-  const mesh = cutMesh(sphereBlank(segmentsFor(CHORD_ERROR_MM / radiusMm)), planes);
-  if (mesh.vanished)
+  const solid = cutBall(planes);
+  if (solid.vanished)
     throw new RangeError("this plan leaves nothing of the piece, so there is no model to write");
-  return singlePrecision(mesh, radiusMm / unitMm);
+  const chordError = CHORD_ERROR_MM / radiusMm;
+  const mesh = meshOf(solid, segmentsFor(chordError));
+  const scale = radiusMm / unitMm;
+  const positions = roundedApart(mesh.positions, scale);
+  checkClosed(mesh);
+  const volume = meshVolume({ positions, triangles: mesh.triangles }) / scale ** 3;
+  checkVolume(volume, solid.volume, volumeError(solid, chordError));
+  return {
+    positions,
+    skinNormals: Float32Array.from(mesh.skinNormals),
+    triangles: mesh.triangles,
+    facets: mesh.trianglePlanes,
+  };
 }

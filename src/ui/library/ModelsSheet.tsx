@@ -1,5 +1,6 @@
 /** Models of the piece, true-size drawings, and a link that carries the plan. Made on this device, handed to the browser to keep. */
 import { useMemo, useState } from "react";
+import { BrokenMesh } from "../../core/geometry/broken-mesh.ts";
 import { glbOf } from "../../core/models/glb.ts";
 import { outlinesSvg } from "../../core/models/outlines-svg.ts";
 import { pieceMesh } from "../../core/models/piece-mesh.ts";
@@ -62,27 +63,40 @@ const MODELS: readonly Model[] = [
   },
 ];
 
+/** The file, or null when no sound model can be made: a broken one is never handed over. */
+function fileOf({ make, type }: Model, plan: Plan): Blob | null {
+  try {
+    return new Blob([make(plan)], { type });
+  } catch (error) {
+    if (error instanceof BrokenMesh) return null;
+    throw error;
+  }
+}
+
 function ModelsPart({ plan }: { plan: Plan }) {
   const words = useWords(libraryWords).models;
+  const [refused, refuse] = useState<Plan | null>(null);
   const isVanished = solid(plan).vanished;
   const stem = fileNameOf(plan).replace(/\.glintwright\.json$/, "");
+  const save = (model: Model): void => {
+    const file = fileOf(model, plan);
+    refuse(file === null ? plan : null);
+    if (file !== null) offerFile(`${stem}${model.ending}`, file);
+  };
   return (
     <section>
       <h2>{words.title}</h2>
       <p className="soft">{isVanished ? words.vanished : words.intro}</p>
       <ul className="model-list">
-        {MODELS.map(({ name, ending, type, make }) => (
-          <li key={name}>
-            <Button
-              look="outlined"
-              isDisabled={isVanished}
-              onPress={() => offerFile(`${stem}${ending}`, new Blob([make(plan)], { type }))}
-            >
-              {words[name]}
+        {MODELS.map((model) => (
+          <li key={model.name}>
+            <Button look="outlined" isDisabled={isVanished} onPress={() => save(model)}>
+              {words[model.name]}
             </Button>
           </li>
         ))}
       </ul>
+      <p role="status">{refused === plan ? words.broken : null}</p>
     </section>
   );
 }

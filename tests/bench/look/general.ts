@@ -18,8 +18,8 @@ import {
   WebGLRenderer,
 } from "three";
 import { WebGLPathTracer } from "three-gpu-pathtracer";
-import { sphereBlank } from "../../../src/core/geometry/mesh-blanks.ts";
-import { cutMesh } from "../../../src/core/geometry/mesh-cut.ts";
+import { meshOf } from "../../../src/core/geometry/mesh-cut.ts";
+import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { lightRadiance } from "../../../src/core/optics/lights.ts";
 import { blocksOf, type Run, relativeError, type Step } from "./noise.ts";
 import { BENCH_VIEW, benchScene, spreadPlanes } from "./scenes.ts";
@@ -34,11 +34,8 @@ const POLL_MS = 20;
 
 /** Flat facets, smooth skin: each triangle has its own three vertices. */
 function geometryOf(count: number): BufferGeometry {
-  const { positions, skinNormals, triangles, trianglePlanes } = cutMesh(
-    sphereBlank(SEGMENTS),
-    spreadPlanes(count),
-  );
   const planes = spreadPlanes(count);
+  const { positions, skinNormals, triangles, trianglePlanes } = meshOf(cutBall(planes), SEGMENTS);
   const at = new Float32Array(3 * triangles.length);
   const normal = new Float32Array(3 * triangles.length);
   triangles.forEach((v, i) => {

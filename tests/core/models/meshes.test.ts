@@ -4,11 +4,15 @@ import { GLTFLoader } from "three/examples/jsm/loaders/GLTFLoader.js";
 import { STLLoader } from "three/examples/jsm/loaders/STLLoader.js";
 import { describe, expect, it } from "vitest";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
+import { SKIN } from "../../../src/core/geometry/solid-types.ts";
+import { cross, dot, length, sub, type Vec3 } from "../../../src/core/geometry/vec.ts";
 import { glbOf } from "../../../src/core/models/glb.ts";
 import { type PieceMesh, pieceMesh } from "../../../src/core/models/piece-mesh.ts";
 import { stlOf } from "../../../src/core/models/stl.ts";
 import { threeMfOf } from "../../../src/core/models/three-mf.ts";
+import { solvePlan } from "../../../src/core/plan/solve.ts";
 import type { SolvedPlan } from "../../../src/core/plan/solved.ts";
+import { madePlan } from "../geometry/made-plans.ts";
 import {
   eulerNumber,
   loadManifold,
@@ -18,6 +22,8 @@ import {
   weldedTriangles,
 } from "../geometry/mesh-support.ts";
 import { cubic, gone, HOSTILE_NAME, twoSided, uncut, unzip } from "./model-support.ts";
+
+const at = (p: ArrayLike<number>, v: number): Vec3 => [p[3 * v], p[3 * v + 1], p[3 * v + 2]];
 
 const MM = 1;
 const METRES = 1000;
@@ -101,6 +107,60 @@ describe("a model's mesh", () => {
       }),
       { seed: SEED, numRuns: 15 },
     );
+  });
+
+  it("is whole and true to size for plans as people make them, their tiers meeting", async () => {
+    const api = await loadManifold();
+    fc.assert(
+      fc.property(madePlan, (plan) => {
+        const solved = solvePlan(plan);
+        const solid = cutBall(solved.planes);
+        if (solid.vanished) return;
+        const mesh = pieceMesh(solved, MM);
+        const { positions: p, triangles, facets } = mesh;
+        expect(openEdges(triangles)).toEqual([]);
+        expect(eulerNumber(triangles)).toBe(2);
+        expectPiece(
+          [...triangles].flatMap((v) => [p[3 * v], p[3 * v + 1], p[3 * v + 2]]),
+          solved,
+          MM,
+        );
+        const areas = new Map<number, number>();
+        facets.forEach((facet, i) => {
+          const [a, b, c] = [0, 1, 2].map((k) => at(p, triangles[3 * i + k]));
+          areas.set(facet, (areas.get(facet) ?? 0) + length(cross(sub(b, a), sub(c, a))) / 2);
+          if (facet === SKIN) return;
+          // single precision of coordinates up to the radius
+          const { n, h } = solved.planes[facet];
+          for (const v of [a, b, c])
+            expect(Math.abs(dot(n, v) - h * solved.radiusMm)).toBeLessThan(4e-7 * solved.radiusMm);
+        });
+        solid.facets.forEach(({ area, perimeter }, i) => {
+          const off = Math.abs((areas.get(i) ?? 0) - area * solved.radiusMm ** 2);
+          expect(off).toBeLessThan(0.008 * perimeter * solved.radiusMm + 1e-6 * solved.radiusMm ** 2);
+        });
+        const theirs = new api.Manifold(new api.Mesh({ numProp: 3, vertProperties: p, triVerts: triangles }));
+        expect(theirs.status()).toBe("NoError");
+        expect(theirs.genus()).toBe(0);
+      }),
+      { seed: SEED, numRuns: 40 },
+    );
+  });
+
+  it("is closed where the second ring closes up to the first", () => {
+    const tier = { side: "front", startDeg: 0, count: 6 } as const;
+    const solved = solvePlan({
+      format: "glintwright-plan",
+      version: 1,
+      name: "two rings",
+      piece: { diameterMm: 29, glass: "borosilicate" },
+      rig: { wheelStops: null },
+      tiers: [
+        { ...tier, id: "a", name: "a", armAngleDeg: 21, depth: { rule: "touch" } },
+        { ...tier, id: "b", name: "b", armAngleDeg: 58.3, depth: { rule: "close", to: "a" } },
+      ],
+    });
+    expectPiece(stlReader(stlOf(pieceMesh(solved, MM), "x")), solved, MM);
   });
 
   it("stands within a hundredth of a millimetre of the true skin, from the smallest piece to the largest", () => {

@@ -96,6 +96,8 @@ export const library: Translated<typeof en> = {
     skin: "Die abgewickelte Haut in wahrer Größe, SVG",
     outlines: "Jede Facette in wahrer Größe, SVG",
     vanished: "Von dem Stück ist nichts übrig, also gibt es kein Modell davon.",
+    broken:
+      "Von diesem Plan lässt sich kein heiles Modell machen, deshalb wurde keines gesichert: Seine Facetten treffen sich zu fein, um sie auseinanderzuhalten. Eine um ein hundertstel Millimeter geänderte Tiefe hilft.",
     linkTitle: "Link",
     linkIntro:
       "Ein Link trägt den ganzen Plan in sich. Nichts wird hochgeladen: Wer ihn öffnet, liest den Plan aus der Adresse.",

@@ -93,6 +93,8 @@ export const library = {
     skin: "The unrolled skin at true size, SVG",
     outlines: "Every facet's outline at true size, SVG",
     vanished: "Nothing is left of the piece, so there is no model of it.",
+    broken:
+      "No sound model can be made of this plan, so none was saved: its facets meet too finely to be told apart. A depth changed by a hundredth of a millimetre helps.",
     linkTitle: "Link",
     linkIntro:
       "A link holds the whole plan in itself. Nothing is uploaded: whoever opens it reads the plan out of the address.",
