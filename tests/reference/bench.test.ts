@@ -1,6 +1,6 @@
 /** Grit tables, damage depth and Preston's relation against published values. */
 import { describe, expect, it } from "vitest";
-import { DAMAGE_GRAINS, DEFAULT_STAGES, damageUm } from "../../src/core/bench/default-stages.ts";
+import { BOND_GRAINS, DAMAGE_GRAINS, DEFAULT_STAGES, damageUm } from "../../src/core/bench/default-stages.ts";
 import { GRIT_TABLES, grainOfGrit, gritsOf, sizesOfNumber } from "../../src/core/bench/grits.ts";
 import { capVolume, strokesFor } from "../../src/core/bench/strokes.ts";
 import { DAMAGE, GRITS, PRESTON } from "./bench-values.ts";
@@ -33,6 +33,20 @@ describe("damage depth", () => {
     expect(DAMAGE_GRAINS).toBeLessThanOrEqual(DAMAGE.grains[1]);
     expect(damageUm({ id: "x", name: "x", grainUm: 40 })).toBe(100);
     expect(damageUm({ id: "x", name: "x", grainUm: 40, damageUm: 60 })).toBe(60);
+  });
+
+  it("follows how the grains are held, unless its depth is stated", () => {
+    const stage = { id: "x", name: "x", grainUm: 40 };
+    expect((["loose", "bonded", "pad"] as const).map((bond) => damageUm({ ...stage, bond }))).toEqual([
+      100, 40, 20,
+    ]);
+    expect(damageUm({ ...stage, bond: "bonded", damageUm: 7 })).toBe(7);
+  });
+
+  // Lambropoulos (2000), From abrasive size to subsurface damage in grinding: 0.3 L^0.68 to 2 L^0.85 um; from memory.
+  it.each([15, 45, 90])("lies within the published bounds for bonded grains of %i um", (um) => {
+    expect(BOND_GRAINS.bonded * um).toBeGreaterThan(0.3 * um ** 0.68);
+    expect(BOND_GRAINS.bonded * um).toBeLessThan(2 * um ** 0.85);
   });
 
   it("is taken off by default stages that halve or more at each step", () => {

@@ -4,6 +4,8 @@ import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
 import { alikeFacets } from "./alike.ts";
+import { dopOf } from "./bench.ts";
+import { caliperOf } from "./caliper.ts";
 import type { CutTier } from "./cut-model.ts";
 import { type FacetFit, fitFacet, fitTier, type TierFit } from "./fit-tier.ts";
 import {
@@ -79,6 +81,7 @@ function settingOf(plan: Plan, sofar: Plan, planned: SolvedPlan, i: number): Fit
     plannedDepthMm: depthMm,
     sdMm: tier.asCut?.sdMm ?? DEFAULT_SD_MM,
     readSdDeg: tier.asCut?.readSdDeg ?? DEFAULT_READ_SD_DEG,
+    isDopInTheWay: caliperOf(around, i, dopOf(plan, tier.side))?.isBlocked ?? false,
     hingeOffsetMm: arm?.hingeOffsetMm ?? 0,
     plannedArmMm: arm && lap ? rigSetting(arm, lap, pose).armLengthMm : null,
   };
@@ -91,6 +94,7 @@ const WORDS: Readonly<Record<string, string>> = {
   edgeMm: "the edge that neighbours share",
   acrossMm: "calipers over the pole",
   flatToSkinMm: "flat to opposite skin",
+  caliperMm: "calipers on the flat and the farthest point opposite",
   readDeg: "the angle as read",
   pivotHeightMm: "pivot height and arm length",
 };

@@ -4,6 +4,7 @@ import { cutBall } from "../geometry/solid.ts";
 import type { Habits, Plan, Rig, SetUpDop, Side, Stage } from "../plan/document.ts";
 import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import { type CaliperReading, caliperFigures, caliperOf } from "./caliper.ts";
 import { DEFAULT_STAGES, defaultStages } from "./default-stages.ts";
 import type { FoundAgain } from "./found-again.ts";
 import { depthsBefore, sizeAt, tierFacets } from "./half-cut.ts";
@@ -53,6 +54,8 @@ export interface BenchTier {
   readonly drawing: RigDrawing | null;
   /** The way by hand, for a tier that this arm can't reach at any length; else null. */
   readonly guide: GuideDrawing | null;
+  /** Outside calipers on the finished tier; null when nothing of it is left. */
+  readonly caliper: CaliperReading | null;
   readonly discs: readonly DiscHeight[];
   /** Millimetres of pivot height that a degree is worth; null without arm or lap. */
   readonly heightPerDegreeMm: number | null;
@@ -183,6 +186,7 @@ function tierBench(
     side,
     armAngleDeg: rig.pose.armAngleDeg,
     ...rig,
+    caliper: caliperOf(solved, tierIndex, dopOf(solved.plan, side)),
     stageCount: count,
     stages: tierStages(solved, tierIndex, stages).map((stage, i) => ({
       ...stage,
@@ -259,7 +263,10 @@ const reasonTexts = (reasons: readonly Reason[]): readonly string[] => reasons.m
 export function benchData(bench: Bench, again: readonly (FoundAgain | null)[]) {
   return {
     tiers: bench.tiers.map(
-      ({ tier, side, armAngleDeg, setting, discs, heightPerDegreeMm, stageCount, stages, facets }, i) => ({
+      (
+        { tier, side, armAngleDeg, setting, caliper, discs, heightPerDegreeMm, stageCount, stages, facets },
+        i,
+      ) => ({
         tier,
         side,
         armAngleDeg,
@@ -270,6 +277,8 @@ export function benchData(bench: Bench, again: readonly (FoundAgain | null)[]) {
         speedMs: setting?.speedMs ?? null,
         reachable: setting?.reachable ?? null,
         reasons: setting ? reasonTexts(setting.reasons) : [],
+        caliperMm: caliperFigures(caliper),
+        caliperTo: caliper && { ...caliper.opposite, underDop: caliper.isBlocked },
         heightPerDegreeMm,
         foundAgain: again[i],
         discs,

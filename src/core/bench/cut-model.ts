@@ -4,6 +4,7 @@ import { cosDeg, facetFrame, type Plane, sinDeg } from "../geometry/plane.ts";
 import { extentOf, heightOf, type Slice, sliceFacet, widthOf } from "../geometry/slice.ts";
 import type { Side } from "../plan/document.ts";
 import type { Alike } from "./alike.ts";
+import { acrossFrom } from "./caliper.ts";
 import { overlaps } from "./half-cut.ts";
 import { hingeRise } from "./rig.ts";
 
@@ -18,7 +19,15 @@ export interface CutTier {
   readonly alike: readonly Alike[];
 }
 
-export const LENGTHS = ["widthMm", "heightMm", "gapMm", "edgeMm", "acrossMm", "flatToSkinMm"] as const;
+export const LENGTHS = [
+  "widthMm",
+  "heightMm",
+  "gapMm",
+  "edgeMm",
+  "acrossMm",
+  "flatToSkinMm",
+  "caliperMm",
+] as const;
 export type LengthName = (typeof LENGTHS)[number];
 
 /** The tier at one angle and depth: planes and, on demand, the slices of its facets. */
@@ -27,6 +36,8 @@ export interface Cut {
   readonly armAngleDeg: number;
   readonly depthMm: number;
   readonly planes: readonly Plane[];
+  /** Earlier tiers and this one. */
+  readonly body: readonly Plane[];
   readonly sliceOf: (k: number) => Slice;
 }
 
@@ -46,7 +57,7 @@ export function cutTier(tier: CutTier, armAngleDeg: number, depthsMm: number | r
     slices[k] ??= sliceFacet(tier.earlier.length + k, all, (j) => !overlaps(own[k], all[j]));
     return slices[k];
   };
-  return { tier, armAngleDeg, depthMm: at(0), planes: own, sliceOf };
+  return { tier, armAngleDeg, depthMm: at(0), planes: own, body: all, sliceOf };
 }
 
 /** Distance from the axis to the pole-side end of facet k, unit sphere; below 0 when it reaches past the pole. */
@@ -88,6 +99,10 @@ export function lengthAt(cut: Cut, name: LengthName, k: number): number | null {
       return heightOf(cut.sliceOf(k)) * radiusMm;
     case "flatToSkinMm":
       return (1 + cut.planes[k].h) * radiusMm;
+    case "caliperMm": {
+      const far = acrossFrom(cut.body, cut.tier.earlier.length + k);
+      return far && far.reach * radiusMm;
+    }
     case "gapMm":
       return next === null ? null : gapBetween(cut.planes[k], cut.planes[next]) * radiusMm;
     case "edgeMm":

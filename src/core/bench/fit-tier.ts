@@ -3,7 +3,7 @@
  * unknowns. A prior from the plan stands in for whichever of the two the measurements leave undetermined. Deviations are
  * one standard deviation, from the information of measurements (and the priors used) at the answer.
  */
-import { type Cut, cutTier, LENGTHS, type LengthName, lengthAt } from "./cut-model.ts";
+import { type Cut, cutTier, LENGTHS, type LengthName, lengthAt, lengthOf } from "./cut-model.ts";
 import {
   addSym,
   cost,
@@ -28,6 +28,8 @@ const STEPS: Pair = [1e-3, 1e-4];
 const DEPTH_MARGIN_MM = 1e-3;
 /** Cuts kept while one step of the solver looks around. */
 const REMEMBERED = 64;
+/** Readings that agree to this are one, mm. */
+const SAME_MM = 1e-6;
 /** Of all starts, this many of the cheapest are followed to the end. */
 const FOLLOWED = 2;
 
@@ -90,9 +92,15 @@ function startsOf(setting: FitSetting, usable: readonly Measurement[]): Pair[] {
   };
   const flat = mean("flatToSkinMm");
   const width = mean("widthMm");
+  const caliper = mean("caliperMm");
+  const planned =
+    caliper === null
+      ? null
+      : lengthOf(cutTier(setting.tier, setting.plannedDeg, setting.plannedDepthMm), "caliperMm");
   const depths = [
     setting.plannedDepthMm,
     ...(flat === null ? [] : [2 * radiusMm - flat]),
+    ...(caliper === null || planned === null ? [] : [setting.plannedDepthMm + planned - caliper]),
     ...(width === null ? [] : [radiusMm - Math.sqrt(Math.max(0, radiusMm ** 2 - (width / 2) ** 2))]),
   ];
   const angle = mean("readDeg") ?? setting.plannedDeg;
@@ -150,6 +158,19 @@ export interface Help {
   readonly depthSdMm: number;
 }
 
+/** Lengths that calipers read against something opposite: the skin, or the farthest point of whatever stands there. */
+const TO_SKIN = "flatToSkinMm";
+const TO_FARTHEST = "caliperMm";
+
+/** Whether calipers can take a length: round skin or not stands opposite, and the dop may be in the way. */
+function isWithinReach(setting: FitSetting, cut: Cut, name: MeasureName): boolean {
+  if (name !== TO_SKIN && name !== TO_FARTHEST) return true;
+  if (setting.isDopInTheWay) return false;
+  const [skin, far] = [lengthOf(cut, TO_SKIN), lengthOf(cut, TO_FARTHEST)];
+  const isSkin = skin !== null && far !== null && skin - far < SAME_MM;
+  return isSkin === (name === TO_SKIN);
+}
+
 const CANDIDATES: readonly MeasureName[] = [...LENGTHS, "readDeg", "pivotHeightMm"];
 
 /** The missing measurement that leaves the least variance, both quantities counted in units of their priors. */
@@ -160,6 +181,7 @@ function helpOf(setting: FitSetting, used: readonly Measurement[], p: Pair, info
   const cutAt = rememberedCuts(setting);
   const helps = CANDIDATES.flatMap((name): (Help & { readonly left: number })[] => {
     if (used.some((m) => m.name === name)) return [];
+    if (!isWithinReach(setting, cutAt(p), name)) return [];
     if (name === "pivotHeightMm" && setting.plannedArmMm === null) return [];
     const m: Measurement = { name, k: null, value: 0, armLengthMm: setting.plannedArmMm ?? undefined };
     const here = predicted(setting, cutAt(p), m);

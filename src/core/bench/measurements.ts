@@ -32,6 +32,8 @@ export interface FitSetting {
   readonly sdMm: number;
   readonly readSdDeg: number;
   readonly hingeOffsetMm: number;
+  /** Whether calipers would have to stand where the dop is cemented. */
+  readonly isDopInTheWay: boolean;
   /** Arm length to assume for a pivot height without one; null when the rig isn't known. */
   readonly plannedArmMm: number | null;
 }

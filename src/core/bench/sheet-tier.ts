@@ -3,6 +3,7 @@ import type { Solid } from "../geometry/solid-types.ts";
 import type { Stage } from "../plan/document.ts";
 import type { Finding, SolvedPlan } from "../plan/solved.ts";
 import { type Bench, type BenchTier, isGround, isWorked } from "./bench.ts";
+import { caliperFigures } from "./caliper.ts";
 import { type FlatFacet, flatFacet } from "./facet-drawing.ts";
 import type { Part } from "./rig-pose.ts";
 import type { SheetFormat } from "./sheet-format.ts";
@@ -109,17 +110,28 @@ function armSetting({ bench }: SheetMatter, { tier, setting }: BenchTier) {
     : null;
 }
 
+/** What calipers read on the finished tier and what stands opposite; the width where the dop is in their way. */
+function caliperText({ solved, words, format }: SheetMatter, { caliper }: BenchTier): string {
+  const figures = caliperFigures(caliper);
+  if (!caliper || figures === null) return "";
+  if (caliper.isBlocked) return words.noCalipers;
+  const { opposite } = caliper;
+  const index = opposite.kind === "skin" ? -1 : solved.plan.tiers.findIndex((t) => t.id === opposite.tier);
+  const to = words.opposite(opposite.kind, solved.plan.tiers[index]?.name || String(index + 1));
+  return words.calipers([figures].flat().map(format.length), to);
+}
+
 function heldText(matter: SheetMatter, tier: BenchTier): Pick<TierText, "held" | "isByHand"> {
   const { words, format } = matter;
   const { pose, setting } = tier;
-  const flat = format.length(pose.planeMm + pose.radiusMm);
+  const until = caliperText(matter, tier);
   const arm = armSetting(matter, tier);
   if (setting && !arm) {
     const lean = pose.armAngleDeg === 90 ? null : format.angle(90 - pose.armAngleDeg);
-    return { held: `${words.outOfReach} ${words.guide(lean, flat)}`, isByHand: true };
+    return { held: `${words.outOfReach} ${words.guide(lean, until)}`, isByHand: true };
   }
   const set = arm ? `${words.pivot(format.length(arm.pivotHeightMm), format.length(arm.armLengthMm))} ` : "";
-  return { held: set + words.flatToSkin(flat), isByHand: false };
+  return { held: (set + until).trim(), isByHand: false };
 }
 
 type Say = (data: Finding["data"]) => string;

@@ -31,10 +31,13 @@ export const sheetWordsDe: SheetWords = {
   tier: (name, count, angle, first, width) =>
     `${name}: ${facets(count)} bei ${angle}, ab Raste ${first}, ${count === 1 ? "" : "je "}${width} breit.`,
   pivot: (height, arm) => `Drehpunkt ${height} über der Scheibe, Arm ${arm}.`,
-  flatToSkin: (mm) => `Fläche bis Haut gegenüber ${mm}.`,
+  opposite: (kind, tier) =>
+    kind === "skin" ? "zur Haut" : kind === "edge" ? `zur Kante von ${tier}` : `zur Fläche von ${tier}`,
+  calipers: (mm, to) => `Schieblehre ${mm.join(" bis ")} ${to}.`,
+  noCalipers: "Nach der Breite gehen: Der Kittstock ist der Schieblehre im Weg.",
   hingeMoves: (stage, by, isUp) => `Für ${stage} den Drehpunkt um ${by} ${isUp ? "heben" : "senken"}.`,
-  guide: (lean, flatToSkin) =>
-    `Von Hand: den Kittstock ${lean ? `in einer Führung ${lean} gegen die Senkrechte` : "senkrecht in einer Winkelführung"} halten; aufhören, wenn Fläche bis Haut gegenüber ${flatToSkin} misst.`,
+  guide: (lean, until) =>
+    `Von Hand: den Kittstock ${lean ? `in einer Führung ${lean} gegen die Senkrechte` : "senkrecht in einer Winkelführung"} halten. Zum Aufhören: ${until}`,
   outOfReach: "Für diesen Arm nicht erreichbar.",
   stage: (name, width, widths) => `${name}: ${width}${widths.length > 0 ? ` (${widths.join("; ")})` : ""}`,
   endsWith: (stage, finish) =>
@@ -48,8 +51,8 @@ export const sheetWordsDe: SheetWords = {
   discs: "Die Scheiben stehen verschieden dick.",
   polishEnds: "Polieren, bis die Lupe schräg gegen eine Lampe kein Grau mehr zeigt",
   washFirst: "Erst waschen: Stück, Scheibe und Hände, vor grobem Korn",
-  measures: ["Breite", "Pol", "Haut", "Winkel"],
-  measured: "Lücken: wie gemessen, Breite, über den Pol, Fläche bis Haut gegenüber, Winkel abgelesen",
+  measures: ["Breite", "Pol", "Dicke", "Winkel"],
+  measured: "Lücken: wie gemessen, Breite, über den Pol, Dicke mit der Schieblehre, Winkel abgelesen",
   pictures:
     "Bilder: eine fertige Facette in wahrer Größe; durchgezogen: Kante mit Nachbarin, punktiert: runde Haut",
   swallowed: "Von dieser Facette bleibt am fertigen Stück nichts.",

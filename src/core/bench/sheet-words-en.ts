@@ -30,10 +30,13 @@ export const sheetWordsEn: SheetWords = {
   tier: (name, count, angle, first, width) =>
     `${name}: ${facets(count)} at ${angle}, from stop ${first}, ${count === 1 ? "" : "each "}ground ${width} wide.`,
   pivot: (height, arm) => `Pivot ${height} above the disc, arm ${arm}.`,
-  flatToSkin: (mm) => `Flat to opposite skin ${mm}.`,
+  opposite: (kind, tier) =>
+    kind === "skin" ? "to the skin" : kind === "edge" ? `to the edge of ${tier}` : `to the flat of ${tier}`,
+  calipers: (mm, to) => `Calipers ${mm.join(" to ")} ${to}.`,
+  noCalipers: "Go by the width: the dop is in the way of calipers.",
   hingeMoves: (stage, by, isUp) => `For ${stage} ${isUp ? "raise" : "lower"} the pivot by ${by}.`,
-  guide: (lean, flatToSkin) =>
-    `By hand: hold the dop ${lean ? `in a guide leaning ${lean} from upright` : "upright in a square guide"}; stop when flat to opposite skin is ${flatToSkin}.`,
+  guide: (lean, until) =>
+    `By hand: hold the dop ${lean ? `in a guide leaning ${lean} from upright` : "upright in a square guide"}. To stop: ${until}`,
   outOfReach: "Out of this arm's reach.",
   stage: (name, width, widths) => `${name}: ${width}${widths.length > 0 ? ` (${widths.join(", ")})` : ""}`,
   endsWith: (stage, finish) =>
@@ -47,8 +50,8 @@ export const sheetWordsEn: SheetWords = {
   discs: "Discs stand differently thick.",
   polishEnds: "Polish until a loupe shows no grey, at a slant against a lamp",
   washFirst: "Wash first: piece, lap and hands, before coarse grit",
-  measures: ["width", "pole", "skin", "angle"],
-  measured: "Blanks: as measured, width, across the pole, flat to opposite skin, angle read",
+  measures: ["width", "pole", "thick", "angle"],
+  measured: "Blanks: as measured, width, across the pole, thickness by calipers, angle read",
   pictures: "Pictures: a facet when finished, true to size; solid: edge with a neighbour, dotted: round skin",
   swallowed: "Nothing of this facet is left on the finished piece.",
   nothingToGrind: "Nothing to grind: depth 0.",

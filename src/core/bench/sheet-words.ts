@@ -22,10 +22,15 @@ export interface SheetWords {
   /** "Belt: 12 facets at 20 deg, from stop 0, each ground 7.3 mm wide." */
   readonly tier: (name: string, count: number, angle: string, first: string, width: string) => string;
   readonly pivot: (height: string, arm: string) => string;
-  readonly flatToSkin: (mm: string) => string;
+  /** What the far jaw of the calipers rests on, to go on a length: "to the edge of Girdle". */
+  readonly opposite: (kind: "skin" | "edge" | "face", tier: string) => string;
+  /** Where facets differ, two lengths. */
+  readonly calipers: (mm: readonly string[], to: string) => string;
+  /** Where the dop is in the way of calipers. */
+  readonly noCalipers: string;
   readonly hingeMoves: (stage: string, by: string, isUp: boolean) => string;
   /** `lean` from upright; null for a dop held upright. */
-  readonly guide: (lean: string | null, flatToSkin: string) => string;
+  readonly guide: (lean: string | null, until: string) => string;
   readonly outOfReach: string;
   /** A stage with the width to stop at and, as figures without a unit, those that earlier facets have while they are ground. */
   readonly stage: (name: string, width: string, whileGround: readonly string[]) => string;

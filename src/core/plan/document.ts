@@ -119,12 +119,15 @@ export interface Calibration {
   readonly discStrokes?: number;
 }
 export type GritScale = "fepa-f" | "fepa-p" | "jis" | "ansi" | "mesh";
+/** How the grains are held: loose on a plate, fixed in metal or resin, or carried by a soft pad. */
+export type Bond = "loose" | "bonded" | "pad";
 export interface Stage {
   readonly id: string;
   readonly name: string;
   readonly grainUm: number;
   /** The grit number as the maker states it; the same number means different sizes on different scales. */
   readonly grit?: { readonly scale: GritScale; readonly number: number };
+  readonly bond?: Bond;
   readonly damageUm?: number;
   readonly discMm?: number;
   readonly calibration?: readonly Calibration[];
@@ -175,6 +178,8 @@ export interface Habits {
 }
 export interface Rig {
   readonly wheelStops: number | null;
+  /** How far the index can be trimmed between stops, either way, degrees; 0 without. */
+  readonly indexTrimDeg?: number;
   readonly arm?: Arm;
   readonly lap?: Lap;
   readonly stages?: readonly Stage[];
@@ -190,6 +195,8 @@ export interface Measured {
   readonly edgeMm?: number;
   readonly acrossMm?: number;
   readonly flatToSkinMm?: number;
+  /** Outside calipers, one jaw flat on the facet, the other at the farthest point opposite. */
+  readonly caliperMm?: number;
   readonly readDeg?: number;
   readonly pivotHeightMm?: number;
   readonly armLengthMm?: number;

@@ -21,6 +21,8 @@ export const RANGES = {
   armAngleDeg: { min: 0, max: 90 },
   count: { min: 1, max: 120, integer: true },
   wheelStops: { min: 2, max: 400, integer: true },
+  /** A stop of the coarsest wheel is half a turn. */
+  indexTrimDeg: { min: 0, max: 180 },
   /** Angles counted round the axis may be any finite number of turns. */
   turnDeg: anyNumber,
   /** Far more than any piece is wide, so that what can't be met is answered by the rule, not by the file. */

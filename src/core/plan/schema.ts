@@ -188,6 +188,7 @@ const stage = fields({
       number: number(RANGES.gritNumber),
     }),
   ),
+  bond: z.optional(word("loose", "bonded", "pad")),
   damageUm: z.optional(number(RANGES.damageUm)),
   discMm: z.optional(number(RANGES.discMm)),
   calibration: z.optional(list(calibration, COUNTS.calibrations)),
@@ -204,6 +205,7 @@ const setUp = fields({
 const minutes = z.optional(number(RANGES.taskMin));
 const rig = fields({
   wheelStops,
+  indexTrimDeg: z.optional(number(RANGES.indexTrimDeg)),
   arm: z.optional(
     fields({
       lengthMm: span(RANGES.lengthMm),
@@ -252,6 +254,7 @@ const measured = {
   edgeMm: z.optional(number(RANGES.widthMm)),
   acrossMm: z.optional(number(RANGES.acrossMm)),
   flatToSkinMm: z.optional(number(RANGES.acrossMm)),
+  caliperMm: z.optional(number(RANGES.acrossMm)),
   readDeg: z.optional(number(RANGES.readDeg)),
   pivotHeightMm: z.optional(number(RANGES.pivotHeightMm)),
   armLengthMm: z.optional(number(RANGES.lengthMm)),

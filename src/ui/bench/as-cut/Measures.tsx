@@ -6,6 +6,7 @@ import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { DegreeField, LengthField } from "../parts/fields.tsx";
 import { MaybeField } from "../parts/MaybeField.tsx";
+import { useCalipers } from "./use-calipers.ts";
 
 type Change = { readonly [K in keyof AsCut]?: AsCut[K] | undefined };
 type MeasureKey = keyof Measured;
@@ -17,30 +18,32 @@ const RANGE_OF: Readonly<Record<MeasureKey, Range>> = {
   edgeMm: RANGES.widthMm,
   acrossMm: RANGES.acrossMm,
   flatToSkinMm: RANGES.acrossMm,
+  caliperMm: RANGES.acrossMm,
   readDeg: RANGES.readDeg,
   pivotHeightMm: RANGES.pivotHeightMm,
   armLengthMm: RANGES.lengthMm,
 };
 /** Measurements between neighbours make no sense on a facet alone, over the pole none on a flat at the pole. */
-const measuresOf = (tier: Tier): readonly MeasureKey[] => {
+const measuresOf = (tier: Tier, calipers: readonly MeasureKey[]): readonly MeasureKey[] => {
   const pairs: readonly MeasureKey[] = tier.count > 1 ? ["edgeMm", "gapMm", "acrossMm"] : [];
-  return ["widthMm", "heightMm", ...pairs, "flatToSkinMm", "readDeg", "pivotHeightMm", "armLengthMm"];
+  return ["widthMm", "heightMm", ...pairs, ...calipers, "readDeg", "pivotHeightMm", "armLengthMm"];
 };
 
 export function Measures({ tier, onChange }: { tier: Tier; onChange: (change: Change) => void }) {
   const { asCut: words } = useWords(benchWords);
+  const calipers = useCalipers(tier);
   const asCut = tier.asCut ?? {};
   return (
     <>
       <p className="soft">{words.measureWhat}</p>
       <div className="bench-fields">
-        {measuresOf(tier).map((key) => (
+        {measuresOf(tier, calipers.keys).map((key) => (
           <MaybeField
             key={key}
             kind={key === "readDeg" ? "angle" : "length"}
             digits={key === "readDeg" ? 1 : 2}
             label={words.fields[key]}
-            description={words.how[key]}
+            description={key === "caliperMm" ? (calipers.said ?? words.how[key]) : words.how[key]}
             value={asCut[key]}
             range={RANGE_OF[key]}
             onChange={(value) => onChange({ [key]: value })}

@@ -1,7 +1,7 @@
 /** One abrasive. A grit number is only taken together with its scale, and what it means on other scales is said. */
-import { DAMAGE_GRAINS, damageUm } from "../../../core/bench/default-stages.ts";
+import { damageGrains, damageUm } from "../../../core/bench/default-stages.ts";
 import { GRIT_TABLES, grainOfGrit, gritsOf, sizesOfNumber } from "../../../core/bench/grits.ts";
-import type { Finish, GritScale, Stage } from "../../../core/plan/document.ts";
+import type { Bond, Finish, GritScale, Stage } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import { Actions } from "../../controls/Actions.tsx";
 import { Choice } from "../../controls/Choice.tsx";
@@ -24,6 +24,13 @@ interface StageProps {
 
 const MICRONS = "um";
 const FINISHES: readonly Finish[] = ["ground", "prepolished", "polished"];
+const UNSAID = "unsaid";
+type Held = Bond | typeof UNSAID;
+const HELD: readonly Held[] = [UNSAID, "loose", "bonded", "pad"];
+
+function withBond({ bond: _asItWas, ...stage }: Stage, bond: Held): Stage {
+  return bond === UNSAID ? stage : { ...stage, bond };
+}
 const plainUm = (um: number): string => String(Number(um.toPrecision(3)));
 
 /** The stage with its grain given in micrometres, a scale's number forgotten. */
@@ -129,13 +136,23 @@ export function StageItem({ stage, place, isLast, leaves, onChange, onMove, onRe
       </div>
       <div className="bench-fields">
         <Grain stage={stage} onChange={onChange} />
+        <Choice<Held>
+          label={words.bond}
+          value={stage.bond ?? UNSAID}
+          options={HELD.map((id) => ({
+            id,
+            words: words.bonds[id],
+            detail: words.bondDetail[id],
+          }))}
+          onChange={(bond) => onChange(withBond(stage, bond))}
+        />
         <PlainField
           label={words.damage}
           value={damageUm(stage)}
           range={RANGES.damageUm}
           digits={1}
           unit="µm"
-          description={isRule ? words.damageRule(number(DAMAGE_GRAINS, 1)) : words.damageOwn}
+          description={isRule ? words.damageRule(number(damageGrains(stage), 1)) : words.damageOwn}
           onChange={(um) => onChange({ ...stage, damageUm: um })}
         />
         <LengthField

@@ -7,6 +7,7 @@ import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
+import { finishedSaid } from "../parts/caliper.ts";
 import { FindingList } from "../parts/FindingList.tsx";
 import { stageName, tierName } from "../parts/names.ts";
 import { useStages } from "../use-stages.ts";
@@ -50,7 +51,8 @@ function Discs({ tier }: { tier: BenchTier }) {
 
 export function TierInHand({ bench }: { bench: Bench | null }) {
   const words = useWords(benchWords);
-  const { length } = useFormat();
+  const format = useFormat();
+  const { length } = format;
   const plan = usePlan();
   const select = useStudio((state) => state.select);
   const tier = usePickedTier(bench);
@@ -80,13 +82,13 @@ export function TierInHand({ bench }: { bench: Bench | null }) {
           <ul className="bench-lines">
             <li>{words.rig.rulerFarSide(length(ruler.hingeToFarSkinMm))}</li>
             <li>{words.rig.rulerHeight(length(ruler.surfaceToHingeMm))}</li>
-            <li>{words.rig.rulerFlat(length(ruler.flatToSkinMm))}</li>
+            <li>{finishedSaid(tier, plan, words, format)}</li>
           </ul>
           <h3>{words.rig.discs}</h3>
           <Discs tier={tier} />
         </>
       ) : (
-        <p>{words.rig.rulerFlat(length(ruler.flatToSkinMm))}</p>
+        <p>{finishedSaid(tier, plan, words, format)}</p>
       )}
     </>
   );

@@ -16,6 +16,7 @@ import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolved, useStudio } from "../../use-studio.ts";
 import { useBenchView } from "../bench-view.ts";
 import { Cautions } from "../parts/Cautions.tsx";
+import { finishedSaid } from "../parts/caliper.ts";
 import { FindingList } from "../parts/FindingList.tsx";
 import { stageName, tierName } from "../parts/names.ts";
 import { useStages } from "../use-stages.ts";
@@ -29,13 +30,15 @@ import { StrokePlot } from "./StrokePlot.tsx";
 const TOLD_IN_PLAN = new Set(["rule-unmet", "overshoot", "start-moved"]);
 
 function Setting({ tier }: { tier: BenchTier }) {
-  const { work: words } = useWords(benchWords);
-  const { length, armAngle, degrees, number } = useFormat();
+  const all = useWords(benchWords);
+  const words = all.work;
+  const format = useFormat();
+  const { length, armAngle, degrees, number } = format;
   const { setting, pose } = tier;
-  const flat = length(pose.planeMm + pose.radiusMm);
-  if (!setting) return <p className="soft">{words.noRig(flat)}</p>;
+  const finished = finishedSaid(tier, usePlan(), all, format);
+  if (!setting) return <p className="soft">{words.noRig(finished)}</p>;
   // Out of reach these numbers can't be set; what is said above the words is another way.
-  if (!setting.reachable) return <p>{words.finishedAt(flat)}</p>;
+  if (!setting.reachable) return <p>{finished}</p>;
   const dip = setting.dipAtTouchDeg;
   return (
     <>
@@ -52,7 +55,7 @@ function Setting({ tier }: { tier: BenchTier }) {
           : dip < 0
             ? words.tipsUp(degrees(-dip), armAngle(pose.armAngleDeg))
             : words.dips(degrees(dip), armAngle(pose.armAngleDeg))}{" "}
-        {words.speed(number(setting.speedMs, 1))} {words.finishedAt(flat)}
+        {words.speed(number(setting.speedMs, 1))} {finished}
       </p>
     </>
   );

@@ -83,7 +83,6 @@ export const bench: Translated<typeof en> = {
     rulerFarSide: (mm) =>
       `Mit dem Lineal längs des Kittstocks: ${mm} vom Gelenkstift zur fernen Seite der Murmel, bevor etwas geschliffen ist.`,
     rulerHeight: (mm) => `Auf der Scheibe stehend: ${mm} bis Mitte Gelenkstift.`,
-    rulerFlat: (mm) => `Fertig, Schieblehre von der Fläche zur Haut gegenüber: ${mm}.`,
     discs: "Scheiben",
     discsAlike: "Alle Scheiben stehen gleich hoch, das Gelenk bleibt also, wo es ist.",
     discStays: (plate) => `Gelenk ${plate} über dem blanken Teller.`,
@@ -91,6 +90,17 @@ export const bench: Translated<typeof en> = {
       `Gelenk um ${by} ${isUp ? "höher" : "tiefer"}, auf ${plate} über dem blanken Teller.`,
     discForgotten: (deg, mm) => `Vergessen, kippt die Facette um ${deg}: ein Keil von ${mm}.`,
     discStuck: "Vergessen, kann der Arm gar nicht aufliegen.",
+  },
+  caliper: {
+    reads: (mm, to) => `Fertig zeigt die Schieblehre ${mm} von der Fläche ${to}.`,
+    fromTo: (least, most) => `${least} bis ${most}`,
+    skin: "zur Haut gegenüber",
+    edge: (tier) => `zur Kante von ${tier}`,
+    face: (tier) => `zur Fläche von ${tier}`,
+    underDop: (width) =>
+      `Fertig bei ${width} Breite oder nach der Drehpunkthöhe: Der Kittstock ist der Schieblehre im Weg.`,
+    jaws: (to) => `Eine Backe plan auf der Facette, die andere reicht ${to}`,
+    nothing: "Von dieser Reihe ist nichts übrig, woran eine Schieblehre liegen könnte.",
   },
   stages: {
     title: "Schleifmittel, grob bis fein",
@@ -118,6 +128,19 @@ export const bench: Translated<typeof en> = {
     grain: "Korn",
     means: (grit, scale, um) => `${grit} nach ${scale} ist etwa ${um} µm.`,
     elsewhere: (others) => `Dieselbe Zahl anderswo: ${others}.`,
+    bond: "Das Korn liegt",
+    bonds: {
+      unsaid: "nicht gesagt",
+      loose: "lose auf einer Platte",
+      bonded: "gebunden in einer Scheibe",
+      pad: "in einer weichen Auflage",
+    },
+    bondDetail: {
+      unsaid: "Gerechnet wie loses Korn",
+      loose: "2 bis 3 Körner Schaden, AmeriCOM",
+      bonded: "Etwa ein Korn Schaden, Lambropoulos 2000",
+      pad: "Etwa ein halbes Korn; übliche Praxis, ohne Quelle",
+    },
     damage: "Schaden unter der Fläche",
     damageRule: (times) => `Faustregel: ${times} Körner tief`,
     damageOwn: "Dein eigener Wert",
@@ -126,7 +149,7 @@ export const bench: Translated<typeof en> = {
     leaves: "Hinterlässt die Fläche",
     leavesByPlace: "Nach seinem Platz in der Liste",
     leavesOwn: "Wie du es sagst",
-    rule: "Jede Stufe muss den Schaden der vorigen abtragen. Der übliche Faktor von 2,5 Körnern ist eine Faustregel (2 bis 3 Korndurchmesser bei losem Korn, AmeriCOM, The fundamentals of grinding); prüf ihn an deinem Glas.",
+    rule: "Jede Stufe muss den Schaden der vorigen abtragen. Wie tief er reicht, hängt davon ab, wie das Korn gehalten ist: Faustregeln sind 2,5 Körner bei losem (2 bis 3, AmeriCOM, The fundamentals of grinding), ein Korn, wo eine Scheibe es bindet (die tiefere Grenze von Lambropoulos 2000, für 100 µm), ein halbes auf einer Auflage (übliche Praxis, ohne Quelle). Prüf es an deinem Glas.",
   },
   sides: {
     title: "Vorder- und Rückseite",
@@ -177,8 +200,8 @@ export const bench: Translated<typeof en> = {
     before: "Vor dem ersten Schliff",
     showGuesses: "Hübe als grobe Schätzung zeigen, wo nichts geeicht ist",
     tierLine: (count, angle, side) => `${facets(count)} bei ${angle} auf der ${side}`,
-    noRig: (flat) =>
-      `Fertig, wenn die Schieblehre ${flat} von der Fläche zur Haut gegenüber zeigt. Trag unter Einrichten Arm und Scheibe ein, dann kommen Drehpunkthöhe und Reichweite dazu.`,
+    noRig: (finished) =>
+      `${finished} Trag unter Einrichten Arm und Scheibe ein, dann kommen Drehpunkthöhe und Reichweite dazu.`,
     pivot: (height, arm, radius) =>
       `Drehpunkt ${height} über der Schleiffläche, Arm auf ${arm}: Die Facette liegt ${radius} von der Scheibenmitte.`,
     tipsUp: (touch, end) =>
@@ -188,7 +211,6 @@ export const bench: Translated<typeof en> = {
     noTouch:
       "In dieser Höhe kann der Arm auf der runden Murmel nicht aufliegen: Beginn höher und komm herunter.",
     speed: (ms) => `Die Fläche läuft mit ${ms} m/s vorbei.`,
-    finishedAt: (flat) => `Fertig zeigt die Schieblehre ${flat} von der Fläche zur Haut gegenüber.`,
     perDegree: (mm) => `Ein Grad Armwinkel ist hier ${mm} Drehpunkthöhe.`,
     againCosts: (deg, mm) => `Um ${deg} daneben wiedergefunden, kostet eine saubere Fläche ${mm} mehr Tiefe.`,
     againEdge: (mm, longer) => `Gemeinsame Kanten werden ${mm} ${longer ? "länger" : "kürzer"}.`,
@@ -398,6 +420,7 @@ export const bench: Translated<typeof en> = {
       edgeMm: "Gemeinsame Kante",
       acrossMm: "Über den Pol",
       flatToSkinMm: "Fläche bis Haut",
+      caliperMm: "Schieblehre",
       readDeg: "Abgelesener Winkel",
       pivotHeightMm: "Drehpunkthöhe",
       armLengthMm: "Armlänge",
@@ -409,6 +432,7 @@ export const bench: Translated<typeof en> = {
       edgeMm: "Länge der Linie, die zwei Nachbarinnen teilen",
       acrossMm: "Schieblehre über den Pol, zwischen oberen Enden gegenüberliegender Facetten",
       flatToSkinMm: "Schieblehre, Facette bis runde Haut gegenüber",
+      caliperMm: "Eine Backe plan auf der Facette, die andere am fernsten Punkt gegenüber",
       readDeg: "Armwinkel, von der Skala oder einem Winkelmesser",
       pivotHeightMm: "Fläche bis Gelenkstift, Facette liegt plan",
       armLengthMm: "Gelenkstift bis Mitte der Murmel",
@@ -420,6 +444,7 @@ export const bench: Translated<typeof en> = {
       edgeMm: "der gemeinsamen Kante",
       acrossMm: "des Maßes über den Pol",
       flatToSkinMm: "des Maßes Fläche bis Haut",
+      caliperMm: "der Schieblehre bis zum fernsten Punkt gegenüber",
       readDeg: "des Winkels",
       pivotHeightMm: "der Drehpunkthöhe",
     },

@@ -81,7 +81,6 @@ export const bench = {
     rulerFarSide: (mm: string) =>
       `With a ruler along the dop: ${mm} from the hinge pin to the marble's far side, before anything is cut.`,
     rulerHeight: (mm: string) => `Standing on the lap: ${mm} to the middle of the hinge pin.`,
-    rulerFlat: (mm: string) => `Finished, calipers from the flat to the skin opposite: ${mm}.`,
     discs: "Discs",
     discsAlike: "All discs stand equally thick, so the hinge stays where it is between stages.",
     discStays: (plate: string) => `hinge ${plate} above the bare plate.`,
@@ -89,6 +88,17 @@ export const bench = {
       `${isUp ? "Raise" : "Lower"} the hinge by ${by}, to ${plate} above the bare plate.`,
     discForgotten: (deg: string, mm: string) => `Forgotten, the facet turns by ${deg}: a wedge of ${mm}.`,
     discStuck: "Forgotten, the arm can't come to rest at all.",
+  },
+  caliper: {
+    reads: (mm: string, to: string) => `Finished, calipers read ${mm} from the flat ${to}.`,
+    fromTo: (least: string, most: string) => `${least} to ${most}`,
+    skin: "to the skin opposite",
+    edge: (tier: string) => `to the edge of ${tier}`,
+    face: (tier: string) => `to the flat of ${tier}`,
+    underDop: (width: string) =>
+      `Finished at ${width} wide, or by the pivot height: the dop is in the way of calipers.`,
+    jaws: (to: string) => `One jaw flat on the facet, the other reaches ${to}`,
+    nothing: "Nothing of this tier is left to lay calipers on.",
   },
   stages: {
     title: "Abrasives, coarse to fine",
@@ -116,6 +126,19 @@ export const bench = {
     grain: "Grain",
     means: (grit: string, scale: string, um: string) => `${grit} on ${scale} is about ${um} µm.`,
     elsewhere: (others: string) => `The same number elsewhere: ${others}.`,
+    bond: "Grains are held",
+    bonds: {
+      unsaid: "not said",
+      loose: "loose on a plate",
+      bonded: "bonded in a disc",
+      pad: "by a soft pad",
+    },
+    bondDetail: {
+      unsaid: "Counted like loose grains",
+      loose: "2 to 3 grains of damage, AmeriCOM",
+      bonded: "About one grain of damage, Lambropoulos 2000",
+      pad: "About half a grain; common practice, no source",
+    },
     damage: "Damage left below the face",
     damageRule: (times: string) => `Rule of thumb: ${times} grains deep`,
     damageOwn: "Your own value",
@@ -124,7 +147,7 @@ export const bench = {
     leaves: "Leaves the face",
     leavesByPlace: "By its place in the list",
     leavesOwn: "As you say",
-    rule: "Each stage has to take off the damage of the one before. The usual factor of 2.5 grains is a rule of thumb (2 to 3 grain diameters for loose abrasive, AmeriCOM, The fundamentals of grinding); test it on your glass.",
+    rule: "Each stage has to take off the damage of the one before. How deep it goes depends on how the grains are held: rules of thumb are 2.5 grains for loose ones (2 to 3, AmeriCOM, The fundamentals of grinding), one grain where a disc binds them (the deeper bound of Lambropoulos 2000, for 100 µm), half a grain on a pad (common practice, no source). Test it on your glass.",
   },
   sides: {
     title: "Front and back",
@@ -175,8 +198,8 @@ export const bench = {
     before: "Before the first cut",
     showGuesses: "Show strokes as rough guesses where nothing is calibrated",
     tierLine: (count: number, angle: string, side: string) => `${facets(count)} at ${angle} on the ${side}`,
-    noRig: (flat: string) =>
-      `Finished when calipers read ${flat} from the flat to the skin opposite. Put in your arm and lap under Set-up for pivot height and reach.`,
+    noRig: (finished: string) =>
+      `${finished} Put in your arm and lap under Set-up for pivot height and reach.`,
     pivot: (height: string, arm: string, radius: string) =>
       `Pivot ${height} above the grinding surface, arm at ${arm}: the facet lies ${radius} from the lap's centre.`,
     tipsUp: (touch: string, end: string) =>
@@ -185,7 +208,6 @@ export const bench = {
       `The arm dips ${touch} at first touch and ${end} when the facet is done.`,
     noTouch: "At this height the arm can't rest on the round marble: begin higher and come down.",
     speed: (ms: string) => `The surface passes at ${ms} m/s.`,
-    finishedAt: (flat: string) => `Finished, calipers read ${flat} from the flat to the skin opposite.`,
     perDegree: (mm: string) => `One degree of arm angle is ${mm} of pivot height here.`,
     againCosts: (deg: string, mm: string) => `Found again ${deg} off, a clean face takes ${mm} more depth.`,
     againEdge: (mm: string, longer: boolean) => `Shared edges get ${mm} ${longer ? "longer" : "shorter"}.`,
@@ -392,6 +414,7 @@ export const bench = {
       edgeMm: "Shared edge",
       acrossMm: "Across the pole",
       flatToSkinMm: "Flat to skin",
+      caliperMm: "Calipers",
       readDeg: "Angle as read",
       pivotHeightMm: "Pivot height",
       armLengthMm: "Arm length",
@@ -403,6 +426,7 @@ export const bench = {
       edgeMm: "Length of the line two neighbours share",
       acrossMm: "Calipers over the pole, between upper ends of opposite facets",
       flatToSkinMm: "Calipers, facet to the round skin opposite",
+      caliperMm: "One jaw flat on the facet, the other at the farthest point opposite",
       readDeg: "Arm angle, from the scale or a protractor",
       pivotHeightMm: "Surface to hinge pin, facet lying flat",
       armLengthMm: "Hinge pin to the marble's centre",
@@ -414,6 +438,7 @@ export const bench = {
       edgeMm: "the edge that neighbours share",
       acrossMm: "across the pole",
       flatToSkinMm: "flat to opposite skin",
+      caliperMm: "what calipers read to the farthest point opposite",
       readDeg: "the angle",
       pivotHeightMm: "the pivot height",
     },
