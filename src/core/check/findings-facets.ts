@@ -2,12 +2,15 @@
 import { cutBall } from "../geometry/solid.ts";
 import { angleBetween } from "../geometry/vec.ts";
 import { degrees, many, mm } from "../plan/say.ts";
-import type { Finding } from "../plan/solved.ts";
+import type { Finding, SolvedPlan, SolvedTier } from "../plan/solved.ts";
 import type { Checked } from "./findings.ts";
 import { supportOf } from "./size.ts";
 
 /** Normals closer than this are one facet cut twice, not two; about what an arm's angle can be set to. Common practice, no source. */
 const NEAR_DUPLICATE_DEG = 1;
+
+/** Depths are told to a hundredth of a millimetre: less than half of that reads as none. */
+export const READS_AS_NOTHING_MM = 0.005;
 
 /** Facets of a solid that nothing is left of, as positions. */
 const goneOf = (swallowed: readonly { readonly swallowed: boolean }[]): number[] =>
@@ -25,25 +28,53 @@ function vanishedFinding({ solid }: Checked): Finding[] {
   ];
 }
 
-function duplicateFindings({ solved, solid }: Checked): Finding[] {
-  return solid.facets.flatMap((facet, i): Finding[] => {
-    if (facet.duplicateOf < 0) return [];
-    const [id, other] = [solved.facets[i].id, solved.facets[facet.duplicateOf].id];
-    return [
-      {
-        code: "duplicate",
-        severity: "warn",
-        facets: [other, id],
-        tier: solved.plan.tiers[solved.facets[i].tierIndex].id,
-        data: { keeps: other, swallowed: id },
-        text: `Facet ${id} is the very same flat as ${other}, which keeps the face. Leave it out or turn its tier.`,
-      },
-    ];
+/** Flats cut twice, gathered by the two tiers that cut them: one cause is one finding. */
+function byTiers<T extends { readonly a: number; readonly b: number }>(
+  { solved }: Checked,
+  twice: readonly T[],
+): T[][] {
+  const groups = new Map<string, T[]>();
+  for (const one of twice) {
+    const key = `${solved.facets[one.a].tierIndex} ${solved.facets[one.b].tierIndex}`;
+    const own = groups.get(key);
+    if (own) own.push(one);
+    else groups.set(key, [one]);
+  }
+  return [...groups.values()];
+}
+
+function duplicateFindings(checked: Checked): Finding[] {
+  const { solved, solid } = checked;
+  const id = (i: number) => solved.facets[i].id;
+  const twice = solid.facets.flatMap((facet, b) =>
+    facet.duplicateOf < 0 ? [] : [{ a: facet.duplicateOf, b }],
+  );
+  return byTiers(checked, twice).map((own): Finding => {
+    const [{ a, b }] = own;
+    const tier = solved.plan.tiers[solved.facets[b].tierIndex].id;
+    const other = solved.plan.tiers[solved.facets[a].tierIndex].id;
+    return {
+      code: "duplicate",
+      severity: "warn",
+      facets: own.flatMap((one) => [id(one.a), id(one.b)]),
+      tier,
+      data: { keeps: id(a), swallowed: id(b), count: own.length, other },
+      text:
+        own.length === 1
+          ? `Facet ${id(b)} is the very same flat as ${id(a)}, which keeps the face. Leave it out or turn its tier.`
+          : `${own.length} facets of tier ${tier} are the very same flats as those of tier ${other}, which keep the face. Leave them out or turn the tier.`,
+    };
   });
 }
 
-function nearDuplicateFindings({ solved, solid }: Checked): Finding[] {
-  const found: Finding[] = [];
+function nearDuplicateFindings(checked: Checked): Finding[] {
+  const { solved, solid } = checked;
+  const found: {
+    readonly a: number;
+    readonly b: number;
+    readonly apartDeg: number;
+    readonly apartMm: number;
+  }[] = [];
   const limit = (NEAR_DUPLICATE_DEG * Math.PI) / 180;
   solved.planes.forEach((plane, a) => {
     if (solid.facets[a].duplicateOf >= 0) return;
@@ -58,17 +89,41 @@ function nearDuplicateFindings({ solved, solid }: Checked): Finding[] {
       if (angle > limit) continue;
       const apartDeg = (angle * 180) / Math.PI;
       const apartMm = Math.abs(plane.h - solved.planes[b].h) * solved.radiusMm;
-      found.push({
-        code: "near-duplicate",
-        severity: "warn",
-        facets: [solved.facets[a].id, solved.facets[b].id],
-        tier: solved.plan.tiers[solved.facets[b].tierIndex].id,
-        data: { apartDeg, apartMm },
-        text: `Facets ${solved.facets[a].id} and ${solved.facets[b].id} are one flat cut twice: ${degrees(apartDeg)} and ${mm(apartMm)} apart. Leave one out.`,
-      });
+      found.push({ a, b, apartDeg, apartMm });
     }
   });
-  return found;
+  return byTiers(checked, found).map((own): Finding => {
+    const id = (i: number) => solved.facets[i].id;
+    const [{ a, b }] = own;
+    const tier = solved.plan.tiers[solved.facets[b].tierIndex].id;
+    const other = solved.plan.tiers[solved.facets[a].tierIndex].id;
+    const apartDeg = Math.max(...own.map((one) => one.apartDeg));
+    const apartMm = Math.max(...own.map((one) => one.apartMm));
+    const which =
+      own.length === 1
+        ? `Facets ${id(a)} and ${id(b)} are`
+        : `Tiers ${other} and ${tier}: ${own.length} times there is`;
+    return {
+      code: "near-duplicate",
+      severity: "warn",
+      facets: own.flatMap((one) => [id(one.a), id(one.b)]),
+      tier,
+      data: { apartDeg, apartMm, count: own.length, other },
+      text: `${which} one flat cut twice, ${degrees(apartDeg)} and ${mm(apartMm)} apart at the most. Leave one out.`,
+    };
+  });
+}
+
+/** The later tiers with which facets of a tier are gone for the first time, in cutting order. */
+function tiersThatTake(solved: SolvedPlan, tier: SolvedTier, lost: readonly number[]): string[] {
+  let left = lost;
+  return solved.tiers.flatMap((later) => {
+    if (later.first <= tier.first || left.length === 0) return [];
+    const { facets } = cutBall(solved.planes.slice(0, later.first + later.count));
+    const before = left.length;
+    left = left.filter((i) => !facets[i].swallowed);
+    return left.length < before ? [later.tierId] : [];
+  });
 }
 
 /** Facets not on the finished piece, told apart by whether they were there when their tier was cut. One finding a tier and kind. */
@@ -93,11 +148,14 @@ function missingFindings({ solved, solid }: Checked): Finding[] {
         tier: tier.tierId,
         facets: ids(never),
         data: { depthMm: tier.depthMm, neededMm: depthMm, all: never.length === tier.count },
-        text: `At ${mm(tier.depthMm)} there is no glass for ${many(never.length, "facet")} of tier ${tier.tierId}: it begins ${mm(depthMm)} below the round surface. Cut deeper than that or leave the tier out.`,
+        text:
+          depthMm - tier.depthMm < READS_AS_NOTHING_MM
+            ? `At ${mm(tier.depthMm)} ${many(never.length, "facet")} of tier ${tier.tierId} only touch${never.length === 1 ? "es" : ""} the glass and take${never.length === 1 ? "s" : ""} nothing off. Cut deeper or leave the tier out.`
+            : `At ${mm(tier.depthMm)} there is no glass for ${many(never.length, "facet")} of tier ${tier.tierId}: it begins ${mm(depthMm)} below the round surface. Cut deeper than that or leave the tier out.`,
       });
     }
     if (lost.length > 0) {
-      const by = solved.tiers.filter((later) => later.first > tier.first).map((later) => later.tierId);
+      const by = tiersThatTake(solved, tier, lost);
       found.push({
         code: "lost",
         severity: "warn",

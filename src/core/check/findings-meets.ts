@@ -1,6 +1,7 @@
 /** Meets that miss: edges and patches of skin too short to see, and round skin left between tiers. */
 import { SKIN } from "../geometry/solid-types.ts";
 import type { Vec3 } from "../geometry/vec.ts";
+import { wrapDeg } from "../plan/place.ts";
 import { many, mm } from "../plan/say.ts";
 import type { Finding } from "../plan/solved.ts";
 import type { Checked } from "./findings.ts";
@@ -92,12 +93,25 @@ function missFindings(checked: Checked): Finding[] {
   ];
 }
 
+/**
+ * Whether two facets stand beside each other round the axis. Facets that face each other across the pole border the same
+ * cap of skin too, but that is no band between their tiers.
+ */
+function areBeside({ solved }: Checked, a: number, b: number): boolean {
+  const [fa, fb] = [solved.facets[a], solved.facets[b]];
+  const reach = (i: number) => 180 / solved.plan.tiers[i].count;
+  if (fa.armAngleDeg === 90 || fb.armAngleDeg === 90) return true;
+  const turn = Math.abs(wrapDeg(fa.azimuthDeg - fb.azimuthDeg + 180) - 180);
+  return turn <= reach(fa.tierIndex) + reach(fb.tierIndex) + 1e-6;
+}
+
 /** Round skin between two tiers, one finding a pair of tiers. */
-function skinFindings({ solved, pairs }: Checked): Finding[] {
+function skinFindings(checked: Checked): Finding[] {
+  const { solved, pairs } = checked;
   const between = new Map<string, { a: number; b: number; mm: number[]; facets: Set<number> }>();
   for (const { a, b, state, gap } of pairs) {
     const [ta, tb] = [solved.facets[a].tierIndex, solved.facets[b].tierIndex];
-    if (ta === tb || state !== "gap" || gap <= 0) continue;
+    if (ta === tb || state !== "gap" || gap <= 0 || !areBeside(checked, a, b)) continue;
     const key = `${ta} ${tb}`;
     const entry = between.get(key) ?? { a: ta, b: tb, mm: [], facets: new Set<number>() };
     entry.mm.push(gap * solved.radiusMm);

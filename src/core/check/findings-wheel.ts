@@ -10,7 +10,7 @@ const turnBetween = (a: number, b: number): number => {
 };
 
 /** Below this a start is on its stop: the last digits of a typed angle (0.01 deg is 5 um on a 60 mm marble). */
-const ON_STOP_DEG = 0.005;
+export const ON_STOP_DEG = 0.005;
 
 /** How far each facet of a tier stands from where it was asked, signed degrees, and what that does to the gaps. */
 export interface WheelErrors {

@@ -7,6 +7,7 @@ import { evenCounts, nearestStop, stopsOf, wrapDeg, zeroOf } from "../plan/place
 import { snapRules, tiersBeside } from "../plan/snaps.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { Finding } from "../plan/solved.ts";
+import { onWheel } from "./findings-wheel-cost.ts";
 import { leastChanges } from "./mend-search.ts";
 import type { MendStep, Way } from "./mends.ts";
 import { reportPlan } from "./report.ts";
@@ -53,6 +54,7 @@ function tierOf(plan: Plan, finding: Finding): string | undefined {
 const WAYS: Readonly<Record<string, readonly ((here: Case) => Ways)[]>> = {
   uneven: [evenCountWays],
   "start-moved": [placedStartWays],
+  "wheel-splits": [keepingStartWays, keepingWheelWays, evenCountWays],
   duplicate: [wrongTierWays, halfTurnWays, removeWays],
   "near-duplicate": [wrongTierWays, removeWays, halfTurnWays, depthWays],
   "rule-unmet": [wrongTierWays, unmetWays, angleForRuleWays, keepDepthWays],
@@ -134,6 +136,20 @@ function* evenCountWays({ plan, tier }: Case): Ways {
 function* placedStartWays({ plan, tier, finding }: Case): Ways {
   const placed = finding.data.placedDeg;
   if (typeof placed === "number") yield startWay(plan, tier, placed);
+}
+
+/** The start and the wheels that the finding names: all meets stand again. */
+function* keepingStartWays({ plan, tier, finding }: Case): Ways {
+  const { startDeg } = finding.data;
+  if (typeof startDeg === "number") yield startWay(plan, tier, startDeg);
+}
+
+function* keepingWheelWays({ plan, finding }: Case): Ways {
+  const { wheels } = finding.data;
+  if (!Array.isArray(wheels)) return;
+  for (const stops of wheels)
+    if (typeof stops === "number")
+      yield { change: { to: "wheel", stops }, steps: [{ kind: "rig", rig: onWheel(plan, stops).rig }] };
 }
 
 /** Facets into the middle between where they are now. */

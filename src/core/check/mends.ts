@@ -2,7 +2,7 @@
  * The smallest change that mends a finding, each one tried for real: the plan is solved and reported with it, and it is
  * offered only when the finding is gone and nothing that can't be ground came in its place. Millimetres and degrees.
  */
-import type { DepthRule, Dop, Plan, Tier } from "../plan/document.ts";
+import type { DepthRule, Dop, Plan, Rig, Tier } from "../plan/document.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { Finding } from "../plan/solved.ts";
 import { mendWays } from "./mend-ways.ts";
@@ -12,7 +12,8 @@ import { reportPlan } from "./report.ts";
 export type MendStep =
   | { readonly kind: "tier"; readonly tierId: string; readonly change: Partial<Omit<Tier, "id">> }
   | { readonly kind: "remove-tier"; readonly tierId: string }
-  | { readonly kind: "dop"; readonly dop: Dop };
+  | { readonly kind: "dop"; readonly dop: Dop }
+  | { readonly kind: "rig"; readonly rig: Rig };
 
 /** What a mend does, as data: screens put it in words. */
 export type MendChange =
@@ -22,7 +23,8 @@ export type MendChange =
   | { readonly to: "count"; readonly tierId: string; readonly count: number }
   | { readonly to: "start"; readonly tierId: string; readonly deg: number; readonly stop: number | null }
   | { readonly to: "remove"; readonly tierId: string }
-  | { readonly to: "dop"; readonly mm: number };
+  | { readonly to: "dop"; readonly mm: number }
+  | { readonly to: "wheel"; readonly stops: number };
 
 /** A way of mending before it is tried. */
 export interface Way {
@@ -51,6 +53,8 @@ function withStep(plan: Plan, step: MendStep): Plan {
       return { ...plan, tiers: plan.tiers.map((t) => (t.id === step.tierId ? { ...t, ...step.change } : t)) };
     case "remove-tier":
       return removeTier(plan, step.tierId);
+    case "rig":
+      return { ...plan, rig: step.rig };
     case "dop":
       return { ...plan, piece: { ...plan.piece, dop: step.dop } };
   }

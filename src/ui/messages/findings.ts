@@ -1,5 +1,7 @@
 /** Findings in the words, units and names of the screen. A code without words here falls back to the finding's own English. */
+import { READS_AS_NOTHING_MM } from "../../core/check/findings-facets.ts";
 import type { Plan } from "../../core/plan/document.ts";
+import { nearestStop, stopsOf, zeroOf } from "../../core/plan/place.ts";
 import { toleranceOf } from "../../core/plan/solve.ts";
 import type { Finding } from "../../core/plan/solved.ts";
 import type { Formats } from "../use-format.ts";
@@ -58,6 +60,30 @@ const skinBetween = (finding: Finding, read: Reader, words: Words): string => {
   );
 };
 
+/** Wheels to name: as many as one looks through. */
+const WHEELS_NAMED = 4;
+
+function wheelSplits(finding: Finding, read: Reader, words: Words, format: Formats, plan: Plan): string {
+  const { startDeg } = finding.data;
+  const tier = plan.tiers.find(({ id }) => id === finding.tier);
+  const stops = tier ? stopsOf(plan, tier.side) : null;
+  const ways = [
+    typeof startDeg === "number" && tier && stops !== null
+      ? words.startKeeps(String(nearestStop(startDeg, stops, zeroOf(plan, tier.side))))
+      : "",
+    read.list("wheels").length > 0
+      ? words.wheelsKeep(read.list("wheels").slice(0, WHEELS_NAMED).join(", "))
+      : words.noWheelKeeps,
+  ].filter((said) => said !== "");
+  const said = words.wheelSplits(
+    format.degrees(read.number("movedDeg"), 2),
+    read.number("corners"),
+    read.number("pairs"),
+    read.mm("missMm"),
+  );
+  return [said, ...ways].join(" ");
+}
+
 /** One full sentence or two. */
 export function findingInWords(finding: Finding, words: Words, format: Formats, plan: Plan): string {
   const read = readerOf(finding, words, format, plan);
@@ -82,10 +108,21 @@ export function findingInWords(finding: Finding, words: Words, format: Formats, 
       return words.startMoved(
         format.degrees(Math.abs(number("movedDeg")), 2),
         format.degrees(number("placedDeg"), 2),
+        number("movedDeg") < 0,
       );
+    case "wheel-splits":
+      return wheelSplits(finding, read, words, format, plan);
     case "duplicate":
+      if (number("count") > 1) return words.duplicates(String(number("count")), read.tierName(text("other")));
       return words.duplicate(read.facetName(text("swallowed")), read.facetName(text("keeps")));
     case "near-duplicate":
+      if (number("count") > 1)
+        return words.nearDuplicates(
+          String(number("count")),
+          read.tierName(text("other")),
+          deg("apartDeg"),
+          mm("apartMm"),
+        );
       return words.nearDuplicate(
         read.facetName(finding.facets?.[1] ?? ""),
         read.facetName(finding.facets?.[0] ?? ""),
@@ -93,6 +130,8 @@ export function findingInWords(finding: Finding, words: Words, format: Formats, 
         mm("apartMm"),
       );
     case "swallowed":
+      if (number("neededMm") - number("depthMm") < READS_AS_NOTHING_MM)
+        return words.onlyTouches(facets, mm("depthMm"), isOneFacet);
       return words.swallowed(facets, mm("depthMm"), mm("neededMm"));
     case "lost":
       return words.lost(

@@ -24,7 +24,12 @@ export function spokenSummary(
       words.facetCount(tier.count),
       words.sides[tier.side],
       format.armAngle(tier.armAngleDeg),
-      truthInWords(tierTruth(report, tier.id), words.truth, format),
+      truthInWords(
+        tierTruth(report, tier.id),
+        words.truth,
+        format,
+        report.findings.some((f) => f.code === "lost" && f.tier === tier.id),
+      ),
     ),
   );
   const against = report.findings.filter((finding) => finding.severity !== "info");

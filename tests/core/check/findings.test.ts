@@ -35,10 +35,8 @@ it("reports a start between stops with how far the wheel moves it", () => {
 it("reports the very same flat cut twice and keeps the earlier", () => {
   const p = plan([tier("a", 30, 4, { rule: "depth", mm: 1 }), tier("b", 30, 2, { rule: "depth", mm: 1 })]);
   const found = find(p, "duplicate");
-  expect(found.map((f) => f.facets)).toEqual([
-    ["a/1", "b/1"],
-    ["a/3", "b/2"],
-  ]);
+  expect(found.map((f) => f.facets)).toEqual([["a/1", "b/1", "a/3", "b/2"]]);
+  expect(found[0].data).toMatchObject({ keeps: "a/1", swallowed: "b/1", count: 2, other: "a" });
   const facets = reportPlan(p).facets;
   expect(facets.find((f) => f.id === "b/1")).toMatchObject({
     swallowed: true,
@@ -53,7 +51,10 @@ it("reports the very same flat cut twice and keeps the earlier", () => {
 
 it("reports nearly the same flat cut twice", () => {
   const p = plan([tier("a", 30, 4, { rule: "depth", mm: 1 }), tier("b", 30.5, 4, { rule: "depth", mm: 1 })]);
-  expect(find(p, "near-duplicate")).toHaveLength(4);
+  const [twice, ...others] = find(p, "near-duplicate");
+  expect(others).toEqual([]);
+  expect(twice.data.count).toBe(4);
+  expect(twice.facets).toHaveLength(8);
 });
 
 it("tells facets that never touch glass from facets that are ground away again", () => {
@@ -155,4 +156,38 @@ it("says how long and wide the finished piece is and on which facets it stands",
   expect(finished.widestMm).toBeCloseTo(30, 9);
   expect(finished.restsOn).toEqual(["sides/1", "sides/2", "sides/3", "sides/4", "foot/1"]);
   expect(finished.centreOfMassMm[2]).toBeGreaterThan(0);
+});
+
+it("tells a tier cut twice over once, however many facets it has", () => {
+  const twice = plan([tier("a", 20, 16, { rule: "touch" }), tier("b", 20, 16, { rule: "touch" })]);
+  const found = find(twice, "duplicate");
+  expect(found).toHaveLength(1);
+  expect(found[0].data.count).toBe(16);
+});
+
+it("names the tier that grinds facets away, not all that come later", () => {
+  const p = plan([
+    tier("first", 80, 6, { rule: "depth", mm: 0.2 }),
+    tier("waist", 0, 12, { rule: "touch" }),
+    tier("flat", 90, 1, { rule: "depth", mm: 4 }),
+    tier("low", 0, 12, { rule: "depth", mm: 0.1 }, 0, "back"),
+    tier("foot", 90, 1, { rule: "depth", mm: 2 }, 0, "back"),
+  ]);
+  expect(find(p, "lost").filter((f) => f.tier === "first")[0].data.by).toEqual(["flat"]);
+});
+
+it("takes no cap at the pole for a band between two tiers", () => {
+  // two facets high on a ring of twelve: facets that face each other across the pole border the same cap of skin
+  const p = plan([
+    tier("b", 35, 12, { rule: "edge", mm: 2 }, 15),
+    tier("c", 60, 2, { rule: "depth", mm: 0.4 }),
+  ]);
+  const { facets, pairs } = reportPlan(p);
+  const azimuth = (id: string) => facets.find((f) => f.id === id)!.azimuthDeg;
+  const turn = (a: string, b: string) => Math.abs(((azimuth(a) - azimuth(b) + 540) % 360) - 180);
+  const gaps = pairs.filter((q) => q.state === "gap" && q.a.startsWith("b/") && q.b.startsWith("c/"));
+  const across = gaps.filter((q) => turn(q.a, q.b) > 106);
+  expect(Math.max(...across.map((q) => q.gapMm))).toBeGreaterThan(13);
+  const [band] = find(p, "skin-between").filter((f) => f.tier === "c");
+  expect(band.data.mostMm).toBe(Math.max(...gaps.filter((q) => !across.includes(q)).map((q) => q.gapMm)));
 });

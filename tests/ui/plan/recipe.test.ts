@@ -20,6 +20,7 @@ const said = (plan: (typeof EXAMPLES)[number], tierId: string, format = english)
     tierTruth(reportPlan(plan), tierId),
     planWords[format.locale === "de" ? "de" : "en"].truth,
     format,
+    reportPlan(plan).findings.some((f) => f.code === "lost" && f.tier === tierId),
   );
 const example = (name: string) => EXAMPLES.find((plan) => plan.name === name)!;
 
@@ -41,6 +42,17 @@ describe("the truth of a tier", () => {
     const over = { ...FIRST_EXAMPLE.tiers[4], id: "over", depth: { rule: "depth", mm: 14 } as const };
     const plan = { ...FIRST_EXAMPLE, tiers: [...FIRST_EXAMPLE.tiers, over] };
     expect(said(plan, "crown")).toBe(planWords.en.truth.none);
+  });
+  it("never says of the last tier that later cuts take it away", () => {
+    const under = {
+      ...FIRST_EXAMPLE.tiers[4],
+      id: "under",
+      armAngleDeg: 85,
+      depth: { rule: "depth", mm: 0.05 } as const,
+    };
+    const plan = { ...FIRST_EXAMPLE, tiers: [...FIRST_EXAMPLE.tiers, under] };
+    expect(reportPlan(plan).facets.filter((f) => f.tier === "under" && !f.swallowed)).toEqual([]);
+    expect(said(plan, "under")).toBe(planWords.en.truth.neverCut);
   });
 });
 

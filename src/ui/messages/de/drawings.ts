@@ -89,6 +89,7 @@ export const drawings: Translated<typeof en> = {
     stop: (k) => `Raste ${k}`,
     remove: (tier) => `${tier} weglassen`,
     dop: (mm) => `Einen Kittstock von ${mm} nehmen`,
+    wheel: (stops) => `Ein Rad mit ${stops} Rasten nehmen`,
     at: (change, angle) => `${change}, bei ${angle}`,
     rule: {
       touch: (tier) => `${tier} gerade berühren lassen`,
@@ -102,6 +103,7 @@ export const drawings: Translated<typeof en> = {
     effect: {
       uneven: "das Rad teilt es gleichmäßig",
       "start-moved": "es steht auf einer Raste",
+      "wheel-splits": "alles trifft sich wieder",
       duplicate: "keine Fläche wird zweimal geschliffen",
       "near-duplicate": "keine Fläche wird zweimal geschliffen",
       overshoot: "keine Facette läuft über ihre Ecke",

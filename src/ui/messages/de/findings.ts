@@ -34,9 +34,25 @@ export const findings: Translated<typeof en> = {
     `${facets} ${isOne ? "geht" : "gehen"} bis zu ${worst} über ihre Ecke hinaus: Nicht alle Ecken liegen gleich tief.`,
   uneven: (count, stops, off, gap, counts) =>
     `${count} Facetten gehen auf einem Rad mit ${stops} Rasten nicht auf: Sie stehen bis zu ${off} daneben, das ändert Lücken um ${gap}. Dieses Rad kann ${counts}.`,
-  startMoved: (moved, placed) =>
-    `Sie beginnt zwischen zwei Rasten: Das Rad setzt sie ${moved} weiter, bei ${placed}.`,
+  startMoved: (moved, placed, isBack) =>
+    `Sie beginnt zwischen zwei Rasten: Das Rad setzt sie ${moved} ${isBack ? "zurück" : "weiter"}, bei ${placed}.`,
+  wheelSplits: (moved, corners, pairs, miss) => {
+    const what = [
+      corners === 0 ? "" : corners === 1 ? "1 Ecke" : `${corners} Ecken`,
+      pairs === 0 ? "" : pairs === 1 ? "1 Paar Nachbarinnen" : `${pairs} Paare Nachbarinnen`,
+    ].filter((part) => part !== "");
+    return `Die Rasten des Rads versetzen sie um ${moved}: ${what.join(" und ")} ${corners + pairs === 1 ? "trifft sich nicht mehr und verfehlt sich" : "treffen sich nicht mehr und verfehlen sich"} um bis zu ${miss}.`;
+  },
+  startKeeps: (stop) => `Bei Raste ${stop} begonnen trifft sich alles.`,
+  wheelsKeep: (wheels) => `Auf einem Rad mit ${wheels} Rasten trifft sich alles.`,
+  noWheelKeeps: "Kein Rad hat an allen diesen Stellen Rasten.",
   duplicate: (facet, other) => `${facet} ist genau dieselbe Fläche wie ${other}, die bleibt.`,
+  duplicates: (count, other) =>
+    `${count} Facetten sind genau dieselben Flächen wie in ${other}, die bleiben.`,
+  nearDuplicates: (count, other, apart, mm) =>
+    `${count} Flächen von ${other} werden hier ein zweites Mal geschliffen, höchstens ${apart} und ${mm} daneben.`,
+  onlyTouches: (facets, depth, isOne) =>
+    `Bei ${depth} ${isOne ? "berührt" : "berühren"} ${facets} das Glas nur und ${isOne ? "nimmt" : "nehmen"} nichts weg.`,
   nearDuplicate: (facet, other, apart, mm) =>
     `${facet} und ${other} sind eine Fläche, zweimal geschliffen: ${apart} und ${mm} auseinander.`,
   swallowed: (facets, depth, needed) =>

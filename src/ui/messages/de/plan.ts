@@ -68,6 +68,7 @@ export const plan: Translated<typeof en> = {
 
   truth: {
     none: "Nichts bleibt davon: Spätere Schnitte nehmen sie weg.",
+    neverCut: "Nichts ist davon zu sehen: Ihre Flächen treffen kein eigenes Glas.",
     nothing: "Nicht geschliffen: Tiefe 0.",
     cant: "Nicht zu erreichen: Sie wird nicht geschliffen.",
     some: (left, all) => `${left} von ${all} bleiben`,

@@ -90,6 +90,7 @@ export const drawings = {
     stop: (k: string) => `stop ${k}`,
     remove: (tier: string) => `Leave ${tier} out`,
     dop: (mm: string) => `Take a dop of ${mm}`,
+    wheel: (stops: string) => `Take a wheel of ${stops} stops`,
     at: (change: string, angle: string) => `${change} at ${angle}`,
     rule: {
       touch: (tier: string) => `Let ${tier} just touch`,
@@ -103,6 +104,7 @@ export const drawings = {
     effect: {
       uneven: "the wheel divides it evenly",
       "start-moved": "it stands on a stop",
+      "wheel-splits": "all meet again",
       duplicate: "no flat is cut twice",
       "near-duplicate": "no flat is cut twice",
       overshoot: "no facet passes its corner",

@@ -36,10 +36,26 @@ export const findings = {
     `${facets} ${isOne ? "passes its" : "pass their"} corner by up to ${worst}: not all corners lie equally deep.`,
   uneven: (count: string, stops: string, off: string, gap: string, counts: string) =>
     `${count} facets don't divide a wheel of ${stops} stops: they stand up to ${off} off, which changes gaps by ${gap}. This wheel can do ${counts}.`,
-  startMoved: (moved: string, placed: string) =>
-    `It starts between two stops: the wheel puts it ${moved} further, at ${placed}.`,
+  startMoved: (moved: string, placed: string, isBack: boolean) =>
+    `It starts between two stops: the wheel puts it ${moved} ${isBack ? "back" : "further"}, at ${placed}.`,
+  wheelSplits: (moved: string, corners: number, pairs: number, miss: string) => {
+    const what = [
+      corners === 0 ? "" : corners === 1 ? "1 corner" : `${corners} corners`,
+      pairs === 0 ? "" : pairs === 1 ? "1 pair of neighbours" : `${pairs} pairs of neighbours`,
+    ].filter((part) => part !== "");
+    return `The wheel's stops move it by ${moved}: ${what.join(" and ")} no longer ${corners + pairs === 1 ? "meets and misses" : "meet and miss"} by up to ${miss}.`;
+  },
+  startKeeps: (stop: string) => `Started at stop ${stop}, all meet.`,
+  wheelsKeep: (wheels: string) => `On a wheel with ${wheels} stops all meet.`,
+  noWheelKeeps: "No wheel has stops at all these places.",
   duplicate: (facet: string, other: string) =>
     `${facet} is the very same flat as ${other}, which keeps the face.`,
+  duplicates: (count: string, other: string) =>
+    `${count} facets are the very same flats as in ${other}, which keep the face.`,
+  nearDuplicates: (count: string, other: string, apart: string, mm: string) =>
+    `${count} flats of ${other} are cut a second time here, ${apart} and ${mm} apart at the most.`,
+  onlyTouches: (facets: string, depth: string, isOne: boolean) =>
+    `At ${depth} ${facets} only ${isOne ? "touches the glass and takes" : "touch the glass and take"} nothing off.`,
   nearDuplicate: (facet: string, other: string, apart: string, mm: string) =>
     `${facet} and ${other} are one flat cut twice: ${apart} and ${mm} apart.`,
   swallowed: (facets: string, depth: string, needed: string) =>

@@ -68,6 +68,7 @@ export const plan = {
 
   truth: {
     none: "Nothing of it is left: later cuts take it away.",
+    neverCut: "Nothing of it is seen: its flats reach no glass of their own.",
     nothing: "Not cut: depth 0.",
     cant: "Can't be reached: it isn't cut.",
     some: (left: string, all: string) => `${left} of ${all} are left`,

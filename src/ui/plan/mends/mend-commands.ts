@@ -8,6 +8,8 @@ function commandOf(step: MendStep): Command {
       return { type: "change-tier", tierId: step.tierId, change: step.change };
     case "remove-tier":
       return { type: "remove-tier", tierId: step.tierId };
+    case "rig":
+      return { type: "set-rig", change: step.rig };
     case "dop":
       return { type: "set-piece", change: { dop: step.dop } };
   }

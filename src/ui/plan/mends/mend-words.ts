@@ -25,6 +25,8 @@ function changeSaid(change: MendChange, plan: Plan, words: Words, format: Format
   switch (change.to) {
     case "dop":
       return words.dop(format.length(change.mm));
+    case "wheel":
+      return words.wheel(String(change.stops));
     case "angle": {
       const said = change.deg > change.fromDeg ? words.raise : words.lower;
       return said(nameOfTier(plan, change.tierId), format.armAngle(change.deg));

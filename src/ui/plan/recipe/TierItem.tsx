@@ -72,6 +72,7 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
   const actions = useTierActions(tier, index);
   const { met: isMet, depthMm } = solved.tiers[index] ?? { met: true, depthMm: 0 };
   const findings = report.findings.filter((finding) => finding.tier === tier.id);
+  const isLost = findings.some(({ code }) => code === "lost");
 
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: focusing any field of the sentence picks the tier by keyboard
@@ -106,7 +107,7 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
       <TierSentence tier={tier} index={index} isMet={isMet} />
       <p className="tier-truth" aria-live={isPicked ? "polite" : undefined}>
         {isMet || depthMm > 0
-          ? truthInWords(tierTruth(report, tier.id), words.truth, format)
+          ? truthInWords(tierTruth(report, tier.id), words.truth, format, isLost)
           : words.truth.cant}
       </p>
       {isPicked ? (

@@ -36,8 +36,14 @@ function meeting(truth: TierTruth, words: PlanWords["truth"], format: Formats): 
 }
 
 /** "share 1.4 mm edges; 3.2 mm wide; 0.85 mm deep" */
-export function truthInWords(truth: TierTruth, words: PlanWords["truth"], format: Formats): string {
-  if (truth.left === 0) return truth.depthMm > 0 ? words.none : words.nothing;
+export function truthInWords(
+  truth: TierTruth,
+  words: PlanWords["truth"],
+  format: Formats,
+  /** That later tiers take some of its facets away, as a finding tells. */
+  isLost: boolean,
+): string {
+  if (truth.left === 0) return truth.depthMm === 0 ? words.nothing : isLost ? words.none : words.neverCut;
   return [
     truth.left < truth.all ? words.some(String(truth.left), String(truth.all)) : null,
     meeting(truth, words, format),

@@ -1,0 +1,116 @@
+/** What the wheel costs: meets that stand with exact azimuths and are lost on its stops, told at any size. */
+import { cutBall } from "../geometry/solid.ts";
+import type { Plan, Tier } from "../plan/document.ts";
+import { RANGES } from "../plan/limits.ts";
+import { askedAzimuth, nearestStop, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
+import { many, mm } from "../plan/say.ts";
+import { solvePlan } from "../plan/solve.ts";
+import type { Finding } from "../plan/solved.ts";
+import type { Checked } from "./findings.ts";
+import { ON_STOP_DEG, wheelErrors } from "./findings-wheel.ts";
+import { type LostMeet, lostMeets, type Meets, meetsOf } from "./lost-meets.ts";
+
+const { min: LEAST_STOPS, max: MOST_STOPS } = RANGES.wheelStops;
+
+/** Other starts tried for one tier, the nearest first: farther ones are another design. */
+const STARTS_TRIED = 8;
+
+/** The plan on a wheel of so many stops on both sides; null: every facet exactly where it was asked. */
+export function onWheel(plan: Plan, wheelStops: number | null): Plan {
+  const { setUps, ...rig } = plan.rig;
+  if (!setUps) return { ...plan, rig: { ...rig, wheelStops } };
+  const side = (own: NonNullable<typeof setUps>["front"]) => (own ? { ...own, wheelStops } : own);
+  const turned = Object.fromEntries(Object.entries(setUps).map(([name, own]) => [name, side(own)]));
+  return { ...plan, rig: { ...rig, wheelStops, setUps: turned } };
+}
+
+/** Wheels on whose stops every facet of the plan stands exactly where it is asked: they keep all meets. */
+export function wheelsThatKeepAll(plan: Plan): number[] {
+  const isOn = (tier: Tier, stops: number): boolean => {
+    if (tier.armAngleDeg === 90) return true;
+    const zero = zeroOf(plan, tier.side);
+    return Array.from({ length: tier.count }, (_, k) => askedAzimuth(tier, k) - zero).every((deg) => {
+      const off = deg - (360 * Math.round((deg * stops) / 360)) / stops;
+      return Math.abs(off) <= ON_STOP_DEG;
+    });
+  };
+  const wheels: number[] = [];
+  for (let stops = LEAST_STOPS; stops <= MOST_STOPS; stops++)
+    if (plan.tiers.every((tier) => isOn(tier, stops))) wheels.push(stops);
+  return wheels;
+}
+
+/** The tier to name for a loss: of those that take part the one that the wheel moves most, the later of equals. */
+function tierMoved(lost: LostMeet, { solved }: Checked, movedDeg: readonly number[]): number {
+  const own = [...new Set(lost.facets.map((i) => solved.facets[i].tierIndex))].sort((a, b) => b - a);
+  const moved = own.filter((t) => movedDeg[t] > ON_STOP_DEG);
+  // Tiers that stand on their stops but follow one that does not, by their rules: that one is the cause.
+  const candidates = moved.length > 0 ? moved : movedDeg.flatMap((deg, t) => (deg > ON_STOP_DEG ? [t] : []));
+  const SAME_DEG = 1e-9;
+  return candidates.reduce((best, t) => (movedDeg[t] > movedDeg[best] + SAME_DEG ? t : best));
+}
+
+/** The nearest start of one tier, on the wheel's stops, with which all that the exact plan meets is met; null when none is. */
+function startThatKeeps(exact: Meets, plan: Plan, index: number, tolerance: number): number | null {
+  const tier = plan.tiers[index];
+  const stops = stopsOf(plan, tier.side);
+  if (stops === null) return null;
+  const zero = zeroOf(plan, tier.side);
+  const now = nearestStop(tier.startDeg, stops, zero);
+  const away = (deg: number) => Math.abs(wrapDeg(deg - tier.startDeg + 180) - 180);
+  const within = Math.ceil(Math.min(STARTS_TRIED, stops / tier.count) / 2);
+  const starts = Array.from({ length: 2 * within + 1 }, (_, i) =>
+    wrapDeg(zero + (360 * (now + i - within)) / stops),
+  ).sort((a, b) => away(a) - away(b));
+  for (const startDeg of starts) {
+    const tiers = plan.tiers.map((t, i) => (i === index ? { ...t, startDeg } : t));
+    const solved = solvePlan({ ...plan, tiers });
+    const meets = meetsOf(solved, cutBall(solved.planes), tolerance);
+    if (lostMeets(exact, meets, tolerance).length === 0) return startDeg;
+  }
+  return null;
+}
+
+/** One warning a tier that the wheel moves away from what it met; none where nothing is lost. */
+export function wheelCostFindings(checked: Checked): Finding[] {
+  const { solved, solid, pairs, corners, toleranceMm } = checked;
+  const { plan, radiusMm } = solved;
+  const hasWheel = plan.tiers.map((tier) => stopsOf(plan, tier.side) !== null && tier.armAngleDeg < 90);
+  const movedDeg = plan.tiers.map((_, i) => (hasWheel[i] ? wheelErrors(solved, i).errorDeg : 0));
+  if (!movedDeg.some((deg) => deg > ON_STOP_DEG)) return [];
+  const tolerance = toleranceMm / radiusMm;
+  const exactly = solvePlan(onWheel(plan, null));
+  const exact = meetsOf(exactly, cutBall(exactly.planes), tolerance);
+  const lost = lostMeets(exact, { solved, solid, pairs, corners }, tolerance);
+  if (lost.length === 0) return [];
+  const wheels = wheelsThatKeepAll(plan);
+  return plan.tiers.flatMap((tier, t): Finding[] => {
+    const own = lost.filter((l) => tierMoved(l, checked, movedDeg) === t);
+    if (own.length === 0) return [];
+    const worst = own.reduce((a, b) => (b.miss > a.miss ? b : a));
+    const missMm = worst.miss * radiusMm;
+    const [splitCorners, openPairs] = ["corner", "pair"].map(
+      (kind) => own.filter((l) => l.kind === kind).length,
+    );
+    const startDeg = startThatKeeps(exact, plan, t, tolerance);
+    const facets = [...new Set([...worst.facets, ...own.flatMap((l) => l.facets)])];
+    return [
+      {
+        code: "wheel-splits",
+        severity: "warn",
+        tier: tier.id,
+        facets: facets.map((i) => solved.facets[i].id),
+        data: {
+          missMm,
+          corners: splitCorners,
+          pairs: openPairs,
+          stops: stopsOf(plan, tier.side),
+          movedDeg: movedDeg[t],
+          wheels,
+          startDeg,
+        },
+        text: `The wheel's stops move tier ${tier.id}: ${many(splitCorners, "corner")} and ${many(openPairs, "pair")} of neighbours that met exactly miss by up to ${mm(missMm)}. ${wheels.length > 0 ? `Wheels of ${wheels.join(", ")} stops keep all.` : `No wheel of up to ${MOST_STOPS} stops has all these places.`}`,
+      },
+    ];
+  });
+}
