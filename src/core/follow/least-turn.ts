@@ -31,6 +31,9 @@ const NEARLY = 1.1;
 const MOST_WORK = 9000;
 /** Starts that are tried whatever they cost. */
 const FEWEST_STARTS = 3;
+/** Work that stepping about may take, and the step at which it ends, degrees. */
+const MOST_SLIDING = 6000;
+const SLID_DEG = 0.01;
 /** Answers are given in the coarsest of these that still does it, degrees: what an arm can be set to, what can be read. */
 const GRAINS_DEG = [0.1, 0.05, 0.01, 0.001] as const;
 /** More tiers than these are rounded to the nearest figure only. */
@@ -119,6 +122,30 @@ function* descents(ground: Ground): Generator<number, Descent[]> {
   }
   const cost = ({ best }: Descent) => (best ? costOf(best) : Number.POSITIVE_INFINITY);
   return found.sort((a, b) => cost(a) - cost(b));
+}
+
+/**
+ * Less turn by stepping about, some tiers a little more and others less: rules whose depth jumps can hold a descent up.
+ * Ends when so much work is done.
+ */
+function slid(ground: Ground, from: Turns): Turns {
+  const enough = ground.trial.work + MOST_SLIDING;
+  const ways = directions(from.length);
+  let best = from;
+  for (let step = Math.sqrt(costOf(from)) / 2; step > SLID_DEG; step /= 2) {
+    for (let moved = true; moved; ) {
+      moved = false;
+      for (const way of ways) {
+        if (ground.trial.work > enough) return best;
+        const turns = best.map((t, j) => t + way[j] * step);
+        const isInside = turns.every((t, j) => t >= ground.bounds[j][0] && t <= ground.bounds[j][1]);
+        if (!isInside || costOf(turns) >= costOf(best) || !isAllKept(marginsAt(ground, turns))) continue;
+        best = turns;
+        moved = true;
+      }
+    }
+  }
+  return best;
 }
 
 /** Each turn drawn in as far as the exact solid allows: the quick conditions keep a hair more than they must. */
@@ -213,7 +240,8 @@ function rounded(question: Question, ground: Ground, from: Judged, most: number)
 
 /** The least answer, drawn in, then the one of nearly equal squares with the longest edges, in plain figures. */
 function finished(question: Question, ground: Ground, found: Judged): Judged {
-  const least = drawIn(question, ground, found);
+  const less = judge(question, ground, slid(ground, found.turns));
+  const least = drawIn(question, ground, less && badness(less) <= badness(found) ? less : found);
   const most = costOf(least.turns) * NEARLY;
   if (most === 0) return least;
   const longer = judge(question, ground, longestEdges(ground, least.turns, most));
