@@ -2,11 +2,11 @@
  * Neighbours and whether they meet. Three ways to be neighbours: next to each other in one tier; sharing an edge;
  * of different tiers on one patch of round skin, with no other facet on the great-circle arc between their normals.
  */
-import { gapBetween, isCovered, meetingPoint } from "../geometry/circles.ts";
-import type { Plane } from "../geometry/plane.ts";
+import { angularRadius, gapBetween, isCovered, meetingPoint } from "../geometry/circles.ts";
+import { frameOf, type Plane } from "../geometry/plane.ts";
 import type { Solid } from "../geometry/solid-types.ts";
 import { EPSILON } from "../geometry/tolerance.ts";
-import { add, addScaled, angleBetween, cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
+import { addScaled, angleBetween, cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 
 export type MeetState = "gap" | "touch" | "edge";
@@ -71,43 +71,86 @@ function shareOf(c: number, arc: Arc, rivals: readonly number[], planes: readonl
   return Math.max(0, hi - lo);
 }
 
-/** How clearly (relative) a plane must be met first for that to settle the question without the exact shares. */
-const CLEARLY = 1e-9;
+/** Wedges about a facet's normal by which the caps round about are sorted. */
+const WEDGES = 256;
+/** Angle, radians, by which a wedge may lie beside a cap and still list it: far more than rounding. */
+const BESIDE = 1e-6;
 
-/** True when a ray from the centre along the unit vector `d` clearly meets a plane other than a and b first. */
-function isClearlyThird(d: Vec3, a: number, b: number, planes: readonly Plane[]): boolean {
-  // 1 / distance to the sphere and to the planes: the greatest is met first
-  let first = -1;
-  let nearest = 1;
-  let second = 1;
-  for (let c = 0; c < planes.length; c++) {
-    const { n, h } = planes[c];
-    if (h <= 0) return false;
-    const closeness = (n[0] * d[0] + n[1] * d[1] + n[2] * d[2]) / h;
-    if (closeness > nearest) [first, nearest, second] = [c, closeness, nearest];
-    else if (closeness > second) second = closeness;
-  }
-  return first >= 0 && first !== a && first !== b && nearest > second * (1 + CLEARLY);
+/** Directions about the normal of facet a, and for each the caps that a way from there may meet. */
+interface Surroundings {
+  readonly p: Vec3;
+  /** The wedge that the direction of a normal falls into. */
+  readonly wedgeOf: (n: Vec3) => number;
+  readonly caps: readonly (readonly number[])[];
 }
 
-/** True when a facet other than a and b lies on the great-circle arc between their normals. */
-function isBlocked(a: number, b: number, planes: readonly Plane[], sines2: readonly number[]): boolean {
-  const p = planes[a].n;
-  const delta = angleBetween(p, planes[b].n);
-  const axis = cross(p, planes[b].n);
-  const axis2 = dot(axis, axis);
-  // Opposite normals: no one arc joins them.
-  if (axis2 < EPSILON) return delta > 1;
-  // most pairs are far apart: what lies half-way settles them
-  if (isClearlyThird(normalize(add(p, planes[b].n)), a, b, planes)) return true;
-  const arc: Arc = { p, q: normalize(addScaled(planes[b].n, p, -dot(p, planes[b].n))), delta };
-  const rivals: number[] = [];
-  for (let c = 0; c < planes.length; c++) {
+/** A cap seen from p spans asin(sin rho / sin delta) to either side, or every direction when it holds p or its antipode. */
+function surroundingsOf(a: number, planes: readonly Plane[], rho: readonly number[]): Surroundings {
+  const { n: p, across, meridian } = frameOf(planes[a].n);
+  const caps = Array.from({ length: WEDGES }, (): number[] => []);
+  const angleOf = (n: Vec3) => Math.atan2(dot(n, meridian), dot(n, across));
+  const wedgeAt = (angle: number) => Math.floor((angle / (2 * Math.PI) + 1) * WEDGES);
+  planes.forEach(({ n, h }, c) => {
+    const delta = angleBetween(p, n);
+    const isAllRound = h <= 0 || rho[c] + BESIDE >= Math.min(delta, Math.PI - delta);
+    const half = isAllRound ? Math.PI : Math.asin(Math.sin(rho[c]) / Math.sin(delta)) + BESIDE;
+    const angle = angleOf(n);
+    const first = wedgeAt(angle - half);
+    const last = isAllRound ? first + WEDGES - 1 : wedgeAt(angle + half);
+    for (let w = first; w <= last; w++) caps[w % WEDGES].push(c);
+  });
+  return { p, wedgeOf: (n) => wedgeAt(angleOf(n)) % WEDGES, caps };
+}
+
+/** How clearly (relative) a plane must be met before two others for that to settle the question without the exact shares. */
+const CLEARLY = 1e-9;
+
+/** True when one of the caps is clearly met before planes a and b, and before the skin, where the arc is nearest to its pole. */
+function isClearlyBlocked(
+  a: number,
+  b: number,
+  { p, q, delta }: Arc,
+  caps: readonly number[],
+  planes: readonly Plane[],
+): boolean {
+  const [pb, qb] = [dot(planes[b].n, p), dot(planes[b].n, q)];
+  for (const c of caps) {
+    if (c === a || c === b) continue;
     const { n, h } = planes[c];
-    const off = n[0] * axis[0] + n[1] * axis[1] + n[2] * axis[2];
-    if (h <= 0 || off * off < sines2[c] * axis2) rivals.push(c);
+    const [pc, qc] = [dot(n, p), dot(n, q)];
+    const s = Math.atan2(qc, pc);
+    if (s <= 0 || s >= delta) continue;
+    const [cos, sin] = [Math.cos(s), Math.sin(s)];
+    const nearest = Math.max(1, cos / planes[a].h, (pb * cos + qb * sin) / planes[b].h);
+    if ((pc * cos + qc * sin) / h > nearest * (1 + CLEARLY)) return true;
   }
-  return rivals.some((c) => c !== a && c !== b && shareOf(c, arc, rivals, planes) > EPSILON);
+  return false;
+}
+
+/** An arc that runs along a facet for less than this, radians, only touches it: rounding of a tangent, by its root. */
+const GRAZE = 1e-6;
+
+/**
+ * True when a facet other than a and b lies on the great-circle arc between their normals.
+ * @param isInside every plane has the centre behind it: only then do rays from there tell what comes first
+ */
+function isBlocked(
+  a: number,
+  b: number,
+  planes: readonly Plane[],
+  around: Surroundings,
+  isInside: boolean,
+): boolean {
+  const { p } = around;
+  const { n } = planes[b];
+  const delta = angleBetween(p, n);
+  const axis = cross(p, n);
+  // Opposite normals: no one arc joins them.
+  if (dot(axis, axis) < EPSILON) return delta > 1;
+  const arc: Arc = { p, q: normalize(addScaled(n, p, -dot(p, n))), delta };
+  const caps = around.caps[around.wedgeOf(n)];
+  if (isInside && isClearlyBlocked(a, b, arc, caps, planes)) return true;
+  return caps.some((c) => c !== a && c !== b && shareOf(c, arc, caps, planes) > GRAZE);
 }
 
 /** Keys of the pairs next to each other within each tier. */
@@ -122,14 +165,22 @@ function tierPairs(solved: SolvedPlan): number[] {
 /** Keys of facets of different tiers that face each other across one patch of skin. */
 function skinPairs(solved: SolvedPlan, solid: Solid, known: ReadonlySet<number>): number[] {
   const { facets, planes } = solved;
-  const sines2 = planes.map((p) => Math.max(0, 1 - p.h * p.h));
+  const rho = planes.map(angularRadius);
+  const isInside = planes.every((p) => p.h > 0);
+  const surroundings = new Map<number, Surroundings>();
+  const around = (a: number): Surroundings => {
+    const found = surroundings.get(a) ?? surroundingsOf(a, planes, rho);
+    surroundings.set(a, found);
+    return found;
+  };
   const found = new Set<number>();
   for (const { facets: border } of solid.patches) {
     for (const a of border) {
       for (const b of border) {
         if (b <= a || facets[a].tierIndex === facets[b].tierIndex) continue;
         const key = keyOf(a, b);
-        if (!known.has(key) && !found.has(key) && !isBlocked(a, b, planes, sines2)) found.add(key);
+        if (!known.has(key) && !found.has(key) && !isBlocked(a, b, planes, around(a), isInside))
+          found.add(key);
       }
     }
   }

@@ -27,6 +27,8 @@ export interface BallCut {
   readonly faces: Face[];
   /** The earlier plane that each one coincides with, or -1. */
   readonly duplicateOf: number[];
+  /** Radius of each plane's uncut circle. */
+  readonly radii: number[];
   /** Ends of edges; some are no longer used. Facets that share an end share its index. */
   readonly places: Vec3[];
   /** How far from a plane a place may lie and still be on it. */
@@ -40,6 +42,7 @@ export const uncutBall = (onPlane = ON_PLANE): BallCut => ({
   planes: [],
   faces: [],
   duplicateOf: [],
+  radii: [],
   places: [],
   onPlane,
   vanished: false,
@@ -51,6 +54,7 @@ export const copyOf = (cut: BallCut): BallCut => ({
   planes: [...cut.planes],
   faces: [...cut.faces],
   duplicateOf: [...cut.duplicateOf],
+  radii: [...cut.radii],
   places: [...cut.places],
 });
 
@@ -60,6 +64,11 @@ const UNKNOWN = 2;
 class Cutter {
   private readonly cut: BallCut;
   private readonly plane: Plane;
+  private readonly radius: number;
+  /** Facets that the plane may come to; all others stay as they are. */
+  private readonly near: readonly number[];
+  /** True when some facet keeps a part. */
+  private leaves = false;
   private readonly k: number;
   private readonly sides: Int8Array;
   private readonly before: number;
@@ -68,12 +77,31 @@ class Cutter {
   /** Place where the plane crosses an edge, by the edge's two facets. */
   private readonly edgePlaces = new Map<number, number>();
 
-  constructor(cut: BallCut, plane: Plane) {
+  constructor(cut: BallCut, plane: Plane, radius: number) {
     this.cut = cut;
     this.plane = plane;
+    this.radius = radius;
     this.k = cut.planes.length;
     this.before = cut.places.length;
     this.sides = new Int8Array(this.before).fill(UNKNOWN);
+    this.near = this.facesNear();
+  }
+
+  /** Facets that are left and whose disc may come to the plane: the two caps are not clearly apart. */
+  private facesNear(): number[] {
+    const { planes, faces, radii } = this.cut;
+    const { n, h } = this.plane;
+    const near: number[] = [];
+    for (let j = 0; j < faces.length; j++) {
+      if (faces[j] === null) continue;
+      const other = planes[j];
+      const cosine = n[0] * other.n[0] + n[1] * other.n[1] + n[2] * other.n[2];
+      // cos(rho_j + rho_k), which tells caps apart only where they do not reach round the ball
+      const together = h * other.h - this.radius * radii[j];
+      if (h <= 0 || other.h <= 0 || cosine > together - CLEARLY_APART) near.push(j);
+      else this.leaves = true;
+    }
+    return near;
   }
 
   private readonly at = (place: number): Vec3 => this.cut.places[place];
@@ -106,7 +134,8 @@ class Cutter {
 
   private placesOn(): number[] {
     const found = new Set<number>();
-    for (const face of this.cut.faces) {
+    for (const j of this.near) {
+      const face = this.cut.faces[j];
       if (face === null || face === "whole") continue;
       for (const place of face.places) if (this.side(place) === 0) found.add(place);
     }
@@ -171,27 +200,20 @@ class Cutter {
     for (const place of ring.places) if (this.side(place) === against) this.sides[place] = 0;
   }
 
-  /** How each facet that has skin beside it is crossed; facets with edges only are told by their places. */
-  private crossings(): (CircleCrossing | "in" | "out")[] {
-    const { faces, planes } = this.cut;
-    const found: (CircleCrossing | "in" | "out")[] = [];
-    for (let j = 0; j < faces.length; j++) {
-      const face = faces[j];
-      found.push("in");
-      if (face === null || (face !== "whole" && !face.labels.includes(SKIN))) continue;
-      const crossing = crossingOf(planes[j], this.plane);
-      // a twin has been looked for before
-      if (crossing === "same") throw new InexactCut("one-line");
-      found[j] = crossing;
-      if (face !== "whole" && typeof crossing === "string") this.settle(face, crossing);
-    }
-    return found;
+  /** How a facet's circle is crossed, where it has skin beside it; one with edges only is told by its places. */
+  private crossingOf(j: number, face: Ring | "whole"): CircleCrossing | "in" | "out" {
+    if (face !== "whole" && !face.labels.includes(SKIN)) return "in";
+    const crossing = crossingOf(this.cut.planes[j], this.plane);
+    // a twin has been looked for before
+    if (crossing === "same") throw new InexactCut("one-line");
+    if (face !== "whole" && typeof crossing === "string") this.settle(face, crossing);
+    return crossing;
   }
 
   /** Edges on the plane itself whose other facet is gone now border the new facet. */
-  private relabel(pieces: readonly Piece[], gone: readonly boolean[]): Piece[] {
+  private relabel(pieces: readonly Piece[], gone: ReadonlySet<number>): Piece[] {
     return pieces.map((piece) =>
-      piece.label !== SKIN && gone[piece.label] && this.side(piece.from) === 0 && this.side(piece.to) === 0
+      gone.has(piece.label) && this.side(piece.from) === 0 && this.side(piece.to) === 0
         ? { ...piece, label: this.k }
         : piece,
     );
@@ -221,8 +243,8 @@ class Cutter {
 
   /** True when the plane's own circle, which no outline meets, is on the skin. */
   private isFree(): boolean {
+    const { radius } = this;
     const { n, h } = this.plane;
-    const radius = Math.sqrt(Math.max(0, (1 - h) * (1 + h)));
     const u = Math.abs(n[2]) < 0.9 ? cross(n, [0, 0, 1]) : cross(n, [1, 0, 0]);
     const size = Math.sqrt(dot(u, u));
     const a: Vec3 = [u[0] / size, u[1] / size, u[2] / size];
@@ -246,8 +268,7 @@ class Cutter {
 
   /** The new facet's ring: the lines of all facets it cuts, joined by arcs of its own circle where they end on the skin. */
   private ringOf(chords: readonly Piece[]): Ring {
-    const { n, h } = this.plane;
-    const radius2 = (1 - h) * (1 + h);
+    const { n } = this.plane;
     const origin = this.at(chords[0].from);
     const u = addScaled(origin, n, -dot(origin, n));
     const v = cross(n, u);
@@ -257,7 +278,6 @@ class Cutter {
       if (startingAt.has(chord.from)) throw new InexactCut("one-ring");
       startingAt.set(chord.from, chord);
     }
-    if (startingAt.size === 0 || radius2 <= 0) throw new InexactCut("one-ring");
     const endings = new Set(chords.map((chord) => chord.to));
     // only where no other line ends can an arc come in
     const open = chords
@@ -288,58 +308,74 @@ class Cutter {
     return { places, labels };
   }
 
-  /** What the cut does to each facet that is left; null for those that it does not touch. */
-  private results(): (CutRing | null)[] {
-    const crossings = this.crossings();
-    return this.cut.faces.map((face, j) => (face === null ? null : this.cutFace(j, face, crossings[j])));
+  /** What the cut does to each facet near it that it touches. All places are settled before the first is cut. */
+  private results(): Map<number, CutRing> {
+    const { faces } = this.cut;
+    const crossings = this.near.map((j) => {
+      const face = faces[j];
+      return face === null ? "in" : this.crossingOf(j, face);
+    });
+    const found = new Map<number, CutRing>();
+    this.near.forEach((j, i) => {
+      const face = faces[j];
+      const result = face === null ? null : this.cutFace(j, face, crossings[i]);
+      if (result) found.set(j, result);
+      this.leaves ||= result?.hasIn ?? true;
+    });
+    return found;
   }
 
-  /** Outlines after the cut, and the lines that the plane draws on them, as its own facet sees them. */
-  private cutFaces(results: readonly (CutRing | null)[]): { faces: Face[]; chords: Piece[] } {
-    const gone = results.map((result) => result?.hasOut === true && !result.hasIn);
+  /** Changes the outlines; gives the lines that the plane draws on them, as its own facet sees them. */
+  private cutFaces(results: ReadonlyMap<number, CutRing>): Piece[] {
+    const { faces } = this.cut;
+    const gone = new Set<number>();
+    for (const [j, result] of results) if (result.hasOut && !result.hasIn) gone.add(j);
     const chords: Piece[] = [];
-    const faces = this.cut.faces.map((face, j): Face => {
-      const result = results[j];
-      if (gone[j] || face === null) return null;
-      if (!result) return face;
-      const isBeside = face !== "whole" && face.labels.some((label) => label !== SKIN && gone[label]);
-      if (!result.hasOut && !isBeside) return face;
+    for (const [j, result] of results) {
+      const face = faces[j];
+      if (gone.has(j) || face === null) continue;
+      const isBeside = face !== "whole" && face.labels.some((label) => gone.has(label));
+      if (!result.hasOut && !isBeside) continue;
       const { ring, chord } = this.closed(this.relabel(result.kept, gone));
       if (chord) chords.push({ from: chord.to, to: chord.from, label: j });
-      return ring;
-    });
-    return { faces, chords };
+      faces[j] = ring;
+    }
+    for (const j of gone) faces[j] = null;
+    return chords;
   }
 
   run(): void {
     const { cut } = this;
     const results = this.results();
-    const takes = results.some((result) => result?.hasOut);
-    const leaves = cut.faces.some((face, j) => face !== null && (results[j]?.hasIn ?? true));
-    const isVanished = takes && !leaves && !this.isFree();
-    const { faces, chords } = isVanished
-      ? { faces: cut.faces.map(() => null), chords: [] }
-      : this.cutFaces(results);
+    let [takes, crosses] = [false, false];
+    for (const { hasIn, hasOut } of results.values()) {
+      takes ||= hasOut;
+      crosses ||= hasIn && hasOut;
+    }
+    const isFree = !crosses && this.isFree();
+    const isVanished = takes && !this.leaves && !isFree;
+    const chords = isVanished ? [] : this.cutFaces(results);
     let own: Face = null;
-    if (chords.length > 0) own = this.ringOf(chords);
-    else if (!isVanished && this.isFree()) own = "whole";
-    else if (takes && leaves) throw new InexactCut("one-ring");
+    if (isVanished) cut.faces.fill(null);
+    else if (chords.length > 0) own = this.ringOf(chords);
+    else if (isFree) own = "whole";
+    else if (takes && this.leaves) throw new InexactCut("one-ring");
     cut.vanished = isVanished;
-    cut.planes.push(this.plane);
-    cut.duplicateOf.push(-1);
-    cut.faces.splice(0, cut.faces.length, ...faces, own);
+    addPlane(cut, this.plane, own, this.radius);
   }
 }
 
+/** Caps whose cosine is apart by this much share nothing, not even by rounding. */
+const CLEARLY_APART = 1e-8;
 /** Points of a plane's circle at which it is asked whether it is on the skin: the clearest answer counts. */
 const FREE_PROBES = 8;
 
 const gap2 = (a: Vec3, b: Vec3): number => (a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2 + (a[2] - b[2]) ** 2;
 
-/** Adds a plane that has no facet. */
-function passBy(cut: BallCut, plane: Plane, duplicateOf = -1): void {
+function addPlane(cut: BallCut, plane: Plane, face: Face, radius: number, duplicateOf = -1): void {
   cut.planes.push(plane);
-  cut.faces.push(null);
+  cut.faces.push(face);
+  cut.radii.push(radius);
   cut.duplicateOf.push(duplicateOf);
 }
 
@@ -366,6 +402,7 @@ export function cutOn(cut: BallCut, plane: Plane): void {
     cut.faces.fill(null);
     cut.vanished = true;
   }
-  if (cut.vanished || twin >= 0 || radius2 <= TANGENT) passBy(cut, plane, twin);
-  else new Cutter(cut, plane).run();
+  const radius = Math.sqrt(Math.max(0, radius2));
+  if (cut.vanished || twin >= 0 || radius2 <= TANGENT) addPlane(cut, plane, null, radius, twin);
+  else new Cutter(cut, plane, radius).run();
 }

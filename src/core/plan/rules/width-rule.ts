@@ -44,7 +44,7 @@ function reach(width: Width, asked: number, hWhole: number): { h: number; width:
 }
 
 /** Shares of the depth range at which facets are compared before one is taken to stand for others. */
-const COMPARED_AT = [1, 0.97, 0.9, 0.7, 0.4];
+const COMPARED_AT = [0.95, 0.6];
 
 /** Facets that stand for all: one of each group whose widths agree at several depths. */
 function representatives(context: TierContext, hWhole: number): number[] {
@@ -66,6 +66,8 @@ export function depthForWidth(context: TierContext, asked: number): Answer {
       .map((k) => reach(widthOfFacet(context, k), asked, hWhole))
       .reduce((a, b) => (b.width > a.width + EPSILON || (b.width >= a.width - EPSILON && b.h > a.h) ? b : a));
   const all = context.normals.map((_, k) => k);
+  // no circle is so wide any shallower
+  if (all.some((k) => widthOfFacet(context, k)(hWhole) >= asked - EPSILON)) return { depth: 1 - hWhole };
   let found = best(representatives(context, hWhole));
   // Agreement at a few depths is no proof: a facet that is wider here got there first, so all are asked.
   if (all.some((k) => widthOfFacet(context, k)(found.h) > found.width + EPSILON)) found = best(all);
