@@ -7,10 +7,30 @@ import { cutBall } from "../core/geometry/solid.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { solvePlan } from "../core/plan/solve.ts";
 
+/** The first plan seen of those that share their tiers and differ in nothing but where the work stands. */
+const firstOf = new WeakMap<Plan["tiers"], Plan>();
+
+/**
+ * A plan for all that are the same glass: moving on at the lap changes where the work stands and nothing that is reckoned, so
+ * nothing is reckoned anew.
+ */
+export function samePiece(plan: Plan): Plan {
+  const first = firstOf.get(plan.tiers);
+  const isSame =
+    first !== undefined &&
+    [...new Set([...Object.keys(first), ...Object.keys(plan)])].every(
+      (key) => key === "work" || first[key as keyof Plan] === plan[key as keyof Plan],
+    );
+  if (isSame) return first;
+  firstOf.set(plan.tiers, plan);
+  return plan;
+}
+
 /** A function of a plan that remembers its answer for every plan object still in use. */
 export function perPlan<T>(compute: (plan: Plan) => T): (plan: Plan) => T {
   const known = new WeakMap<Plan, { readonly value: T }>();
-  return (plan) => {
+  return (asked) => {
+    const plan = samePiece(asked);
     let entry = known.get(plan);
     if (!entry) {
       entry = { value: compute(plan) };

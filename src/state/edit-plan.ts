@@ -5,7 +5,7 @@
 import { create, type Draft, type Patches } from "mutative";
 import type { Plan, Tier } from "../core/plan/document.ts";
 import { deepFreeze, PlanFileError, planFromData } from "../core/plan/file.ts";
-import { facetIds, referenceOf } from "../core/plan/references.ts";
+import { facetIds, hasPlaceOf, referenceOf } from "../core/plan/references.ts";
 import { type Command, freshTierId, type Note } from "./commands.ts";
 import { isSame, plainCopy } from "./plain.ts";
 
@@ -72,8 +72,11 @@ function moveTier(plan: PlanDraft, tierId: string, to: number): void {
 }
 
 function replacePlan(plan: PlanDraft, next: Plan): void {
-  for (const key of Object.keys(plan)) if (!Object.hasOwn(next, key)) delete (plan as Fields)[key];
-  assignFields(plan, next);
+  // How far the glass has come is no matter of the plan that is put in place: it stays as far as that plan has the facet.
+  const { work: _ofTheOther, ...fields } = next;
+  for (const key of Object.keys(plan))
+    if (key !== "work" && !Object.hasOwn(fields, key)) delete (plan as Fields)[key];
+  assignFields(plan, fields);
 }
 
 function addTier(plan: PlanDraft, tier: Omit<Tier, "id"> & { readonly id?: string }, at: number): void {
@@ -167,6 +170,8 @@ export function editPlan(plan: Plan, command: Command, depthOf: DepthOf): Edit {
     (draft) => {
       carryOut(draft, command);
       if (disturbsOrder(command)) notes.push(...keepReferences(draft, plan, depthOf));
+      if (command.type !== "set-field" && draft.work && !hasPlaceOf(draft.tiers, draft.work))
+        delete draft.work;
       if (command.type !== "replace-plan") notes.push(...keepMeasuredFacets(draft));
     },
     { enablePatches: true },

@@ -2,6 +2,7 @@
 import { apply, type Patches } from "mutative";
 import type { Plan } from "../core/plan/document.ts";
 import { deepFreeze, planFromData } from "../core/plan/file.ts";
+import { hasPlaceOf } from "../core/plan/references.ts";
 import type { Label } from "./labels.ts";
 
 export interface Step {
@@ -26,9 +27,15 @@ export const withStep = (history: History, step: Step): History => ({
   redo: [],
 });
 
+/** Undo and redo are about the plan, never about how far the glass has come: that stays, as far as the plan then has the facet. */
+function withWorkOf({ work }: Plan, { work: then, ...next }: Plan): Plan {
+  const kept = work ?? then;
+  return kept && hasPlaceOf(next.tiers, kept) ? { ...next, work: kept } : next;
+}
+
 /** @throws when the patches don't fit the plan or give no valid one */
 function patched(plan: Plan, patches: Patches): Plan {
-  const next = apply(plan, patches);
+  const next = withWorkOf(plan, apply(plan, patches));
   planFromData(next);
   return deepFreeze(next);
 }

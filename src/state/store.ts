@@ -5,7 +5,7 @@
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
 import { InexactCut } from "../core/geometry/inexact-cut.ts";
-import type { Plan, Tier } from "../core/plan/document.ts";
+import type { Plan, Tier, Work } from "../core/plan/document.ts";
 import { deepFreeze, PlanFileError } from "../core/plan/file.ts";
 import type { FileFault } from "../core/plan/file-fault.ts";
 import type { Change, Command, Note } from "./commands.ts";
@@ -82,6 +82,8 @@ export interface PlanActions {
   readonly select: (pick: Partial<Pick>) => void;
   readonly setHover: (pick: Partial<Pick>) => void;
   readonly go: (place: Place) => void;
+  /** Keeps in the plan where the work at the lap stands (undefined: before its first facet). Not an undo step. */
+  readonly standAt: (work: Work | undefined) => Outcome;
   readonly prefer: (change: Change<Preferences>) => void;
   /** Says which plan of the library this is, after it was first kept or had to become a copy. */
   readonly setPlanId: (planId: string) => void;
@@ -233,6 +235,10 @@ export function createPlanStore(options: StoreOptions): PlanStore {
       select: (pick) => set({ selection: completed(pick) }),
       setHover: (pick) => set({ hover: completed(pick) }),
       go: (place) => set({ place }),
+      standAt: (work) => {
+        get().endDrag();
+        return attempt({ type: "set-field", path: ["work"], value: work }, ({ plan }) => show(plan, {}));
+      },
       prefer: (change) =>
         set(({ preferences }) => ({ preferences: { ...preferences, ...change } as Preferences })),
       setPlanId: (planId) => set({ planId }),

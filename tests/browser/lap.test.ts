@@ -11,7 +11,7 @@ afterAll(() => app?.close());
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, without3d: true };
 
-const at = (page: Page, step: number) => page.getByText(new RegExp(`^Step ${step} of `)).waitFor();
+const at = (page: Page, step: number) => page.locator(`.lap-foot [data-step="${step}"]`).waitFor();
 
 /** Holds a key until the page has moved on to a step. */
 async function holdTo(page: Page, step: number): Promise<void> {

@@ -219,6 +219,18 @@ export interface Tier {
   readonly asCut?: AsCut;
 }
 
+/**
+ * Where the work at the lap stands: the facet that is to be ground next, at which stage; with `done` the facet that was ground
+ * last, where what comes next is no facet (a disc, an arm, the end of the work). None before the first facet.
+ */
+export interface Work {
+  readonly tier: string;
+  readonly stage: string;
+  /** `tierId/k` of that tier. */
+  readonly facet: string;
+  readonly done?: boolean;
+}
+
 export interface Plan {
   readonly format: "glintwright-plan";
   readonly version: 1;
@@ -228,4 +240,5 @@ export interface Plan {
   readonly piece: Piece;
   readonly rig: Rig;
   readonly tiers: readonly Tier[];
+  readonly work?: Work;
 }

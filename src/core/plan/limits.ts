@@ -66,7 +66,7 @@ export const RANGES = {
 } as const satisfies Record<string, Range>;
 
 /** Longest texts, in UTF-16 units. */
-export const TEXT = { id: 100, name: 500, notes: 20_000, label: 40 } as const;
+export const TEXT = { id: 100, facetId: 104, name: 500, notes: 20_000, label: 40 } as const;
 
 /** Longest lists. */
 export const COUNTS = {

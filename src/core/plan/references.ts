@@ -1,5 +1,5 @@
 /** How the parts of a plan refer to one another: ids are unique, a depth rule names an earlier tier, a measured facet exists. */
-import type { Plan, Tier } from "./document.ts";
+import type { Plan, Tier, Work } from "./document.ts";
 import { COUNTS } from "./limits.ts";
 import { PlanFileError } from "./plan-file-error.ts";
 
@@ -43,6 +43,25 @@ function checkMeasuredFacets(tier: Tier, i: number): void {
       throw new PlanFileError({ code: "no-such-facet", data: { id, first, last }, path });
 }
 
+/**
+ * The work stands at a tier and a facet that are there. Its stage may be one that the rig no longer has: the lap then begins
+ * that tier anew, so that nothing is skipped.
+ */
+function checkWork({ work, tiers }: Plan): void {
+  if (!work) return;
+  const tier = tiers.find(({ id }) => id === work.tier);
+  if (!tier)
+    throw new PlanFileError({ code: "no-such-tier", data: { id: work.tier }, path: ["work", "tier"] });
+  const own = facetIds(tier);
+  const data = { id: work.facet, first: own[0], last: own[own.length - 1] };
+  if (!own.includes(work.facet))
+    throw new PlanFileError({ code: "no-such-facet", data, path: ["work", "facet"] });
+}
+
+/** Whether a place in the work is one that the plan has. */
+export const hasPlaceOf = (tiers: readonly Pick<Tier, "id" | "count">[], { tier, facet }: Work): boolean =>
+  tiers.some((one) => one.id === tier && facetIds(one).includes(facet));
+
 /** @throws PlanFileError for the first id used twice, reference that can't be followed or count that is too large */
 export function checkReferences(plan: Plan): void {
   checkUnique(
@@ -64,4 +83,5 @@ export function checkReferences(plan: Plan): void {
     checkReference(plan.tiers, i);
     checkMeasuredFacets(tier, i);
   }
+  checkWork(plan);
 }

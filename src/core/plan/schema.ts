@@ -287,4 +287,5 @@ export const planSchema = fields({
   piece,
   rig,
   tiers: list(tier, COUNTS.tiers),
+  work: z.optional(fields({ tier: id, stage: id, facet: text(TEXT.facetId, 1), done: z.optional(yesNo) })),
 });

@@ -2,50 +2,82 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { createPortal } from "react-dom";
 import type { Bench } from "../../core/bench/bench.ts";
+import { cautionsAt } from "../../core/bench/cautions.ts";
 import { useBenchView } from "../bench/bench-view.ts";
+import { Cautions } from "../bench/parts/Cautions.tsx";
 import { Button } from "../controls/Button.tsx";
 import { lapWords } from "../messages/lap.ts";
 import { useWords } from "../messages/words.tsx";
+import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { HoldButton } from "./HoldButton.tsx";
 import { LapStepView } from "./LapStepView.tsx";
+import { LapWhere } from "./LapWhere.tsx";
+import { LapWidth } from "./LapWidth.tsx";
 import { closeLap } from "./lap-open.ts";
-import { nextStep, stepsOf } from "./lap-steps.ts";
-import { workName } from "./progress.ts";
+import { type LapStep, lapSteps, tierAt, timeInWords } from "./lap-steps.ts";
+import { MoreBelow } from "./MoreBelow.tsx";
 import { useKeyHold } from "./use-key-hold.ts";
-import { useProgress } from "./use-progress.ts";
+import { type Progress, useProgress } from "./use-progress.ts";
 import { useWakeLock } from "./use-wake-lock.ts";
 import "./lap.css";
 
-function Working({ bench }: { bench: Bench }) {
+interface InWork {
+  readonly bench: Bench;
+  readonly steps: readonly LapStep[];
+  readonly progress: Progress;
+  /** Whether the minutes rest on strokes that nobody calibrated. */
+  readonly isGuess: boolean;
+}
+
+/** What is left, as a person plans the day by: which tier of how many, and hours. */
+function Left({ steps, progress: { at }, isGuess }: InWork) {
+  const words = useWords(lapWords);
+  const { locale } = useFormat();
+  const plan = usePlan();
+  const tier = tierAt(steps, at);
+  const place = plan.tiers.findIndex(({ id }) => id === tier) + 1;
+  const minutes = steps.slice(at).reduce((sum, { step }) => sum + step.minutes, 0);
+  if (at >= steps.length) return null;
+  return (
+    <>
+      {place > 0 ? `${words.tierOf(place, plan.tiers.length)} ` : null}
+      {words.left(timeInWords(minutes, locale, words), isGuess)}{" "}
+    </>
+  );
+}
+
+function Step(props: InWork & { onWidth: () => void }) {
+  const { bench, steps, progress, onWidth } = props;
   const words = useWords(lapWords);
   const plan = usePlan();
-  const way = useBenchView((state) => state.way);
-  const steps = useMemo(() => stepsOf(bench, way), [bench, way]);
-  const progress = useProgress(workName(plan, way));
-  const at = nextStep(steps, progress.done);
+  const { at } = progress;
   const now = steps[at];
-  const next = () => now && progress.add(now.key);
-  const back = () => progress.done.length > 0 && progress.back();
+  const next = () => now && progress.goTo(at + 1);
+  const back = () => at > 0 && progress.goTo(at - 1);
   const { nextShare, backShare } = useKeyHold(next, back);
   const awake = useWakeLock();
   return (
     <>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a long step must be scrolled by keyboard too */}
-      <div className="lap-step" aria-live="polite" aria-atomic="true" tabIndex={0}>
-        {now ? <LapStepView now={now} bench={bench} plan={plan} /> : <AllDone onAgain={progress.clear} />}
-      </div>
+      <MoreBelow key={now?.key ?? "done"}>
+        {now ? (
+          <LapStepView now={now} bench={bench} plan={plan} onWidth={onWidth} />
+        ) : (
+          <AllDone onAgain={() => progress.goTo(0)} />
+        )}
+      </MoreBelow>
+      <div className="lap-care">{now ? <Cautions list={cautionsAt(now.step.kind)} /> : null}</div>
       <footer className="lap-foot">
         {progress.isKept ? null : <p role="alert">{words.notKept}</p>}
-        <p className="lap-small">
-          {words.stepOf(Math.min(at + 1, steps.length), steps.length)}{" "}
+        <p className="lap-small" data-step={at + 1} data-steps={steps.length}>
+          <Left {...props} />
           {awake === "cannot" ? words.staysOnCannot : null}
         </p>
         <div className="lap-holds">
           <HoldButton
             className="lap-back"
             label={words.backLabel}
-            isDisabled={progress.done.length === 0}
+            isDisabled={at === 0}
             keyShare={backShare}
             onHeld={back}
           >
@@ -61,9 +93,44 @@ function Working({ bench }: { bench: Bench }) {
             {now?.step.kind === "grind" ? words.next : words.done}
           </HoldButton>
         </div>
-        <p className="lap-small">{words.keys}</p>
+        <p className="lap-small lap-keys">{words.keys}</p>
       </footer>
     </>
+  );
+}
+
+type View = "step" | "where" | "width";
+
+function Working({ bench, view, show }: { bench: Bench; view: View; show: (view: View) => void }) {
+  const plan = usePlan();
+  const way = useBenchView((state) => state.way);
+  const work = bench.order.find((one) => one.way === way);
+  const steps = useMemo(() => lapSteps(work?.steps ?? []), [work]);
+  const progress = useProgress(plan, way, steps);
+  const now = steps[progress.at];
+  const toStep = () => show("step");
+  if (view === "where")
+    return (
+      <LapWhere
+        bench={bench}
+        steps={steps}
+        at={progress.at}
+        onGo={(at) => {
+          progress.goTo(at);
+          toStep();
+        }}
+      />
+    );
+  if (view === "width" && now?.step.kind === "measure-as-cut")
+    return <LapWidth key={now.key} bench={bench} tierId={now.step.tier} onDone={toStep} />;
+  return (
+    <Step
+      bench={bench}
+      steps={steps}
+      progress={progress}
+      isGuess={work?.minutesAreGuess ?? false}
+      onWidth={() => show("width")}
+    />
   );
 }
 
@@ -105,6 +172,8 @@ export function LapPage({ bench }: { bench: Bench | null }) {
   const words = useWords(lapWords);
   const plan = usePlan();
   const page = useFocusInside();
+  const [view, show] = useState<View>("step");
+  const leave = () => (view === "step" ? closeLap() : show("step"));
   // What lies below can't be reached while the page is open.
   useEffect(() => {
     const app = document.getElementById("app");
@@ -119,13 +188,20 @@ export function LapPage({ bench }: { bench: Bench | null }) {
       aria-modal="true"
       aria-label={words.title}
       tabIndex={-1}
-      onKeyDown={(event) => event.key === "Escape" && closeLap()}
+      onKeyDown={(event) => event.key === "Escape" && leave()}
     >
       <header className="lap-head">
         <p>{plan.name}</p>
-        <Button onPress={closeLap}>{words.close}</Button>
+        {view === "step" ? (
+          <>
+            <Button onPress={() => show("where")}>{words.where.open}</Button>
+            <Button onPress={closeLap}>{words.close}</Button>
+          </>
+        ) : (
+          <Button onPress={() => show("step")}>{words.where.leave}</Button>
+        )}
       </header>
-      {bench ? <Working bench={bench} /> : <p className="waiting">{words.waiting}</p>}
+      {bench ? <Working bench={bench} view={view} show={show} /> : <p className="waiting">{words.waiting}</p>}
     </div>,
     document.body,
   );

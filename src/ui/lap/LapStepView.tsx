@@ -1,6 +1,5 @@
 /** What to do now, large: a stop with its width and strokes, or what has to be set before the next facet. */
-import type { Bench } from "../../core/bench/bench.ts";
-import { cautionsAt } from "../../core/bench/cautions.ts";
+import type { Bench, BenchTier } from "../../core/bench/bench.ts";
 import { PREPARATIONS, type Step } from "../../core/bench/order.ts";
 import { isAboutRig } from "../../core/bench/rig-findings.ts";
 import { readMark } from "../../core/bench/set-up.ts";
@@ -8,7 +7,6 @@ import { endsByLooking } from "../../core/bench/stages.ts";
 import type { Plan, Side } from "../../core/plan/document.ts";
 import type { Finding } from "../../core/plan/solved.ts";
 import { useBenchView } from "../bench/bench-view.ts";
-import { Cautions } from "../bench/parts/Cautions.tsx";
 import { FindingList } from "../bench/parts/FindingList.tsx";
 import { facetNumber, stageName, tierIndexOf, tierNameOf } from "../bench/parts/names.ts";
 import { strokeCount } from "../bench/parts/strokes.ts";
@@ -25,13 +23,15 @@ interface ViewProps {
   readonly now: LapStep;
   readonly bench: Bench;
   readonly plan: Plan;
+  /** Opens the keys on which a measured width is typed. */
+  readonly onWidth: () => void;
 }
 type GrindStep = Extract<Step, { kind: "grind" }>;
 
 function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
   const words = useWords(lapWords);
   const names = useWords(benchWords);
-  const { figure, length } = useFormat();
+  const { figure, length, armAngle } = useFormat();
   const withGuesses = useBenchView((state) => state.showGuesses);
   const tier = bench.tiers.find((one) => one.tier === step.tier);
   const reading = readingOf(tier, step.facet);
@@ -45,11 +45,12 @@ function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
       ? strokeCount(step.strokes, step.removeMm3, stage, plan.rig.lap, radius, withGuesses)
       : null;
   const width = figure(step.widthMm);
-  const dipping = tier?.setting?.reachable ? words.pivot(length(tier.setting.pivotHeightMm)) : null;
+  const angle = words.atAngle(armAngle(tier?.armAngleDeg ?? 0));
+  const pivot = tier?.setting?.reachable ? words.pivot(length(tier.setting.pivotHeightMm)) : null;
   return (
     <>
       <p className="lap-where">
-        {words.where(
+        {words.at(
           tierNameOf(plan, step.tier, names),
           String(facetNumber(step.facet)),
           String(now.pass?.count ?? 1),
@@ -82,27 +83,19 @@ function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
           <p className="lap-words">{words.noStrokes}</p>
         )}
       </div>
-      {dipping ? <p className="lap-pivot">{dipping}</p> : null}
+      <p className="lap-pivot">{pivot ? `${angle} · ${pivot}` : angle}</p>
       <WidthGauge widthMm={step.widthMm} />
     </>
   );
 }
 
 /** Title and lines of a step that is no grinding. */
-function useStepWords({ now, bench, plan }: ViewProps): { title: string; lines: readonly string[] } {
+function useStepWords({ now, plan }: ViewProps): { title: string; lines: readonly string[] } {
   const words = useWords(lapWords);
   const names = useWords(benchWords);
   const { sides } = useWords(planWords);
-  const { length, armAngle } = useFormat();
   const stages = useStages(plan.rig);
   const { step } = now;
-  const armLines = (tierId: string): readonly string[] => {
-    const tier = bench.tiers.find((one) => one.tier === tierId);
-    const angle = words.atAngle(armAngle(tier?.armAngleDeg ?? 0));
-    // Out of the arm's reach no setting is told; the findings below say the other way.
-    if (!tier?.setting?.reachable) return [angle];
-    return [angle, words.setPivot(length(tier.setting.pivotHeightMm), length(tier.setting.armLengthMm))];
-  };
   const markLine = (side: Side): string => {
     const { label, isStop } = readMark(plan, side);
     return words.mark(isStop ? `${words.stop} ${label}` : `${label}°`);
@@ -120,11 +113,11 @@ function useStepWords({ now, bench, plan }: ViewProps): { title: string; lines: 
         lines: [words.cleanWhat(stageName(stages, step.from), stageName(stages, step.to))],
       };
     case "set-arm":
-      return { title: words.setArm(tierNameOf(plan, step.tier, names)), lines: armLines(step.tier) };
+      return { title: words.setArm(tierNameOf(plan, step.tier, names)), lines: [] };
     case "find-angle-again":
       return {
         title: words.findAgain(tierNameOf(plan, step.tier, names)),
-        lines: [...armLines(step.tier), words.findAgainHow],
+        lines: [words.findAgainHow],
       };
     case "inspect-polish":
       return { title: words.inspect(tierNameOf(plan, step.tier, names)), lines: [words.inspectHow] };
@@ -141,14 +134,64 @@ const rigNotes = ({ now: { step }, bench }: ViewProps): readonly Finding[] =>
     ? bench.findings.filter((finding) => finding.tier === step.tier && isAboutRig(finding))
     : [];
 
+/** What the arm is set to: read from where the arm is turned, so as large as the stop. */
+function ArmSetting({ tier }: { tier: BenchTier | undefined }) {
+  const words = useWords(lapWords);
+  const { figure, length, armAngle } = useFormat();
+  if (!tier) return null;
+  // Out of the arm's reach no setting is told; the findings below say the other way.
+  const setting = tier.setting?.reachable ? tier.setting : null;
+  const pivot = setting && figure(setting.pivotHeightMm);
+  return (
+    <>
+      <div className="lap-arm">
+        <p>
+          <span className="lap-what">{words.armAngle}</span>
+          <b>{armAngle(tier.armAngleDeg)}</b>
+        </p>
+        {pivot ? (
+          <p>
+            <span className="lap-what">{words.pivotHeight}</span>
+            <b>
+              {pivot.figure}
+              <span className="unit">{pivot.unit}</span>
+            </b>
+          </p>
+        ) : null}
+      </div>
+      {setting ? <p className="lap-line">{words.armAt(length(setting.armLengthMm))}</p> : null}
+    </>
+  );
+}
+
+/** What calipers read is typed where it is read. */
+function TypeWidth({ plan, tierId, onWidth }: { plan: Plan; tierId: string; onWidth: () => void }) {
+  const { typed: words } = useWords(lapWords);
+  const { length } = useFormat();
+  const kept = plan.tiers.find(({ id }) => id === tierId)?.asCut?.widthMm;
+  return (
+    <>
+      {kept === undefined ? null : <p className="lap-line">{words.kept(length(kept, 2))}</p>}
+      <p>
+        <button type="button" className="lap-press" onClick={onWidth}>
+          {kept === undefined ? words.open : words.again}
+        </button>
+      </p>
+    </>
+  );
+}
+
 /** More lines than this would not stand on a phone as large as single ones. */
 const MOST_LARGE = 3;
 
 function Setting(props: ViewProps) {
   const { title, lines } = useStepWords(props);
+  const { step } = props.now;
+  const setsArm = step.kind === "set-arm" || step.kind === "find-angle-again";
   return (
     <>
       <h1 className="lap-title">{title}</h1>
+      {setsArm ? <ArmSetting tier={props.bench.tiers.find((one) => one.tier === step.tier)} /> : null}
       {lines.length > MOST_LARGE ? (
         <ul className="lap-lines">
           {lines.map((line) => (
@@ -163,7 +206,9 @@ function Setting(props: ViewProps) {
         ))
       )}
       <FindingList findings={rigNotes(props)} />
-      <Cautions list={cautionsAt(props.now.step.kind)} />
+      {step.kind === "measure-as-cut" ? (
+        <TypeWidth plan={props.plan} tierId={step.tier} onWidth={props.onWidth} />
+      ) : null}
     </>
   );
 }
