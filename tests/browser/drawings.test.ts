@@ -111,7 +111,7 @@ describe("the diary", () => {
     await page.getByRole("slider", { name: "Moments of the work" }).focus();
     for (let i = 0; i < 13; i++) await page.keyboard.press("ArrowLeft");
     // Three facets of the first tier are cut.
-    expect(await page.locator(".diary-said").textContent()).toMatch(/^low 3: .* wide now/);
+    expect(await page.locator(".diary-said").textContent()).toMatch(/^low, facet 3: .* wide now/);
     expect(
       await page
         .locator(".skin [data-facet]")
@@ -120,7 +120,7 @@ describe("the diary", () => {
     await page.keyboard.press("Home");
     expect(await page.locator(".skin [data-facet]").count()).toBe(0);
     await page.locator(".diary-moment").nth(1).click();
-    expect(await page.locator(".diary-said").textContent()).toMatch(/^low 2: .* wide now/);
+    expect(await page.locator(".diary-said").textContent()).toMatch(/^low, facet 2: .* wide now/);
     await page.getByRole("button", { name: "Leave the diary" }).click();
     expect(await page.locator(".skin [data-facet]").count()).toBeGreaterThanOrEqual(16);
   });

@@ -1,5 +1,6 @@
 /** What to do after a mishap at the lap: one facet ground too deep, or a chip. Always by asking the plan again, never by eye. */
 
+import { designsToClear, reachOf } from "../check/inside-clearance.ts";
 import { meetingPairs } from "../check/pairs.ts";
 import { cutBall } from "../geometry/solid.ts";
 import { dot, normalize, scale, type Vec3 } from "../geometry/vec.ts";
@@ -124,6 +125,15 @@ export interface Recut extends Mended {
   readonly facet: string;
   /** How much deeper the tier goes. */
   readonly deeperMm: number;
+  /** How far the recut breaks into the design inside where the finished piece did not, mm; 0 where it stays clear. */
+  readonly intoInsideMm: number;
+}
+
+/** How far the planes reach into the design inside at most, mm; 0 or less where they stay clear of it. */
+function intoInside({ planes, radiusMm, plan }: SolvedPlan): number {
+  const designs = designsToClear(plan.piece);
+  const reaches = planes.flatMap(({ n, h }) => designs.map((design) => reachOf(design, n) - h));
+  return Math.max(Number.NEGATIVE_INFINITY, ...reaches) * radiusMm;
 }
 
 /** How far the finished surface is from the centre in a direction, unit sphere. */
@@ -145,7 +155,7 @@ function bottomAlong(n: Vec3, u: Vec3, bottom: number, chipRadius: number): numb
 
 /**
  * Every recut that takes a chip away, the one that costs the least glass first; those that still meet before those that
- * don't. Each deepens one tier of the finished piece, and those that refer to it as far as they
+ * don't, and those that break into the design inside last. Each deepens one tier of the finished piece, and those that refer to it as far as they
  * must follow. A tier that would have to come to the centre
  * or beyond is left out. Empty when the chip is outside the finished piece already, or no facet faces it.
  */
@@ -154,6 +164,7 @@ export function recutsFor(plan: Plan, chip: Chip): readonly Recut[] {
   const { solved } = before;
   const u = normalize(chip.at);
   const bottom = surfaceAlong(solved, u) - chip.depthMm / solved.radiusMm;
+  const was = intoInside(solved);
   const recuts = solved.tiers.flatMap((tier, tierIndex): Recut[] => {
     const reaches = Array.from({ length: tier.count }, (_, i) => {
       const k = tier.first + i;
@@ -165,9 +176,16 @@ export function recutsFor(plan: Plan, chip: Chip): readonly Recut[] {
     if (best.to <= 0 || best.to >= best.h) return [];
     const deeperMm = (best.h - best.to) * solved.radiusMm;
     const mended = deepen(before, tierIndex, tier.depthMm + deeperMm, solved.tiers.length);
-    return [{ ...mended, tier: tier.tierId, facet: solved.facets[best.k].id, deeperMm }];
+    const into = intoInside(solvePlan(mended.plan));
+    const intoInsideMm = into > Math.max(0, was) + TELLABLE_MM ? into : 0;
+    return [{ ...mended, tier: tier.tierId, facet: solved.facets[best.k].id, deeperMm, intoInsideMm }];
   });
-  return recuts.sort((a, b) => Number(b.stillMeets) - Number(a.stillMeets) || a.removedMm3 - b.removedMm3);
+  return recuts.sort(
+    (a, b) =>
+      Number(a.intoInsideMm > 0) - Number(b.intoInsideMm > 0) ||
+      Number(b.stillMeets) - Number(a.stillMeets) ||
+      a.removedMm3 - b.removedMm3,
+  );
 }
 
 /** Direction of a place on a facet, `upMm` from its foot towards the pole and `acrossMm` to the right, for pointing at a chip. */

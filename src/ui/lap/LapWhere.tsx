@@ -34,13 +34,12 @@ export function LapWhere({ bench, steps, at, onGo }: WhereProps) {
   const room = useRef<HTMLDivElement>(null);
   useEffect(() => {
     room.current?.focus({ preventScroll: true });
-    room.current?.querySelector("[data-here]")?.scrollIntoView({ block: "start" });
+    room.current?.querySelector("li[data-here]")?.scrollIntoView({ block: "start" });
   }, []);
   return (
     <div ref={room} className="lap-where-all" tabIndex={-1}>
-      <h1>{words.title}</h1>
       <p>{words.how}</p>
-      <ol>
+      <ol aria-label={words.title}>
         {passes.map((pass, i) => (
           <Pass
             key={`${pass.tier} ${pass.stage} ${pass.from}`}

@@ -1,13 +1,33 @@
 /** How the piece itself is shown: as planned, or as it would be in another glass or at another stage of the work. */
+import type { Finish } from "../../core/plan/document.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
 import { lookWords } from "../messages/look.ts";
+import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
-import { usePlan } from "../use-studio.ts";
+import { usePlan, useStudio } from "../use-studio.ts";
 import { type FinishChoice, type GlassChoice, setLook, useLook } from "./look-settings.ts";
 
 const GLASSES: readonly GlassChoice[] = ["planned", "borosilicate", "soda-lime"];
 const FINISHES: readonly FinishChoice[] = ["planned", "ground", "prepolished", "polished"];
+
+const TIER_FINISHES: readonly Finish[] = ["polished", "prepolished", "ground"];
+
+/** How fine a face each tier is left with: part of the plan, seen here as it is chosen. */
+function TierFinishes() {
+  const words = useWords(planWords);
+  const { tiers } = usePlan();
+  const dispatch = useStudio((state) => state.dispatch);
+  return tiers.map((tier, i) => (
+    <Choice<Finish>
+      key={tier.id}
+      label={`${words.finish}: ${tier.name || words.tierNumber(i + 1)}`}
+      value={tier.finish ?? "polished"}
+      options={TIER_FINISHES.map((id) => ({ id, words: words.finishes[id] }))}
+      onChange={(next) => dispatch({ type: "change-tier", tierId: tier.id, change: { finish: next } })}
+    />
+  ));
+}
 
 export function PieceFields() {
   const words = useWords(lookWords);
@@ -31,6 +51,7 @@ export function PieceFields() {
         options={FINISHES.map((id) => ({ id, words: words.glass.finishes[id] }))}
         onChange={(next) => setLook({ finish: next })}
       />
+      {finish === "planned" ? <TierFinishes /> : null}
       <Choice
         label={words.glass.glass}
         value={glass}

@@ -75,6 +75,24 @@ describe("a chip", () => {
     expect(deeper(1)).toBeGreaterThan(deeper(0));
   });
 
+  it("says which recut breaks into the inside, and offers it last", () => {
+    // A ball that stands clear of the belt and of the ring above by 0.2 mm, the chip 0.5 mm deep.
+    const clear = Math.min(...solved.planes.map((p) => p.h)) * solved.radiusMm - 0.2;
+    const core = { kind: "core", diameterMm: 2 * clear, rgb: [1, 0, 0] } as const;
+    const filled = { ...own, piece: { ...own.piece, inside: [core] } };
+    const at = placeOnFacet(solved, 0, 0, 0);
+    const recuts = recutsFor(filled, { at, depthMm: 0.5, diameterMm: 0 });
+    expect(recuts.length).toBeGreaterThan(0);
+    for (const recut of recuts) {
+      const least = Math.min(...solvePlan(recut.plan).planes.map((p) => p.h)) * solved.radiusMm;
+      expect(recut.intoInsideMm).toBeCloseTo(least < clear ? clear - least : 0, 6);
+    }
+    expect(recuts.some((recut) => recut.intoInsideMm > 0)).toBe(true);
+    const breaks = recuts.map((recut) => recut.intoInsideMm > 0);
+    expect(breaks).toEqual([...breaks].sort((a, b) => Number(a) - Number(b)));
+    expect(recutsFor(own, { at, depthMm: 0.5, diameterMm: 0 }).every((r) => r.intoInsideMm === 0)).toBe(true);
+  });
+
   it("has no recut where no facet faces it", () => {
     expect(recutsFor(own, { at: [0, 0, -1], depthMm: 0.3, diameterMm: 0 })).toEqual([]);
   });

@@ -23,6 +23,8 @@ const askRecuts = (question: ChipQuestion): Promise<readonly Recut[]> => benchPo
 const CHIP_RANGE = { min: 0, max: 50, openMin: true };
 /** More ways than these only cost more glass. */
 const SHOWN = 3;
+/** A way that takes so many times the glass of the first is a choice nobody makes without being told. */
+const DEAR = 10;
 
 interface ChipState {
   readonly facetId: string;
@@ -98,7 +100,7 @@ function Place({
 
 function Ways({ plan, recuts }: { plan: Plan; recuts: readonly Recut[] }) {
   const words = useWords(benchWords);
-  const { length } = useFormat();
+  const { length, number } = useFormat();
   const dispatch = useStudio((state) => state.dispatch);
   if (recuts.length === 0) return <p>{words.chip.none}</p>;
   return (
@@ -112,6 +114,14 @@ function Ways({ plan, recuts }: { plan: Plan; recuts: readonly Recut[] }) {
               length(recut.deeperMm, 2),
             )}
           </p>
+          {recut.removedMm3 >= DEAR * recuts[0].removedMm3 ? (
+            <p className="bench-dear">
+              {words.chip.dear(number(Math.floor(recut.removedMm3 / recuts[0].removedMm3), 0))}
+            </p>
+          ) : null}
+          {recut.intoInsideMm > 0 ? (
+            <p className="bench-dear">{words.chip.intoInside(length(recut.intoInsideMm, 2))}</p>
+          ) : null}
           <Changes mended={recut} />
           <Button look="outlined" onPress={() => dispatch({ type: "replace-plan", plan: recut.plan })}>
             {words.chip.take}

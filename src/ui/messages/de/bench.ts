@@ -527,6 +527,8 @@ export const bench: Translated<typeof en> = {
     diameterHow: "An der breitesten Stelle",
     none: "Kein Nachschliff nimmt ihn weg: Er liegt außerhalb des fertigen Stücks, oder es ginge bis zur Mitte.",
     way: (tier, k, mm) => `${tier} ${mm} tiefer; Facette ${k} nimmt den Ausbruch weg.`,
+    dear: (times) => `Das nimmt ${times}-mal so viel Glas weg wie der erste Weg.`,
+    intoInside: (mm) => `Das bricht ${mm} tief in das Innere.`,
     take: "Diesen Nachschliff planen",
   },
 

@@ -143,7 +143,8 @@ export const drawings: Translated<typeof en> = {
     before: "Früher",
     after: "Später",
     uncut: "ungeschliffen",
-    moment: (tier, k, width) => `${tier} ${k}: jetzt ${width} breit`,
+    moment: (tier, k, width) => `${tier}, Facette ${k}: jetzt ${width} breit`,
+    place: (tier, k) => `${tier}, Facette ${k}`,
     atEnd: (width) => `am Ende ${width}`,
   },
 };

@@ -49,7 +49,7 @@ export const lap: Translated<typeof en> = {
     open: "Alle Schritte",
     leave: "Zum Schritt zurück",
     title: "Wo die Arbeit steht",
-    how: "Drück auf eine Zeile, um ihre Rasten zu sehen. Halt eine Raste, um dort weiterzumachen: Was davor liegt, gilt als getan, alles danach als offen.",
+    how: "Halt eine Raste, um dort weiterzumachen. Alles davor gilt dann als getan, alles danach als offen.",
     here: "Hier bist du",
     allDone: "fertig",
     doneOf: (done, of) => `${done} von ${of} fertig`,

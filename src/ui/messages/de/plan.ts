@@ -20,6 +20,13 @@ export const plan: Translated<typeof en> = {
   earlier: "Früher schleifen",
   later: "Später schleifen",
   remove: "Löschen",
+  finish: "Oberfläche",
+  finishes: { polished: "poliert", prepolished: "vorpoliert", ground: "geschliffen" },
+  leaveAs: {
+    polished: "Polieren",
+    prepolished: "Vorpoliert lassen",
+    ground: "Geschliffen lassen",
+  },
   copyOf: (name) => `${name}, noch einmal`,
 
   sentence: "{count} {facets} bei {angle} auf der {side}, ab {start}, {rule}",

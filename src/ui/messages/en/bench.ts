@@ -519,6 +519,8 @@ export const bench = {
     diameterHow: "The chip's widest",
     none: "No recut takes it away: it is outside the finished piece, or would go to the middle.",
     way: (tier: string, k: string, mm: string) => `Take ${tier} ${mm} deeper; facet ${k} clears the chip.`,
+    dear: (times: string) => `This takes ${times} times as much glass as the first way.`,
+    intoInside: (mm: string) => `This breaks ${mm} into the design inside.`,
     take: "Plan this recut",
   },
 

@@ -144,7 +144,8 @@ export const drawings = {
     before: "Earlier",
     after: "Later",
     uncut: "uncut",
-    moment: (tier: string, k: string, width: string) => `${tier} ${k}: ${width} wide now`,
+    moment: (tier: string, k: string, width: string) => `${tier}, facet ${k}: ${width} wide now`,
+    place: (tier: string, k: string) => `${tier}, facet ${k}`,
     atEnd: (width: string) => `${width} in the end`,
   },
 } as const;

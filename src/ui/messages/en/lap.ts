@@ -47,7 +47,7 @@ export const lap = {
     open: "All steps",
     leave: "Back to the step",
     title: "Where the work stands",
-    how: "Press a line for its stops. Hold a stop to go on from there: what comes before it then counts as done, all after it as still to do.",
+    how: "Hold a stop to go on from there. All before it counts as done, all after it as still to do.",
     here: "You are here",
     allDone: "done",
     doneOf: (done: string, of: string) => `${done} of ${of} done`,

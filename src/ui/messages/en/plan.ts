@@ -18,6 +18,9 @@ export const plan = {
   earlier: "Cut earlier",
   later: "Cut later",
   remove: "Delete",
+  finish: "Finish",
+  finishes: { polished: "polished", prepolished: "pre-polished", ground: "ground" },
+  leaveAs: { polished: "Polish it", prepolished: "Leave it pre-polished", ground: "Leave it ground" },
   copyOf: (name: string) => `${name}, again`,
 
   /** Slots: count, facets (the word), angle, side, start, rule, amount, other. */

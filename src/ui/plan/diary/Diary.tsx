@@ -6,6 +6,7 @@ import { type KeyboardEvent, type MouseEvent, useEffect, useMemo, useRef } from 
 import { solved as solvedOf } from "../../../state/derived.ts";
 import { Button } from "../../controls/Button.tsx";
 import { drawingWords } from "../../messages/drawings.ts";
+import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolid, useStudio } from "../../use-studio.ts";
@@ -63,9 +64,17 @@ function OpenDiary() {
   );
 }
 
-/** "Shoulder 4: 7.2 mm wide now, 5.9 mm in the end" */
+/** A tier by its name, or by its place when it has none. */
+function useTierName(): (index: number) => string {
+  const { tierNumber } = useWords(planWords);
+  const { tiers } = usePlan();
+  return (index) => tiers[index].name || tierNumber(index + 1);
+}
+
+/** "Shoulder, facet 4: 7.2 mm wide now, 5.9 mm in the end" */
 function MomentSaid({ moment }: { moment: DiaryMoment | null }) {
   const words = useWords(drawingWords).diary;
+  const nameOf = useTierName();
   const format = useFormat();
   const plan = usePlan();
   const finished = useSolid();
@@ -77,7 +86,7 @@ function MomentSaid({ moment }: { moment: DiaryMoment | null }) {
     );
   const { tierIndex, place, widthMm, count } = moment;
   const endMm = (finished.facets[count - 1].width * plan.piece.diameterMm) / 2;
-  const now = words.moment(plan.tiers[tierIndex].name, String(place), format.length(widthMm));
+  const now = words.moment(nameOf(tierIndex), String(place), format.length(widthMm));
   const isNarrower = format.length(endMm) !== format.length(widthMm);
   return (
     <p className="diary-said" aria-live="polite">
@@ -107,7 +116,7 @@ function byTier(moments: readonly DiaryMoment[]): DiaryMoment[][] {
 /** One stop for the keyboard; arrows leaf, a press goes to its moment. Cut facets are filled, those to come outlined. */
 function Strip({ moments, count, onLeaf, onKeyDown }: StripProps) {
   const words = useWords(drawingWords).diary;
-  const plan = usePlan();
+  const nameOf = useTierName();
   const here = useRef<HTMLSpanElement>(null);
   useEffect(() => {
     if (count >= 0) here.current?.scrollIntoView({ block: "nearest", inline: "center" });
@@ -128,7 +137,7 @@ function Strip({ moments, count, onLeaf, onKeyDown }: StripProps) {
       aria-valuetext={
         count === 0
           ? words.uncut
-          : `${plan.tiers[moments[count - 1].tierIndex].name} ${moments[count - 1].place}`
+          : words.place(nameOf(moments[count - 1].tierIndex), String(moments[count - 1].place))
       }
       onKeyDown={onKeyDown}
       onClick={onClick}
@@ -149,7 +158,7 @@ function Strip({ moments, count, onLeaf, onKeyDown }: StripProps) {
               </span>
             ))}
           </div>
-          <span className="diary-name">{plan.tiers[own[0].tierIndex].name}</span>
+          <span className="diary-name">{nameOf(own[0].tierIndex)}</span>
         </div>
       ))}
     </div>

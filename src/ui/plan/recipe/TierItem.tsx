@@ -1,6 +1,6 @@
 /** One tier: its name, its sentence, what is true of it, and what stands against it. */
 import { useEffect, useRef } from "react";
-import type { Tier } from "../../../core/plan/document.ts";
+import type { Finish, Tier } from "../../../core/plan/document.ts";
 import { Quietly, Suggest } from "../../app/slots.tsx";
 import { Actions } from "../../controls/Actions.tsx";
 import { planWords } from "../../messages/plan.ts";
@@ -12,6 +12,8 @@ import { NameField } from "./NameField.tsx";
 import { TierSentence } from "./TierSentence.tsx";
 import { tierTruth } from "./tier-truth.ts";
 import { truthInWords } from "./truth-words.ts";
+
+const FINISHES: readonly Finish[] = ["polished", "prepolished", "ground"];
 
 function useTierActions(tier: Tier, index: number) {
   const words = useWords(planWords);
@@ -28,6 +30,11 @@ function useTierActions(tier: Tier, index: number) {
     },
     { id: "earlier", words: words.earlier, isDisabled: index === 0, run: () => move(index - 1) },
     { id: "later", words: words.later, isDisabled: index === last, run: () => move(index + 1) },
+    ...FINISHES.filter((finish) => finish !== (tier.finish ?? "polished")).map((finish) => ({
+      id: finish,
+      words: words.leaveAs[finish],
+      run: () => dispatch({ type: "change-tier", tierId: tier.id, change: { finish } }),
+    })),
     {
       id: "remove",
       words: words.remove,
