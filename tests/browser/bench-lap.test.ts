@@ -146,3 +146,95 @@ describe("the screen at the lap", () => {
     await part("Close");
   });
 });
+
+describe("finding one's way at the lap", () => {
+  const holdIt = async (name: string | RegExp) => {
+    const button = page.getByRole("button", { name, exact: typeof name === "string" });
+    await button.scrollIntoViewIfNeeded();
+    const box = await button.boundingBox();
+    if (!box) throw new Error(`no button ${name}`);
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.waitForTimeout(HELD_MS);
+    await page.mouse.up();
+  };
+
+  it("goes to any stop by a held press, and a knock does nothing", async () => {
+    await part("At the lap");
+    await part("All steps");
+    expect(await severeFindings(page)).toEqual([]);
+    const pass = page.locator(".lap-pass").nth(4);
+    await pass.click();
+    const stop = page.locator(".lap-to button").nth(2);
+    const label = (await stop.textContent()) ?? "";
+    await stop.click({ delay: SHORT_MS });
+    await page.waitForTimeout(HELD_MS);
+    expect(await page.locator(".lap-foot").count()).toBe(0);
+    await holdIt(`Go on at stop ${label}. Press and hold`);
+    await page.locator(".lap-stop b").waitFor(SLOW);
+    expect(await page.locator(".lap-stop b").textContent()).toBe(label);
+    expect(await page.locator(".lap-pivot").textContent()).toMatch(/^Arm angle .*Pivot /);
+    // Its tier, and hours instead of steps.
+    expect(await page.locator(".lap-foot [data-step]").textContent()).toMatch(/^Tier \d of \d\. About .* h/);
+  });
+
+  it("tells the arm's setting as large as the stop", async () => {
+    await part("All steps");
+    await holdIt("Hold: from setting up for it");
+    while ((await page.locator(".lap-arm").count()) === 0) await holdIt(/^Next step/);
+    const sizes = await page
+      .locator(".lap-arm b")
+      .evaluateAll((all) => all.map((b) => Number.parseFloat(getComputedStyle(b).fontSize)));
+    expect(sizes).toHaveLength(2);
+    for (const size of sizes) expect(size).toBeGreaterThanOrEqual(96);
+  });
+
+  it("takes a measured width on large keys, keeps it as cut, and leaves the plan as it is", async () => {
+    await part("All steps");
+    // Open the passes until the one that ends its tier.
+    for (let i = 0; (await page.getByRole("button", { name: "Hold: measure this tier" }).count()) === 0; i++)
+      await page.locator(".lap-pass").nth(i).click();
+    await holdIt("Hold: measure this tier");
+    await part("Type the width");
+    expect(await severeFindings(page)).toEqual([]);
+    for (const key of ["9", "9", "9"]) await part(key);
+    await page.getByText("the piece itself").waitFor(SLOW);
+    expect(await page.getByRole("button", { name: /^Keep the width/ }).isDisabled()).toBe(true);
+    for (let i = 0; i < 3; i++) await part("Take the last key back");
+    for (const key of ["7", ".", "3"]) await part(key);
+    for (const key of await page.locator(".lap-keypad button").all()) {
+      const box = await key.boundingBox();
+      expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(64);
+    }
+    await holdIt(/^Keep the width/);
+    await page.getByText("Kept: 7.30 mm wide.").waitFor(SLOW);
+    await part("Close");
+  });
+
+  it("never cuts a caution, on any screen", async () => {
+    await part("At the lap");
+    await part("All steps");
+    await page.locator(".lap-pass").first().click();
+    await holdIt("Hold: from setting up for it");
+    for (let n = Number(await stepNow()); n > 1; n--) {
+      await holdIt(/^Undo the last step/);
+      await reachStep(n - 1);
+    }
+    for (const [width, height] of [
+      [390, 844],
+      [844, 390],
+      [820, 1180],
+      [1440, 900],
+    ]) {
+      await page.setViewportSize({ width, height });
+      for (const line of await page.locator(".lap-care li").all()) {
+        const box = await line.boundingBox();
+        expect(box && box.y >= 0 && box.y + box.height <= height + 0.5, `${width} x ${height}`).toBe(true);
+      }
+      expect(await page.locator(".lap-care li").count()).toBe(5);
+      expect(await page.locator(".lap-step").evaluate((box) => getComputedStyle(box).maskImage)).toBe("none");
+    }
+    await page.setViewportSize({ width: 390, height: 844 });
+    await part("Close");
+  });
+});

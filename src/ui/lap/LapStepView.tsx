@@ -56,7 +56,7 @@ function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
           String(now.pass?.count ?? 1),
         )}
         <br />
-        {stageName(stages, step.stage)}
+        <span className="lap-where-stage">{stageName(stages, step.stage)}</span>
       </p>
       <p className="lap-stop">
         <span className="lap-what">{reading?.isStop ? words.stop : words.turn}</span>
