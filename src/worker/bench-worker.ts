@@ -16,6 +16,7 @@ import { calibrate, guessRemoval } from "../core/bench/strokes.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { solvePlan } from "../core/plan/solve.ts";
 import { serveJobs, type Ticket } from "./job.ts";
+import { sheetFace } from "./sheet-face.ts";
 import { simulate } from "./simulate-bench.ts";
 
 /** Enough for a smooth line at the size of the plot. */
@@ -112,8 +113,10 @@ const jobs = {
   simulate,
   tooDeep: ({ plan, tierIndex, depthMm }: DeepQuestion) => matchTooDeep(plan, tierIndex, depthMm),
   recuts,
-  sheet: ({ plan, language, unit, paper, decimal }: SheetQuestion) =>
-    sheetHtml(solvePlan(plan), { words: { ...SHEET_WORDS[language], decimal }, unit, paper }),
+  sheet: async ({ plan, language, unit, paper, decimal }: SheetQuestion) => {
+    const words = { ...SHEET_WORDS[language], decimal };
+    return sheetHtml(solvePlan(plan), { words, unit, paper, face: await sheetFace() });
+  },
   /** What finding each tier's angle again costs, as far off as the plan's rig says. */
   foundAgain: (plan: Plan) => foundAgain(solvePlan(plan)),
 };

@@ -7,6 +7,7 @@ import { foundAgain } from "../../src/core/bench/found-again.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
 import { openBench, pressPart, SLOW, severeFindings } from "./bench-page.ts";
 import { BENCH_PLAN } from "./bench-plan.ts";
+import { fileOf } from "./built-app.ts";
 import { pdfPages } from "./pdf-pages.ts";
 import type { OpenPage } from "./support.ts";
 
@@ -170,6 +171,29 @@ describe("the sheet", () => {
       expect(nearest, `a bar of ${mm} mm`).toBeLessThan(0.005);
     }
   });
+});
+
+it("keeps the sheet as a file with its own typeface in it, the one that it is printed in from here", async () => {
+  const printed = page.locator(".sheet-printed");
+  const family = await printed.evaluate((host) =>
+    getComputedStyle(host.shadowRoot?.querySelector(".sheet-page") ?? host)
+      .fontFamily.split(",")[0]
+      .replaceAll('"', ""),
+  );
+  expect(await page.evaluate((name) => document.fonts.check(`12pt "${name}"`), family)).toBe(true);
+  expect(
+    await page.evaluate(() => [...document.fonts].map((face) => face.family.replaceAll('"', ""))),
+  ).toContain(family);
+  const { name, bytes } = await fileOf(page, () =>
+    page.getByRole("button", { name: "Save as a file" }).click(),
+  );
+  expect(name).toMatch(/\.html$/);
+  const faces = [
+    ...bytes.toString("utf8").matchAll(/@font-face \{ font-family: "([^"]+)";[^}]*base64,([\w+/=]+)\)/g),
+  ];
+  expect(faces.map(([, own]) => own)).toEqual([family, family]);
+  // WOFF2 begins with its name
+  for (const [, , file] of faces) expect(Buffer.from(file, "base64").toString("latin1", 0, 4)).toBe("wOF2");
 });
 
 describe("as cut", () => {

@@ -1,8 +1,7 @@
 /** The sheet printed: what the hands need is large on two pages, whatever the paper, the language and the face it is set in. */
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { sheetFace } from "../../src/cli/sheet-face.ts";
 import { sheetHtml } from "../../src/core/bench/sheet.ts";
 import { lineMm, type Paper } from "../../src/core/bench/sheet-style.ts";
 import type { SheetWords } from "../../src/core/bench/sheet-words.ts";
@@ -20,17 +19,8 @@ const PX_PER_MM = 96 / 25.4;
 /** What the hands need at the wet lap. */
 const AT_THE_LAP =
   ".say, .held, .rules, .turn h2, .turn p:not(.care), .stages li, .ticks th, .ticks strong, .ticks small";
-/** The face that the app prints the sheet in; kept as a file it falls back to Arial and its like. */
-const FACE = readFileSync(
-  createRequire(import.meta.url).resolve(
-    "@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght-normal.woff2",
-  ),
-).toString("base64");
-const FACE_RULE = `@font-face { font-family: "Atkinson Hyperlegible Next"; font-weight: 200 800; src: url(data:font/woff2;base64,${FACE}); }`;
-
-/** A sheet lets nothing in from outside, so its rule against that has to go for the face. */
-const inAppsFace = (sheet: string): string =>
-  sheet.replace(/<meta http-equiv[^>]*>/, "").replace("<style>", `<style>${FACE_RULE}`);
+/** The sheet as it stands where typefaces from a file are refused: in whatever face the machine has, here a wide one. */
+const withoutFace = (sheet: string): string => sheet.replace(/@font-face[^}]*\}/g, "");
 
 const PRINTS = [
   [sheetWordsEn, "a4", "mm"],
@@ -79,18 +69,29 @@ const shown = (): Promise<Shown> =>
     return { lapPt: lapPx * 0.75, leastPt: leastPx * 0.75, over };
   }, AT_THE_LAP);
 
-/** A plan's sheet as it lies on paper, in one of the two faces. */
-async function printed(plan: Plan, [words, paper, unit]: Print, isAppsFace: boolean) {
+/** Puts a sheet into the page as one opens a file. */
+async function show(
+  plan: Plan,
+  [words, paper, unit]: Print,
+  change = (sheet: string) => sheet,
+): Promise<void> {
   await page.setViewportSize({ width: Math.round(lineMm(paper) * PX_PER_MM), height: 1000 });
-  const sheet = sheetHtml(solvePlan(plan), { words, unit, paper });
+  const sheet = sheetHtml(solvePlan(plan), { words, unit, paper, face: await sheetFace() });
   // A page of its own: the rule against what is outside stays with a document.
   await page.goto("about:blank");
-  await page.setContent(isAppsFace ? inAppsFace(sheet) : sheet);
-  const faces = await page.evaluate(() =>
-    document.fonts.ready.then((all) => [...all].map(({ status }) => status)),
-  );
-  expect(faces).toEqual(isAppsFace ? ["loaded"] : []);
-  const pages = await pdfPages(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+  await page.setContent(change(sheet));
+  await page.evaluate(() => document.fonts.ready.then(() => undefined));
+}
+
+const onPaper = async () => pdfPages(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+
+/** A plan's sheet as it lies on paper. */
+async function printed(plan: Plan, print: Print) {
+  const [words] = print;
+  await show(plan, print);
+  const faces = await page.evaluate(() => [...document.fonts].map(({ status }) => status));
+  expect(faces).toContain("loaded");
+  const pages = await onPaper();
   const text = pages.map((one) => one.text).join(" ");
   for (const tier of plan.tiers) expect(text).toContain(tier.name);
   expect(text).toContain(words.cautions["wet-only"]);
@@ -109,11 +110,55 @@ async function eachPrint(
 ): Promise<void> {
   for (const print of PRINTS)
     for (const plan of plans(print[0].language))
-      for (const isAppsFace of [false, true]) {
-        const said = `${plan.name}, ${print[0].language}, ${print[1]}, ${isAppsFace ? "app's face" : "fallback"}`;
-        check(await printed(plan, print, isAppsFace), said, plan);
-      }
+      check(await printed(plan, print), `${plan.name}, ${print[0].language}, ${print[1]}`, plan);
 }
+
+/** Names of the typefaces that the sheet's text came out in, and whether each came with the sheet. */
+async function facesShown(): Promise<readonly { readonly name: string; readonly isOwn: boolean }[]> {
+  const tools = await page.context().newCDPSession(page);
+  await tools.send("DOM.enable");
+  await tools.send("CSS.enable");
+  const { root } = await tools.send("DOM.getDocument");
+  const { nodeIds } = await tools.send("DOM.querySelectorAll", { nodeId: root.nodeId, selector: "body *" });
+  const found = new Map<string, boolean>();
+  for (const nodeId of nodeIds)
+    for (const font of (await tools.send("CSS.getPlatformFontsForNode", { nodeId })).fonts)
+      found.set(font.familyName, font.isCustomFont);
+  return [...found].map(([name, isOwn]) => ({ name, isOwn }));
+}
+
+/** How far the box of a number reaches over its letters on either side, and how far letters of neighbours are apart, px. */
+const roomAtStops = () =>
+  page.evaluate(() => {
+    const inkOf = (element: Element) => {
+      const range = document.createRange();
+      range.selectNodeContents(element.firstChild ?? element);
+      return range.getBoundingClientRect();
+    };
+    let [within, between] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+    for (const row of document.querySelectorAll(".ticks thead tr")) {
+      const stops = [...row.querySelectorAll(".stop")];
+      for (const what of ["strong", "small"]) {
+        const inks = stops.flatMap((stop) => {
+          const label = stop.querySelector(what);
+          if (!label) return [];
+          const [ink, box] = [inkOf(label), stop.getBoundingClientRect()];
+          within = Math.min(within, ink.left - box.left, box.right - ink.right);
+          return [ink];
+        });
+        for (const [i, ink] of inks.slice(1).entries()) between = Math.min(between, ink.left - inks[i].right);
+      }
+    }
+    const borders = [...document.querySelectorAll(".stop")].map((stop) => {
+      const { borderLeftWidth, borderRightWidth, borderLeftStyle } = getComputedStyle(stop);
+      return [
+        borderLeftStyle,
+        Number.parseFloat(borderLeftWidth) >= 1,
+        Number.parseFloat(borderRightWidth) >= 1,
+      ];
+    });
+    return { within, between, isBoxed: borders.every(([style, l, r]) => style === "solid" && l && r) };
+  });
 
 describe("the sheet on paper", () => {
   it("has everything that is read at the lap at 12 points or more, the rest at 8.5, for each example", async () => {
@@ -152,8 +197,80 @@ describe("the sheet on paper", () => {
   }, 600_000);
 
   it("says on the sheet itself when a plan is more than two pages hold", async () => {
-    const { pages, saysTooMuch } = await printed(TOO_MUCH_PLAN, PRINTS[0], false);
+    const { pages, saysTooMuch } = await printed(TOO_MUCH_PLAN, PRINTS[0]);
     expect(pages).toBeGreaterThan(2);
     expect(saysTooMuch).toBe(true);
   });
+
+  it("comes out in the face that it carries, names of Europe's languages included, on a machine without it", async () => {
+    const name =
+      "\u017dlu\u0165ou\u010dk\u00fd \u0141\u00f3d\u017a \u00c6r\u00f8 \u0150rs\u00e9g \u015eim\u015fek \u0122eig\u0101 \u00d7 \u2122 \u20ac \u201e\u00df\u201c \u2013";
+    const own = { ...UNEVEN_PLAN, name, notes: name };
+    for (const print of PRINTS) {
+      await show(own, print);
+      expect(await facesShown(), print[0].language).toEqual([
+        { name: expect.stringContaining("Atkinson Hyperlegible Next"), isOwn: true },
+      ]);
+    }
+    await show(own, PRINTS[0], withoutFace);
+    expect((await facesShown()).every(({ name: face, isOwn }) => face.startsWith("DejaVu") && !isOwn)).toBe(
+      true,
+    );
+  });
+
+  it("keeps stop numbers apart in boxes of their own, in any face, on the page and in text taken from it", async () => {
+    const inFace = (name: string) => (sheet: string) =>
+      withoutFace(sheet).replace("<style>", `<style>body { font-family: "${name}" !important; }`);
+    for (const [face, change] of [
+      ["own", undefined],
+      ["the machine's", withoutFace],
+      ["DejaVu Serif", inFace("DejaVu Serif")],
+      ["DejaVu Sans Mono", inFace("DejaVu Sans Mono")],
+    ] as const)
+      for (const plan of [BENCH_PLAN, RIG_PLAN, EIGHT_PLAN, LARGE_PLAN, UNEVEN_PLAN])
+        for (const print of [PRINTS[1], PRINTS[2]]) {
+          const said = `${plan.name}, ${print[0].language}, ${face}`;
+          await show(plan, print, change);
+          const { within, between, isBoxed } = await roomAtStops();
+          expect(isBoxed, said).toBe(true);
+          expect(within, said).toBeGreaterThan(0.4);
+          expect(between, said).toBeGreaterThan(1.5);
+          expect((await shown()).over, said).toEqual([]);
+          const words = (await onPaper()).flatMap((one) => one.text.split(/\s+/));
+          const copied = await page.evaluate(() => {
+            getSelection()?.selectAllChildren(document.body);
+            return String(getSelection());
+          });
+          // No number is longer than a stop's or a width's own.
+          for (const text of [words, copied.split(/\s+/)])
+            expect(
+              text.filter((word) => /^[\d.,]*\d{5}/.test(word)),
+              said,
+            ).toEqual([]);
+          const labels = await page.locator(".stop strong").allTextContents();
+          for (const label of labels) expect(words, said).toContain(label.trim());
+        }
+  }, 300_000);
+
+  it("prints its gauges exactly as long as they say, in any face, whatever stands beside them", async () => {
+    /** Something that a face or a translation makes far too long for its line. */
+    const tooLong = (sheet: string) =>
+      withoutFace(sheet).replace(
+        "<body>",
+        `<body><p style="white-space: nowrap">${"far too long ".repeat(30)}</p>`,
+      );
+    for (const change of [undefined, withoutFace, tooLong])
+      for (const print of PRINTS) {
+        await show(EIGHT_PLAN, print, change);
+        const gauges = await page
+          .locator("svg[data-mm]")
+          .evaluateAll((all) => all.map((svg) => Number(svg.getAttribute("data-mm"))));
+        expect(gauges.length).toBeGreaterThan(4);
+        const widths = (await onPaper()).flatMap((one) => one.boxes.map((box) => box.widthMm));
+        for (const mm of gauges) {
+          const off = Math.min(...widths.map((width) => Math.abs(width - mm)));
+          expect(off, `a bar of ${mm} mm`).toBeLessThan(0.01 + 0.0005 * mm);
+        }
+      }
+  }, 300_000);
 });

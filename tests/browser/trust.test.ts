@@ -25,8 +25,19 @@ const savedPlan = async (page: Page): Promise<Plan> =>
   parsePlan((await fileOf(page, () => openFromMenu(page, "Save plan to a file"))).bytes.toString("utf8"))
     .plan;
 
+/** A machine on which everything that is counted off the main thread takes its time. */
+const slowWorkers = () => {
+  const LATE_MS = 1500;
+  Worker.prototype.postMessage = new Proxy(Worker.prototype.postMessage, {
+    apply: (post, worker, given) => void setTimeout(() => Reflect.apply(post, worker, given), LATE_MS),
+  });
+};
+/** For one step of the walk on such a machine. */
+const PATIENCE_MS = 120_000;
+
 it("has every place, part and sheet without a network once visited, asks nothing of another origin, and keeps a change", async () => {
-  const { page, errors, foreign, close } = await app.visit({ serviceWorkers: "allow" });
+  const { page, errors, foreign, close } = await app.visit({ serviceWorkers: "allow", before: slowWorkers });
+  page.setDefaultTimeout(PATIENCE_MS);
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
   // the first visit's worker takes hold of the page with the next load
   await page.reload();

@@ -5,6 +5,7 @@ import { sheetWordsEn } from "../../core/bench/sheet-words-en.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import { writeOut } from "../files.ts";
 import { readPlan } from "../read-plan.ts";
+import { sheetFace } from "../sheet-face.ts";
 import { UsageError } from "../usage-error.ts";
 
 type Options = Readonly<Record<string, string | boolean | undefined>>;
@@ -27,6 +28,6 @@ export async function run([planPath]: readonly string[], options: Options): Prom
   const unit = choice(options, "unit", UNITS);
   const paper = choice(options, "paper", PAPERS);
   const { plan } = await readPlan(planPath);
-  const sheet = sheetHtml(solvePlan(plan), { words, unit, paper });
+  const sheet = sheetHtml(solvePlan(plan), { words, unit, paper, face: await sheetFace() });
   await writeOut(out, sheet);
 }

@@ -35,7 +35,7 @@ export interface TierLayout extends Columns {
 
 /** Facets wider than this take the whole line, so that the sentence keeps its room. */
 const WIDE_PICTURE_MM = 60;
-const LABEL_ROOM_MM = 0.8;
+const LABEL_ROOM_MM = 1.3;
 const WIDTH_ROOM_MM = 1.4;
 /** Between the words of a stage and its first box. */
 const BOX_ROOM_MM = 1.5;

@@ -1,4 +1,6 @@
 /** The sheet's look: black on white, large type, true sizes in mm. Its own file so that the page is only structure. */
+import { SHEET_FACE } from "./sheet-face.ts";
+
 export type Paper = "a4" | "letter";
 
 const PAPER_MM: Readonly<Record<Paper, { readonly wide: number; readonly high: number }>> = {
@@ -48,7 +50,7 @@ export const measuresAt = ({ isClose }: SheetType) =>
 /** A tier's sentence and its stops stand out from what is said beside them, in sizes of that. */
 export const SAY = 1.15;
 export const SAY_LINE = 1.15;
-export const stopPt = ({ isClose }: SheetType): number => (isClose ? 14.5 : 15);
+export const stopPt = ({ isClose }: SheetType): number => (isClose ? 14 : 14.5);
 export const STOP_LINE = 1.05;
 export const TITLE = 1.5;
 export const HEADING = 1.15;
@@ -94,8 +96,10 @@ export function sheetStyle(paper: Paper, type: SheetType, tables: readonly Colum
   return `
 @page { size: ${wide}mm ${high}mm; margin: ${marginMm(type)}mm ${SIDE_MM}mm; }
 * { box-sizing: border-box; }
+/* A printer makes the whole page smaller when something stands out of it, and true sizes with it. */
+html, body { overflow-x: clip; }
 html { background: #fff; color: #000; }
-body { margin: 0 auto; max-width: ${lineMm(paper)}mm; font: ${lapPt}pt/${lineHeight} "Atkinson Hyperlegible Next", "Atkinson Hyperlegible", Arial, Helvetica, "Liberation Sans", sans-serif; font-variant-numeric: tabular-nums; }
+body { margin: 0 auto; max-width: ${lineMm(paper)}mm; font: ${lapPt}pt/${lineHeight} "${SHEET_FACE}", Arial, Helvetica, sans-serif; font-variant-numeric: tabular-nums; }
 @media screen { body { padding: 8mm 0; } }
 h1 { font-size: ${TITLE}em; line-height: 1.1; margin: 0; overflow-wrap: anywhere; }
 h2 { font-size: ${HEADING}em; margin: 0; }
@@ -118,25 +122,28 @@ ul { list-style: none; margin: 0; padding: 0; }
 .facet-and-words:has(.wide) { display: block; }
 .picture { flex: 0 0 auto; min-width: ${PICTURE_MM.least}mm; max-width: ${PICTURE_MM.most}mm; text-align: center; }
 .picture p { margin: 0; }
+.picture.wide { max-width: 100%; overflow-x: clip; }
 .picture > p:only-child { max-width: ${PICTURE_MM.least}mm; }
 .say { font-size: ${SAY}em; font-weight: 700; line-height: ${SAY_LINE}; }
 .note { font-weight: 700; }
-.note::before { content: "\\25B6\\00a0"; }
+.note::before { content: ""; display: inline-block; margin-right: 0.25em; border: solid transparent; border-width: 0.3em 0 0.3em 0.55em; border-left-color: #000; }
 .stages { display: grid; grid-template-columns: 1fr 1fr; gap: 0 ${STAGE_GAP_MM}mm; }
 .stages .long { grid-column: 1 / -1; }
 .stages li, .ticks tbody th { padding-left: ${PLACE}em; text-indent: -${PLACE}em; }
 .stages b, .ticks tbody b { display: inline-block; width: ${PLACE}em; text-indent: 0; }
 .tables { display: flex; flex-wrap: wrap; gap: 0 ${TABLE_GAP_MM}mm; align-items: flex-start; }
-.ticks { table-layout: fixed; width: 0; border-collapse: collapse; break-inside: avoid; }
+.ticks { max-width: 100%; border-collapse: collapse; break-inside: avoid; }
 .ticks th, .ticks td { padding: 0; font-weight: 400; }
 .ticks tbody tr { height: ${boxMm}mm; }
-.ticks tbody th { text-align: left; padding-right: 1mm; }
+.ticks tbody th { text-align: left; padding-right: 1mm; overflow-wrap: anywhere; }
 .ticks td { border: 0.3mm solid #000; }
 .ticks .none { border: 0; text-align: center; vertical-align: top; }
-.stop { vertical-align: bottom; }
-.stop strong { display: block; font-size: ${stopPt(type)}pt; line-height: ${STOP_LINE}; }
-.stop small { display: block; font-size: 1em; line-height: ${STOP_LINE}; white-space: nowrap; }
-.measure { display: flex; gap: 1mm; height: ${MEASURE_HIGH_MM}mm; align-items: flex-end; line-height: 1; padding-right: 2mm; max-width: 110mm; }
+/* Each number in a box of its own, which grows with it, whatever face it is set in; the words beside give way. Another face is set as large as makes its zero as wide as our own bold one. */
+.ticks .stop { vertical-align: bottom; border: 0.3mm solid #000; padding: 0 0.1mm; white-space: nowrap; }
+.stop i { font-size: 1pt; font-style: normal; }
+.stop strong { display: block; font-size: ${stopPt(type)}pt; line-height: ${STOP_LINE}; font-size-adjust: ch-width 0.65; }
+.stop small { display: block; font-size: 1em; line-height: ${STOP_LINE}; }
+.measure { display: flex; gap: 1mm; flex-wrap: wrap; min-height: ${MEASURE_HIGH_MM}mm; align-items: flex-end; line-height: 1; padding-right: 2mm; max-width: 110mm; }
 .measure i { flex: 1; min-width: ${BLANK_MM}mm; border-bottom: 0.2mm solid #000; }
 ${columnRules(tables)}
 .facet path { fill: none; stroke: #000; stroke-width: 0.45; stroke-linecap: round; stroke-linejoin: round; }

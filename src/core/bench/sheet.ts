@@ -11,6 +11,7 @@ import { html, type Markup } from "./markup.ts";
 import { PREPARATIONS, type Step } from "./order.ts";
 import { readMark } from "./set-up.ts";
 import { CHECK_BAR_MM, checkBar, facetPicture, gaugePicture } from "./sheet-drawings.ts";
+import { type FacePart, faceRules } from "./sheet-face.ts";
 import { fitPages, type SheetText } from "./sheet-fit.ts";
 import { type SheetUnit, sheetFormat } from "./sheet-format.ts";
 import { besidePictureMm, isShortLine, isWide, type TierLayout } from "./sheet-layout.ts";
@@ -22,6 +23,8 @@ export interface SheetOptions {
   readonly words: SheetWords;
   readonly unit: SheetUnit;
   readonly paper: Paper;
+  /** The typeface that goes into the file. */
+  readonly face: readonly FacePart[];
 }
 
 /** Wider facets have no gauge: calipers tell them better. */
@@ -68,11 +71,14 @@ interface TablePart {
   readonly head: Markup | null;
 }
 
+/** Numbers beside each other stay apart also where the text is taken from the paper: a letter of its own, not only room. */
+const SPACE = html`<i>\u00a0</i>`;
+
 /** Stops in order with a box for each stage under every one; a stop with nothing to grind has a dash. */
 function stopTable({ stages, stops, head }: TablePart, { kind }: TierLayout, name: string): Markup {
   const heads = stops.map(({ label, width }) => {
-    const own = width === null ? null : html`<small>${width}</small>`;
-    return html`<th scope="col" class="stop"><strong>${label}</strong>${own}</th>`;
+    const own = width === null ? null : html`<small>${width}${SPACE}</small>`;
+    return html`<th scope="col" class="stop"><strong>${label}${SPACE}</strong>${own}</th>`;
   });
   const rows = stages.map(({ place, text }, i) => {
     const boxes = stops.map((stop) =>
@@ -256,7 +262,7 @@ function sheetText(matter: SheetMatter, unit: SheetUnit): SheetText {
 }
 
 /** The whole sheet as one HTML document without scripts or outside files. */
-export function sheetHtml(solved: SolvedPlan, { words, unit, paper }: SheetOptions): string {
+export function sheetHtml(solved: SolvedPlan, { words, unit, paper, face }: SheetOptions): string {
   const matter: SheetMatter = {
     solved,
     bench: benchOf(solved),
@@ -268,10 +274,10 @@ export function sheetHtml(solved: SolvedPlan, { words, unit, paper }: SheetOptio
   const text = sheetText(matter, unit);
   const { type, tiers: layouts, fits } = fitPages(text, paper);
   const tiers = text.tiers.map((tier, i) => tierSection(tier, layouts[i], { words, paper, type }, `t${i}`));
-  const style = { markup: sheetStyle(paper, type, layouts) };
+  const style = { markup: `${faceRules(face)}${sheetStyle(paper, type, layouts)}` };
   const tooMuch = fits ? null : html`<p class="note">${words.tooMuch}</p>`;
   const notes = text.notes ? html`<p class="run-in notes">${text.notes}</p>` : null;
   const body = html`${header(text)}${tooMuch}${tiers}${gauges(text, type)}${notes}`;
-  return html`<!doctype html><html lang="${words.language}"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'"><meta name="viewport" content="width=device-width"><title>${solved.plan.name}</title><style>${style}</style></head><body>${body}</body></html>\n`
+  return html`<!doctype html><html lang="${words.language}"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:"><meta name="viewport" content="width=device-width"><title>${solved.plan.name}</title><style>${style}</style></head><body>${body}</body></html>\n`
     .markup;
 }

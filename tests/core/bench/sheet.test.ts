@@ -36,7 +36,7 @@ const solved = solvePlan(
   ),
 );
 const sheet = (own = solved, words = sheetWordsEn, unit: "mm" | "inch" = "mm") =>
-  sheetHtml(own, { words, unit, paper: "a4" });
+  sheetHtml(own, { words, unit, paper: "a4", face: [] });
 
 describe("bench sheet", () => {
   it("says each tier as a sentence and lists every stop with a box a stage", () => {
@@ -103,7 +103,7 @@ describe("bench sheet", () => {
         ),
       );
     const made = (own: ReturnType<typeof rings>, paper: "a4" | "letter") => {
-      const text = sheetHtml(own, { words: sheetWordsEn, unit: "mm", paper });
+      const text = sheetHtml(own, { words: sheetWordsEn, unit: "mm", paper, face: [] });
       return {
         points: Number(/font: ([\d.]+)pt/.exec(text)?.[1]),
         tooMuch: text.includes("too much for two pages"),
@@ -152,7 +152,7 @@ describe("bench sheet", () => {
       solvePlan(plan([tier({ count: 7, depth: { rule: "touch" } })], { ...RIG, stages: STAGES })),
     );
     expect(uneven).toContain("Under a stop: its last width while ground, mm.");
-    expect(uneven.match(/<small>\d+\.\d<\/small>/g)).toHaveLength(7);
+    expect(uneven.match(/<small>\d+\.\d<i>/g)).toHaveLength(7);
   });
 
   it("keeps every name and note as text", () => {

@@ -246,7 +246,7 @@ describe("reading survives", () => {
           findings.map((finding) => finding.text).join(),
         ];
         const pages = [
-          sheetHtml(solved, { words: sheetWordsEn, unit: "mm", paper: "a4" }),
+          sheetHtml(solved, { words: sheetWordsEn, unit: "mm", paper: "a4", face: [] }),
           skinSvg(solved, solid),
           outlinesSvg(solved, solid),
         ];

@@ -28,7 +28,13 @@ interface SheetParts {
 
 /** Rules about the document's root and body hold for the host here. */
 const forHost = (style: string): string =>
-  style.replace(/(^|\n)html\s*\{/g, "$1:host {").replace(/(^|[\n{]\s*)body\s*\{/g, "$1.sheet-page {");
+  style
+    .replace(/(^|\n)html, body\s*\{/g, "$1:host, .sheet-page {")
+    .replace(/(^|\n)html\s*\{/g, "$1:host {")
+    .replace(/(^|[\n{]\s*)body\s*\{/g, "$1.sheet-page {");
+
+/** The face that the file carries is the app's own here. */
+const FACE_RULE = /@font-face\s*\{[^}]*\}/g;
 
 /** Takes a sheet apart: it is our own markup, in which every name and note is text already. */
 export function sheetParts(sheet: string): SheetParts {
@@ -36,7 +42,7 @@ export function sheetParts(sheet: string): SheetParts {
   const style = [...parsed.querySelectorAll("style")].map((element) => element.textContent ?? "").join("\n");
   for (const element of parsed.querySelectorAll("script, style, link, meta, title")) element.remove();
   return {
-    style: forHost(style),
+    style: forHost(style.replace(FACE_RULE, "")),
     page: /@page\s*\{[^}]*\}/.exec(style)?.[0] ?? "",
     width: /@page\s*\{\s*size:\s*(\S+)/.exec(style)?.[1] ?? "",
     body: [...parsed.body.childNodes],
