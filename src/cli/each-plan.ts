@@ -2,6 +2,7 @@
  * One question asked of one plan or of many. One plan's answer is printed for reading; of several, one line of JSON each, in
  * their order. A plan without an answer has its error on its line and on standard error, and the others go on.
  */
+import { InexactCut } from "../core/geometry/inexact-cut.ts";
 import type { PlanFile } from "../core/plan/file.ts";
 import { printJson, printJsonLine } from "./print.ts";
 import { readPlan } from "./read-plan.ts";
@@ -17,7 +18,9 @@ async function told(path: string, answer: Answer): Promise<Told> {
   } catch (error) {
     const ending = endingOf(error);
     if (ending === null) throw error;
-    return { ending };
+    // a plan that could not be read names itself already
+    const line = error instanceof InexactCut ? `${path}: ${ending.line}` : ending.line;
+    return { ending: { ...ending, line } };
   }
 }
 
