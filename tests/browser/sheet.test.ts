@@ -206,7 +206,7 @@ describe("the sheet on paper", () => {
     const name =
       "\u017dlu\u0165ou\u010dk\u00fd \u0141\u00f3d\u017a \u00c6r\u00f8 \u0150rs\u00e9g \u015eim\u015fek \u0122eig\u0101 \u00d7 \u2122 \u20ac \u201e\u00df\u201c \u2013";
     const own = { ...UNEVEN_PLAN, name, notes: name };
-    for (const print of PRINTS) {
+    for (const print of [PRINTS[0], PRINTS[2]]) {
       await show(own, print);
       expect(await facesShown(), print[0].language).toEqual([
         { name: expect.stringContaining("Atkinson Hyperlegible Next"), isOwn: true },
@@ -227,7 +227,7 @@ describe("the sheet on paper", () => {
       ["DejaVu Serif", inFace("DejaVu Serif")],
       ["DejaVu Sans Mono", inFace("DejaVu Sans Mono")],
     ] as const)
-      for (const plan of [BENCH_PLAN, RIG_PLAN, EIGHT_PLAN, LARGE_PLAN, UNEVEN_PLAN])
+      for (const plan of [RIG_PLAN, LARGE_PLAN, UNEVEN_PLAN])
         for (const print of [PRINTS[1], PRINTS[2]]) {
           const said = `${plan.name}, ${print[0].language}, ${face}`;
           await show(plan, print, change);
