@@ -66,6 +66,16 @@ describe("where the work stands", () => {
     expect(store.getState().redo()).toBe(true);
   });
 
+  it("stays where it has come to when an edit from before that is undone", () => {
+    const store = fresh();
+    const last = FIRST_EXAMPLE.tiers[FIRST_EXAMPLE.tiers.length - 1];
+    store.getState().standAt(at(last.id, 1));
+    store.getState().dispatch({ type: "remove-tier", tierId: last.id });
+    store.getState().standAt(at(first.id, 4));
+    store.getState().undo();
+    expect(store.getState().plan.work).toEqual(at(first.id, 4));
+  });
+
   it("stays when another plan is put in place, as far as that has the facet", () => {
     const store = fresh();
     store.getState().standAt(at(first.id, 2));
