@@ -244,17 +244,73 @@ describe("the look", () => {
     await untilFine(page);
   });
 
-  it("lives through a lost graphics context", async () => {
-    await page.evaluate(() => {
-      const canvas = document.querySelector<HTMLCanvasElement>(".traced-canvas canvas");
-      const lose = canvas?.getContext("webgl2")?.getExtension("WEBGL_lose_context");
-      Object.assign(window, { giveBack: () => lose?.restoreContext() });
-      lose?.loseContext();
+  describe("when the graphics card is lost", () => {
+    const drawn = () => page.locator(".stage");
+    const line = () => page.locator(".stage-failed");
+    const settled = async () => {
+      await line().waitFor({ state: "detached" });
+      await soon(() => drawn().getAttribute("data-state")).toBe("ready");
+    };
+    /** All contexts of the page, as when a driver starts anew. */
+    const lose = () =>
+      page.evaluate(() => {
+        const cards = [...document.querySelectorAll("canvas")].flatMap(
+          (canvas) => canvas.getContext("webgl2")?.getExtension("WEBGL_lose_context") ?? [],
+        );
+        Object.assign(window, {
+          giveBack: () => {
+            for (const card of cards) card.restoreContext();
+          },
+        });
+        for (const card of cards) card.loseContext();
+        return cards.length;
+      });
+    const giveBack = () => page.evaluate("giveBack()");
+
+    it("says so on Look, and when it is given back the lines go and it traces again", async () => {
+      expect(await lose()).toBe(2);
+      await soon(() => phase(page)).toBe("lost");
+      expect(await page.locator(".look-status").textContent()).toContain("comes back by itself");
+      await line().waitFor();
+      await giveBack();
+      await settled();
+      await untilSettled(page);
+      expect(await phase(page)).toMatch(/tracing|clean/);
     });
-    await soon(() => phase(page)).toBe("lost");
-    expect(await page.locator(".look-status").textContent()).toContain("comes back by itself");
-    await page.evaluate("giveBack()");
-    await untilFine(page);
+
+    it("traces again when it was lost while a program compiled", async () => {
+      const before = await parts(page);
+      await choose(page, "Facets", "all ground");
+      for (const pause of [0, 4, 12]) {
+        await lose();
+        await soon(() => phase(page)).toBe("lost");
+        await giveBack();
+        await soon(() => phase(page)).not.toBe("lost");
+        await page.waitForTimeout(pause);
+      }
+      await settled();
+      await untilSettled(page);
+      expect(farthest(before, await parts(page))).toBeGreaterThan(SEEN);
+      expect(await page.locator(".look-unable").count()).toBe(0);
+      await choose(page, "Facets", "as each tier says");
+      expect(farthest(before, await parts(page))).toBeLessThan(SEEN);
+    });
+
+    it("says so on Plan, and when it is given back the glass stands there as before", async () => {
+      await page.getByRole("navigation").getByText("Plan", { exact: true }).click();
+      await drawn().scrollIntoViewIfNeeded();
+      const shot = async () => decode(await page.locator(".stage canvas").screenshot()).data;
+      const before = await shot();
+      await lose();
+      await line().waitFor();
+      await giveBack();
+      await settled();
+      await soon(async () => Math.max(...(await shot()).map((v, k) => Math.abs(v - before[k])))).toBeLessThan(
+        SEEN,
+      );
+      await openLook(page);
+      await untilFine(page);
+    });
   });
 
   it.each(["light", "dark"] as const)("has nothing serious for axe in the %s theme", async (colorScheme) => {
