@@ -75,6 +75,9 @@ offer("render", "trace a picture", () => import("./commands/render.ts"))
   .option("--field <degrees>", "full vertical field of view")
   .option("--distance <mm>", "from the centre, default 10 radii")
   .option("--bounces <n>", "cap on bounces")
+  .option("--stage <R,G,B>", "on a matt table of this reflectance, each 0 to 1, linear")
+  .option("--rest <side>", "how the piece lies on it: side (the default), back, front or on a facet, tier/1")
+  .option("--transparent", "without what is behind the piece; for .png")
   .option("--no-dispersion", "the d-line index for all light")
   .option("--seed <n>", "same seed, same file");
 

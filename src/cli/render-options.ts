@@ -1,5 +1,8 @@
 /** The arguments of `render`, checked and with their defaults. */
+import type { Vec3 } from "../core/geometry/vec.ts";
 import { LIGHT_SETTINGS } from "../core/optics/lights.ts";
+import { RESTS, type Rest, restOnFacet } from "../core/optics/rest.ts";
+import type { Rgb } from "../core/optics/spectrum.ts";
 import { UsageError } from "./usage-error.ts";
 
 export type Words = Readonly<Record<string, string | boolean | undefined>>;
@@ -19,7 +22,13 @@ export interface RenderOptions {
   readonly bounces: number | null;
   readonly dispersion: boolean;
   readonly seed: number;
+  /** A table under the piece, by its reflectance, linear sRGB, and how the piece lies on it; null without one. */
+  readonly stage: { readonly rgb: Rgb; readonly rest: Rest } | null;
+  readonly transparent: boolean;
 }
+
+/** What may be rested on: facets by name, with their outward normals. */
+export type FacetNormals = () => ReadonlyMap<string, Vec3>;
 
 /** The piece, 10 radii away, fills four fifths of this field. */
 const DEFAULT_FIELD_DEG = 14;
@@ -77,16 +86,51 @@ function lightOption(text: string): string {
   throw new UsageError(`--light must be ${names}, uniform or an .hdr file, not "${text}"`);
 }
 
+function reflectance(text: string): Rgb {
+  const parts = text.split(",").map((part) => (part.trim() === "" ? Number.NaN : Number(part)));
+  const [r, g, b] = parts;
+  if (parts.length === 3 && parts.every((v) => v >= 0 && v <= 1)) return [r, g, b];
+  throw new UsageError(`--stage must be R,G,B with each from 0 to 1, not "${text}"`);
+}
+
+function restNamed(name: string, facets: FacetNormals): Rest {
+  if (Object.hasOwn(RESTS, name)) return RESTS[name as keyof typeof RESTS];
+  const n = facets().get(name);
+  if (n) return restOnFacet(n);
+  throw new UsageError(`--rest must be side, back, front or a facet of the plan (tier/1), not "${name}"`);
+}
+
+function stageOption(words: Words, facets: FacetNormals): RenderOptions["stage"] {
+  if (words.stage !== undefined)
+    return { rgb: reflectance(word(words.stage, "")), rest: restNamed(word(words.rest, "side"), facets) };
+  if (words.rest === undefined) return null;
+  throw new UsageError("--rest says how the piece lies on a table: it needs --stage");
+}
+
+function mustHoldAlpha(format: RenderOptions["format"]): void {
+  if (format !== "png") throw new UsageError("--transparent needs a .png: a .pfm holds no transparency");
+}
+
 const word = (value: string | boolean | undefined, fallback: string): string =>
   typeof value === "string" ? value : fallback;
 
 /**
  * @param radiusMm of the piece
+ * @param facets asked only when the piece is to rest on one
  * @throws UsageError that names the option and what is allowed
  */
-export function renderOptions(words: Words, radiusMm: number): RenderOptions {
+export function renderOptions(
+  words: Words,
+  radiusMm: number,
+  facets: FacetNormals = () => new Map(),
+): RenderOptions {
   const out = word(words.out, "");
-  const [azimuthDeg, elevationDeg] = viewOption(word(words.from, "front"));
+  const format = formatOf(out);
+  const transparent = words.transparent === true;
+  if (transparent) mustHoldAlpha(format);
+  const stage = stageOption(words, facets);
+  const [azimuthDeg, elevationDeg] =
+    words.from === undefined && stage ? stage.rest.from : viewOption(word(words.from, "front"));
   const distanceMm = numberOption(words, "distance", DEFAULT_DISTANCE_RADII * radiusMm, {
     min: radiusMm,
     max: FARTHEST_MM,
@@ -94,7 +138,7 @@ export function renderOptions(words: Words, radiusMm: number): RenderOptions {
   });
   return {
     out,
-    format: formatOf(out),
+    format,
     size: numberOption(words, "size", 512, { min: 1, max: MOST_PIXELS_ACROSS, whole: true }),
     samples: numberOption(words, "samples", 64, { min: 1, max: MOST_SAMPLES, whole: true }),
     light: lightOption(word(words.light, "north-window")),
@@ -108,5 +152,7 @@ export function renderOptions(words: Words, radiusMm: number): RenderOptions {
         : numberOption(words, "bounces", 0, { min: 0, max: 1e6, whole: true }),
     dispersion: words.dispersion !== false,
     seed: numberOption(words, "seed", 1, { min: 0, max: 2 ** 32 - 1, whole: true }),
+    stage,
+    transparent,
   };
 }

@@ -2,7 +2,7 @@
 import { availableParallelism } from "node:os";
 import { Worker } from "node:worker_threads";
 import type { Camera } from "../core/optics/camera.ts";
-import { type PictureSettings, renderRows } from "../core/optics/picture.ts";
+import { numbersOf, type PictureSettings, renderRows } from "../core/optics/picture.ts";
 import type { Scene } from "../core/optics/scene.ts";
 
 export interface RenderJob {
@@ -18,7 +18,7 @@ export interface BandDone {
 }
 
 export interface Rendered {
-  /** Linear sRGB, three floats a pixel, rows from the top. */
+  /** Linear sRGB, three floats a pixel, rows from the top; premultiplied and with alpha in a picture without a background. */
   readonly rows: Float32Array;
   /** Weight of the paths that were cut off, summed over all paths. */
   readonly lost: number;
@@ -34,13 +34,13 @@ class Collector {
   #lost: number[] = [];
   #done = 0;
   constructor(
-    readonly size: number,
+    readonly settings: PictureSettings,
     readonly onProgress: (share: number) => void,
   ) {
-    this.rows = new Float32Array(3 * size * size);
+    this.rows = new Float32Array(numbersOf(settings) * settings.size ** 2);
   }
   add(band: BandDone): void {
-    this.rows.set(band.rows, 3 * this.size * band.from);
+    this.rows.set(band.rows, numbersOf(this.settings) * this.settings.size * band.from);
     this.#lost[band.from] = band.lost;
     this.#done += band.rows.length;
     this.onProgress(this.#done / this.rows.length);
@@ -108,7 +108,7 @@ export async function renderPicture(
   threads = availableParallelism(),
 ): Promise<Rendered> {
   const { size, samples } = job.settings;
-  const collector = new Collector(size, onProgress);
+  const collector = new Collector(job.settings, onProgress);
   const wanted = Math.min(threads, bandsOf(size).length);
   if (wanted < 2 || size * size * samples < WORTH_THREADS) renderHere(job, collector);
   else await renderThere(job, wanted, collector);

@@ -160,6 +160,55 @@ describe("render", PATIENCE, () => {
     expect(new Set(png.data).size).toBeGreaterThan(20);
   });
 
+  it("leaves the background out: nothing beside the piece, the design in it nearly whole, the glass seen through", async () => {
+    const inside = [{ kind: "core", diameterMm: 12, rgb: [0.8, 0.2, 0.1] }];
+    const clear = plan(own(1.5));
+    const file = await save("core.json", JSON.stringify({ ...clear, piece: { ...clear.piece, inside } }));
+    const out = join(folder, "core.png");
+    const words = [
+      "--size",
+      "33",
+      "--samples",
+      "8",
+      "--transparent",
+      "--from",
+      "side",
+      "--light",
+      "overcast",
+    ];
+    const { code, err } = await cli(file, "--out", out, ...words);
+    expect(err.replace(/\d+ %\n/g, "")).toBe("");
+    expect(code).toBe(0);
+    const { channels, data } = decode(await readFile(out));
+    expect(channels).toBe(4);
+    const at = (x: number, y: number) => [...data.slice(4 * (33 * y + x), 4 * (33 * y + x) + 4)];
+    expect(at(0, 0)).toEqual([0, 0, 0, 0]);
+    const core = at(16, 16);
+    // Some of what it scatters finds its way to what is behind.
+    expect(core[3]).toBeGreaterThan(230);
+    expect(core[0]).toBeGreaterThan(core[2] + 50);
+    // Beside the core one looks through the glass.
+    expect(at(16, 5)[3]).toBeGreaterThan(10);
+    expect(at(16, 5)[3]).toBeLessThan(128);
+  });
+
+  it("lays the piece on a table that throws its light back: a white one under even light is white everywhere", async () => {
+    const file = await save("table.json", JSON.stringify(plan(own(1.6), [crown])));
+    const out = join(folder, "table.pfm");
+    const words = ["--size", "12", "--samples", "4", "--light", "uniform", "--rest", "crown/1"];
+    expect((await cli(file, "--out", out, "--stage", "1,1,1", ...words)).code).toBe(0);
+    const white = await readPfm(out);
+    for (let i = 0; i < 144; i++)
+      for (const v of white.at(i % 12, Math.floor(i / 12))) expect(Math.abs(v - 1)).toBeLessThan(1e-6);
+    expect((await cli(file, "--out", out, "--stage", "0.5,0.25,0", ...words)).code).toBe(0);
+    const dyed = await readPfm(out);
+    // In a corner only the table is seen, hardly shaded.
+    const [r, g, b] = dyed.at(0, 0);
+    expect(r).toBeCloseTo(0.5, 1);
+    expect(r / g).toBeCloseTo(2, 1);
+    expect(b).toBeCloseTo(0, 6);
+  });
+
   it("refuses what it can't do in one plain line that names the option", async () => {
     const file = await save("fine.json", JSON.stringify(plan(own(1.5))));
     const hdr = await save("broken.hdr", "not a picture\n");
@@ -168,6 +217,9 @@ describe("render", PATIENCE, () => {
     for (const [words, named] of [
       [[...png, "--light", hdr], "--light"],
       [["--out", join(folder, "no/such/folder.png"), "--size", "2", "--samples", "1"], "--out"],
+      [[...png, "--stage", "1,1,1", "--from", "-90,10"], "below the table"],
+      [[...png, "--stage", "1,1,1", "--rest", "back", "--from", "front"], "along the table's normal"],
+      [[...png, "--stage", "1,1,1", "--rest", "crown/1"], "--rest"],
     ] as const) {
       const { code, err } = await cli(file, ...words);
       expect(code).toBe(2);
@@ -193,7 +245,30 @@ describe("render's options", () => {
       bounces: null,
       dispersion: true,
       seed: 1,
+      stage: null,
+      transparent: false,
     });
+  });
+
+  it("put the piece on a table and look at it from where that shows", () => {
+    const facets = () => new Map([["ring/1", [1, 0, 0] as const]]);
+    const view = (words: Record<string, string>) => {
+      const { azimuthDeg, elevationDeg, stage } = renderOptions({ out: "a.png", ...words }, 15, facets);
+      return [azimuthDeg, elevationDeg, stage?.rest.down];
+    };
+    const stage = "0.8,0,1";
+    expect(renderOptions({ out: "a.png", stage }, 15).stage?.rgb).toEqual([0.8, 0, 1]);
+    expect(view({ stage })).toEqual([25, 60, [0, -1, 0]]);
+    expect(view({ stage, rest: "side" })).toEqual([25, 60, [0, -1, 0]]);
+    expect(view({ stage, rest: "back" })).toEqual([30, 25, [0, 0, -1]]);
+    expect(view({ stage, rest: "front" })).toEqual([30, -25, [0, 0, 1]]);
+    expect(view({ stage, rest: "back", from: "10,20" })).toEqual([10, 20, [0, 0, -1]]);
+    expect(view({ stage, rest: "ring/1" })[2]).toEqual([1, 0, 0]);
+  });
+
+  it("leave the background out of a PNG only", () => {
+    expect(renderOptions({ out: "a.png", transparent: true }, 15).transparent).toBe(true);
+    expect(() => renderOptions({ out: "a.pfm", transparent: true }, 15)).toThrow("--transparent");
   });
 
   it("take views by name and by angles, negative ones too", () => {
@@ -224,6 +299,11 @@ describe("render's options", () => {
       ["distance", "15"],
       ["bounces", "-1"],
       ["seed", "-3"],
+      ["stage", "0.5"],
+      ["stage", "1,1,1.1"],
+      ["stage", "1,,1"],
+      ["stage", "-0.1,0,0"],
+      ["rest", "back"],
     ])
       expect(() => renderOptions({ out: "a.png", [name]: value }, 15), `--${name} ${value}`).toThrow(
         `--${name}`,

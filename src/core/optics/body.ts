@@ -17,6 +17,18 @@ export interface BodyHit {
 
 /** First meeting of a ray from outside with the body, or null. The farthest entry among all surfaces, if before the first exit. */
 export function enterBody(scene: Scene, o: Vec3, d: Vec3): BodyHit | null {
+  const hit = meetFromOutside(scene, o, d);
+  return hit && hit.t > 0 ? hit : null;
+}
+
+/** The same for a start that may lie on the body, as on a table that a facet rests on: rounding may put it a hair within. */
+export function enterTouchingBody(scene: Scene, o: Vec3, d: Vec3): BodyHit | null {
+  const hit = meetFromOutside(scene, o, d);
+  return hit && { t: Math.max(0, hit.t), surface: hit.surface };
+}
+
+/** The body ahead, met at a distance that may be negative when the ray starts within it. */
+function meetFromOutside(scene: Scene, o: Vec3, d: Vec3): BodyHit | null {
   const b = o[0] * d[0] + o[1] * d[1] + o[2] * d[2];
   // Squared distance of the ray's line from the centre, free of cancellation for far cameras.
   const cx = o[1] * d[2] - o[2] * d[1];
@@ -44,7 +56,7 @@ export function enterBody(scene: Scene, o: Vec3, d: Vec3): BodyHit | null {
       surface = i;
     }
   }
-  return enter < exit && enter > 0 ? { t: enter, surface } : null;
+  return enter < exit && exit > 0 ? { t: enter, surface } : null;
 }
 
 /**

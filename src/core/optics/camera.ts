@@ -17,18 +17,20 @@ const ALONG_Y = 1e-9;
  * Camera at `distance` radii from the centre in the direction azimuth (0 at +x, 90 at +y), elevation (90 at +z), degrees.
  * Picture up is the projection of +y, of +z for a view along y; seen from the front +x is to the right.
  * @param fieldDeg full vertical field of view, within 0 .. 180
+ * @param up what picture up is the projection of in place of +y, not along the view
  */
 export function cameraFrom(
   azimuthDeg: number,
   elevationDeg: number,
   distance: number,
   fieldDeg: number,
+  up?: Vec3,
 ): Camera {
   const level = cosDeg(elevationDeg);
   const towards: Vec3 = [level * cosDeg(azimuthDeg), level * sinDeg(azimuthDeg), sinDeg(elevationDeg)];
   const forward = scale(towards, -1);
   const alongY = Math.hypot(forward[0], forward[2]) < ALONG_Y;
-  const right = normalize(cross(forward, alongY ? [0, 0, 1] : [0, 1, 0]));
+  const right = normalize(cross(forward, up ?? (alongY ? [0, 0, 1] : [0, 1, 0])));
   const spread = Math.tan((fieldDeg * Math.PI) / 360);
   return {
     at: scale(towards, distance),

@@ -37,9 +37,22 @@ export interface LightSetting {
   readonly panels: readonly Panel[];
 }
 
+/** Unit directions, a right-handed frame: what the light calls +x, +y and +z. */
+export interface LightAxes {
+  readonly right: Vec3;
+  readonly up: Vec3;
+  readonly front: Vec3;
+}
+
 export type Light =
   | { readonly kind: "uniform" }
-  | { readonly kind: "setting"; readonly setting: LightSetting; readonly turnRad: number }
+  | {
+      readonly kind: "setting";
+      readonly setting: LightSetting;
+      readonly turnRad: number;
+      /** Where its own axes point when they aren't the piece's. */
+      readonly axes?: LightAxes;
+    }
   | { readonly kind: "picture"; readonly picture: EquirectPicture; readonly turnRad: number };
 
 interface PanelWords {
@@ -259,10 +272,10 @@ function turned(d: Vec3, turnRad: number): Vec3 {
 /** Radiance that arrives from unit direction d, linear sRGB. */
 export function lightRadiance(light: Light, d: Vec3): Rgb {
   if (light.kind === "uniform") return WHITE;
-  const local = turned(d, light.turnRad);
-  return light.kind === "setting"
-    ? settingRadiance(light.setting, local)
-    : pictureRadiance(light.picture, local);
+  if (light.kind === "picture") return pictureRadiance(light.picture, turned(d, light.turnRad));
+  const { axes } = light;
+  const own: Vec3 = axes ? [dot(d, axes.right), dot(d, axes.up), dot(d, axes.front)] : d;
+  return settingRadiance(light.setting, turned(own, light.turnRad));
 }
 
 /** Directions over which a mean is taken: equal steps of height are equal parts of the sphere. */

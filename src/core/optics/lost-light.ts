@@ -25,7 +25,8 @@ export function lostLight(scene: Scene, camera: Camera, cap: number): number {
     const entry = enterBody(scene, camera.at, d);
     if (!entry) continue;
     paths++;
-    tracePath(scene, colour, camera.at, d, entry, cap, streamOf(pixel, 0, SEED, pixel), tally);
+    const random = streamOf(pixel, 0, SEED, pixel);
+    tracePath({ scene, colour, cap, random, tally, sum: [0, 0, 0], behind: null }, camera.at, d, entry);
   }
   return paths === 0 ? 0 : tally.lost / paths;
 }

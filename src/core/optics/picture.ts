@@ -2,18 +2,22 @@
  * A picture from many paths: which wavelengths, where in the pixel, how they add up. Rows are independent, and a row is the
  * same whoever computes it.
  */
-import { enterBody } from "./body.ts";
+import type { Vec3 } from "../geometry/vec.ts";
+import { type BodyHit, enterBody, enterTouchingBody } from "./body.ts";
 import { type Camera, cameraRay } from "./camera.ts";
 import { lightRadiance } from "./lights.ts";
-import { hash, PIXEL_X, PIXEL_Y, sobol, streamOf, WAVELENGTH } from "./random.ts";
+import { hash, PIXEL_X, PIXEL_Y, type Random, sobol, streamOf, WAVELENGTH } from "./random.ts";
 import type { Scene } from "./scene.ts";
-import { type Rgb, STRATA } from "./spectrum.ts";
+import { luminance, type Rgb, STRATA } from "./spectrum.ts";
+import { goesDown, pointOnStage, scatterOnStage } from "./stage.ts";
 import {
   colourOfChannels,
   colourOfStratum,
   type PathColour,
   type PathTally,
   SAFETY_CAP,
+  type Trace,
+  tracePast,
   tracePath,
 } from "./tracer.ts";
 
@@ -25,7 +29,8 @@ const WHITE: Rgb = [1, 1, 1];
  * polished glass hardly anything is left to chance.
  */
 function wavelengthsPerSample(scene: Scene, samples: number): number {
-  const scatters = scene.designs.length > 0 || scene.roughness.some((alpha) => alpha > 0);
+  const scatters =
+    scene.stage !== null || scene.designs.length > 0 || scene.roughness.some((alpha) => alpha > 0);
   if (scatters) return samples < STRATA ? 4 : 2;
   return samples < STRATA / 2 ? 4 : samples < STRATA ? 2 : 1;
 }
@@ -39,12 +44,79 @@ export interface PictureSettings {
   readonly dispersion: boolean;
   /** Surfaces a path may meet; null = until it leaves. */
   readonly bounces: number | null;
+  /** Without what is behind the piece: a fourth number a pixel says how much of that the piece hides. Missing = false. */
+  readonly transparent?: boolean;
+}
+
+/** Numbers a pixel: linear sRGB, and alpha in a picture without a background. */
+export const numbersOf = ({ transparent }: PictureSettings): 3 | 4 => (transparent ? 4 : 3);
+
+/** A camera's ray as far as no wavelength plays a part: what its colour is multiplied by, and where it meets the piece. */
+interface Approach {
+  readonly o: Vec3;
+  readonly d: Vec3;
+  readonly entry: BodyHit | null;
+  /** Reflectance of the table that it came by, times the light where that is where it ends. */
+  readonly rgb: Rgb;
+  readonly isFromTable: boolean;
+  readonly isLost: boolean;
+}
+
+/** Nothing is known of the ray but whether it meets the piece. */
+const straight = (scene: Scene, o: Vec3, d: Vec3): Approach => ({
+  o,
+  d,
+  entry: enterBody(scene, o, d),
+  rgb: WHITE,
+  isFromTable: false,
+  isLost: false,
+});
+
+/** A ray that misses the piece sees the light, or the table and what that sees, in plain colours: they part only in the glass. */
+function approach(scene: Scene, o: Vec3, d: Vec3, cap: number, random: Random): Approach {
+  const { stage, light } = scene;
+  const ray = straight(scene, o, d);
+  if (ray.entry) return ray;
+  if (!stage || !goesDown(stage, d)) return { ...ray, rgb: lightRadiance(light, d) };
+  if (cap < 1) return { ...ray, isLost: true };
+  const q = pointOnStage(stage, o, d);
+  const { d: up, factor } = scatterOnStage(stage, random);
+  const met = enterTouchingBody(scene, q, up);
+  const seen = met ? WHITE : lightRadiance(light, up);
+  const share = (c: 0 | 1 | 2) => stage.rgb[c] * factor * seen[c];
+  return { o: q, d: up, entry: met, rgb: [share(0), share(1), share(2)], isFromTable: true, isLost: false };
+}
+
+/** Sums of one pixel over its wavelengths, three channels each, and what they have to be divided by. */
+class Pixel {
+  private readonly rgb = [0, 0, 0];
+  private readonly seen = [0, 0, 0];
+  private readonly weight = [0, 0, 0];
+
+  /** `behind`: the share seen of what is behind. */
+  add(weight: Rgb, radiance: Rgb, rgb: Rgb, behind: Rgb | null): void {
+    for (let c = 0; c < 3; c++) {
+      this.rgb[c] += weight[c] * radiance[c] * rgb[c];
+      if (behind) this.seen[c] += weight[c] * behind[c];
+      this.weight[c] += weight[c];
+    }
+  }
+
+  private mean(of: readonly number[]): Rgb {
+    return [of[0] / this.weight[0], of[1] / this.weight[1], of[2] / this.weight[2]];
+  }
+
+  /** Three numbers, or four with alpha: what is not seen of the background, by luminance. */
+  read(transparent: boolean): readonly number[] {
+    const rgb = this.mean(this.rgb);
+    return transparent ? [...rgb, Math.max(0, Math.min(1, 1 - luminance(this.mean(this.seen))))] : rgb;
+  }
 }
 
 /**
  * Linear sRGB of one pixel (column x from the left, row y from the top), no exposure, no tone mapping; box filter of one pixel.
  * Each channel is divided by the weight its wavelengths really had, so that white comes back white at any number of samples;
- * whole rounds of the strata weigh exactly 1.
+ * whole rounds of the strata weigh exactly 1. Without a background the colour is premultiplied, and alpha follows.
  */
 function renderPixel(
   scene: Scene,
@@ -53,47 +125,53 @@ function renderPixel(
   x: number,
   y: number,
   tally: PathTally,
-): [number, number, number] {
+): readonly number[] {
   const { size, samples, seed, dispersion } = settings;
   const cap = settings.bounces ?? SAFETY_CAP;
+  const transparent = settings.transparent ?? false;
   const wavelengths = wavelengthsPerSample(scene, samples);
   const pixel = y * size + x;
   const scramble = hash((hash(seed) ^ pixel) >>> 0);
-  const sum: [number, number, number] = [0, 0, 0];
-  const weight: [number, number, number] = [0, 0, 0];
+  const sums = new Pixel();
   for (let sample = 0; sample < samples; sample++) {
     const px = x + sobol(sample, PIXEL_X, scramble);
     const py = y + sobol(sample, PIXEL_Y, scramble);
     const d = cameraRay(camera, (2 * px) / size - 1, 1 - (2 * py) / size);
-    const entry = enterBody(scene, camera.at, d);
-    const trace = (colour: PathColour): Rgb =>
-      entry
-        ? tracePath(scene, colour, camera.at, d, entry, cap, streamOf(pixel, sample, seed, scramble), tally)
-        : WHITE;
-    // The light itself, beside the piece, is the same for every wavelength but for its own colour.
-    const beside = entry ? WHITE : lightRadiance(scene.light, d);
+    const random = streamOf(pixel, sample, seed, scramble);
+    const trace = (colour: PathColour): Trace => ({
+      scene,
+      colour,
+      cap,
+      // Each wavelength meets the same chances.
+      random: { ...random },
+      tally,
+      sum: [0, 0, 0],
+      behind: transparent ? { away: camera.forward, seen: [0, 0, 0] } : null,
+    });
+    const ray = transparent ? straight(scene, camera.at, d) : approach(scene, camera.at, d, cap, random);
+    const follow = (colour: PathColour, weight: Rgb): void => {
+      const path = trace(colour);
+      if (ray.entry) tracePath(path, ray.o, ray.d, ray.entry, ray.isFromTable);
+      else if (transparent) tracePast(path, ray.o, ray.d);
+      else if (ray.isLost) tally.lost++;
+      else path.sum.fill(1);
+      sums.add(weight, path.sum, ray.rgb, path.behind?.seen ?? null);
+    };
     if (!dispersion) {
-      const rgb = trace(colourOfChannels(scene));
-      for (let c = 0; c < 3; c++) sum[c] += rgb[c] * beside[c];
-      for (let c = 0; c < 3; c++) weight[c] += 1;
+      follow(colourOfChannels(scene), WHITE);
       continue;
     }
     const u = sobol(sample, WAVELENGTH, scramble);
     for (let k = 0; k < wavelengths; k++) {
       const place = ((u + k) / wavelengths) * STRATA;
       const stratum = Math.floor(place);
-      const radiance = trace(colourOfStratum(scene, stratum, place - stratum))[0];
-      const w = scene.strata[stratum].weight;
-      for (let c = 0; c < 3; c++) {
-        sum[c] += w[c] * radiance * beside[c];
-        weight[c] += w[c];
-      }
+      follow(colourOfStratum(scene, stratum, place - stratum), scene.strata[stratum].weight);
     }
   }
-  return [sum[0] / weight[0], sum[1] / weight[1], sum[2] / weight[2]];
+  return sums.read(transparent);
 }
 
-/** Rows from .. to - 1 (from the top), three floats a pixel. `tally` collects over all paths. */
+/** Rows from .. to - 1 (from the top), as many floats a pixel as `numbersOf` says. `tally` collects over all paths. */
 export function renderRows(
   scene: Scene,
   camera: Camera,
@@ -103,9 +181,10 @@ export function renderRows(
   tally: PathTally,
 ): Float32Array {
   const { size } = settings;
-  const rows = new Float32Array(3 * size * (to - from));
+  const numbers = numbersOf(settings);
+  const rows = new Float32Array(numbers * size * (to - from));
   for (let y = from; y < to; y++)
     for (let x = 0; x < size; x++)
-      rows.set(renderPixel(scene, camera, settings, x, y, tally), 3 * ((y - from) * size + x));
+      rows.set(renderPixel(scene, camera, settings, x, y, tally), numbers * ((y - from) * size + x));
   return rows;
 }

@@ -2,6 +2,7 @@
  * A piece ready to be traced: flat arrays on the unit sphere, the same layout that a shader gets. Built once, never changed.
  */
 import type { Plane } from "../geometry/plane.ts";
+import type { Vec3 } from "../geometry/vec.ts";
 import type { Piece } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { ROUGHNESS } from "./finish.ts";
@@ -17,6 +18,7 @@ import { packDesign, type SceneDesign } from "./inside.ts";
 import type { Light } from "./lights.ts";
 import type { Rgb, Stratum } from "./spectrum.ts";
 import { STRATA, strata, wavelengthIn } from "./spectrum.ts";
+import { lightOver, makeStage, type Stage } from "./stage.ts";
 
 export interface Scene {
   readonly planeCount: number;
@@ -34,6 +36,8 @@ export interface Scene {
   readonly sigmaRgb: Rgb;
   readonly designs: readonly SceneDesign[];
   readonly light: Light;
+  /** The table that the piece lies on; null where nothing but the piece and the light is there. */
+  readonly stage: Stage | null;
 }
 
 /** Colours of tints are held above this, so that their absorption stays finite: 1 part in 10 000 comes through. */
@@ -98,7 +102,14 @@ export function makeScene(parts: SceneParts): Scene {
     sigmaRgb: [sigmaRgb[0] * radiusMm, sigmaRgb[1] * radiusMm, sigmaRgb[2] * radiusMm],
     designs: (piece.inside ?? []).map((design) => packDesign(piece, design, nd)),
     light,
+    stage: null,
   };
+}
+
+/** The scene on a table, under its light as it stands over that. `floor` is the piece's least height along `up`, unit sphere. */
+export function putOnStage(scene: Scene, up: Vec3, floor: number, rgb: Rgb): Scene {
+  const light = lightOver(scene.light, up);
+  return { ...scene, light, stage: makeStage(up, floor, rgb, light) };
 }
 
 /** The scene of a solved plan: every facet with its tier's finish. */

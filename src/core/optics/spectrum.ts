@@ -14,6 +14,9 @@ export const STRATA = 64;
 
 export type Rgb = readonly [number, number, number];
 
+/** Relative luminance of linear sRGB. Source: IEC 61966-2-1, primaries of ITU-R BT.709. */
+export const luminance = (rgb: Rgb): number => 0.2126 * rgb[0] + 0.7152 * rgb[1] + 0.0722 * rgb[2];
+
 export interface Stratum {
   /** Wavelengths of the stratum, nm: half of its importance lies on either side of the middle. */
   readonly fromNm: number;

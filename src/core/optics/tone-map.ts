@@ -37,3 +37,19 @@ export function toBytes(linear: Float32Array, exposure: number): Uint8Array {
   }
   return bytes;
 }
+
+/** The same for premultiplied radiance with alpha, four floats a pixel: to straight colour and alpha, as a PNG has them. */
+export function toBytesWithAlpha(linear: Float32Array, exposure: number): Uint8Array {
+  const straight = new Float32Array((3 * linear.length) / 4);
+  for (let i = 0; i < linear.length / 4; i++) {
+    const alpha = linear[4 * i + 3];
+    if (alpha > 0) for (let c = 0; c < 3; c++) straight[3 * i + c] = linear[4 * i + c] / alpha;
+  }
+  const colours = toBytes(straight, exposure);
+  const bytes = new Uint8Array(linear.length);
+  for (let i = 0; i < linear.length / 4; i++) {
+    bytes.set(colours.subarray(3 * i, 3 * i + 3), 4 * i);
+    bytes[4 * i + 3] = Math.round(255 * linear[4 * i + 3]);
+  }
+  return bytes;
+}

@@ -5,9 +5,12 @@
  * value at one wavelength. At a smooth boundary both ways are taken while they matter: the part that leaves a convex body meets
  * nothing but the light, so it costs one look-up. At a rough boundary and for small parts chance takes one way, by Fresnel.
  * Radiances inside are divided by n^2 (basic radiance), so crossing a boundary leaves a weight as it is.
+ *
+ * Over a table what leaves downwards is scattered there and comes to the light or back to the piece, as often as it likes. On
+ * the way from the eye to the first table both ways are still taken where much goes either way, after that one by chance.
  */
 import { dot, type Vec3 } from "../geometry/vec.ts";
-import { type BodyHit, bodyNormal, NOWHERE, nextOnBody, pointOnBody } from "./body.ts";
+import { type BodyHit, bodyNormal, enterTouchingBody, NOWHERE, nextOnBody, pointOnBody } from "./body.ts";
 import { crossRoughFacet } from "./finish.ts";
 import { fresnel, reflectRay, refractRay } from "./fresnel.ts";
 import { indexAt } from "./glasses.ts";
@@ -25,6 +28,7 @@ import { lightRadiance } from "./lights.ts";
 import { nextRandom, type Random, scatterPair } from "./random.ts";
 import { absorptionOfTint, type Scene } from "./scene.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
+import { goesDown, pointOnStage, type Stage, scatterOnStage } from "./stage.ts";
 
 /** Index, absorption and colour arithmetic that one path lives by. */
 export interface PathColour {
@@ -41,10 +45,34 @@ export interface PathTally {
   meetings: number;
 }
 
+/** One path's work: what it goes by, and what it has gathered. */
+export interface Trace {
+  readonly scene: Scene;
+  readonly colour: PathColour;
+  /** Surfaces it may meet, the first included; what is still under way then is lost and counted in `tally`. */
+  readonly cap: number;
+  readonly random: Random;
+  readonly tally: PathTally;
+  /** Radiance: three equal numbers at the path's wavelength, or red, green, blue without dispersion. */
+  readonly sum: [number, number, number];
+  /** For a picture without a background; else null. */
+  readonly behind: Behind | null;
+}
+
+/** What lies behind the piece is left out of the radiance, and how much of it one would see is gathered by itself. */
+export interface Behind {
+  /** Unit direction of the view: light from the half-space ahead of it is behind the piece, and so is the table seen that way. */
+  readonly away: Vec3;
+  /** The share seen of what is behind; of a table, less the light that the piece takes from it. */
+  readonly seen: [number, number, number];
+}
+
 /** Surfaces a path may meet when no cap is asked for; only light caught for ages between facets gets there. */
 export const SAFETY_CAP = 10_000;
 /** A smooth boundary is followed both ways while the part that stays inside is above this. */
 const SPLIT_ABOVE = 0.01;
+/** The same where either part has a long way to go: through the glass and by the table. */
+const SPLIT_TO_TABLE_ABOVE = 0.1;
 /** Paths weaker than this are ended by chance, the survivors made up for it. Lossless paths never get so weak. */
 const ROULETTE_BELOW = 1e-3;
 
@@ -133,6 +161,12 @@ interface Walker {
   bubble: number;
   /** Weight of the path. */
   weight: [number, number, number];
+  /** Surfaces met so far. */
+  meetings: number;
+  /** On its way down to the table instead of in the piece. */
+  isOutside: boolean;
+  /** It came by the table: now chance takes one way everywhere, and all light that it finds is light on the table. */
+  isFromTable: boolean;
 }
 
 const weaken = (w: Walker, r: number, g: number, b: number): void => {
@@ -151,18 +185,59 @@ const leave = (w: Walker, surface: number, design: number, grain: number): void 
 const strongest = (w: Walker): number => Math.max(w.weight[0], w.weight[1], w.weight[2]);
 
 /** Adds light from direction d, seen with a share of the walker's weight. */
-function gather(
-  scene: Scene,
-  colour: PathColour,
-  w: Walker,
-  d: Vec3,
-  share: number,
-  sum: [number, number, number],
-): void {
+function gather(trace: Trace, w: Walker, d: Vec3, share: number): void {
+  const { scene, colour, behind, sum } = trace;
+  if (behind && !w.isFromTable && dot(d, behind.away) > 0) {
+    for (let c = 0; c < 3; c++) behind.seen[c] += share * w.weight[c];
+    return;
+  }
   const light = colourFor(lightRadiance(scene.light, d), colour);
   sum[0] += share * w.weight[0] * light[0];
   sum[1] += share * w.weight[1] * light[1];
   sum[2] += share * w.weight[2] * light[2];
+}
+
+/** What becomes of a path at a meeting. */
+type Going = "on" | "over";
+
+/** All of the path goes on outside along w.d: to the light, or down to the table. */
+function goOutside(trace: Trace, w: Walker): Going {
+  const { stage } = trace.scene;
+  w.isOutside = stage !== null && goesDown(stage, w.d);
+  if (w.isOutside) return "on";
+  gather(trace, w, w.d, 1);
+  return "over";
+}
+
+/**
+ * A smooth boundary, where the walker stands: the share `outside` goes along `outwards`, the rest along `inwards` within the
+ * piece. Both ways while they matter, else one by chance.
+ */
+function part(trace: Trace, w: Walker, outwards: Vec3, outside: number, inwards: Vec3): Going {
+  const { stage } = trace.scene;
+  const inside = 1 - outside;
+  const isToTable = stage !== null && goesDown(stage, outwards);
+  const weaker = isToTable ? Math.min(inside, outside) : inside;
+  const splits = isToTable
+    ? !w.isFromTable && strongest(w) * weaker > SPLIT_TO_TABLE_ABOVE
+    : strongest(w) * weaker > SPLIT_ABOVE;
+  if (!splits && nextRandom(trace.random) >= inside) {
+    w.d = outwards;
+    return goOutside(trace, w);
+  }
+  if (splits) {
+    if (isToTable) followBranch(trace, w, outwards, outside);
+    else gather(trace, w, outwards, outside);
+    weaken(w, inside, inside, inside);
+  }
+  w.d = inwards;
+  return "on";
+}
+
+/** Follows the part of a path that leaves for the table. */
+function followBranch(trace: Trace, w: Walker, d: Vec3, share: number): void {
+  const [r, g, b] = w.weight;
+  follow(trace, { ...w, d, weight: [share * r, share * g, share * b], isOutside: true });
 }
 
 /** Beer-Lambert over a stretch of glass, and over the parts of it within tinted cores. */
@@ -251,124 +326,157 @@ function roulette(w: Walker, random: Random): boolean {
   return false;
 }
 
-/**
- * Meets the body's surface from within. True when the path has ended outside.
- * @param sum gets the light that leaves this way
- */
-function meetBody(
-  scene: Scene,
-  colour: PathColour,
-  w: Walker,
-  surface: number,
-  random: Random,
-  sum: [number, number, number],
-): boolean {
+/** Meets the body's surface from within. */
+function meetBody(trace: Trace, w: Walker, surface: number): Going {
+  const { scene, colour, random } = trace;
   leave(w, surface, NOWHERE, 0);
   if (roughnessOf(scene, surface) > 0) {
     const crossing = crossRough(scene, surface, w.d, false, colour.index, random);
     w.d = crossing.d;
-    if (crossing.outside) gather(scene, colour, w, w.d, 1, sum);
-    return crossing.outside;
+    return crossing.outside ? goOutside(trace, w) : "on";
   }
   const outward = bodyNormal(scene, surface, w.p);
   const n: Vec3 = [-outward[0], -outward[1], -outward[2]];
   const cosI = Math.max(0, -dot(w.d, n));
   const mirrored = fresnel(cosI, colour.index);
-  // Total reflection, both ways while the mirrored part matters, else one by chance.
-  if (mirrored < 1) {
-    if (strongest(w) * mirrored > SPLIT_ABOVE) {
-      gather(scene, colour, w, refractRay(w.d, n, cosI, colour.index), 1 - mirrored, sum);
-      weaken(w, mirrored, mirrored, mirrored);
-    } else if (nextRandom(random) >= mirrored) {
-      gather(scene, colour, w, refractRay(w.d, n, cosI, colour.index), 1, sum);
-      return true;
-    }
-  }
-  w.d = reflectRay(w.d, n, cosI);
-  return false;
+  const inwards = reflectRay(w.d, n, cosI);
+  if (mirrored < 1) return part(trace, w, refractRay(w.d, n, cosI, colour.index), 1 - mirrored, inwards);
+  w.d = inwards;
+  return "on";
 }
 
-/**
- * Enters the body at its first meeting, adding the mirrored light; null when nothing goes in. A facet that opens a bubble is a
- * hole: no glass there.
- */
-function enterPiece(
-  scene: Scene,
-  colour: PathColour,
-  o: Vec3,
-  d: Vec3,
-  t: number,
-  surface: number,
-  random: Random,
-  sum: [number, number, number],
-): Walker | null {
-  const p = pointOnBody(scene, o, d, t, surface);
-  const w: Walker = {
-    p,
-    d,
-    surface,
-    design: NOWHERE,
-    grain: 0,
-    bubble: bubbleAt(scene, p),
-    weight: [1, 1, 1],
-  };
-  if (w.bubble !== NOWHERE) return w;
+/** Comes to the body from outside. A facet that opens a bubble is a hole: no glass there. */
+function enterPiece(trace: Trace, w: Walker, { t, surface }: BodyHit): Going {
+  const { scene, colour, random } = trace;
+  const { d } = w;
+  w.p = pointOnBody(scene, w.p, d, t, surface);
+  w.isOutside = false;
+  w.bubble = bubbleAt(scene, w.p);
+  leave(w, surface, NOWHERE, 0);
+  if (w.bubble !== NOWHERE) return "on";
   if (roughnessOf(scene, surface) > 0) {
     const crossing = crossRough(scene, surface, d, true, colour.index, random);
     w.d = crossing.d;
-    if (!crossing.outside) return w;
-    gather(scene, colour, w, w.d, 1, sum);
-    return null;
+    return crossing.outside ? goOutside(trace, w) : "on";
   }
-  const n = bodyNormal(scene, surface, p);
+  const n = bodyNormal(scene, surface, w.p);
   const cosI = -dot(d, n);
   const mirrored = fresnel(cosI, 1 / colour.index);
-  gather(scene, colour, w, reflectRay(d, n, cosI), mirrored, sum);
-  weaken(w, 1 - mirrored, 1 - mirrored, 1 - mirrored);
-  w.d = refractRay(d, n, cosI, 1 / colour.index);
-  return w;
+  return part(trace, w, reflectRay(d, n, cosI), mirrored, refractRay(d, n, cosI, 1 / colour.index));
+}
+
+/** One step within the piece: to what comes next, and across or off it. */
+function meetNext(trace: Trace, w: Walker): Going {
+  const { scene, colour, random } = trace;
+  if (w.bubble !== NOWHERE) return crossBubble(scene, colour, w, random) ? goOutside(trace, w) : "on";
+  const ahead = nextOnBody(scene, w.p, w.d, w.surface);
+  const met = scene.designs.length > 0 ? nearestDesign(scene, w, ahead.t) : null;
+  absorb(scene, colour, w, met ? met.hit.t : ahead.t);
+  if (roulette(w, random)) return "over";
+  if (met) {
+    meetDesign(scene, colour, w, met, random);
+    return "on";
+  }
+  w.p = pointOnBody(scene, w.p, w.d, ahead.t, ahead.surface);
+  return meetBody(trace, w, ahead.surface);
+}
+
+/** From a way down: scattered by the table, then to the light or back to the piece. */
+function meetStage(trace: Trace, w: Walker, stage: Stage): Going {
+  const { colour, random, behind } = trace;
+  w.p = pointOnStage(stage, w.p, w.d);
+  if (behind && !w.isFromTable && dot(w.d, behind.away) > 0) {
+    seeShadow(trace, w, stage, behind);
+    return "over";
+  }
+  weaken(w, ...colourFor(stage.rgb, colour));
+  if (roulette(w, random)) return "over";
+  w.isFromTable = true;
+  const { d, factor } = scatterOnStage(stage, random);
+  weaken(w, factor, factor, factor);
+  return riseFromStage(trace, w, d);
+}
+
+/** From the table upwards along d. */
+function riseFromStage(trace: Trace, w: Walker, d: Vec3): Going {
+  w.d = d;
+  const entry = enterTouchingBody(trace.scene, w.p, d);
+  if (!entry) return goOutside(trace, w);
+  if (w.meetings >= trace.cap) {
+    lose(trace, w);
+    return "over";
+  }
+  w.meetings++;
+  trace.tally.meetings++;
+  return enterPiece(trace, w, entry);
 }
 
 /**
- * Radiance that a ray from outside the piece (o, unit d) brings back from where it meets the body: three equal numbers at the
- * path's wavelength, or red, green, blue without dispersion.
- * @param cap surfaces a path may meet, the first included; what is still inside then is lost and counted in `tally`
+ * The table behind the piece is not shown, but what the piece changes of its light: one direction up is asked, and where the
+ * piece stands in the way, what comes through and by it takes the place of what would have come.
  */
-export function tracePath(
-  scene: Scene,
-  colour: PathColour,
-  o: Vec3,
-  d: Vec3,
-  entry: BodyHit,
-  cap: number,
-  random: Random,
-  tally: PathTally,
-): Rgb {
-  const sum: [number, number, number] = [0, 0, 0];
-  if (cap < 1) {
-    tally.lost++;
-    return sum;
-  }
-  const w = enterPiece(scene, colour, o, d, entry.t, entry.surface, random, sum);
-  if (!w) return sum;
-  for (let meetings = 1; meetings < cap; meetings++) {
+function seeShadow(trace: Trace, w: Walker, stage: Stage, { seen }: Behind): void {
+  const { scene, colour, random } = trace;
+  const { d, factor } = scatterOnStage(stage, random);
+  const lit: Trace = { ...trace, sum: [0, 0, 0], behind: null };
+  const rising: Walker = { ...w, weight: [factor, factor, factor], isFromTable: true };
+  const entry = enterTouchingBody(scene, w.p, d);
+  for (let c = 0; c < 3; c++) seen[c] += w.weight[c];
+  if (!entry) return;
+  if (riseFromStage(lit, rising, d) === "on") follow(lit, rising);
+  const without = colourFor(lightRadiance(scene.light, d), colour);
+  const bare = colourFor(stage.bare, colour);
+  for (let c = 0; c < 3; c++)
+    if (bare[c] > 0) seen[c] += (w.weight[c] * (lit.sum[c] - factor * without[c])) / bare[c];
+}
+
+const lose = ({ tally }: Trace, { weight }: Walker): void => {
+  tally.lost += (weight[0] + weight[1] + weight[2]) / 3;
+};
+
+/** Goes on until the path is over. */
+function follow(trace: Trace, w: Walker): void {
+  const { cap, tally } = trace;
+  const { stage } = trace.scene;
+  while (w.meetings < cap) {
+    w.meetings++;
     tally.meetings++;
-    if (w.bubble !== NOWHERE) {
-      if (!crossBubble(scene, colour, w, random)) continue;
-      gather(scene, colour, w, w.d, 1, sum);
-      return sum;
-    }
-    const ahead = nextOnBody(scene, w.p, w.d, w.surface);
-    const met = scene.designs.length > 0 ? nearestDesign(scene, w, ahead.t) : null;
-    absorb(scene, colour, w, met ? met.hit.t : ahead.t);
-    if (roulette(w, random)) return sum;
-    if (met) {
-      meetDesign(scene, colour, w, met, random);
-      continue;
-    }
-    w.p = pointOnBody(scene, w.p, w.d, ahead.t, ahead.surface);
-    if (meetBody(scene, colour, w, ahead.surface, random, sum)) return sum;
+    const going = w.isOutside && stage ? meetStage(trace, w, stage) : meetNext(trace, w);
+    if (going === "over") return;
   }
-  tally.lost += (w.weight[0] + w.weight[1] + w.weight[2]) / 3;
-  return sum;
+  lose(trace, w);
+}
+
+const walker = (p: Vec3, d: Vec3, isFromTable: boolean): Walker => ({
+  p,
+  d,
+  surface: NOWHERE,
+  design: NOWHERE,
+  grain: 0,
+  bubble: NOWHERE,
+  weight: [1, 1, 1],
+  meetings: 0,
+  isOutside: true,
+  isFromTable,
+});
+
+/**
+ * Follows a ray from outside (o, unit d) to where it meets the body, and on.
+ * @param isFromTable it comes up from the table, which counts as met
+ */
+export function tracePath(trace: Trace, o: Vec3, d: Vec3, entry: BodyHit, isFromTable = false): void {
+  const met = isFromTable ? 2 : 1;
+  if (trace.cap < met) {
+    trace.tally.lost++;
+    return;
+  }
+  const w = walker(o, d, isFromTable);
+  w.meetings = met;
+  if (enterPiece(trace, w, entry) === "on") follow(trace, w);
+}
+
+/** Follows a ray from outside (o, unit d) that misses the body: to the table, or to the light. */
+export function tracePast(trace: Trace, o: Vec3, d: Vec3): void {
+  const w = walker(o, d, false);
+  if (goOutside(trace, w) === "on") follow(trace, w);
 }

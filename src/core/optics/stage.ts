@@ -1,0 +1,112 @@
+/**
+ * An endless matt table under the piece: where it is met, how it scatters, and how lights of ours stand over it. Light comes
+ * from above it only. Unit-sphere lengths, the piece's own axes.
+ */
+import { addScaled, cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
+import { cellAt, eachCell, type Guide, guided, makeGuide } from "./guide.ts";
+import { type Light, lightRadiance } from "./lights.ts";
+import { type Random, scatterPair } from "./random.ts";
+import { luminance, type Rgb } from "./spectrum.ts";
+
+export interface Stage {
+  /** Unit normal, and how high the table lies along it: up.p = height. */
+  readonly up: Vec3;
+  readonly height: number;
+  /** Reflectance, linear sRGB, 0 .. 1. */
+  readonly rgb: Rgb;
+  /** Unit directions along the table; with `up` a right-handed frame. */
+  readonly across: Vec3;
+  readonly along: Vec3;
+  /** Null under a light that is the same all around. */
+  readonly guide: Guide | null;
+  /** What a white table throws back where nothing stands on it: the light's mean by the cosine, linear sRGB. */
+  readonly bare: Rgb;
+}
+
+/** Normals closer to +-z than this leave the front no direction along the table. */
+const UPRIGHT = 1e-9;
+
+/**
+ * Directions of a table: up, and along it towards where the piece's front looks; towards +x where the front looks up or down.
+ */
+export function stageFrame(up: Vec3): Pick<Stage, "up" | "across" | "along"> {
+  const level = Math.hypot(up[0], up[1]) < UPRIGHT ? ([1, 0, 0] as const) : ([0, 0, 1] as const);
+  const along = normalize(addScaled(level, up, -dot(level, up)));
+  return { up, across: cross(up, along), along };
+}
+
+/** A light of ours turned so that its up is the table's, and its front that of the piece along the table. A picture's stays. */
+export function lightOver(light: Light, up: Vec3): Light {
+  if (light.kind !== "setting") return light;
+  const { across, along } = stageFrame(up);
+  return { ...light, axes: { right: across, up, front: along } };
+}
+
+/** Directions a cell is asked for across and down: enough that a picture's brightest pixel is not passed over. */
+const askedIn = (light: Light): number =>
+  light.kind === "picture" ? Math.min(16, Math.max(4, Math.ceil(light.picture.width / 128))) : 4;
+
+/** @param light as it stands over the table, see `lightOver` */
+export function makeStage(up: Vec3, height: number, rgb: Rgb, light: Light): Stage {
+  const frame = stageFrame(up);
+  if (light.kind === "uniform") return { ...frame, height, rgb, guide: null, bare: [1, 1, 1] };
+  const asked = askedIn(light);
+  const bare: [number, number, number] = [0, 0, 0];
+  const brightness: number[][] = [];
+  let cells = 0;
+  eachCell((row, column) => {
+    const mean: [number, number, number] = [0, 0, 0];
+    for (let k = 0; k < asked * asked; k++) {
+      const place = cellAt(row, column, ((k % asked) + 0.5) / asked, (Math.floor(k / asked) + 0.5) / asked);
+      const seen = lightRadiance(light, directionAt(frame, ...place));
+      for (let c = 0; c < 3; c++) mean[c] += seen[c] / (asked * asked);
+    }
+    for (let c = 0; c < 3; c++) bare[c] += mean[c];
+    brightness[row] ??= [];
+    brightness[row][column] = luminance(mean);
+    cells++;
+  });
+  const isDark = brightness.every((row) => row.every((v) => v <= 0));
+  return {
+    ...frame,
+    height,
+    rgb,
+    guide: isDark ? null : makeGuide((row, column) => Math.max(0, brightness[row][column])),
+    bare: [bare[0] / cells, bare[1] / cells, bare[2] / cells],
+  };
+}
+
+/** Upward direction for a point of the square in which the cosine is even; see `guide.ts`. */
+function directionAt(
+  { up, across, along }: Pick<Stage, "up" | "across" | "along">,
+  x: number,
+  y: number,
+): Vec3 {
+  const phi = 2 * Math.PI * y;
+  const r = Math.sqrt(x);
+  const level = Math.sqrt(1 - x);
+  const [a, b] = [r * Math.cos(phi), r * Math.sin(phi)];
+  return [
+    a * across[0] + b * along[0] + level * up[0],
+    a * across[1] + b * along[1] + level * up[1],
+    a * across[2] + b * along[2] + level * up[2],
+  ];
+}
+
+/** True for a way from above the table that meets it. */
+export const goesDown = (stage: Stage, d: Vec3): boolean => dot(stage.up, d) < 0;
+
+/** Where a way down from p meets the table. */
+export function pointOnStage(stage: Stage, p: Vec3, d: Vec3): Vec3 {
+  const t = Math.max(0, (stage.height - dot(stage.up, p)) / dot(stage.up, d));
+  const q = addScaled(p, d, t);
+  return addScaled(q, stage.up, stage.height - dot(stage.up, q));
+}
+
+/** A direction up from the table by Lambert's cosine times the guide's density, and the factor that makes up for the latter. */
+export function scatterOnStage(stage: Stage, random: Random): { readonly d: Vec3; readonly factor: number } {
+  const [u, v] = scatterPair(random);
+  if (!stage.guide) return { d: directionAt(stage, u, v), factor: 1 };
+  const [x, y, density] = guided(stage.guide, u, v);
+  return { d: directionAt(stage, x, y), factor: 1 / density };
+}
