@@ -8,6 +8,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, it } from "vitest";
 import { endingOf } from "../../src/cli/usage-error.ts";
+import { BrokenMesh } from "../../src/core/geometry/broken-mesh.ts";
 import { InexactCut } from "../../src/core/geometry/inexact-cut.ts";
 import { plan, tier } from "../core/plan/sample.ts";
 
@@ -153,6 +154,13 @@ it.each(["report", "solve"])(
     expect((await shell(`glint ${what} large.json small.json`)).status).toBe(0);
   },
 );
+
+it("tells a model that would not be whole by the same status, in one line", () => {
+  expect(endingOf(new BrokenMesh("open"))).toEqual({
+    status: 3,
+    line: "no sound model can be made of this plan: its surface would not be closed",
+  });
+});
 
 it("tells a plan that can't be reckoned exactly by a status of its own", () => {
   const { status, line } = endingOf(new InexactCut("closed-skin")) ?? {};

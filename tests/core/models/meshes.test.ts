@@ -147,6 +147,26 @@ describe("a model's mesh", () => {
     );
   });
 
+  it("stays closed for a reader that joins by bits where corners are nearer than single precision tells", () => {
+    const third = 1 / Math.sqrt(3);
+    // a cube's corner taken off by a facet of some 1e-8 radii: its three corners round to the same numbers
+    const planes = [
+      ...[0, 1, 2].map((k) => ({ n: [0, 1, 2].map((i) => Number(i === k)) as unknown as Vec3, h: 0.5 })),
+      { n: [third, third, third] as const, h: 1.5 * third - 1e-8 },
+    ];
+    const solved = { ...uncut, planes, radiusMm: 12.5 };
+    expect(cutBall(planes).facets[3].outline).toHaveLength(3);
+    const { positions: p, triangles } = pieceMesh(solved, MM);
+    expectPiece(
+      [...triangles].flatMap((v) => at(p, v)),
+      solved,
+      MM,
+    );
+    expect(new Set(weldedTriangles([...triangles].flatMap((v) => at(p, v)))).size).toBe(
+      new Set(triangles).size,
+    );
+  });
+
   it("is closed where the second ring closes up to the first", () => {
     const tier = { side: "front", startDeg: 0, count: 6 } as const;
     const solved = solvePlan({
