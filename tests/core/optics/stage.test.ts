@@ -1,16 +1,18 @@
 import { describe, expect, it } from "vitest";
 import type { Plane } from "../../../src/core/geometry/plane.ts";
 import { addScaled, dot, normalize, scale, type Vec3 } from "../../../src/core/geometry/vec.ts";
-import { cameraFrom } from "../../../src/core/optics/camera.ts";
+import { bodyNormal, enterBody, nextOnBody, pointOnBody } from "../../../src/core/optics/body.ts";
+import { cameraFrom, cameraRay } from "../../../src/core/optics/camera.ts";
 import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
+import { fresnel, reflectRay, refractRay } from "../../../src/core/optics/fresnel.ts";
 import { guided, makeGuide } from "../../../src/core/optics/guide.ts";
 import { LIGHT_SETTINGS, type Light, lightRadiance } from "../../../src/core/optics/lights.ts";
 import { numbersOf, type PictureSettings, renderRows } from "../../../src/core/optics/picture.ts";
-import { nextRandom } from "../../../src/core/optics/random.ts";
+import { nextRandom, type Random } from "../../../src/core/optics/random.ts";
 import { RESTS, restOnFacet } from "../../../src/core/optics/rest.ts";
 import { makeScene, putOnStage, type Scene } from "../../../src/core/optics/scene.ts";
 import type { Rgb } from "../../../src/core/optics/spectrum.ts";
-import { lightOver, stageFrame } from "../../../src/core/optics/stage.ts";
+import { lightOver, type Stage, stageFrame } from "../../../src/core/optics/stage.ts";
 import type { Piece } from "../../../src/core/plan/document.ts";
 import { chance, clearPiece, randomDirection, tieredPlanes } from "./helpers.ts";
 
@@ -203,6 +205,78 @@ describe("light on the table", () => {
 
 /** Distance of a ray's line from the centre. */
 const rayDistance = (o: Vec3, d: Vec3): number => Math.sqrt(Math.max(0, dot(o, o) - dot(o, d) ** 2));
+
+/** One path by nothing but chance: Fresnel's at every surface, the plain cosine on the table. What is the light where it ends? */
+function plainPath(scene: Scene, at: Vec3, towards: Vec3, random: Random): number {
+  const { up, height, rgb } = scene.stage as Stage;
+  let [p, d, weight]: [Vec3, Vec3, number] = [at, towards, 1];
+  let entry = enterBody(scene, p, d);
+  for (;;) {
+    if (entry) {
+      p = pointOnBody(scene, p, d, entry.t, entry.surface);
+      let surface = entry.surface;
+      let n = bodyNormal(scene, surface, p);
+      let cos = -dot(d, n);
+      const goesIn = nextRandom(random) >= fresnel(cos, 1 / scene.nd);
+      d = goesIn ? refractRay(d, n, cos, 1 / scene.nd) : reflectRay(d, n, cos);
+      for (let isIn = goesIn; isIn; ) {
+        const ahead = nextOnBody(scene, p, d, surface);
+        p = pointOnBody(scene, p, d, ahead.t, ahead.surface);
+        surface = ahead.surface;
+        n = scale(bodyNormal(scene, surface, p), -1);
+        cos = Math.max(0, -dot(d, n));
+        isIn = nextRandom(random) < fresnel(cos, scene.nd);
+        d = isIn ? reflectRay(d, n, cos) : refractRay(d, n, cos, scene.nd);
+      }
+    }
+    const down = -dot(d, up);
+    if (down <= 0) return weight * lightRadiance(scene.light, d)[1];
+    p = addScaled(p, d, Math.max(0, (dot(p, up) - height) / down));
+    weight *= rgb[1];
+    // Lambert: the normal and a point of the unit sphere, added.
+    d = normalize(addScaled(up, randomDirection(random), 1));
+    const ahead = enterBody(scene, addScaled(p, d, -1e-9), d);
+    entry = ahead && { ...ahead, t: ahead.t - 1e-9 };
+  }
+}
+
+describe("a cut piece on a table in a room", () => {
+  it("is seen as by a tracer that leaves everything to plain chance", () => {
+    const light: Light = { kind: "setting", setting: LIGHT_SETTINGS["north-window"], turnRad: 0.5 };
+    const scene = onTable({
+      planes: PLANES,
+      light,
+      down: PLANES[0].n,
+      floor: -PLANES[0].h,
+      rgb: [0.9, 0.7, 0.3],
+    });
+    const size = 6;
+    const up = scale(PLANES[0].n, -1);
+    const camera = cameraFrom(...restOnFacet(PLANES[0].n).from, 10, 20, up);
+    const settings = { size, samples: 3000, seed: 2, dispersion: false, bounces: null };
+    const rows = renderRows(scene, camera, settings, 0, size, { lost: 0, meetings: 0 });
+    const random = chance(77);
+    const count = 12_000;
+    let chi = 0;
+    for (let i = 0; i < size * size; i++) {
+      let [sum, squares] = [0, 0];
+      for (let k = 0; k < count; k++) {
+        const x = (2 * ((i % size) + nextRandom(random))) / size - 1;
+        const y = 1 - (2 * (Math.floor(i / size) + nextRandom(random))) / size;
+        const value = plainPath(scene, camera.at, cameraRay(camera, x, y), random);
+        sum += value;
+        squares += value * value;
+      }
+      const expected = sum / count;
+      const variance = (squares / count - expected ** 2) / count;
+      // The tracer's own noise is no larger than that of as many plain paths.
+      const off = (rows[3 * i + 1] - expected) ** 2 / (variance * (1 + count / settings.samples));
+      expect(off, `pixel ${i}`).toBeLessThan(16);
+      chi += off / (size * size);
+    }
+    expect(chi).toBeLessThan(1.5);
+  });
+});
 
 describe("a named light over a table", () => {
   it("has its up along the table's normal, and stands as ever over a piece on its side", () => {
