@@ -240,19 +240,16 @@ function plainPath(scene: Scene, at: Vec3, towards: Vec3, random: Random): numbe
   }
 }
 
-describe("a cut piece on a table in a room", () => {
-  it("is seen as by a tracer that leaves everything to plain chance", () => {
+describe("a piece on a table in a room is seen as by a tracer that leaves everything to plain chance:", () => {
+  it.each([
+    ["cut, on a slanted facet", PLANES, PLANES[0]],
+    // Most of what it shows is the table that it stands on, through the flat that it stands with.
+    ["half a ball", [{ n: BACK, h: 0.2 }], { n: BACK, h: 0.2 }],
+  ] as const)("%s", (_, planes, { n: down, h }) => {
     const light: Light = { kind: "setting", setting: LIGHT_SETTINGS["north-window"], turnRad: 0.5 };
-    const scene = onTable({
-      planes: PLANES,
-      light,
-      down: PLANES[0].n,
-      floor: -PLANES[0].h,
-      rgb: [0.9, 0.7, 0.3],
-    });
+    const scene = onTable({ planes, light, down, floor: -h, rgb: [0.9, 0.7, 0.3] });
     const size = 6;
-    const up = scale(PLANES[0].n, -1);
-    const camera = cameraFrom(...restOnFacet(PLANES[0].n).from, 10, 20, up);
+    const camera = cameraFrom(...restOnFacet(down).from, 10, 20, scale(down, -1));
     const settings = { size, samples: 3000, seed: 2, dispersion: false, bounces: null };
     const rows = renderRows(scene, camera, settings, 0, size, { lost: 0, meetings: 0 });
     const random = chance(77);
