@@ -54,7 +54,8 @@ function tierMoved(lost: LostMeet, { solved }: Checked, movedDeg: readonly numbe
 function startThatKeeps(exact: Meets, plan: Plan, index: number, tolerance: number): number | null {
   const tier = plan.tiers[index];
   const stops = stopsOf(plan, tier.side);
-  if (stops === null) return null;
+  // a count that does not divide the wheel is spread unevenly from every start
+  if (stops === null || stops % tier.count !== 0) return null;
   const zero = zeroOf(plan, tier.side);
   const now = nearestStop(tier.startDeg, stops, zero);
   const away = (deg: number) => Math.abs(wrapDeg(deg - tier.startDeg + 180) - 180);

@@ -55,8 +55,13 @@ function arcCutter(crossing: CircleCrossing, cutting: Cutting) {
     const start = crossing.angleOf(at(from));
     return sweep(start, crossing.angleOf(mid)) < sweep(start, crossing.angleOf(at(to)));
   };
-  return (from: number, to: number): Piece[] => {
+  /** Null for an arc so short that both its ends stand for one and the same crossing. */
+  return (from: number, to: number): Piece[] | null => {
     const [s, e] = [side(from), side(to)];
+    if (s === 0 && e === 0 && isExit(from) === isExit(to)) {
+      const isShort = !passes(from, to, crossing.farthestIn) && !passes(from, to, crossing.farthestOut);
+      if (isShort) return null;
+    }
     const startsIn = s < 0 || (s === 0 && !isExit(from));
     const endsIn = e < 0 || (e === 0 && isExit(to));
     if (startsIn && endsIn) {
@@ -90,6 +95,11 @@ export function cutRing(ring: Ring, crossing: CircleCrossing | "in" | "out", cut
     hasOut ||= s > 0;
     if (label === SKIN) {
       const parts = cutArc ? cutArc(from, to) : crossing === "in" ? [{ from, to, label }] : [];
+      // on the plane as a whole, as an edge can be
+      if (parts === null) {
+        kept.push({ from, to, label });
+        continue;
+      }
       hasIn ||= parts.length > 0;
       hasOut ||= parts.length !== 1 || parts[0].from !== from || parts[0].to !== to;
       kept.push(...parts);

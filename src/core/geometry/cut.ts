@@ -263,7 +263,8 @@ class Cutter {
       });
       best = Math.max(best, slack);
     }
-    return best > 0;
+    // a circle that lies on another's everywhere is the far side of the same plane: nothing is between them
+    return best > SAME_PLACE;
   }
 
   /** The new facet's ring: the lines of all facets it cuts, joined by arcs of its own circle where they end on the skin. */
@@ -359,7 +360,7 @@ class Cutter {
     if (isVanished) cut.faces.fill(null);
     else if (chords.length > 0) own = this.ringOf(chords);
     else if (isFree) own = "whole";
-    else if (takes && this.leaves) throw new InexactCut("one-ring");
+    // else a tip no larger than one place went, and the plane has no facet; the check of the whole sees to the rest
     cut.vanished = isVanished;
     addPlane(cut, this.plane, own, this.radius);
   }

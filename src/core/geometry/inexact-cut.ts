@@ -12,6 +12,8 @@ export type CutLaw =
   | "closed-skin"
   /** V - E + F is not that of a body without holes. */
   | "euler"
+  /** A part of the body lies beyond a plane that should have cut it off. */
+  | "beyond"
   /** An area or a volume is below 0 or above the ball's. */
   | "size"
   /** What the surface sends out from the centre is not 4 pi (Gauss's law). */

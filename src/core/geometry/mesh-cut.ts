@@ -4,7 +4,7 @@
  * Every loop here runs over what is given, so making a mesh can fail but never hang.
  */
 import { BrokenMesh } from "./broken-mesh.ts";
-import type { CutMesh } from "./mesh.ts";
+import type { CutMesh, FacetPolygon } from "./mesh.ts";
 import { borderOf } from "./mesh-border.ts";
 import { spherePoints } from "./mesh-points.ts";
 import { skinMesh } from "./mesh-skin.ts";
@@ -25,6 +25,7 @@ const NOTHING: CutMesh = {
   skinNormals: new Float64Array(),
   triangles: new Uint32Array(),
   trianglePlanes: new Int32Array(),
+  facets: [],
   vanished: true,
 };
 
@@ -58,12 +59,14 @@ export function meshOf(solid: Solid, segments: number): CutMesh {
     for (const point of skin.triangles) triangles.push(corners.nameOf(skin.points[point]));
   }
   for (let i = 0; i < triangles.length; i += 3) planes.push(SKIN);
+  const facets: FacetPolygon[] = [];
   border.rings.forEach((places, plane) => {
     // two corners are an edge between its neighbours, not a face
     if (places.length < 3) return;
     const ring = places.map((place) => corners.nameOf(border.places[place]));
     halve(ring, 0, ring.length - 1, triangles);
     for (let i = 2; i < ring.length; i++) planes.push(plane);
+    facets.push({ plane, ring: Uint32Array.from(ring) });
   });
   if (triangles.length === 0) throw new BrokenMesh("open");
   const positions = Float64Array.from(corners.at.flat());
@@ -72,6 +75,7 @@ export function meshOf(solid: Solid, segments: number): CutMesh {
     skinNormals: outward(positions),
     triangles: Uint32Array.from(triangles),
     trianglePlanes: Int32Array.from(planes),
+    facets,
     vanished: false,
   };
 }

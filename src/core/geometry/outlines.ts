@@ -75,10 +75,21 @@ function dropFlat(faces: Face[]): void {
   }
 }
 
+/** An edge that has come to lie beside another with the same facet is one edge with it. */
+function joinRuns({ places, labels }: Ring): Ring {
+  const keep = labels.map(
+    (label, i) => label === SKIN || label !== labels[i === 0 ? labels.length - 1 : i - 1],
+  );
+  return { places: places.filter((_, i) => keep[i]), labels: labels.filter((_, i) => keep[i]) };
+}
+
 function replaceLabel(faces: Face[], facet: number, from: number, to: number): void {
   const face = faces[facet];
   if (face === null || face === "whole" || facet === SKIN) return;
-  faces[facet] = { places: face.places, labels: face.labels.map((label) => (label === from ? to : label)) };
+  faces[facet] = joinRuns({
+    places: face.places,
+    labels: face.labels.map((label) => (label === from ? to : label)),
+  });
 }
 
 export function outlinesOf(cut: BallCut): Outlines {

@@ -46,13 +46,40 @@ export function checkOutlines({ faces }: Outlines, patches: readonly SkinPatch[]
   if (vertices - lines + left + patches.length !== 1 + parts) throw new InexactCut("euler");
 }
 
+/** How far rounding may set a place beyond a plane. */
+const BEYOND = 1e-7;
+
+/**
+ * No place of an outline, and no skin, lies beyond any plane: also none of those that have no facet left. (The skin would
+ * reach beyond such a plane farthest at the plane's own pole.)
+ */
+function checkWithin({ planes, faces, places }: Outlines): void {
+  const used = new Set<number>();
+  for (const face of faces)
+    if (face !== null && face !== "whole") for (const place of face.places) used.add(place);
+  const points = [...used].map((place) => places[place]);
+  const left = planes.filter((_, k) => faces[k] !== null);
+  if (left.length === 0) return;
+  planes.forEach(({ n, h }, k) => {
+    for (const p of points)
+      if (n[0] * p[0] + n[1] * p[1] + n[2] * p[2] > h + BEYOND) throw new InexactCut("beyond");
+    if (faces[k] !== null || h >= 1 - BEYOND) return;
+    const isCovered = left.some(
+      (other) => other.n[0] * n[0] + other.n[1] * n[1] + other.n[2] * n[2] > other.h - BEYOND,
+    );
+    if (!isCovered) throw new InexactCut("beyond");
+  });
+}
+
 const rounded = (value: number, most: number): number => {
   if (!(value >= -EPSILON && value <= most + EPSILON * 10)) throw new InexactCut("size");
   return Math.max(0, value);
 };
 
 /** Areas and volume lie between none and the ball's, and the surface sees all of the centre's light (Gauss). */
-export function checkSizes(solid: Solid, { planes, faces, places }: Outlines): Solid {
+export function checkSizes(solid: Solid, outlines: Outlines): Solid {
+  const { planes, faces, places } = outlines;
+  checkWithin(outlines);
   const facets = solid.facets.map((facet) =>
     facet.area < 0 ? { ...facet, area: rounded(facet.area, Math.PI) } : facet,
   );

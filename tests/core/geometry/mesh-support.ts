@@ -68,19 +68,6 @@ export function eulerNumber(triangles: ArrayLike<number>): number {
   return vertices - triangles.length / 6;
 }
 
-/** Area of the triangles that `plane` made (SKIN for natural skin), of all when none is named. */
-export function meshArea({ positions: p, triangles: t, trianglePlanes }: CutMesh, plane?: number): number {
-  let sum = 0;
-  for (let i = 0; i < t.length; i += 3) {
-    if (plane !== undefined && trianglePlanes[i / 3] !== plane) continue;
-    const [a, b, c] = [3 * t[i], 3 * t[i + 1], 3 * t[i + 2]];
-    const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
-    const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
-    sum += Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx);
-  }
-  return sum / 2;
-}
-
 /** Names vertices by their single-precision bits, as a reader of a file would. */
 export function weldedTriangles(corners: ArrayLike<number>): number[] {
   const names = new Map<string, number>();

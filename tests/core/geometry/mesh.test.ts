@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type CutMesh, meshVolume } from "../../../src/core/geometry/mesh.ts";
+import { type CutMesh, meshArea, meshVolume } from "../../../src/core/geometry/mesh.ts";
 import { checkClosed, checkVolume } from "../../../src/core/geometry/mesh-check.ts";
 import { meshOf } from "../../../src/core/geometry/mesh-cut.ts";
 import { segmentsFor, spherePoints } from "../../../src/core/geometry/mesh-points.ts";
@@ -12,7 +12,6 @@ import {
   awkwardPlanes,
   eulerNumber,
   loadManifold,
-  meshArea,
   openEdges,
   planesWithin,
   SEED,
@@ -25,16 +24,7 @@ const at = (mesh: CutMesh, v: number): Vec3 => [
   mesh.positions[3 * v + 1],
   mesh.positions[3 * v + 2],
 ];
-/** The facets that are there: the plane of each and the vertices of its polygon. */
-function facetsOf({ triangles, trianglePlanes }: CutMesh): { plane: number; ring: number[] }[] {
-  const rings = new Map<number, Set<number>>();
-  triangles.forEach((v, i) => {
-    const plane = trianglePlanes[Math.floor(i / 3)];
-    if (plane !== SKIN) rings.set(plane, (rings.get(plane) ?? new Set()).add(v));
-  });
-  return [...rings].map(([plane, ring]) => ({ plane, ring: [...ring] }));
-}
-const planesOf = (mesh: CutMesh): number[] => facetsOf(mesh).map((f) => f.plane);
+const planesOf = (mesh: CutMesh): number[] => [...new Set(mesh.facets.map((f) => f.plane))];
 const along = (n: Vec3, h: number): Plane => ({ n, h });
 const X: Vec3 = [1, 0, 0];
 const Z: Vec3 = [0, 0, 1];
@@ -86,7 +76,7 @@ describe("the mesh of a cut ball", () => {
   it("is the whole ball when no plane cuts it", () => {
     const whole = cutMesh([]);
     expectSound(whole);
-    expect(facetsOf(whole)).toEqual([]);
+    expect(whole.facets).toEqual([]);
     for (const h of [1, 1 + 1e-15, 1.5])
       expect(cutMesh([along([0.6, 0, 0.8], h)]).triangles).toEqual(whole.triangles);
   });
@@ -108,8 +98,8 @@ describe("the mesh of a cut ball", () => {
     for (const n of [Z, [0.6, 0.48, 0.64], [1, 1, 0]] as const) {
       const h = 1 - 1e-6;
       const mesh = cutMesh([along(normalize(n), h)], 16);
-      expect(facetsOf(mesh)).toHaveLength(1);
-      expect(facetsOf(mesh)[0].ring.length).toBeGreaterThanOrEqual(24);
+      expect(mesh.facets).toHaveLength(1);
+      expect(mesh.facets[0].ring.length).toBeGreaterThanOrEqual(24);
       // a polygon of 24 in the circle has 98.9 % of its area
       expect(meshArea(mesh, 0)).toBeGreaterThan(0.985 * Math.PI * (1 - h * h));
       expectSound(mesh);
@@ -129,7 +119,7 @@ describe("the mesh of a cut ball", () => {
       // at 30 each circle gets 26 chords, so that both have a point where they touch
       const mesh = cutMesh(planes, 30);
       expectSound(mesh);
-      const shared = facetsOf(mesh)[0].ring.filter((v) => facetsOf(mesh)[1].ring.includes(v));
+      const shared = mesh.facets[0].ring.filter((v) => mesh.facets[1].ring.includes(v));
       expect(shared).toHaveLength(1);
     }
   });
@@ -151,9 +141,8 @@ describe("the mesh of a cut ball", () => {
         mesh.triangles.forEach((v, i) => {
           if (mesh.trianglePlanes[Math.floor(i / 3)] === SKIN) expect(length(at(mesh, v))).toBeCloseTo(1, 11);
         });
-        for (const { plane, ring } of facetsOf(mesh)) {
+        for (const { plane, ring } of mesh.facets) {
           for (const v of ring) expect(dot(at(mesh, v), planes[plane].n)).toBeCloseTo(planes[plane].h, 10);
-          // a polygon of n corners is n - 2 triangles: Euler's count of one connected face
           const own = mesh.trianglePlanes.filter((p) => p === plane);
           expect(own).toHaveLength(ring.length - 2);
         }

@@ -12,7 +12,7 @@ import { stlOf } from "../../../src/core/models/stl.ts";
 import { threeMfOf } from "../../../src/core/models/three-mf.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import type { SolvedPlan } from "../../../src/core/plan/solved.ts";
-import { madePlan } from "../geometry/made-plans.ts";
+import { madePlan } from "../../plans/generator.ts";
 import {
   eulerNumber,
   loadManifold,

@@ -125,9 +125,11 @@ function closedAt(
       const cut = copyOf(baseFor(onPlane));
       for (const n of context.normals) cutOn(cut, { n, h: 1 - depth });
       if (hasOpenWedge(cut, to, own)) return false;
-      if (cut.faces.slice(own).every((face) => face === null)) return false;
+      // where an earlier facet is the very same flat, that one stands for it
+      const standing = new Set(cut.planes.flatMap((_, i) => (i < own ? [] : [i, cut.duplicateOf[i]])));
+      if (![...standing].some((i) => i >= 0 && cut.faces[i] !== null)) return false;
       const { patches } = bordersOf(cut);
-      return !patches.some((patch) => patch.facets.some((i) => i >= own) && patch.facets.some(isTo));
+      return !patches.some((patch) => patch.facets.some((i) => standing.has(i)) && patch.facets.some(isTo));
     });
 }
 
