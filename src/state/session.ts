@@ -5,10 +5,12 @@
 import { createStore, type StoreApi } from "zustand/vanilla";
 import { type PlanFile, serializePlan } from "../core/plan/file.ts";
 import type { FileFault } from "../core/plan/file-fault.ts";
+import { freshId } from "./fresh-id.ts";
 import { browserShelf, type TextShelf } from "./preferences.ts";
 import { type Autosave, createAutosave } from "./storage/autosave.ts";
 import { type FaultKind, faultOf } from "./storage/faults.ts";
 import { openIdbPort } from "./storage/idb-port.ts";
+import { createJournal, type Journal, type JournalShelf } from "./storage/journal.ts";
 import { createLibrary, type Library, type TabChannel } from "./storage/library.ts";
 import { memoryPort } from "./storage/memory-port.ts";
 import { createPlanLock, type Locks } from "./storage/plan-lock.ts";
@@ -27,7 +29,8 @@ export interface Surroundings {
   readonly openPort: () => Promise<StoragePort>;
   readonly locks: Locks | null;
   readonly otherTabs: TabChannel | null;
-  readonly shelf: TextShelf | null;
+  /** With the part of it that only the journal needs; without that part nothing is written ahead. */
+  readonly shelf: (TextShelf & Partial<JournalShelf>) | null;
   readonly persist: () => Promise<boolean>;
   readonly now: () => number;
 }
@@ -58,6 +61,8 @@ export interface Session {
     file: PlanFile,
     options?: { readonly keep?: boolean; readonly evenUnkept?: boolean },
   ) => Promise<BenchCleared>;
+  /** True while something would be lost if the page were gone now. */
+  readonly wouldLose: () => boolean;
   readonly stop: () => void;
 }
 
@@ -95,6 +100,30 @@ async function openOrRemember({ openPort }: Surroundings): Promise<Opened> {
   }
 }
 
+const isJournalShelf = (shelf: Surroundings["shelf"]): shelf is JournalShelf =>
+  shelf !== null && "removeItem" in shelf && "key" in shelf;
+
+/**
+ * Puts into the library what windows that are gone wrote down and couldn't keep any more.
+ * @returns the id of the last of it; null when there was nothing
+ * @throws StorageFault; what was not put back yet stays written down
+ */
+async function putBackLeft(journal: Journal, library: Library, locks: Locks | null): Promise<string | null> {
+  let newest: string | null = null;
+  for (const { tab, entry, raw } of journal.left()) {
+    // a window that is still there keeps its own
+    const theirs = createPlanLock(locks);
+    if (!(await theirs.hold(lockOfTab(tab)))) continue;
+    newest = entry ? await library.putBack(entry) : await library.add(raw);
+    journal.dropLeft(tab);
+    theirs.release();
+  }
+  return newest;
+}
+
+/** The name of the lock that a window holds as long as it is there. */
+const lockOfTab = (tab: string): string => `tab-${tab}`;
+
 /**
  * Begins a visit on a store that shows something already (an example). The plan that lay on the bench last takes its place,
  * unless there is none, it can't be read (`health` says so), or the person has begun to work meanwhile.
@@ -105,11 +134,35 @@ export async function startSession(
 ): Promise<Session> {
   const health = createStore<StorageHealth>()(() => ({ fault: null, persistent: null }));
   const shownFirst = store.getState();
+  const tab = freshId();
+  const presence = createPlanLock(around.locks);
+  presence.hold(lockOfTab(tab)).catch((error: unknown) => health.setState({ fault: faultOf(error).kind }));
+  const journal = createJournal(isJournalShelf(around.shelf) ? around.shelf : null, tab, around.now);
+  let kept: { readonly library: Library; readonly autosave: Autosave } | null = null;
+  /** Whether what lies on the bench and isn't kept is at least written down. */
+  let isWritten = false;
+  const isSafe = (): boolean => {
+    const { plan, history } = store.getState();
+    return kept ? kept.autosave.isSafe() : plan === shownFirst.plan && history === shownFirst.history;
+  };
+  const stopWriting = store.subscribe((state, before) => {
+    const changed = state.plan !== before.plan || state.history !== before.history || before.drag !== null;
+    if (!changed || state.drag !== null || isSafe()) return;
+    const base = state.planId === null ? null : (kept?.library.revisionOf(state.planId) ?? null);
+    isWritten = journal.write({ ...state, base });
+  });
   const { port, fault } = await openOrRemember(around);
   health.setState({ fault });
   const library = createLibrary({ port, otherTabs: around.otherTabs, now: around.now });
   const lock = createPlanLock(around.locks);
   const autosave = createAutosave({ store, library, lock, fault, safe: shownFirst });
+
+  kept = { library, autosave };
+  autosave.status.subscribe(({ state }) => {
+    // in memory only: what is written down is all that the next visit will find
+    if (state !== "kept" && state !== "kept-as-copy" && state !== "untouched") return;
+    if (autosave.isSafe()) journal.drop();
+  });
 
   /** Makes sure that nothing on the bench is lost when another plan takes its place. */
   async function clearBench(evenUnkept: boolean): Promise<BenchCleared> {
@@ -171,7 +224,14 @@ export async function startSession(
     }
   });
 
-  const last = lastPlanId(around.shelf);
+  let last = lastPlanId(around.shelf);
+  if (port.durable) {
+    try {
+      last = (await putBackLeft(journal, library, around.locks)) ?? last;
+    } catch (error) {
+      health.setState({ fault: faultOf(error).kind });
+    }
+  }
   const { plan, history } = store.getState();
   const isUntouched = plan === shownFirst.plan && history === shownFirst.history;
   if (!isUntouched) void autosave.flush();
@@ -192,7 +252,11 @@ export async function startSession(
     health,
     openPlan,
     layPlan,
+    wouldLose: () =>
+      autosave.status.getState().state === "in-memory" || !(isSafe() || (port.durable && isWritten)),
     stop: () => {
+      stopWriting();
+      presence.release();
       autosave.stop();
       unsubscribe();
       lock.release();
@@ -202,11 +266,38 @@ export async function startSession(
   };
 }
 
-/** Keeps the work when the page is hidden or left. @returns how to stop */
-export function keepWhenHidden(page: Document, autosave: Autosave): () => void {
-  const onHide = (): void => {
-    if (page.visibilityState === "hidden") void autosave.flush();
+/** What is typed into a field and not entered yet counts: leaving the field enters it. */
+function enterTyped(page: Document): void {
+  const { activeElement: field } = page;
+  if (field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement) field.blur();
+}
+
+/**
+ * Keeps the work when the page is hidden or left, with what is typed and not entered. The browser asks before it leaves only
+ * while something is really not kept.
+ * @returns how to stop
+ */
+export function keepWhenHidden(page: Document, { store, autosave, wouldLose }: Session): () => void {
+  const takeAll = (): void => {
+    enterTyped(page);
+    store.getState().endDrag();
   };
+  const onHide = (): void => {
+    if (page.visibilityState !== "hidden") return;
+    takeAll();
+    void autosave.flush();
+  };
+  const onLeave = (event: BeforeUnloadEvent): void => {
+    takeAll();
+    if (wouldLose()) event.preventDefault();
+  };
+  const view = page.defaultView;
   page.addEventListener("visibilitychange", onHide);
-  return () => page.removeEventListener("visibilitychange", onHide);
+  view?.addEventListener("pagehide", takeAll);
+  view?.addEventListener("beforeunload", onLeave);
+  return () => {
+    page.removeEventListener("visibilitychange", onHide);
+    view?.removeEventListener("pagehide", takeAll);
+    view?.removeEventListener("beforeunload", onLeave);
+  };
 }

@@ -38,7 +38,7 @@ function drawThumbnails({ autosave, library }: Session): void {
 /** Joins the store to what is kept on this device. */
 export async function beginVisit(): Promise<void> {
   const session = await startSession(studio);
-  keepWhenHidden(document, session.autosave);
+  keepWhenHidden(document, session);
   drawThumbnails(session);
   // a storage that fails here says so on the shelf
   clearOut(session.library, browserShelf(), Date.now()).catch((error: unknown) =>

@@ -19,13 +19,21 @@ function browser(faults: Faults = {}) {
     openPort,
     locks,
     otherTabs: null,
-    shelf: { getItem: (key) => shelf.get(key) ?? null, setItem: (key, value) => void shelf.set(key, value) },
+    shelf: {
+      getItem: (key) => shelf.get(key) ?? null,
+      setItem: (key, value) => void shelf.set(key, value),
+      removeItem: (key) => void shelf.delete(key),
+      key: (i) => [...shelf.keys()][i] ?? null,
+      get length() {
+        return shelf.size;
+      },
+    },
     persist: async () => true,
     now: () => ++time,
   });
   const visit = (openPort?: () => Promise<StoragePort>, store = freshStore()) =>
     startSession(store, around(openPort));
-  return { visit, faults };
+  return { visit, faults, shelf };
 }
 const rename = ({ store }: Session, name: string) => store.getState().dispatch({ type: "set-name", name });
 /** Keeps at once, with the time that waiting for another tab's lock takes. */
@@ -123,6 +131,108 @@ describe("a visit", () => {
     const id = await tab.library.add("garbage");
     expect(await tab.openPlan(id)).toMatchObject({ ok: false, why: "unreadable", text: "garbage" });
     expect(tab.store.getState().plan).toEqual(samplePlan());
+  });
+});
+
+/** The page is gone from one moment to the next: nothing that it began comes to its end. */
+const tornAway = ({ stop }: Session) => stop();
+
+describe("a page that is gone before the library could keep the work", () => {
+  it("finds the last edit again at the next visit, with its steps, and writes it down no longer", async () => {
+    const there = browser();
+    const first = await there.visit();
+    rename(first, "One");
+    await flush(first);
+    rename(first, "Two");
+    tornAway(first);
+    const again = await there.visit();
+    expect(again.store.getState().plan.name).toBe("Two");
+    expect(await shelfNames(again)).toEqual(["Two"]);
+    again.store.getState().undo();
+    expect(again.store.getState().plan.name).toBe("One");
+    await flush(again);
+    expect([...there.shelf.keys()].filter((key) => key.includes("journal"))).toEqual([]);
+  });
+
+  it("finds a plan again that the library never had", async () => {
+    const there = browser();
+    const first = await there.visit();
+    rename(first, "Quick");
+    tornAway(first);
+    const again = await there.visit();
+    expect(again.store.getState().plan.name).toBe("Quick");
+    expect(again.store.getState().planId).not.toBeNull();
+  });
+
+  it("finds what was done before the storage answered at all", async () => {
+    const there = browser();
+    const store = freshStore();
+    void there.visit(() => new Promise(() => undefined), store);
+    store.getState().dispatch({ type: "set-name", name: "Too early" });
+    // the page that waits is gone, and with it the lock that says that it is there
+    for (const key of [...there.shelf.keys()].filter((one) => one.includes("journal"))) {
+      const line = there.shelf.get(key) ?? "";
+      there.shelf.delete(key);
+      there.shelf.set("glintwright-journal-gone", line);
+    }
+    expect((await there.visit()).store.getState().plan.name).toBe("Too early");
+  });
+
+  it("leaves to a window that is still there what it has written down", async () => {
+    const there = browser();
+    const one = await there.visit();
+    rename(one, "Mine");
+    const waiting = there.visit();
+    await vi.advanceTimersByTimeAsync(3000);
+    expect(await shelfNames(await waiting)).toEqual(["Mine"]);
+  });
+
+  it("puts it beside what another window has kept since", async () => {
+    const there = browser();
+    const one = await there.visit();
+    rename(one, "Shared");
+    await flush(one);
+    rename(one, "by one");
+    tornAway(one);
+    const lines = [...there.shelf].filter(([key]) => key.includes("journal"));
+    for (const [key] of lines) there.shelf.delete(key);
+    const two = await there.visit();
+    rename(two, "by two");
+    await flush(two);
+    two.stop();
+    for (const [key, line] of lines) there.shelf.set(key, line);
+    expect((await shelfNames(await there.visit())).sort()).toEqual(["by one", "by two"]);
+  });
+
+  it("keeps the text of a line that can't be read", async () => {
+    const there = browser();
+    there.shelf.set("glintwright-journal-x", "{ torn");
+    const tab = await there.visit();
+    const [row] = await tab.library.list();
+    expect(row.about).toBeNull();
+    expect(await tab.library.open(row.id)).toMatchObject({ ok: false, text: "{ torn" });
+  });
+
+  it("would lose something only while nothing has it", async () => {
+    const there = browser();
+    const tab = await there.visit();
+    expect(tab.wouldLose()).toBe(false);
+    rename(tab, "Written down");
+    expect(tab.wouldLose()).toBe(false);
+    await flush(tab);
+    there.faults.onWrite = "full";
+    there.shelf.set = () => {
+      throw new DOMException("full", "QuotaExceededError");
+    };
+    rename(tab, "Nowhere");
+    await flush(tab);
+    expect(tab.wouldLose()).toBe(true);
+    const inMemory = await browser().visit(async () => {
+      throw new StorageFault("denied", "no");
+    });
+    rename(inMemory, "Memory");
+    await flush(inMemory);
+    expect(inMemory.wouldLose()).toBe(true);
   });
 });
 

@@ -47,6 +47,8 @@ export interface Autosave {
   readonly flush: () => Promise<SaveStatus>;
   /** Forgets that the plan on the bench was changed: it was just opened, or is the person's no longer. */
   readonly settle: () => void;
+  /** Whether nothing on the bench waits to be kept. */
+  readonly isSafe: () => boolean;
   readonly stop: () => void;
 }
 
@@ -127,6 +129,7 @@ export function createAutosave({
   return {
     status,
     flush,
+    isSafe,
     settle: () => {
       clearTimeout(timer);
       safe = store.getState();

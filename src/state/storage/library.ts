@@ -5,8 +5,10 @@
 import type { Plan } from "../../core/plan/document.ts";
 import { type PlanFile, PlanFileError, parsePlan, serializePlan } from "../../core/plan/file.ts";
 import type { FileFault } from "../../core/plan/file-fault.ts";
+import { freshId as anyFreshId } from "../fresh-id.ts";
 import { type History, historyFromData, NO_HISTORY } from "../history.ts";
 import { StorageFault } from "./faults.ts";
+import type { JournalEntry } from "./journal.ts";
 import type { PlanRow, RowChange, StoragePort } from "./port.ts";
 import { createVersions } from "./versions.ts";
 
@@ -80,7 +82,7 @@ export function createLibrary({
   port,
   otherTabs = null,
   now = Date.now,
-  freshId = () => crypto.randomUUID(),
+  freshId = anyFreshId,
 }: LibraryOptions) {
   /** The revision of each plan as this tab last read or wrote it. */
   const known = new Map<string, number>();
@@ -197,6 +199,27 @@ export function createLibrary({
       : { kept: false };
   }
 
+  /**
+   * Puts what a window wrote down and couldn't keep any more where it belongs: over the state that it rests on, or, where
+   * that was written since, beside it.
+   * @returns the id under which the library has it
+   */
+  async function putBack({ planId, base, text, history }: JournalEntry): Promise<string> {
+    const rows = await port.all("plans");
+    const same = rows.find((row) => row.text === text && (planId === null || row.id === planId));
+    if (same) return same.id;
+    const historyRow = (id: string): RowChange => ({
+      table: "histories",
+      put: { id, text: JSON.stringify(history) },
+    });
+    const before = rows.find((row) => row.id === planId);
+    if (before && before.revision === base) {
+      const row = { ...before, revision: base + 1, text, savedAt: now(), deletedAt: null };
+      if (await writeVerified(row, [historyRow(row.id)], base)) return row.id;
+    }
+    return add(text, (fresh) => [historyRow(fresh)]);
+  }
+
   /** Copies a plan with a name of its own; without its history. Null when it can't be read. */
   async function duplicate(id: string, name: string): Promise<string | null> {
     const row = await port.get("plans", id);
@@ -241,6 +264,9 @@ export function createLibrary({
     list,
     open,
     keep,
+    putBack,
+    /** The revision of a plan that this tab read or wrote last; null for one that it never did. */
+    revisionOf: (id: string): number | null => known.get(id) ?? null,
     duplicate,
     archive: (id: string) => restand(id, { archivedAt: now() }),
     unarchive: (id: string) => restand(id, { archivedAt: null }),

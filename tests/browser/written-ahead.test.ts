@@ -1,0 +1,50 @@
+/** Leaving the page in the middle of things: an edit a moment ago, a text not entered yet; a reload never asks for what is safe. */
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { sharedApp } from "./shared.ts";
+
+const app = sharedApp();
+const nameOf = (page: Page) => page.getByRole("textbox", { name: "Name of the plan" });
+
+/** Loads the page anew at once. @returns whether it asked first */
+async function reload(page: Page): Promise<boolean> {
+  let asked = false;
+  page.once("dialog", (dialog) => {
+    asked = true;
+    void dialog.accept();
+  });
+  await page.reload();
+  await page.waitForSelector(".recipe");
+  return asked;
+}
+
+describe("a reload right after", () => {
+  it("an edit finds the edit again, and doesn't ask", async () => {
+    const { page, errors, close } = await app.visit({ without3d: true });
+    await nameOf(page).fill("Entered");
+    await nameOf(page).press("Enter");
+    expect(await reload(page)).toBe(false);
+    await expect.poll(() => nameOf(page).inputValue()).toBe("Entered");
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it("typing finds the text again that was not entered", async () => {
+    const { page, close } = await app.visit({ without3d: true });
+    await nameOf(page).fill("Only typed");
+    expect(await reload(page)).toBe(false);
+    await expect.poll(() => nameOf(page).inputValue()).toBe("Only typed");
+    await close();
+  });
+
+  it("an edit that the browser keeps nowhere asks first", async () => {
+    const before = () => {
+      Object.defineProperty(window, "indexedDB", { value: undefined });
+    };
+    const { page, close } = await app.visit({ without3d: true, before });
+    await nameOf(page).fill("Nowhere");
+    await nameOf(page).press("Enter");
+    expect(await reload(page)).toBe(true);
+    await close();
+  });
+});
