@@ -10,12 +10,24 @@ import { meshVolume } from "../../src/core/geometry/mesh.ts";
 import { meshOf } from "../../src/core/geometry/mesh-cut.ts";
 import type { Plane } from "../../src/core/geometry/plane.ts";
 import { cutBall } from "../../src/core/geometry/solid.ts";
-import type { Plan, Tier } from "../../src/core/plan/document.ts";
+import type { DepthRule, Plan, Tier } from "../../src/core/plan/document.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
+import { planOf } from "../plans/generator.ts";
 
 const SEGMENTS = 128;
 const RUNS = 61;
 const SLOW_RUNS = 5;
+/** Plans as people make them, of which the slowest are named. */
+const MADE_PLANS = 500;
+const RULES: readonly DepthRule[] = [
+  { rule: "depth", mm: 1 },
+  { rule: "width", mm: 3 },
+  { rule: "gap", mm: 0.1 },
+  { rule: "touch" },
+  { rule: "edge", mm: 0.2 },
+  { rule: "close", to: "a" },
+  { rule: "corners", of: "a" },
+];
 /** Share of the runs that go before the timed ones, so that the code is compiled as it is after a minute of work. */
 const WARM_UP = 0.5;
 
@@ -107,8 +119,36 @@ export async function bench(): Promise<object> {
       volumeDifference: rounded(Math.abs(meshVolume(cutMesh(planes)) - trim().body.volume())),
     };
   });
+  // what stays in the report is near to linear in the number of facets
+  const growth = [60, 120, 250, 500, 1000].map((facets) => {
+    const plan = planWith(facets);
+    const { median } = timed(SLOW_RUNS, () => reportPlan(plan));
+    return { facets, solveAndReportMs: rounded(median), msPerFacet: rounded(median / facets) };
+  });
+  const made = Array.from({ length: MADE_PLANS }, (_, seed) => {
+    const plan = planOf(seed);
+    const start = performance.now();
+    reportPlan(plan);
+    return {
+      seed,
+      facets: plan.tiers.reduce((sum, t) => sum + t.count, 0),
+      ms: rounded(performance.now() - start),
+    };
+  }).sort((a, b) => b.ms - a.ms);
+  const rules = RULES.map((depth) => {
+    const ring = { ...tier("a", 120, 10, 0, "front"), depth: { rule: "touch" } as const };
+    const plan: Plan = {
+      ...planWith(25),
+      tiers: [ring, { ...tier("b", 120, 25, 0, "front"), startDeg: 1.5, depth }],
+    };
+    return { rule: depth.rule, facets: 120, ms: rounded(timed(SLOW_RUNS, () => solvePlan(plan)).median) };
+  });
   return {
     bench: "geometry",
+    growth,
+    slowestMade: made.slice(0, 5),
+    medianMadeMs: made[MADE_PLANS / 2].ms,
+    rules,
     node: process.version,
     cpu: cpus()[0]?.model ?? "unknown",
     // other work on the machine while this ran: above its number of cores, medians are too long

@@ -1,11 +1,12 @@
 /** What is thrown in place of a mesh that is not sound: a model is whole or not written. */
 
 /** The law that was broken. */
-export type MeshFault = "open" | "not-one-surface" | "volume" | "skin";
+export type MeshFault = "open" | "not-one-surface" | "volume" | "surface" | "skin";
 
 const WORDS: Readonly<Record<MeshFault, string>> = {
   open: "its surface would not be closed",
   "not-one-surface": "its surface would not be one whole",
+  surface: "it would stand off the facets or the skin",
   volume: "its volume would not be the piece's",
   skin: "the skin left is too narrow to be meshed",
 };

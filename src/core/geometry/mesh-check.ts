@@ -1,5 +1,8 @@
 /** Whether a mesh is what a model has to be: closed, one surface without holes, outward, of the piece's volume. */
 import { BrokenMesh, type MeshFault } from "./broken-mesh.ts";
+import type { CutMesh } from "./mesh.ts";
+import type { Plane } from "./plane.ts";
+import { SKIN } from "./solid-types.ts";
 
 interface Triangles {
   readonly positions: ArrayLike<number>;
@@ -38,6 +41,27 @@ export function checkClosed({ triangles }: Pick<Triangles, "triangles">): void {
   }
   const used = new Set(triangles).size;
   if (faces !== reached.length || used - faces / 2 !== 2) throw new BrokenMesh("not-one-surface");
+}
+
+/**
+ * Every corner of a triangle lies on the facet that the triangle belongs to, or on the unit sphere where it is skin.
+ * @param positions of a mesh on the unit sphere   @param off how far rounding may set a corner off
+ * @throws BrokenMesh
+ */
+export function checkOnSurface(
+  { positions: p, triangles, trianglePlanes }: CutMesh,
+  planes: readonly Plane[],
+  off: number,
+): void {
+  for (let t = 0; t < triangles.length; t++) {
+    const [x, y, z] = [p[3 * triangles[t]], p[3 * triangles[t] + 1], p[3 * triangles[t] + 2]];
+    const plane = trianglePlanes[Math.floor(t / 3)];
+    const distance =
+      plane === SKIN
+        ? Math.sqrt(x * x + y * y + z * z) - 1
+        : planes[plane].n[0] * x + planes[plane].n[1] * y + planes[plane].n[2] * z - planes[plane].h;
+    if (!(Math.abs(distance) <= off)) throw new BrokenMesh("surface");
+  }
 }
 
 /**

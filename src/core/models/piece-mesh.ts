@@ -4,7 +4,7 @@
  */
 
 import { meshVolume } from "../geometry/mesh.ts";
-import { checkClosed, checkVolume } from "../geometry/mesh-check.ts";
+import { checkClosed, checkOnSurface, checkVolume } from "../geometry/mesh-check.ts";
 import { meshOf } from "../geometry/mesh-cut.ts";
 import { segmentsFor } from "../geometry/mesh-points.ts";
 import { cutBall } from "../geometry/solid.ts";
@@ -74,6 +74,8 @@ export function pieceMesh({ planes, radiusMm }: SolvedPlan, unitMm: number): Pie
   const scale = radiusMm / unitMm;
   const positions = roundedApart(mesh.positions, scale);
   checkClosed(mesh);
+  const asWritten = { ...mesh, positions: Float64Array.from(positions, (x) => x / scale) };
+  checkOnSurface(asWritten, planes, 2 * SINGLE_PRECISION);
   const volume = meshVolume({ positions, triangles: mesh.triangles }) / scale ** 3;
   checkVolume(volume, solid.volume, volumeError(solid, chordError));
   return {

@@ -22,11 +22,12 @@ const widthOfFacet =
 /** A distance at or below hMax at which the width is `enough`, or where it is greatest when it never is. */
 function wideEnough(width: Width, enough: number, hMax: number): number {
   const step = (hMax + 1) / PROBES;
-  let best = hMax;
+  let [best, widest] = [hMax, Number.NEGATIVE_INFINITY];
   for (let i = 0; i < PROBES; i++) {
     const h = hMax - i * step;
-    if (width(h) > width(best)) best = h;
-    if (width(best) >= enough) return best;
+    const found = width(h);
+    if (found > widest) [best, widest] = [h, found];
+    if (widest >= enough) return best;
   }
   return peakOf(width, Math.max(-1, best - step), Math.min(hMax, best + step));
 }
