@@ -30,6 +30,9 @@ async function openLink(): Promise<void> {
 
 const face = document.fonts.load('1em "Atkinson Hyperlegible Next Variable"');
 const begun = beginVisit();
-void Promise.all([within(PLAN_WAIT_MS, begun), within(FACE_WAIT_MS, Promise.allSettled([face]))]).then(show);
+void Promise.all([
+  within(PLAN_WAIT_MS, Promise.allSettled([begun])),
+  within(FACE_WAIT_MS, Promise.allSettled([face])),
+]).then(show);
 void begun.then(openLink);
 window.addEventListener("hashchange", () => void openLink());

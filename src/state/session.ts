@@ -69,10 +69,19 @@ export interface Session {
 const BLOCKED_AFTER_MS = 4000;
 const LAST_PLAN_KEY = "glintwright-last-plan";
 
+/** What a browser has to offer; null where it hasn't got it or refuses: keeping plans works without. */
+function offered<T>(take: () => T | undefined): T | null {
+  try {
+    return take() ?? null;
+  } catch {
+    return null;
+  }
+}
+
 export const browserSurroundings = (): Surroundings => ({
   openPort: () => openIdbPort(BLOCKED_AFTER_MS),
-  locks: navigator.locks ?? null,
-  otherTabs: typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("glintwright-library"),
+  locks: offered(() => navigator.locks),
+  otherTabs: offered(() => new BroadcastChannel("glintwright-library")),
   shelf: browserShelf(),
   persist: async () => (await navigator.storage?.persist?.()) ?? false,
   now: () => Date.now(),
@@ -217,9 +226,10 @@ export async function startSession(
     // the first change is when it is worth asking not to be cleared
     if (state.history !== before.history && health.getState().persistent === null && port.durable) {
       health.setState({ persistent: false });
+      // one that refuses to answer has promised nothing; plans are kept all the same
       around.persist().then(
         (persistent) => health.setState({ persistent }),
-        (error) => health.setState({ fault: faultOf(error).kind }),
+        () => health.setState({ persistent: false }),
       );
     }
   });

@@ -258,3 +258,57 @@ describe("a backup", () => {
     expect(parsePlan(strFromU8(files["plans/0001-Harbour-lamp.json"])).plan).toEqual(named("Harbour lamp"));
   });
 });
+
+describe("what was not written by this program", () => {
+  it("is one line that says so, with its text; the shelf stays, and no date is beyond dates", async () => {
+    const port = memoryPort();
+    const library = libraryOn(port);
+    await kept(library, "Good");
+    const [good] = await port.all("plans");
+    const { text: _text, ...noText } = good;
+    await port.write([
+      { table: "plans", put: { ...good, id: "late", savedAt: 1e300, createdAt: -1 } },
+      { table: "plans", put: { ...noText, id: "empty" } as typeof good },
+    ]);
+    const rows = await library.list();
+    expect(rows.map(({ id, about }) => [id, about !== null])).toContainEqual(["empty", false]);
+    expect(rows).toHaveLength(3);
+    for (const { savedAt, createdAt } of rows)
+      for (const at of [savedAt, createdAt]) expect(() => new Date(at).toISOString()).not.toThrow();
+    expect(await library.open("empty")).toMatchObject({ ok: false, text: "" });
+  });
+
+  it("in a backup is refused where it names a time beyond dates or an id that is a path", async () => {
+    const library = libraryOn();
+    await kept(library, "A");
+    const { unzipSync, strFromU8, strToU8 } = await import("fflate");
+    const files = unzipSync(await backupOf(library));
+    const list = JSON.parse(strFromU8(files["library.json"]));
+    for (const wrong of [{ savedAt: 1e300 }, { id: "a/../b" }]) {
+      const broken = { ...list, plans: [{ ...list.plans[0], ...wrong }] };
+      const bytes = zipSync({ ...files, "library.json": strToU8(JSON.stringify(broken)) });
+      await expect(restoreBackup(libraryOn(), new Uint8Array(bytes))).rejects.toMatchObject({
+        fault: { code: "backup-list-broken" },
+      });
+    }
+  });
+});
+
+describe("a plan that grows when it is written", () => {
+  const withList = (length: number) => ({ ...named("Long"), beyond: Array.from({ length }, () => 1) });
+
+  it("is kept so that it opens again", async () => {
+    const library = libraryOn();
+    const long = parsePlan(JSON.stringify(withList(900_000))).plan;
+    const keeping = await library.keep(null, long, NO_HISTORY);
+    expect(await library.open(keeping.kept ? keeping.planId : "")).toMatchObject({ ok: true });
+  });
+
+  it("is not written when it could not be opened again", async () => {
+    const library = libraryOn();
+    await expect(library.keep(null, withList(1_100_000), NO_HISTORY)).rejects.toMatchObject({
+      kind: "unreadable",
+    });
+    expect(await library.list()).toEqual([]);
+  });
+});

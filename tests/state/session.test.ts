@@ -1,6 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { type Session, type Surroundings, startSession } from "../../src/state/session.ts";
-import { StorageFault } from "../../src/state/storage/faults.ts";
+import { freshId } from "../../src/state/fresh-id.ts";
+import {
+  browserSurroundings,
+  type Session,
+  type Surroundings,
+  startSession,
+} from "../../src/state/session.ts";
+import { faultOf, StorageFault } from "../../src/state/storage/faults.ts";
 import { memoryPort } from "../../src/state/storage/memory-port.ts";
 import type { StoragePort } from "../../src/state/storage/port.ts";
 import { createPlanStore } from "../../src/state/store.ts";
@@ -233,6 +239,38 @@ describe("a page that is gone before the library could keep the work", () => {
     rename(inMemory, "Memory");
     await flush(inMemory);
     expect(inMemory.wouldLose()).toBe(true);
+  });
+});
+
+describe("a browser with surprises", () => {
+  it("that refuses channel and locks still gives surroundings", () => {
+    vi.stubGlobal("BroadcastChannel", () => {
+      throw new DOMException("no", "SecurityError");
+    });
+    vi.stubGlobal("navigator", {
+      get locks() {
+        throw new DOMException("no", "SecurityError");
+      },
+    });
+    try {
+      expect(browserSurroundings()).toMatchObject({ locks: null, otherTabs: null });
+    } finally {
+      vi.unstubAllGlobals();
+    }
+  });
+
+  it("that has no randomUUID names plans all the same, each differently", () => {
+    vi.stubGlobal("crypto", { getRandomValues: crypto.getRandomValues.bind(crypto) });
+    try {
+      expect(freshId()).toMatch(/^[0-9a-f]{32}$/);
+      expect(freshId()).not.toBe(freshId());
+    } finally {
+      vi.unstubAllGlobals();
+    }
+  });
+
+  it("that has a newer storage says so", () => {
+    expect(faultOf(new DOMException("less than the existing version", "VersionError")).kind).toBe("newer");
   });
 });
 

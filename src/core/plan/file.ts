@@ -6,6 +6,7 @@ import type * as z from "zod/mini";
 import { parseBoundedJson } from "./bounded-json.ts";
 import type { Plan } from "./document.ts";
 import { type FileFault, pathText } from "./file-fault.ts";
+import { FILE } from "./limits.ts";
 import { migrate } from "./migrate.ts";
 import { PlanFileError } from "./plan-file-error.ts";
 import { checkReferences } from "./references.ts";
@@ -84,5 +85,11 @@ export function planFromData(data: unknown): PlanFile {
  */
 export const parsePlan = (text: string): PlanFile => planFromData(parseBoundedJson(text));
 
-/** The plan as a file's text: readable JSON, unknown fields included, ending in a newline. */
-export const serializePlan = (plan: Plan): string => `${JSON.stringify(plan, null, 2)}\n`;
+/**
+ * The plan as a file's text: JSON, unknown fields included, ending in a newline; set out for reading, unless that would be
+ * longer than what `parsePlan` takes.
+ */
+export function serializePlan(plan: Plan): string {
+  const readable = `${JSON.stringify(plan, null, 2)}\n`;
+  return readable.length <= FILE.characters ? readable : `${JSON.stringify(plan)}\n`;
+}

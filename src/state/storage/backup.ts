@@ -7,7 +7,7 @@ import * as z from "zod/mini";
 import { parseBoundedJson } from "../../core/plan/bounded-json.ts";
 import { PlanFileError, parsePlan } from "../../core/plan/file.ts";
 import { type FileFault, pathText } from "../../core/plan/file-fault.ts";
-import type { Library } from "./library.ts";
+import { LAST_MOMENT, type Library } from "./library.ts";
 import type { PlanRow, RowChange, VersionRow } from "./port.ts";
 import { versionId } from "./versions.ts";
 
@@ -16,7 +16,7 @@ const MANIFEST = "library.json";
 /** What a backup may hold at most, so that a stranger's file can't fill the memory. */
 const BOUNDS = { packedBytes: 100e6, bytes: 400e6, files: 30_000 };
 
-const time = z.number().check(z.nonnegative());
+const time = z.number().check(z.nonnegative(), z.maximum(LAST_MOMENT));
 const text = (longest: number) => z.string().check(z.maxLength(longest));
 const LONGEST_PATH = 300;
 const manifestSchema = z.object({
@@ -24,7 +24,7 @@ const manifestSchema = z.object({
   version: z.literal(1),
   plans: z.array(
     z.object({
-      id: z.string().check(z.minLength(1), z.maxLength(100)),
+      id: z.string().check(z.regex(/^[A-Za-z0-9_-]{1,100}$/)),
       createdAt: time,
       savedAt: time,
       archivedAt: z.nullable(time),

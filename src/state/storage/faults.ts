@@ -7,6 +7,10 @@ export type FaultKind =
   | "denied"
   /** Another tab with an older version of the page holds the storage. */
   | "blocked"
+  /** A newer version of the page has changed the storage; this one can't read it. */
+  | "newer"
+  /** What would be written could not be opened again. */
+  | "unreadable"
   /** The disk, or the share of it that this page may use, is full. */
   | "full"
   /** What is kept can't be read, or what was read back isn't what was written. */
@@ -28,7 +32,7 @@ const KINDS: Readonly<Record<string, FaultKind>> = {
   QuotaExceededError: "full",
   SecurityError: "denied",
   NotAllowedError: "denied",
-  VersionError: "blocked",
+  VersionError: "newer",
   UnknownError: "damaged",
   DataError: "damaged",
   NotReadableError: "damaged",

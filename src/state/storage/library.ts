@@ -63,6 +63,17 @@ function readable(row: PlanRow): Pick<PlanSummary, "name" | "about"> {
   }
 }
 
+/** A plan's text, read once before it is written. @throws StorageFault for one that could not be opened again */
+function readableAgain(plan: Plan): string {
+  const text = serializePlan(plan);
+  try {
+    parsePlan(text);
+    return text;
+  } catch (error) {
+    throw new StorageFault("unreadable", "what would be written could not be opened again", error);
+  }
+}
+
 function historyOf(text: string | undefined): History {
   try {
     return historyFromData(JSON.parse(text ?? "null")) ?? NO_HISTORY;
@@ -70,6 +81,24 @@ function historyOf(text: string | undefined): History {
     return NO_HISTORY; // an unreadable history costs the steps back, never the plan
   }
 }
+
+/** The last moment that a date can name, ms since 1970 (ECMA-262, time values). */
+export const LAST_MOMENT = 8.64e15;
+const momentOf = (value: unknown): number | null =>
+  typeof value === "number" && value >= 0 && value <= LAST_MOMENT ? value : null;
+
+/** A row as it lies in the storage, every field made what it has to be: one bad record is one line on the shelf. */
+const soundRow = (row: PlanRow): PlanRow => {
+  const text: unknown = row.text;
+  return {
+    ...row,
+    text: typeof text === "string" ? text : (JSON.stringify(text) ?? ""),
+    createdAt: momentOf(row.createdAt) ?? 0,
+    savedAt: momentOf(row.savedAt) ?? 0,
+    archivedAt: momentOf(row.archivedAt),
+    deletedAt: momentOf(row.deletedAt),
+  };
+};
 
 const isOn = (shelf: Shelf, row: PlanSummary): boolean => {
   if (row.deletedAt !== null) return shelf === "deleted";
@@ -159,6 +188,7 @@ export function createLibrary({
     const urls = new Map(pictures.map((picture) => [picture.id, picture.url]));
     const wanted = search.trim().toLocaleLowerCase();
     return rows
+      .map(soundRow)
       .map((row) => summaryOf(row, urls.get(row.id) ?? null))
       .filter((row) => isOn(shelf, row) && row.name.toLocaleLowerCase().includes(wanted))
       .sort((a, b) => b.savedAt - a.savedAt);
@@ -166,7 +196,8 @@ export function createLibrary({
 
   /** Reads a plan with its history; from then on this tab may write it. */
   async function open(id: string): Promise<Opening> {
-    const [row, history] = await Promise.all([port.get("plans", id), port.get("histories", id)]);
+    const [kept, history] = await Promise.all([port.get("plans", id), port.get("histories", id)]);
+    const row = kept && soundRow(kept);
     if (!row) return { ok: false, fault: { code: "not-in-library", data: {} }, text: null };
     try {
       const file = parsePlan(row.text);
@@ -180,7 +211,7 @@ export function createLibrary({
 
   /** Keeps a plan: a new one with `planId` null, else the one that this tab opened or wrote. */
   async function keep(planId: string | null, plan: Plan, history: History): Promise<Keeping> {
-    const text = serializePlan(plan);
+    const text = readableAgain(plan);
     const historyRow = (id: string): RowChange => ({
       table: "histories",
       put: { id, text: JSON.stringify(history) },

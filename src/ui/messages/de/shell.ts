@@ -63,6 +63,10 @@ export const shell: Translated<typeof en> = {
       "Der Browser hebt für diese Seite nichts auf (privates Fenster oder Speicher abgeschaltet), also halten Pläne nur, solange diese Seite offen ist. Sichere sie als Dateien.",
     blocked:
       "Ein anderes Fenster hält den Speicher mit einer älteren Fassung dieser Seite. Schließe es und lade diese Seite neu.",
+    newer:
+      "Eine neuere Fassung dieser Seite hat den Speicher geändert. Schließe alle ihre Fenster und lade die Seite neu, dann kommt diese Fassung.",
+    unreadable:
+      "Der Plan ist größer geworden, als eine Plandatei fasst, und ließe sich nicht wieder öffnen. Er liegt noch auf der Bank: Nimm die letzte Änderung zurück.",
     full: "Die Platte oder der Anteil dieser Seite daran ist voll. Der Plan liegt noch auf der Werkbank: Sichere ihn als Datei oder lösche Pläne, die du nicht brauchst.",
     damaged:
       "Etwas, das auf diesem Gerät aufgehoben ist, lässt sich nicht lesen; „Eigene Pläne“ im Menü zeigt es. Was auf der Werkbank liegt, ist heil: Sichere es als Datei.",

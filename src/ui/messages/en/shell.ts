@@ -62,6 +62,10 @@ export const shell = {
       "The browser keeps nothing for this page (a private window, or storage switched off), so plans last only as long as this page. Save them to files.",
     blocked:
       "Another window holds the storage with an older version of this page. Close it and load this page again.",
+    newer:
+      "A newer version of this page has changed the storage. Close all its windows and load this page again to get that version.",
+    unreadable:
+      "The plan has grown beyond what a plan file can hold and could not be opened again. The plan is still on the bench: take the last change back.",
     full: "The disk, or this page's share of it, is full. The plan is still on the bench: save it to a file, or erase plans you don't need.",
     damaged:
       "Something kept on this device can't be read; Your plans, in the menu, shows what. What is on the bench is safe: save it to a file.",
