@@ -4,11 +4,13 @@
  * (half a turn about a line across the axis) sends azimuth t to -t, so the back wheel counts the other way.
  */
 import { wheelErrors } from "../check/findings-wheel.ts";
-import type { Plan, SetUp, Side } from "../plan/document.ts";
+import type { Plan, SetUp, Side, Tier } from "../plan/document.ts";
 import { evenCounts, nearestStop, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
 import type { PlacedFacet, SolvedPlan } from "../plan/solved.ts";
 
 const DEG = Math.PI / 180;
+/** Far below what an index can be set to. */
+const TRIM_SLACK_DEG = 1e-9;
 
 export type Direction = "with" | "against";
 const REVERSED = { with: "against", against: "with" } as const;
@@ -37,16 +39,49 @@ function turnAt(plan: Plan, side: Side, azimuthDeg: number): number {
 }
 
 /** What is written at a stop of one side's wheel. */
-const stopLabel = (plan: Plan, side: Side, stop: number): string =>
+export const stopLabel = (plan: Plan, side: Side, stop: number): string =>
   (stop === 0 && plan.rig.setUps?.[side]?.zeroLabel) || String(stop);
+
+/** The number engraved on one side's wheel where the plan's own stop stands: the plan counts with the azimuth from the wheel's zero. */
+export function engravedStop(plan: Plan, side: Side, wheelStop: number): number {
+  const stops = stopsOf(plan, side);
+  return stops === null || directionOf(plan, side) === "with" ? wheelStop : (stops - wheelStop) % stops;
+}
+
+/** What a tier's ring begins with as a person counts it: stop 6 of 96 with 16 facets is stop 0, for the ring is the same. */
+const ringStop = (stop: number, count: number, stops: number): number =>
+  stops % count === 0 ? stop % (stops / count) : stop;
+
+/** The stop that a start of a tier comes to on its wheel, as engraved, the least of its ring; null on a free protractor. */
+export function startStop(plan: Plan, tier: Pick<Tier, "side" | "count">, startDeg: number): number | null {
+  const stops = stopsOf(plan, tier.side);
+  if (stops === null) return null;
+  const own = nearestStop(startDeg, stops, zeroOf(plan, tier.side));
+  return ringStop(engravedStop(plan, tier.side, own), tier.count, stops);
+}
+
+/** The same as written on the wheel. */
+export function startLabel(plan: Plan, tier: Pick<Tier, "side" | "count">, startDeg: number): string | null {
+  const stop = startStop(plan, tier, startDeg);
+  return stop === null ? null : stopLabel(plan, tier.side, stop);
+}
+
+/** Start of a tier, degrees of azimuth, whose first facet stands at a reading of its wheel, the ring's least where it is a stop. */
+export function startAt(plan: Plan, tier: Pick<Tier, "side" | "count">, reading: number): number {
+  const stops = stopsOf(plan, tier.side);
+  if (stops === null) return reading;
+  const perRing = stops % tier.count === 0 ? stops / tier.count : stops;
+  const least = ((reading % perRing) + perRing) % perRing;
+  const ahead = (360 * least) / stops;
+  return zeroOf(plan, tier.side) + (directionOf(plan, tier.side) === "with" ? ahead : -ahead);
+}
 
 export function readStop(plan: Plan, facet: PlacedFacet): StopRead {
   const { side } = plan.tiers[facet.tierIndex];
   const stops = stopsOf(plan, side);
-  const isWith = directionOf(plan, side) === "with";
   const turnDeg = turnAt(plan, side, facet.azimuthDeg);
   if (stops === null || facet.wheelStop === null) return { stop: null, label: turnDeg.toFixed(1), turnDeg };
-  const stop = isWith ? facet.wheelStop : (stops - facet.wheelStop) % stops;
+  const stop = engravedStop(plan, side, facet.wheelStop);
   return { stop, label: stopLabel(plan, side, stop), turnDeg };
 }
 
@@ -115,3 +150,11 @@ export function offsetLeft(plan: Plan, offsetDeg: number): number {
   const step = 360 / stops;
   return offsetDeg - step * Math.round(offsetDeg / step);
 }
+
+/** Whether the rig can turn its index by what whole stops leave. */
+export const canTrim = (plan: Plan, leftDeg: number): boolean =>
+  Math.abs(leftDeg) <= (plan.rig.indexTrimDeg ?? 0) + TRIM_SLACK_DEG;
+
+/** The plan after the transfer when what whole stops leave is taken off with the index's fine turn: the back stands as planned. */
+export const afterFineTurn = (plan: Plan, offsetDeg: number): Plan =>
+  withBackZero(plan, zeroOf(plan, "back") + offsetDeg - offsetLeft(plan, offsetDeg));

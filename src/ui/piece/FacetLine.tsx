@@ -1,5 +1,6 @@
 /** The picked facet's numbers, over the picture. */
 
+import { engravedStop, stopLabel } from "../../core/bench/set-up.ts";
 import { openSheet } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { planWords } from "../messages/plan.ts";
@@ -22,15 +23,15 @@ export function FacetLine() {
   const words = useWords(planWords).card;
   const format = useFormat();
   const facetId = useStudio((state) => state.selection.facetId);
-  const tiers = useStudio((state) => state.plan.tiers);
+  const plan = useStudio((state) => state.plan);
   const facet = useReport().facets.find((one) => one.id === facetId);
-  const tier = tiers.find((one) => one.id === facet?.tier);
+  const tier = plan.tiers.find((one) => one.id === facet?.tier);
   if (!facet || !tier) return null;
   const place = facet.id.slice(facet.id.lastIndexOf("/") + 1);
   const where =
     facet.wheelStop === null
       ? words.at(format.degrees(facet.azimuthDeg))
-      : words.stop(String(facet.wheelStop));
+      : words.stop(stopLabel(plan, tier.side, engravedStop(plan, tier.side, facet.wheelStop)));
   return (
     <section className="facet-line" aria-live="polite">
       <h2>

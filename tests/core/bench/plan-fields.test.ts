@@ -9,10 +9,12 @@ const STAGE = {
   name: "Coarse",
   grainUm: 75,
   leaves: "ground",
+  bond: "bonded",
   discStrokes: 900,
   calibration: [{ strokes: 30, widthMm: 5, discStrokes: 800 }],
 } as const;
-const own: Plan = plan([tier({ finish: "ground" })], {
+const own: Plan = plan([tier({ finish: "ground", asCut: { caliperMm: 29.2 } })], {
+  indexTrimDeg: 0.8,
   stages: [STAGE],
   habits: { discMin: 2.5, strokeSeconds: 0.8 },
   spread: { againDeg: 0.3 },
@@ -34,6 +36,8 @@ describe("plan fields of the bench", () => {
         { stages: [{ ...STAGE, leaves: "shiny" }] },
         /rig\.stages\[0\]\.leaves.*ground, prepolished, polished/,
       ],
+      [{ stages: [{ ...STAGE, bond: "glued" }] }, /rig\.stages\[0\]\.bond.*loose, bonded, pad/],
+      [{ indexTrimDeg: -0.1 }, /rig\.indexTrimDeg.*0 to 180/],
       [{ stages: [{ ...STAGE, discStrokes: -1 }] }, /rig\.stages\[0\]\.discStrokes/],
       [{ habits: { discMin: -3 } }, /rig\.habits\.discMin.*0 to 600/],
       [{ habits: { strokeSeconds: 0 } }, /rig\.habits\.strokeSeconds.*more than 0/],

@@ -2,16 +2,21 @@
 import { describe, expect, it } from "vitest";
 import { benchOf } from "../../../src/core/bench/bench.ts";
 import {
+  afterFineTurn,
   afterTrialFacet,
+  canTrim,
   directionOf,
   offsetLeft,
   offsetTurn,
   readMark,
   readStop,
+  startAt,
+  startLabel,
+  startStop,
   wheelFit,
 } from "../../../src/core/bench/set-up.ts";
 import type { Vec3 } from "../../../src/core/geometry/vec.ts";
-import type { Plan, Side } from "../../../src/core/plan/document.ts";
+import type { Plan, Side, Tier } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { plan, tier } from "./plans.ts";
 
@@ -132,5 +137,76 @@ describe("set-ups", () => {
     const said = benchOf(solved).findings.find((finding) => finding.code === "uneven");
     expect(said?.data).toMatchObject({ stops: 96, count: 10, errorDeg: fit.errorDeg, gapMm: fit.gapMm });
     expect(wheelFit(solvePlan(plan([tier()])), 0).errorDeg).toBe(0);
+  });
+});
+
+describe("one name for a stop", () => {
+  const zeroed = (own: Partial<Tier> = {}): Plan =>
+    plan([tier({ side: "back", armAngleDeg: 20, count: 12, startDeg: 0, ...own })]);
+
+  it("is the bench's label of the first facet, whatever zero, direction and start, the least of the ring", () => {
+    for (const zeroDeg of [0, 7, 63.2, -118, 180])
+      for (const direction of ["with", "against"] as const)
+        for (const side of ["front", "back"] as const)
+          for (const count of [5, 12, 16])
+            for (const startDeg of [0, 7.5, 22.5, 23, -40, 359]) {
+              const base = plan([tier({ side, count, startDeg })], {
+                setUps: { [side]: { zeroDeg, direction, zeroLabel: "96" } },
+              });
+              const solved = solvePlan(base);
+              const labels = solved.facets.map((facet) => readStop(base, facet).label);
+              const told = startLabel(base, base.tiers[0], startDeg)!;
+              expect(labels).toContain(told);
+              // Of an even ring no facet stands at a lower number.
+              const stops = solved.facets.map((facet) => readStop(base, facet).stop!);
+              if (96 % count === 0) expect(startStop(base, base.tiers[0], startDeg)).toBe(Math.min(...stops));
+              else expect(told).toBe(labels[0]);
+            }
+  });
+
+  it("counts stop 6 of 96 with 16 facets as stop 0", () => {
+    const ring = plan([tier({ count: 16, startDeg: 22.5 })]);
+    expect(startStop(ring, ring.tiers[0], 22.5)).toBe(0);
+    expect(startAt(ring, ring.tiers[0], 6)).toBe(0);
+    expect(startAt(ring, ring.tiers[0], 7.5)).toBeCloseTo(1.5 * 3.75, 9);
+  });
+
+  it("takes a start typed as engraved to the facet that reads so", () => {
+    for (const direction of ["with", "against"] as const)
+      for (const reading of [0, 1, 5, 7]) {
+        const base = plan([tier({ side: "back", count: 12 })], {
+          setUps: { back: { zeroDeg: 5.3, direction } },
+        });
+        const startDeg = startAt(base, base.tiers[0], reading);
+        const solved = solvePlan({ ...base, tiers: [{ ...base.tiers[0], startDeg }] });
+        expect(readStop(solved.plan, solved.facets[0]).stop).toBe(reading);
+      }
+  });
+
+  it("stays one after the trial facet of the second side", () => {
+    const after = afterTrialFacet(zeroed(), 8);
+    const solved = solvePlan(after);
+    const stops = solved.facets.map((facet) => readStop(after, facet).stop!);
+    expect(startStop(after, after.tiers[0], 0)).toBe(Math.min(...stops));
+  });
+
+  it("takes off with a fine turn what whole stops leave, where the rig has one that reaches", () => {
+    const trimmed = (indexTrimDeg: number): Plan => {
+      const own = zeroed();
+      return { ...own, rig: { ...own.rig, indexTrimDeg } };
+    };
+    // 8 degrees are two stops of 3.75 and half a degree more.
+    expect(offsetLeft(zeroed(), 8)).toBeCloseTo(0.5, 9);
+    expect(canTrim(zeroed(), 0.5)).toBe(false);
+    expect(canTrim(trimmed(0.4), 0.5)).toBe(false);
+    expect(canTrim(trimmed(0.5), -0.5)).toBe(true);
+    const exact = solvePlan(zeroed()).facets.map((facet) => facet.azimuthDeg);
+    const fine = solvePlan(afterFineTurn(trimmed(1), 8));
+    fine.facets.forEach((facet, i) => {
+      const off = Math.abs(facet.azimuthDeg - exact[i]);
+      expect(Math.min(off, 360 - off)).toBeLessThan(1e-9);
+    });
+    // The wheel reads two stops further all the same.
+    expect(readStop(fine.plan, fine.facets[0]).stop).toBe(2);
   });
 });

@@ -1,6 +1,14 @@
 /** After the piece is turned over: one trial facet tells how far the wheel's zero really stands off, and the back is placed again. */
-import { useState } from "react";
-import { afterTrialFacet, offsetLeft, offsetTurn } from "../../../core/bench/set-up.ts";
+import { useMemo } from "react";
+import { habitsOf } from "../../../core/bench/order.ts";
+import {
+  afterFineTurn,
+  afterTrialFacet,
+  canTrim,
+  offsetLeft,
+  offsetTurn,
+} from "../../../core/bench/set-up.ts";
+import { reportPlan } from "../../../core/check/report.ts";
 import type { Plan } from "../../../core/plan/document.ts";
 import { Button } from "../../controls/Button.tsx";
 import { Choice } from "../../controls/Choice.tsx";
@@ -9,11 +17,47 @@ import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
+import { changeTrial, useBenchView } from "../bench-view.ts";
 import { MaybeField } from "../parts/MaybeField.tsx";
 import { tierName } from "../parts/names.ts";
 
 const OFFSET_RANGE = { min: 0, max: 50 };
-type Toward = "clockwise" | "counter";
+/** Less than this is left by no whole number of stops: it can't be seen at any wheel. */
+const NOTHING_DEG = 0.005;
+
+/** Pairs that meet in a plan. */
+const meeting = (plan: Plan): ReadonlySet<string> =>
+  new Set(reportPlan(plan).pairs.flatMap(({ a, b, state }) => (state === "gap" ? [] : [`${a} ${b}`])));
+
+/** How many pairs that meet now no longer do when the back stands as it does after whole stops alone. */
+function usePairsLost(plan: Plan, turn: number): number {
+  return useMemo(() => {
+    if (turn === 0) return 0;
+    const left = meeting(afterTrialFacet(plan, turn));
+    return [...meeting(plan)].filter((pair) => !left.has(pair)).length;
+  }, [plan, turn]);
+}
+
+/** What whole stops leave gets an answer: the index's fine turn, or cementing anew by the ink mark, with what each costs. */
+function Left({ plan, turn, ring }: { plan: Plan; turn: number; ring: number }) {
+  const { trial: words } = useWords(benchWords);
+  const { degrees, length, number } = useFormat();
+  const lost = usePairsLost(plan, turn);
+  const left = offsetLeft(plan, turn);
+  if (Math.abs(left) < NOTHING_DEG) return <p>{words.nothingLeft}</p>;
+  const deg = degrees(Math.abs(left), 2);
+  const skin = length(Math.abs((left * Math.PI) / 180) * ring, 2);
+  return (
+    <>
+      <p>{words.costs(skin, lost)}</p>
+      <p>
+        {canTrim(plan, left)
+          ? words.fineTurn(deg)
+          : words.cementAnew(number(habitsOf(plan.rig).turnOverMin, 0))}
+      </p>
+    </>
+  );
+}
 
 /** Back tiers on which an offset along the surface means a turn: not a flat at the pole. */
 const trialTiers = (plan: Plan) =>
@@ -27,18 +71,18 @@ export function TrialFacet() {
   const plan = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
   const choices = trialTiers(plan);
-  const [chosen, setChosen] = useState<string | null>(null);
-  const [offset, setOffset] = useState<number | undefined>();
-  const [toward, setToward] = useState<Toward>("clockwise");
-  const one = choices.find(({ tier }) => tier.id === chosen) ?? choices[0];
+  const { tierId, offsetMm: offset, toward } = useBenchView((state) => state.trial);
+  const one = choices.find(({ tier }) => tier.id === tierId) ?? choices[0];
   if (!one) return <p className="small soft">{words.none}</p>;
   // Seen from the back, clockwise is the way in which azimuths grow.
   const along = (offset ?? 0) * (toward === "clockwise" ? 1 : -1);
   const turn = offsetTurn(along, plan.piece.diameterMm / 2, one.tier.armAngleDeg) ?? 0;
   const ring = (plan.piece.diameterMm / 2) * Math.cos((one.tier.armAngleDeg * Math.PI) / 180);
-  const apply = () => {
-    dispatch({ type: "set-rig", change: { setUps: afterTrialFacet(plan, turn).rig.setUps } });
-    setOffset(undefined);
+  const left = offsetLeft(plan, turn);
+  const isTrimmed = Math.abs(left) >= NOTHING_DEG && canTrim(plan, left);
+  const apply = (after: (plan: Plan, turn: number) => Plan) => {
+    dispatch({ type: "set-rig", change: { setUps: after(plan, turn).rig.setUps } });
+    changeTrial({ offsetMm: undefined });
   };
   return (
     <div className="bench-trial">
@@ -49,7 +93,7 @@ export function TrialFacet() {
           label={words.tier}
           value={one.tier.id}
           options={choices.map(({ tier, i }) => ({ id: tier.id, words: tierName(plan, i, rest) }))}
-          onChange={setChosen}
+          onChange={(id) => changeTrial({ tierId: id })}
         />
         <MaybeField
           label={words.offset}
@@ -57,7 +101,7 @@ export function TrialFacet() {
           range={OFFSET_RANGE}
           digits={2}
           description={words.offsetHow}
-          onChange={setOffset}
+          onChange={(offsetMm) => changeTrial({ offsetMm })}
         />
       </div>
       <Pick
@@ -67,18 +111,24 @@ export function TrialFacet() {
           { id: "clockwise", words: words.clockwise },
           { id: "counter", words: words.counter },
         ]}
-        onChange={setToward}
+        onChange={(way) => changeTrial({ toward: way })}
       />
       {offset ? (
         <>
           <p>
             {words.means(
               degrees(Math.abs(turn), 2),
-              degrees(Math.abs(offsetLeft(plan, turn)), 2),
-              length(Math.abs((offsetLeft(plan, turn) * Math.PI) / 180) * ring, 2),
+              degrees(Math.abs(left), 2),
+              length(Math.abs((left * Math.PI) / 180) * ring, 2),
             )}
           </p>
-          <Button look="outlined" onPress={apply}>
+          <Left plan={plan} turn={turn} ring={ring} />
+          {isTrimmed ? (
+            <Button look="outlined" onPress={() => apply(afterFineTurn)}>
+              {words.applyFine}
+            </Button>
+          ) : null}
+          <Button look="outlined" onPress={() => apply(afterTrialFacet)}>
             {words.apply}
           </Button>
         </>

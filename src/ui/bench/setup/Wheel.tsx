@@ -7,7 +7,7 @@ import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolved, useStudio } from "../../use-studio.ts";
-import { PlainField } from "../parts/fields.tsx";
+import { DegreeField, PlainField } from "../parts/fields.tsx";
 import { tierName } from "../parts/names.ts";
 import { COMMON_STOPS } from "./rig-defaults.ts";
 
@@ -39,7 +39,7 @@ function UnevenTiers() {
 
 export function Wheel() {
   const words = useWords(benchWords);
-  const { wheelStops } = usePlan().rig;
+  const { wheelStops, indexTrimDeg = 0 } = usePlan().rig;
   const dispatch = useStudio((state) => state.dispatch);
   const set = (stops: number | null) => dispatch({ type: "set-rig", change: { wheelStops: stops } });
   const isCommon = wheelStops !== null && COMMON_STOPS.includes(wheelStops);
@@ -68,6 +68,16 @@ export function Wheel() {
             )}
           </p>
         </>
+      )}
+      {wheelStops === null ? null : (
+        <DegreeField
+          label={words.wheel.trim}
+          description={words.wheel.trimHow}
+          value={indexTrimDeg}
+          range={RANGES.indexTrimDeg}
+          digits={2}
+          onChange={(deg) => dispatch({ type: "set-rig", change: { indexTrimDeg: deg } })}
+        />
       )}
       <UnevenTiers />
     </section>

@@ -25,6 +25,8 @@ export const bench: Translated<typeof en> = {
   takeCare: "Gib acht",
 
   wheel: {
+    trim: "Feindrehung zwischen Rasten",
+    trimHow: "Wie weit sich das Teilrad nach jeder Seite feinstellen lässt; 0, wenn gar nicht",
     title: "Teilrad",
     common: "Rasten des Teilrads",
     any: "Jede andere Zahl von Rasten",
@@ -193,6 +195,14 @@ export const bench: Translated<typeof en> = {
     counter: "gegen den Uhrzeiger",
     means: (deg, left, mm) =>
       `Das Teilrad steht ${deg} daneben. Nach Rücken um ganze Rasten bleiben ${left}, ${mm} längs der Haut.`,
+    nothingLeft: "Ganze Rasten nehmen alles auf.",
+    costs: (mm, lost) =>
+      `Bleibt es so, steht die ganze Rückseite ${mm} neben der Vorderseite, längs der Haut; ${lost === 0 ? "alle Paare treffen sich noch" : lost === 1 ? "1 Paar, das sich trifft, tut es nicht mehr" : `${lost} Paare, die sich treffen, tun es nicht mehr`}.`,
+    fineTurn: (deg) =>
+      `Dein Teilrad lässt sich zwischen Rasten drehen: Dreh es um ${deg}, bis eine Probefacette richtig liegt, dann steht alles wie geplant. Es kostet nur das Glas der Probe.`,
+    cementAnew: (minutes) =>
+      `Um auch das wegzunehmen, kitte nach dem Tintenstrich neu: etwa ${minutes} Minuten und noch eine Probefacette.`,
+    applyFine: "Neu setzen, mit Feindrehung",
     apply: "Rückseite neu setzen",
   },
 

@@ -23,6 +23,8 @@ export const bench = {
   takeCare: "Take care",
 
   wheel: {
+    trim: "Fine turn between stops",
+    trimHow: "How far the index can be trimmed either way; 0 if it can't",
     title: "Index wheel",
     common: "Stops on the wheel",
     any: "Any other number of stops",
@@ -191,6 +193,14 @@ export const bench = {
     counter: "counter-clockwise",
     means: (deg: string, left: string, mm: string) =>
       `The wheel stands ${deg} off. After moving by whole stops ${left} are left, ${mm} along the skin.`,
+    nothingLeft: "Whole stops take all of it.",
+    costs: (mm: string, lost: number) =>
+      `Left so, the whole back stands ${mm} beside the front along the skin; ${lost === 0 ? "all pairs still meet" : lost === 1 ? "1 pair that meets no longer does" : `${lost} pairs that meet no longer do`}.`,
+    fineTurn: (deg: string) =>
+      `Your index turns between stops: turn it by ${deg} until a trial facet lands in place, then all stands as planned. It costs no glass but the trial's.`,
+    cementAnew: (minutes: string) =>
+      `To take it off as well, cement anew by the ink mark: about ${minutes} minutes, and another trial facet.`,
+    applyFine: "Place the back again, with a fine turn",
     apply: "Place the back again",
   },
 

@@ -1,5 +1,6 @@
 /** The chosen facet laid flat, with its sizes and what lies at each of its sides; printed at 1:1 to hold against the glass. */
 import { useMemo } from "react";
+import { readStop } from "../../../core/bench/set-up.ts";
 import { SKIN } from "../../../core/geometry/solid-types.ts";
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
 import { Button } from "../../controls/Button.tsx";
@@ -44,7 +45,7 @@ function cardWords(
   const stop =
     placed.wheelStop === null
       ? words.card.noStop(format.degrees(placed.azimuthDeg))
-      : words.stop(String(placed.wheelStop));
+      : words.stop(readStop(solved.plan, placed).label);
   const depth = format.length(solved.tiers[placed.tierIndex].depthMm, 2);
   const k = placed.id.slice(placed.id.lastIndexOf("/") + 1);
   return {

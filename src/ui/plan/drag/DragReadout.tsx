@@ -1,7 +1,8 @@
 /** Beside the pointer while a tier moves: what it comes to meet, in words, and its live numbers. */
 
 import { type CSSProperties, useRef } from "react";
-import type { Plan } from "../../../core/plan/document.ts";
+import { engravedStop, stopLabel } from "../../../core/bench/set-up.ts";
+import type { Plan, Side } from "../../../core/plan/document.ts";
 import type { SnapName } from "../../../core/plan/snaps.ts";
 import { solid, solved } from "../../../state/derived.ts";
 import { drawingWords } from "../../messages/drawings.ts";
@@ -56,10 +57,12 @@ function placeBeside([x, y]: Place, box: Box, picture: DOMRect | undefined): CSS
 export const nameOfTier = (plan: Plan, tierId: string): string =>
   plan.tiers.find((t) => t.id === tierId)?.name ?? tierId;
 
-export function snapSaid(name: SnapName, plan: Plan, words: Words): string {
+const sideOf = (plan: Plan, tierId: string): Side => plan.tiers.find((t) => t.id === tierId)?.side ?? "front";
+
+export function snapSaid(name: SnapName, plan: Plan, side: Side, words: Words): string {
   switch (name.kind) {
     case "stop":
-      return words.snap.stop(String(name.stop));
+      return words.snap.stop(stopLabel(plan, side, engravedStop(plan, side, name.stop)));
     case "touch":
       return words.snap.touch;
     case "close":
@@ -70,10 +73,19 @@ export function snapSaid(name: SnapName, plan: Plan, words: Words): string {
 }
 
 /** Figures with their words, the one in hand first. */
-function figures(live: LiveDrag, n: TierNumbers, words: Words, format: Formats): [string, string][] {
+function figures(
+  live: LiveDrag,
+  n: TierNumbers,
+  plan: Plan,
+  words: Words,
+  format: Formats,
+): [string, string][] {
+  const side = sideOf(plan, live.tierId);
   const start: [string, string] = [
     words.live.start,
-    n.stop === null ? format.degrees(n.startDeg) : words.stop(String(n.stop)),
+    n.stop === null
+      ? format.degrees(n.startDeg)
+      : words.stop(stopLabel(plan, side, engravedStop(plan, side, n.stop))),
   ];
   const meeting: [string, string][] =
     n.gapMm === null
@@ -124,10 +136,12 @@ export function DragReadout({ live, box, clearOf }: { live: LiveDrag | null; box
       aria-live="polite"
     >
       {live.resting.snap ? (
-        <strong className="readout-snap">{snapSaid(live.resting.snap.name, plan, words)}</strong>
+        <strong className="readout-snap">
+          {snapSaid(live.resting.snap.name, plan, sideOf(plan, live.tierId), words)}
+        </strong>
       ) : null}
       <dl className="readout-figures">
-        {figures(live, numbers, words, format).map(([word, figure]) => (
+        {figures(live, numbers, plan, words, format).map(([word, figure]) => (
           <div key={word}>
             <dt>{word}</dt>
             <dd>{figure}</dd>

@@ -1,4 +1,5 @@
 /** A mend in words: what it changes, and what comes of it. */
+import { startLabel } from "../../../core/bench/set-up.ts";
 import type { Mend, MendChange } from "../../../core/check/mends.ts";
 import type { DepthRule, Plan } from "../../../core/plan/document.ts";
 import type { drawings } from "../../messages/en/drawings.ts";
@@ -42,7 +43,9 @@ function changeSaid(change: MendChange, plan: Plan, words: Words, format: Format
     case "count":
       return words.count(nameOfTier(plan, change.tierId), String(change.count));
     case "start": {
-      const at = change.stop === null ? format.degrees(change.deg) : words.stop(String(change.stop));
+      const tier = plan.tiers.find((one) => one.id === change.tierId);
+      const label = tier ? startLabel(plan, tier, change.deg) : null;
+      const at = label === null ? format.degrees(change.deg) : words.stop(label);
       return words.start(nameOfTier(plan, change.tierId), at);
     }
     case "remove":

@@ -1,4 +1,5 @@
 /** "14 facets at 36.5 degrees on the front, starting at stop 3, until they just touch": every part can be changed in place. */
+import { startAt, startStop, stopLabel } from "../../../core/bench/set-up.ts";
 import type { DepthRule, Tier } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import { stopsOf } from "../../../core/plan/place.ts";
@@ -68,20 +69,28 @@ function AngleField({ tier, change }: FieldProps) {
 function StartField({ tier, change }: FieldProps) {
   const words = useWords(planWords);
   const { number } = useFormat();
-  const stops = stopsOf(usePlan(), tier.side);
-  const perStop = stops === null ? 1 : 360 / stops;
+  const plan = usePlan();
+  const stops = stopsOf(plan, tier.side);
+  // As engraved on this side's wheel, where the first facet really stands.
+  const stop = startStop(plan, tier, tier.startDeg);
   const field = (
     <NumberField
       inline
       label={words.start}
-      value={Number((tier.startDeg / perStop).toFixed(6))}
+      value={stop ?? Number(tier.startDeg.toFixed(6))}
       min={RANGES.turnDeg.min}
       max={RANGES.turnDeg.max}
       step={1}
-      format={(value) => (stops === null ? `${trimmed(value, number)}°` : trimmed(value, number))}
+      format={(value) =>
+        stops === null
+          ? `${trimmed(value, number)}°`
+          : Number.isInteger(value)
+            ? stopLabel(plan, tier.side, value)
+            : trimmed(value, number)
+      }
       parse={parseAngle}
       allowed={stops === null ? words.startAllowedAngle : words.startAllowedStop(String(stops - 1))}
-      onChange={(start) => change({ startDeg: start * perStop })}
+      onChange={(start) => change({ startDeg: startAt(plan, tier, start) })}
     />
   );
   return <Sentence template={stops === null ? words.startAngle : words.startStop} slots={{ start: field }} />;

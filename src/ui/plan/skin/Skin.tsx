@@ -11,6 +11,7 @@ import {
   useRef,
   useState,
 } from "react";
+import { directionOf, readStop } from "../../../core/bench/set-up.ts";
 import type { Solid } from "../../../core/geometry/solid-types.ts";
 import type { Vec3 } from "../../../core/geometry/vec.ts";
 import { stopsOf, zeroOf } from "../../../core/plan/place.ts";
@@ -116,6 +117,8 @@ export function Skin() {
               strip={strip}
               window={window}
               stops={stopsOf(plan, side)}
+              isWith={directionOf(plan, side) === "with"}
+              zeroLabel={plan.rig.setUps?.[side]?.zeroLabel}
               zeroDeg={zeroOf(plan, side)}
               taken={taken}
             />
@@ -277,7 +280,7 @@ function TierGrip({ tierId, index, drawing, strip, drag, onNextMark }: GripProps
   const facet = drawing.find((f) => f.tierIndex === index);
   if (!facet || !tier) return null;
   const start =
-    first.wheelStop === null ? format.degrees(first.azimuthDeg) : words.stop(String(first.wheelStop));
+    first.wheelStop === null ? format.degrees(first.azimuthDeg) : words.stop(readStop(plan, first).label);
   const x = facet.middle[0] - strip.width * Math.floor(facet.middle[0] / strip.width);
   return (
     <g

@@ -23,11 +23,23 @@ interface EdgeProps {
   readonly stops: number | null;
   /** Azimuth of stop 0, degrees. */
   readonly zeroDeg: number;
+  /** Whether the numbers engraved there grow with the azimuth. */
+  readonly isWith: boolean;
+  /** What is written on stop 0. */
+  readonly zeroLabel: string | undefined;
   /** Stops at which the chosen tier's facets stand. */
   readonly taken: ReadonlySet<number>;
 }
 
-export const WheelEdge = memo(function WheelEdge({ strip, window, stops, zeroDeg, taken }: EdgeProps) {
+export const WheelEdge = memo(function WheelEdge({
+  strip,
+  window,
+  stops,
+  zeroDeg,
+  isWith,
+  zeroLabel,
+  taken,
+}: EdgeProps) {
   const format = useFormat();
   const count = stops ?? FREE_STEPS;
   const every = numberEvery(count, strip.width);
@@ -36,7 +48,8 @@ export const WheelEdge = memo(function WheelEdge({ strip, window, stops, zeroDeg
     <g className="wheel-edge">
       {Array.from({ length: count }, (_, k) => k).map((k) => {
         const x = stripX(strip, ((zeroDeg + (k * 360) / count) * Math.PI) / 180);
-        const isNumbered = k % every === 0;
+        const engraved = isWith ? k : (count - k) % count;
+        const isNumbered = engraved % every === 0;
         const isTaken = taken.has(k);
         return shiftsToShow(strip, [[x, y]], window.from, window.to).map((turn) => (
           <g key={`${k} ${turn}`} transform={`translate(${(x + turn * strip.width).toFixed(2)} ${y})`}>
@@ -47,7 +60,11 @@ export const WheelEdge = memo(function WheelEdge({ strip, window, stops, zeroDeg
             />
             {isNumbered ? (
               <text className="quiet" y={28}>
-                {stops === null ? format.degrees((k * 360) / count, 0) : k}
+                {stops === null
+                  ? format.degrees((engraved * 360) / count, 0)
+                  : engraved === 0
+                    ? zeroLabel || 0
+                    : engraved}
               </text>
             ) : null}
           </g>

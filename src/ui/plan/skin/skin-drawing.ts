@@ -1,4 +1,5 @@
 /** Everything that is drawn on the strip, as paths and places in its pixels. Computed from the exact solid alone. */
+import { readStop } from "../../../core/bench/set-up.ts";
 import type { Report } from "../../../core/check/report.ts";
 import { meetingPoint } from "../../../core/geometry/circles.ts";
 import type { OutlinePiece, Solid } from "../../../core/geometry/solid-types.ts";
@@ -27,7 +28,7 @@ export interface DrawnFacet extends Drawn {
   /** Its outline, to be stroked; `path` is filled. */
   readonly outline: string;
   readonly tierIndex: number;
-  readonly stop: number | null;
+  readonly stop: string | null;
   /** Middle of the facet, for its number and for fingers that miss it. */
   readonly middle: StripPoint;
   readonly widthPx: number;
@@ -161,7 +162,7 @@ function drawFacet(
       outline,
       shifts: shiftsOf(ring.points),
       tierIndex: placed.tierIndex,
-      stop: placed.wheelStop,
+      stop: placed.wheelStop === null ? null : readStop(solved.plan, placed).label,
       middle: [(low + high) / 2, Math.min(strip.height - NUMBER_PX, Math.max(NUMBER_PX, y))],
       widthPx: high - low,
     },
