@@ -206,10 +206,13 @@ describe("as cut", () => {
       await walls.getByLabel(label, { exact: true }).first().fill(value);
       await page.keyboard.press("Enter");
     };
-    const measured = { widthMm: 11.95, edgeMm: 4.9, flatToSkinMm: 30.55, readDeg: 9 };
+    const measured = { widthMm: 11.95, edgeMm: 4.9, caliperMm: 30.5, readDeg: 9 };
     await type("Facet width", String(measured.widthMm));
     await type("Shared edge", String(measured.edgeMm));
-    await type("Flat to skin", String(measured.flatToSkinMm));
+    // No skin stands opposite: the far jaw rests on an edge of the ring itself, and that is the length that is asked for.
+    expect(await walls.getByLabel("Flat to skin", { exact: true }).count()).toBe(0);
+    await walls.getByText("the other reaches to the edge of Walls").first().waitFor();
+    await type("Calipers", String(measured.caliperMm));
     await type("Angle as read", String(measured.readDeg));
 
     const tiers = BENCH_PLAN.tiers.map((tier, i) => (i === 0 ? { ...tier, asCut: measured } : tier));

@@ -7,6 +7,7 @@ import { endsByLooking } from "../../core/bench/stages.ts";
 import type { Plan, Side } from "../../core/plan/document.ts";
 import type { Finding } from "../../core/plan/solved.ts";
 import { useBenchView } from "../bench/bench-view.ts";
+import { finishedSaid } from "../bench/parts/caliper.ts";
 import { FindingList } from "../bench/parts/FindingList.tsx";
 import { facetNumber, stageName, tierIndexOf, tierNameOf } from "../bench/parts/names.ts";
 import { strokeCount } from "../bench/parts/strokes.ts";
@@ -90,15 +91,20 @@ function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
 }
 
 /** Title and lines of a step that is no grinding. */
-function useStepWords({ now, plan }: ViewProps): { title: string; lines: readonly string[] } {
+function useStepWords({ now, bench, plan }: ViewProps): { title: string; lines: readonly string[] } {
   const words = useWords(lapWords);
   const names = useWords(benchWords);
   const { sides } = useWords(planWords);
+  const format = useFormat();
   const stages = useStages(plan.rig);
   const { step } = now;
   const markLine = (side: Side): string => {
     const { label, isStop } = readMark(plan, side);
     return words.mark(isStop ? `${words.stop} ${label}` : `${label}°`);
+  };
+  const measureLines = (tierId: string): readonly string[] => {
+    const tier = bench.tiers.find((one) => one.tier === tierId);
+    return [...(tier ? [finishedSaid(tier, plan, names, format)] : []), words.measureHow];
   };
   switch (step.kind) {
     case "prepare":
@@ -122,7 +128,7 @@ function useStepWords({ now, plan }: ViewProps): { title: string; lines: readonl
     case "inspect-polish":
       return { title: words.inspect(tierNameOf(plan, step.tier, names)), lines: [words.inspectHow] };
     case "measure-as-cut":
-      return { title: words.measure(tierNameOf(plan, step.tier, names)), lines: [words.measureHow] };
+      return { title: words.measure(tierNameOf(plan, step.tier, names)), lines: measureLines(step.tier) };
     case "grind":
       return { title: "", lines: [] };
   }

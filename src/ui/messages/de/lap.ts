@@ -33,7 +33,7 @@ export const lap: Translated<typeof en> = {
   inspect: (tier) => `Politur von ${tier} ansehen`,
   inspectHow: "Unter der Lupe, schräg gegen eine Lampe: kein Grau, keine Linien.",
   measure: (tier) => `${tier} messen`,
-  measureHow: "Breite, über den Pol, Fläche bis Haut. Es steht dann unter Gemessen.",
+  measureHow: "Breite, über den Pol, Schieblehre bis gegenüber. Es steht dann unter Gemessen.",
   next: "Halten für die nächste",
   done: "Halten, wenn fertig",
   nextLabel: "Nächster Schritt. Drücken und halten",

@@ -30,7 +30,7 @@ export const lap = {
   inspect: (tier: string) => `Look at the polish of ${tier}`,
   inspectHow: "Under a loupe, at a slant against a lamp: no grey, no lines.",
   measure: (tier: string) => `Measure ${tier}`,
-  measureHow: "Width, across the pole, flat to skin. It is kept under As cut.",
+  measureHow: "Width, across the pole, calipers to what stands opposite. It is kept under As cut.",
   next: "Hold for the next",
   done: "Hold when done",
   nextLabel: "Next step. Press and hold",
