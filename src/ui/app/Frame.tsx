@@ -17,6 +17,7 @@ import { NoticeLine } from "./NoticeLine.tsx";
 import { Pictures } from "./Pictures.tsx";
 import { Places } from "./Places.tsx";
 import { BenchPage, LookPage } from "./slots.tsx";
+import { VerdictLine } from "./VerdictLine.tsx";
 import { useView } from "./view.ts";
 import "./frame.css";
 
@@ -67,6 +68,7 @@ export function Frame() {
         <Header />
         <Pictures />
         <main className="side" id="place" tabIndex={-1}>
+          <VerdictLine />
           <Kept place="plan">
             <Recipe />
           </Kept>

@@ -1,0 +1,119 @@
+/** Whether a plan meets, in one word for the whole piece, and where to look first. Data only; `verdict-words.ts` says it. */
+import { isCovered, meetingPoint } from "../geometry/circles.ts";
+import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import type { Report } from "./report.ts";
+
+export type VerdictKind =
+  /** Nothing is to be cut yet. */
+  | "uncut"
+  /** Something can't be ground as planned. */
+  | "stops"
+  /** Corners or edges that should come together miss. */
+  | "misses"
+  /** Something else is to be looked at. */
+  | "look"
+  /** Round skin stays open between neighbours. */
+  | "apart"
+  /** No facet has a neighbour to meet. */
+  | "alone"
+  | "meets";
+
+export interface Verdict {
+  readonly kind: VerdictKind;
+  /** Tiers that take part, in cutting order. */
+  readonly tiers: readonly string[];
+  /** How far at the most, mm; null where there is nothing to measure. */
+  readonly byMm: number | null;
+  /** Code of the finding that is the first cause; null where no finding speaks of it. */
+  readonly code: string | null;
+  /** The tier to go to first; null for what is true of the whole piece, or needs no going. */
+  readonly tier: string | null;
+}
+
+/** Findings that are misses, with the number that says by how much. */
+const MISSES: Readonly<Record<string, string>> = {
+  "near-miss": "missMm",
+  "wheel-splits": "missMm",
+  overshoot: "worstMm",
+};
+
+const numberOf = (finding: Finding, key: string): number => {
+  const value = finding.data[key];
+  return typeof value === "number" ? value : 0;
+};
+
+interface Apart {
+  readonly tiers: readonly string[];
+  readonly mm: number;
+  readonly code: string | null;
+}
+
+/** Gaps of open skin between neighbours of one tier. Where another facet lies between them, nothing is open. */
+function openWithin(solved: SolvedPlan, { pairs }: Pick<Report, "pairs">): Apart[] {
+  const { facets, planes, plan } = solved;
+  const at = new Map(facets.map(({ id }, i) => [id, i]));
+  return pairs.flatMap(({ a, b, state, gapMm }) => {
+    if (state !== "gap" || gapMm <= 0) return [];
+    const [i, j] = [at.get(a), at.get(b)];
+    if (i === undefined || j === undefined) return [];
+    const { tierIndex } = facets[i];
+    // Two facets face each other across the piece: they are no neighbours that could meet.
+    if (tierIndex !== facets[j].tierIndex || plan.tiers[tierIndex].count < 3) return [];
+    if (isCovered(meetingPoint(planes[i], planes[j]), i, j, planes)) return [];
+    return [{ tiers: [plan.tiers[tierIndex].id], mm: gapMm, code: null }];
+  });
+}
+
+/** Skin that findings tell of between tiers. */
+const openBetween = (findings: readonly Finding[]): Apart[] =>
+  findings
+    .filter(({ code }) => code === "skin-between")
+    .map((finding) => ({
+      tiers: Array.isArray(finding.data.tiers) ? finding.data.tiers.map(String) : [],
+      mm: numberOf(finding, "mostMm"),
+      code: finding.code,
+    }));
+
+/** @param report the report of the same plan */
+export function verdictOf(solved: SolvedPlan, report: Pick<Report, "findings" | "pairs">): Verdict {
+  const { tiers: planned } = solved.plan;
+  const inOrder = (ids: readonly (string | undefined)[]) =>
+    planned.map(({ id }) => id).filter((id) => ids.includes(id));
+  const none = { tiers: [], byMm: null, code: null, tier: null };
+  const told = (kind: VerdictKind, first: Finding): Verdict => ({
+    kind,
+    tiers: inOrder([first.tier]),
+    byMm: null,
+    code: first.code,
+    tier: first.tier ?? null,
+  });
+  if (planned.length === 0) return { kind: "uncut", ...none };
+
+  const stop = report.findings.find(({ severity }) => severity === "stop");
+  if (stop) return told("stops", stop);
+
+  const warned = report.findings.filter(({ severity }) => severity === "warn");
+  const misses = warned.filter(({ code }) => code in MISSES);
+  if (misses.length > 0) {
+    return {
+      ...told("misses", misses[0]),
+      tiers: inOrder(misses.map(({ tier }) => tier)),
+      byMm: Math.max(...misses.map((finding) => numberOf(finding, MISSES[finding.code]))),
+    };
+  }
+  if (warned.length > 0) return told("look", warned[0]);
+
+  const apart = [...openBetween(report.findings), ...openWithin(solved, report)];
+  if (apart.length > 0) {
+    const worst = apart.reduce((most, one) => (one.mm > most.mm ? one : most));
+    return {
+      kind: "apart",
+      tiers: inOrder(apart.flatMap(({ tiers }) => tiers)),
+      byMm: worst.mm,
+      code: worst.code,
+      tier: inOrder(worst.tiers).at(-1) ?? null,
+    };
+  }
+  const isMet = report.pairs.some(({ state }) => state !== "gap");
+  return { kind: isMet ? "meets" : "alone", ...none };
+}
