@@ -12,7 +12,7 @@ import { planOf } from "./generator.ts";
 import { judge } from "./judge.ts";
 
 const PLANS = 3000;
-const CHUNKS = 15;
+const CHUNKS = 30;
 const FIRST_SEED = 40_000;
 /** One plan in so many is also carried to the bench and meshed. */
 const SLOW_EVERY = 12;

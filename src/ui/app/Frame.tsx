@@ -17,9 +17,9 @@ import { NoticeLine } from "./NoticeLine.tsx";
 import { Pictures } from "./Pictures.tsx";
 import { Places } from "./Places.tsx";
 import { BenchPage, LookPage } from "./slots.tsx";
-import { VerdictLine } from "./VerdictLine.tsx";
 import { useView } from "./view.ts";
 import "./frame.css";
+import "./verdict.css";
 
 const SheetHost = lazy(() => import("./SheetHost.tsx"));
 /** Keeping the page for use without a network fetches all of it: that may wait until the piece stands. */
@@ -28,6 +28,8 @@ const UpdateLine = lazy(() => stageSettled.then(() => import("./UpdateLine.tsx")
 void stageSettled
   .then(() => Promise.all([import("../controls/ChoiceList.tsx"), import("../controls/ActionList.tsx")]))
   .catch(() => {});
+/** Its room is kept from the start; the words come right after what the page opens on. */
+const VerdictLine = lazy(() => import("./VerdictLine.tsx"));
 const Guide = lazy(() => import("../help/Guide.tsx"));
 
 /** Sheets bring what they need when the first one is opened. */
@@ -68,7 +70,9 @@ export function Frame() {
         <Header />
         <Pictures />
         <main className="side" id="place" tabIndex={-1}>
-          <VerdictLine />
+          <Suspense fallback={<div className="verdict" />}>
+            <VerdictLine />
+          </Suspense>
           <Kept place="plan">
             <Recipe />
           </Kept>

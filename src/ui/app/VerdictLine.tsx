@@ -8,7 +8,6 @@ import { useLanguage, useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
-import "./verdict.css";
 
 const verdict = perPlan((plan) => verdictOf(solved(plan), report(plan)));
 
@@ -29,7 +28,7 @@ function showCause(cause: Verdict): void {
   );
 }
 
-export function VerdictLine() {
+export default function VerdictLine() {
   const language = useLanguage();
   const { tierNumber } = useWords(planWords);
   const format = useFormat();

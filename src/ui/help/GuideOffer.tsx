@@ -4,7 +4,6 @@
  */
 import { beginFresh } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
-import { helpWords } from "../messages/help.ts";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
@@ -13,8 +12,7 @@ import { beginGuide, leaveGuide, useGuide } from "./guide-state.ts";
 import "./help.css";
 
 export default function GuideOffer() {
-  const words = useWords(helpWords).guide;
-  const { menu } = useWords(shellWords);
+  const { menu, guideOffer: words } = useWords(shellWords);
   const { fresh } = useWords(planWords);
   const isCut = useStudio((state) => state.plan.tiers.length > 0);
   const isOffered = useGuide((state) => state.at === "offered");

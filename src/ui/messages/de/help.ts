@@ -57,9 +57,6 @@ export const help: Translated<typeof en> = {
   },
   guide: {
     title: "Ein kurzer Rundgang",
-    offer: "Neu hier? Ein kurzer Rundgang um die Werkbank, etwa zwei Minuten.",
-    start: "Zeig mir alles",
-    no: "Jetzt nicht",
     again: "Rundgang um die Werkbank",
     next: "Weiter",
     back: "Zurück",

@@ -81,4 +81,10 @@ export const shell: Translated<typeof en> = {
   updateReady: "Eine neue Fassung liegt bereit.",
   updateNow: "Jetzt verwenden",
   updateLater: "Später",
+  guideOffer: {
+    title: "Ein kurzer Rundgang",
+    offer: "Neu hier? Ein kurzer Rundgang um die Werkbank, etwa zwei Minuten.",
+    start: "Zeig mir alles",
+    no: "Jetzt nicht",
+  },
 };

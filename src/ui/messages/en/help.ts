@@ -55,9 +55,6 @@ export const help = {
   },
   guide: {
     title: "A short way round",
-    offer: "New here? A short way round the bench, about two minutes.",
-    start: "Show me round",
-    no: "Not now",
     again: "Show me round the bench",
     next: "Next",
     back: "Back",

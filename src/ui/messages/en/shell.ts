@@ -79,4 +79,10 @@ export const shell = {
   updateReady: "A new version is ready.",
   updateNow: "Use it now",
   updateLater: "Later",
+  guideOffer: {
+    title: "A short way round",
+    offer: "New here? A short way round the bench, about two minutes.",
+    start: "Show me round",
+    no: "Not now",
+  },
 } as const;
