@@ -15,6 +15,9 @@ export type Label =
   | { readonly about: "field"; readonly path: string }
   | { readonly about: "mend"; readonly code: string };
 
+/** Mends that put what was cut into the plan, and what follows from it. */
+const FOLLOWS_CUT: ReadonlySet<string> = new Set(["as-cut", "follow-cut"]);
+
 const onlyField = (change: object): { readonly field?: string } => {
   const keys = Object.keys(change);
   return keys.length === 1 ? { field: keys[0] } : {};
@@ -60,7 +63,12 @@ export function labelOf(command: Command, plan: Plan): Label {
       return labelOfPath(command.path);
     case "replace-plan":
       return { about: "replace-plan" };
-    case "apply-mend":
-      return { about: "mend", code: command.code };
+    case "apply-mend": {
+      // A mend of one change is called what it changes; those that follow what was cut have names of their own.
+      const [only, ...others] = command.commands;
+      return only && others.length === 0 && !FOLLOWS_CUT.has(command.code)
+        ? labelOf(only, plan)
+        : { about: "mend", code: command.code };
+    }
   }
 }

@@ -7,9 +7,6 @@ export const historyWords = dictionary(en, de);
 
 type HistoryWords = Translated<typeof en>;
 
-/** Steps that put what was cut into the plan, and what follows from it. */
-const FOLLOWING = new Set(["as-cut", "follow-cut"]);
-
 /** The word for a field, when it has one. */
 const wordFor = (words: Readonly<Record<string, string>>, field: string | undefined): string | null =>
   field !== undefined && Object.hasOwn(words, field) ? words[field]! : null;
@@ -32,7 +29,7 @@ export function labelInWords(label: Label, words: HistoryWords): string {
     case "move-tier":
       return about[label.about](label.tier);
     case "mend":
-      return FOLLOWING.has(label.code) ? about.followCut : about.mend;
+      return wordFor(about.mends, label.code) ?? about.severalTiers;
     default:
       return about[label.about];
   }

@@ -16,8 +16,8 @@ export const history: Translated<typeof en> = {
     piece: "das Stück",
     rig: "Rad und Arm",
     field: "ein Eintrag",
-    mend: "eine Abhilfe",
-    followCut: "Dem folgen, was geschliffen ist",
+    severalTiers: "Änderungen an mehreren Reihen",
+    mends: { "as-cut": "Wie geschliffen festhalten", "follow-cut": "Dem folgen, was geschliffen ist" },
   },
   tierFields: {
     name: "Name",

@@ -14,8 +14,8 @@ export const history = {
     piece: "the piece",
     rig: "the wheel and the arm",
     field: "one entry",
-    mend: "a mend",
-    followCut: "Follow what was cut",
+    severalTiers: "changes of several tiers",
+    mends: { "as-cut": "Lock as cut", "follow-cut": "Follow what was cut" },
   },
   tierFields: {
     name: "name",
