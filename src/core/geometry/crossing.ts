@@ -21,9 +21,14 @@ export interface CircleCrossing {
 /** How plane k lies to plane i. "same": they coincide. "in", "out": all of i's disc is on k's inner or outer side. */
 export type Crossing = "same" | "in" | "out" | CircleCrossing;
 
-/** True when plane k's line clearly misses disc i, which stays. Cheap and careful: what is near touching is asked in full. */
+/** A quick test decides only what is at least this clear. */
 const CLEARLY = 1e-6;
-function isClear(i: Plane, k: Plane): boolean {
+
+/**
+ * True when plane k's line clearly misses disc i, which stays. Cheap and careful: what is near touching, or nearly parallel,
+ * is asked in full.
+ */
+export function isClear(i: Plane, k: Plane): boolean {
   const cosine = i.n[0] * k.n[0] + i.n[1] * k.n[1] + i.n[2] * k.n[2];
   const sine2 = 1 - cosine * cosine;
   if (sine2 < CLEARLY) return false;

@@ -5,6 +5,7 @@
  * The ring is clipped by one half-plane after another (Sutherland and Hodgman 1974, with arcs). A vertex within
  * EPSILON of a line counts as on it, so that any number of planes may pass through one point.
  */
+import { isClear } from "./crossing.ts";
 import { type FacetFrame, frameOf, type Plane } from "./plane.ts";
 import { SKIN } from "./solid-types.ts";
 import { COINCIDENT, EPSILON, TANGENT } from "./tolerance.ts";
@@ -31,8 +32,6 @@ interface Ring {
   labels: number[];
 }
 
-/** A quick test decides only what is at least this clear. */
-const CLEARLY = 1e-6;
 /** The half-plane a x + b y <= c that plane j leaves of plane k's; (a, b) is unit. */
 interface HalfPlane {
   readonly a: number;
@@ -58,19 +57,6 @@ function bearing(k: Plane, frame: FacetFrame, j: Plane): HalfPlane | "free" | "g
   if (sine > COINCIDENT) return { a: a / sine, b: b / sine, c: offset / sine };
   if (sign > 0 && Math.abs(offset) <= COINCIDENT) return "same";
   return offset > COINCIDENT ? "free" : "gone";
-}
-
-/**
- * True when plane j clearly leaves plane k's circle alone: their line misses the ball on the far side. Cheap, and
- * careful: whatever is near touching goes on to `bearing`.
- */
-function isFarFrom(k: Plane, j: Plane): boolean {
-  const cosine = k.n[0] * j.n[0] + k.n[1] * j.n[1] + k.n[2] * j.n[2];
-  const sine2 = 1 - cosine * cosine;
-  if (sine2 < CLEARLY) return false;
-  // The line's squared distance from the centre is this over sine2.
-  const reach2 = k.h * k.h + j.h * j.h - 2 * k.h * j.h * cosine;
-  return reach2 > sine2 * (1 + CLEARLY) && j.h > k.h * cosine;
 }
 
 /** Clips the whole circle: one arc and one chord. */
@@ -175,7 +161,7 @@ export function sliceFacet(k: number, planes: readonly Plane[], skip?: (j: numbe
 
   let ring: Ring | null = null;
   for (let j = 0; j < planes.length; j++) {
-    if (j === k || skip?.(j) || isFarFrom(plane, planes[j])) continue;
+    if (j === k || skip?.(j) || isClear(plane, planes[j])) continue;
     const line = bearing(plane, frame, planes[j]);
     if (line === "free" || (line === "same" && j > k)) continue;
     if (line === "same") return none(j);
