@@ -14,6 +14,8 @@ beforeAll(async () => {
   await visit.page.locator(".tier").first().waitFor();
   // Listening must have begun in the browser before the first dialog is asked for.
   visit.page.on("filechooser", () => undefined);
+  // what is asked after it is answered after it
+  await visit.page.evaluate(() => new Promise(requestAnimationFrame));
 }, 240_000);
 afterAll(async () => {
   await visit?.close();
