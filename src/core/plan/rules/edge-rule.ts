@@ -6,7 +6,7 @@
  * shallow side of it.
  */
 import { boundaryOf, peakOf } from "../../geometry/search.ts";
-import { COINCIDENT } from "../../geometry/tolerance.ts";
+import { COINCIDENT, EPSILON } from "../../geometry/tolerance.ts";
 import { add, cross, dot, length, scale, type Vec3 } from "../../geometry/vec.ts";
 import { type Answer, neighbourPairs, type Pair, type TierContext, widestPairs } from "./tier-context.ts";
 
@@ -49,7 +49,8 @@ function edgeLength(line: EdgeLine, h: number): number {
   for (const { along, room, slope } of line.bounds) {
     const limit = room + slope * h;
     if (Math.abs(along) <= COINCIDENT) {
-      if (limit < 0) return limit;
+      // a facet on the same stop as one of the pair takes nothing from their edge: its bound is 0 but for rounding
+      if (limit < -EPSILON) return limit;
       continue;
     }
     const s = limit / along;
