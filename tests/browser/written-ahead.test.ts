@@ -42,6 +42,8 @@ describe("a reload right after", () => {
       Object.defineProperty(window, "indexedDB", { value: undefined });
     };
     const { page, close } = await app.visit({ without3d: true, before });
+    // what the browser keeps is known a moment after the page shows, and told at once
+    await page.getByRole("alert").filter({ hasText: "no storage to offer" }).waitFor();
     await nameOf(page).fill("Nowhere");
     await nameOf(page).press("Enter");
     expect(await reload(page)).toBe(true);
