@@ -25,7 +25,7 @@ const program = new Command("glintwright")
 
 type Options = Record<string, string | boolean | undefined>;
 
-function offer(name: string, about: string, load: () => Promise<CommandModule>): Command {
+function one(name: string, about: string, load: () => Promise<CommandModule>): Command {
   return program
     .command(name)
     .description(about)
@@ -34,7 +34,7 @@ function offer(name: string, about: string, load: () => Promise<CommandModule>):
 }
 
 /** A question that is asked of several plans with one start. */
-function offerMany(name: string, about: string, load: () => Promise<CommandModule>): Command {
+function many(name: string, about: string, load: () => Promise<CommandModule>): Command {
   return program
     .command(name)
     .description(`${about}; of several plans, a line each`)
@@ -42,31 +42,34 @@ function offerMany(name: string, about: string, load: () => Promise<CommandModul
     .action(async (planPaths: string[], options: Options) => (await load()).run(planPaths, options));
 }
 
-offerMany(
+many(
   "report",
   "print facets, pairs, corners, totals and findings as one JSON object",
   () => import("./commands/report.ts"),
 );
-offerMany("solve", "print the depth of every tier", () => import("./commands/solve.ts"));
-offer(
+many("solve", "print the depth of every tier", () => import("./commands/solve.ts"));
+one(
   "bench",
   "print what the lap needs: rig settings, stages, strokes, order",
   () => import("./commands/bench.ts"),
 );
-offer(
-  "fit",
-  "print what was really cut, from the measurements in the plan",
-  () => import("./commands/fit.ts"),
-);
-offer("sheet", "write the bench sheet", () => import("./commands/sheet.ts"))
+one("fit", "print what was really cut, from the measurements in the plan", () => import("./commands/fit.ts"));
+one(
+  "offer",
+  "print what the piece costs, from the plan's offer and the bench's minutes",
+  () => import("./commands/offer.ts"),
+)
+  .option("--json", "as one JSON object, amounts not rounded but the price")
+  .option("--lang <code>", "en or de");
+one("sheet", "write the bench sheet", () => import("./commands/sheet.ts"))
   .requiredOption("--out <file>", "sheet.html")
   .option("--language <code>", "en or de")
   .option("--unit <name>", "mm or inch")
   .option("--paper <size>", "a4 or letter");
-offer("export", "write a model or drawing", () => import("./commands/export.ts"))
+one("export", "write a model or drawing", () => import("./commands/export.ts"))
   .requiredOption("--out <file>", "piece.stl, piece.3mf, piece.glb or skin.svg")
   .option("--drawing <kind>", "for .svg: skin (the default, unrolled) or outlines (facets at true size)");
-offer("render", "trace a picture", () => import("./commands/render.ts"))
+one("render", "trace a picture", () => import("./commands/render.ts"))
   .requiredOption("--out <file>", "look.png or look.pfm")
   .option("--size <pixels>", "width and height")
   .option("--samples <n>", "paths per pixel")

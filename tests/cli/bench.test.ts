@@ -69,6 +69,29 @@ describe("command line of the bench", () => {
     expect(bench.tiers[0].facets[1].stages[0].strokes).toBeGreaterThan(0);
   });
 
+  it("prints the price with the agreed fields, and says what is guessed", async () => {
+    const offer = { currency: "EUR", hourly: 60, glassPerKg: 40, roundTo: 5 };
+    const { code, stdout, stderr } = await cli(
+      "offer",
+      await saved({ ...own, offer }, "offer.json"),
+      "--json",
+    );
+    expect([code, stderr]).toEqual([0, ""]);
+    const priced = JSON.parse(stdout);
+    expect(Object.keys(priced).join(" ")).toBe(
+      "minutes labour glass consumables blank overhead sum tax price guesses",
+    );
+    expect(priced.labour).toBeCloseTo(priced.minutes, 9);
+    expect(priced.price).toBe(5 * Math.ceil((priced.minutes + priced.glass) / 5));
+    expect(priced.guesses).toEqual([expect.stringMatching(/^The minutes are a guess: .* Fine\.$/)]);
+  });
+
+  it("says that a plan asks for nothing, where a price is wanted of it", async () => {
+    const { code, stdout, stderr } = await cli("offer", await saved(own));
+    expect([code, stdout]).toEqual([2, ""]);
+    expect(stderr).toMatch(/plan\.json: offer: missing/);
+  });
+
   it("prints the fit with a plan that can be read again", async () => {
     const { code, stdout } = await cli("fit", await saved(own));
     expect(code).toBe(0);

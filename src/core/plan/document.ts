@@ -231,6 +231,22 @@ export interface Work {
   readonly done?: boolean;
 }
 
+/** What the artist asks for: amounts in one currency. What is missing is 0, `roundTo` 1. */
+export interface Offer {
+  /** ISO 4217, three capital letters. */
+  readonly currency: string;
+  readonly hourly: number;
+  /** For glass that is bought by mass; left out where the blank is bought. */
+  readonly glassPerKg?: number;
+  readonly consumables?: number;
+  readonly blank?: number;
+  /** Of labour, glass, consumables and blank: 0.1 is a tenth. */
+  readonly overheadShare?: number;
+  /** Of all that. */
+  readonly taxShare?: number;
+  readonly roundTo?: number;
+}
+
 export interface Plan {
   readonly format: "glintwright-plan";
   readonly version: 1;
@@ -241,4 +257,5 @@ export interface Plan {
   readonly rig: Rig;
   readonly tiers: readonly Tier[];
   readonly work?: Work;
+  readonly offer?: Offer;
 }

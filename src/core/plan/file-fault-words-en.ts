@@ -65,6 +65,7 @@ export const fileFaultWordsEn: FileFaultWords = {
     point: () => "three numbers [x, y, z]",
     glass: () => '"borosilicate", "soda-lime" or an own glass {name, nd, vd, densityGcm3}',
     format: () => '"glintwright-plan"',
+    currency: () => 'a currency in three capital letters, such as "EUR"',
     number: (range) => `a number (${range})`,
     "number-or-null": (range) => `a number (${range}) or null`,
     range: (range) => range,

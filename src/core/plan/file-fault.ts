@@ -20,6 +20,7 @@ export type Allowed =
         | "colour"
         | "point"
         | "glass"
+        | "currency"
         | "format";
     }
   | {

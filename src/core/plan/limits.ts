@@ -63,7 +63,15 @@ export const RANGES = {
   sdDeg: positive(90),
   spreadMm: { min: 0, max: 50 },
   spreadDeg: { min: 0, max: 90 },
+  /** Money: enough for any currency's small coins. */
+  amount: { min: 0, max: 1e9 },
+  /** Ten times at most, so that a share given in per cent is noticed. */
+  share: { min: 0, max: 10 },
+  roundTo: positive(1e6),
 } as const satisfies Record<string, Range>;
+
+/** A currency's code by ISO 4217. */
+export const CURRENCY = /^[A-Z]{3}$/;
 
 /** Longest texts, in UTF-16 units. */
 export const TEXT = { id: 100, facetId: 104, name: 500, notes: 20_000, label: 40 } as const;

@@ -4,7 +4,7 @@
  */
 import * as z from "zod/mini";
 import type { Allowed, FaultData } from "./file-fault.ts";
-import { COUNTS, isWithin, RANGES, type Range, TEXT } from "./limits.ts";
+import { COUNTS, CURRENCY, isWithin, RANGES, type Range, TEXT } from "./limits.ts";
 
 // No code is ever built from text: a strict content security policy forbids it, and plans are small.
 z.config({ jitless: true });
@@ -277,6 +277,21 @@ const tier = fields({
   asCut: z.optional(asCut),
 });
 
+const share = z.optional(number(RANGES.share));
+const amount = z.optional(number(RANGES.amount));
+const offer = fields({
+  currency: z
+    .string(needs({ kind: "currency" }))
+    .check(z.refine((value) => CURRENCY.test(value), needs({ kind: "currency" }))),
+  hourly: number(RANGES.amount),
+  glassPerKg: amount,
+  consumables: amount,
+  blank: amount,
+  overheadShare: share,
+  taxShare: share,
+  roundTo: z.optional(number(RANGES.roundTo)),
+});
+
 /** A plan's fields. Its output holds the known fields only; the difference to the input are the unknown ones. */
 export const planSchema = fields({
   format: z.literal("glintwright-plan", needs({ kind: "format" })),
@@ -288,4 +303,5 @@ export const planSchema = fields({
   rig,
   tiers: list(tier, COUNTS.tiers),
   work: z.optional(fields({ tier: id, stage: id, facet: text(TEXT.facetId, 1), done: z.optional(yesNo) })),
+  offer: z.optional(offer),
 });

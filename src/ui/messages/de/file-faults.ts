@@ -71,6 +71,7 @@ export const fileFaults: FileFaultWords = {
     point: () => "drei Zahlen [x, y, z]",
     glass: () => '"borosilicate", "soda-lime" oder ein eigenes Glas {name, nd, vd, densityGcm3}',
     format: () => '"glintwright-plan"',
+    currency: () => 'eine Währung in drei Großbuchstaben, etwa "EUR"',
     number: (range) => `eine Zahl (${range})`,
     "number-or-null": (range) => `eine Zahl (${range}) oder null`,
     range: (range) => range,
