@@ -2,9 +2,9 @@
 import { depthOf, solid } from "../state/derived.ts";
 import { loadPreferences, savePreferences } from "../state/preferences.ts";
 import { createPlanStore } from "../state/store.ts";
+import { type Language, languageOf } from "../words/language.ts";
 import { FIRST_EXAMPLE } from "./examples.ts";
 import { exampleIn, exampleWords } from "./messages/examples.ts";
-import { type Language, languageOf } from "./messages/words.tsx";
 
 /** Null where the browser refuses storage altogether (some private modes throw on access). */
 function shelfOf(): Storage | null {

@@ -9,7 +9,7 @@ import {
   type LengthUnit,
   localeOf,
   parseLength,
-} from "./format.ts";
+} from "../words/format.ts";
 import { useLanguage } from "./messages/words.tsx";
 
 export interface NumberHabits {

@@ -7,7 +7,7 @@ import { historyWords, labelInWords } from "../../src/ui/messages/history.ts";
 import { planWords } from "../../src/ui/messages/plan.ts";
 import { settingsWords } from "../../src/ui/messages/settings.ts";
 import { shellWords } from "../../src/ui/messages/shell.ts";
-import { languageOf } from "../../src/ui/messages/words.tsx";
+import { languageOf } from "../../src/words/language.ts";
 
 type Leaf = readonly [path: string, en: string, de: string];
 /** Both texts of every entry; functions are called with marked words in place of their values. */

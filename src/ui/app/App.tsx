@@ -1,8 +1,9 @@
 /** The whole app: how it speaks and looks, then the frame with its three places. */
 import { useEffect, useMemo } from "react";
 import type { Preferences } from "../../state/preferences.ts";
+import { languageOf } from "../../words/language.ts";
 import { useLapAddress } from "../lap/lap-open.ts";
-import { languageOf, Speaking } from "../messages/words.tsx";
+import { Speaking } from "../messages/words.tsx";
 import { HabitsContext } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";

@@ -2,9 +2,9 @@
 import { useEffect, useRef, useState } from "react";
 import type { Bench } from "../../core/bench/bench.ts";
 import { isWithin, RANGES } from "../../core/plan/limits.ts";
+import { decimalSign } from "../../words/format.ts";
 import { withMeasured } from "../bench/as-cut/as-cut-plan.ts";
 import { tierNameOf } from "../bench/parts/names.ts";
-import { decimalSign } from "../format.ts";
 import { benchWords } from "../messages/bench.ts";
 import { lapWords } from "../messages/lap.ts";
 import { useWords } from "../messages/words.tsx";

@@ -4,7 +4,7 @@
  */
 import type { BenchTier } from "../../core/bench/bench.ts";
 import type { Step } from "../../core/bench/order.ts";
-import { formatNumber } from "../format.ts";
+import { formatNumber } from "../../words/format.ts";
 
 type GrindStep = Extract<Step, { kind: "grind" }>;
 

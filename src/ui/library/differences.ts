@@ -1,10 +1,10 @@
 /** What differs between two plans as lines a person reads: fields by their words, values with their units. */
 import type { DepthRule, Plan } from "../../core/plan/document.ts";
 import { comparePlans, type PlanChange } from "../../state/compare.ts";
-import type { history } from "../messages/en/history.ts";
-import type { library } from "../messages/en/library.ts";
-import type { plan as planEn } from "../messages/en/plan.ts";
-import type { Translated } from "../messages/words.tsx";
+import type { history } from "../../words/en/history.ts";
+import type { library } from "../../words/en/library.ts";
+import type { plan as planEn } from "../../words/en/plan.ts";
+import type { Translated } from "../../words/language.ts";
 import type { Formats } from "../use-format.ts";
 
 export interface DifferenceLine {

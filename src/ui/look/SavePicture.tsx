@@ -1,12 +1,12 @@
 /** A picture for a customer: traced at a chosen size and quality, saved as PNG. */
 import { useState } from "react";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
+import { parseNumber } from "../../words/format.ts";
 import { fileNameOf, offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
 import { NumberField } from "../controls/NumberField.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
-import { parseNumber } from "../format.ts";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
 import { eye } from "../piece/eye.ts";

@@ -2,12 +2,12 @@
 import { stagesOf } from "../../core/bench/bench.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import type { Finding } from "../../core/plan/solved.ts";
+import { benchFindings as de } from "../../words/de/bench-findings.ts";
+import { benchFindings as en } from "../../words/en/bench-findings.ts";
+import { dictionary, type Language, type Translated } from "../../words/language.ts";
 import type { Formats } from "../use-format.ts";
 import type { benchWords } from "./bench.ts";
-import { benchFindings as de } from "./de/bench-findings.ts";
-import { benchFindings as en } from "./en/bench-findings.ts";
 import { findingInWords, type findingWords } from "./findings.ts";
-import { dictionary, type Language, type Translated } from "./words.tsx";
 
 export const benchFindingWords = dictionary(en, de);
 

@@ -1,5 +1,5 @@
-import { controls as de } from "./de/controls.ts";
-import { controls as en } from "./en/controls.ts";
-import { dictionary } from "./words.tsx";
+import { controls as de } from "../../words/de/controls.ts";
+import { controls as en } from "../../words/en/controls.ts";
+import { dictionary } from "../../words/language.ts";
 
 export const controlWords = dictionary(en, de);

@@ -1,7 +1,7 @@
 import type { Plan } from "../../core/plan/document.ts";
-import { examples as de } from "./de/examples.ts";
-import { examples as en } from "./en/examples.ts";
-import { dictionary, type Translated } from "./words.tsx";
+import { examples as de } from "../../words/de/examples.ts";
+import { examples as en } from "../../words/en/examples.ts";
+import { dictionary, type Translated } from "../../words/language.ts";
 
 export const exampleWords = dictionary(en, de);
 

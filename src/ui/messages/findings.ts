@@ -4,10 +4,10 @@ import type { Plan } from "../../core/plan/document.ts";
 import { nearestStop, stopsOf, zeroOf } from "../../core/plan/place.ts";
 import { toleranceOf } from "../../core/plan/solve.ts";
 import type { Finding } from "../../core/plan/solved.ts";
+import { findings as de } from "../../words/de/findings.ts";
+import { findings as en } from "../../words/en/findings.ts";
+import { dictionary, type Translated } from "../../words/language.ts";
 import type { Formats } from "../use-format.ts";
-import { findings as de } from "./de/findings.ts";
-import { findings as en } from "./en/findings.ts";
-import { dictionary, type Translated } from "./words.tsx";
 
 export const findingWords = dictionary(en, de);
 type Words = Translated<typeof en>;

@@ -1,7 +1,7 @@
 import type { Label } from "../../state/labels.ts";
-import { history as de } from "./de/history.ts";
-import { history as en } from "./en/history.ts";
-import { dictionary, type Translated } from "./words.tsx";
+import { history as de } from "../../words/de/history.ts";
+import { history as en } from "../../words/en/history.ts";
+import { dictionary, type Translated } from "../../words/language.ts";
 
 export const historyWords = dictionary(en, de);
 

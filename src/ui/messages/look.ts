@@ -1,5 +1,5 @@
-import { look as de } from "./de/look.ts";
-import { look as en } from "./en/look.ts";
-import { dictionary } from "./words.tsx";
+import { look as de } from "../../words/de/look.ts";
+import { look as en } from "../../words/en/look.ts";
+import { dictionary } from "../../words/language.ts";
 
 export const lookWords = dictionary(en, de);

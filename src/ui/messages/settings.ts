@@ -1,5 +1,5 @@
-import { settings as de } from "./de/settings.ts";
-import { settings as en } from "./en/settings.ts";
-import { dictionary } from "./words.tsx";
+import { settings as de } from "../../words/de/settings.ts";
+import { settings as en } from "../../words/en/settings.ts";
+import { dictionary } from "../../words/language.ts";
 
 export const settingsWords = dictionary(en, de);

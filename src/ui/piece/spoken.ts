@@ -1,8 +1,8 @@
 /** The piece in words, for someone who doesn't see it: the pattern tier by tier, then what stands against it. */
 import type { Report } from "../../core/check/report.ts";
 import type { Plan } from "../../core/plan/document.ts";
-import type { plan as en } from "../messages/en/plan.ts";
-import type { Translated } from "../messages/words.tsx";
+import type { plan as en } from "../../words/en/plan.ts";
+import type { Translated } from "../../words/language.ts";
 import { tierTruth } from "../plan/recipe/tier-truth.ts";
 import { truthInWords } from "../plan/recipe/truth-words.ts";
 import type { Formats } from "../use-format.ts";

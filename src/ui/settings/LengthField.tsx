@@ -1,7 +1,7 @@
 /** A length in the unit of the screen. */
 import type { Range } from "../../core/plan/limits.ts";
+import { MM_PER_INCH } from "../../words/format.ts";
 import { NumberField } from "../controls/NumberField.tsx";
-import { MM_PER_INCH } from "../format.ts";
 import { useFormat } from "../use-format.ts";
 
 export function LengthField({

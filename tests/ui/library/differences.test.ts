@@ -3,8 +3,8 @@ import { differenceLines } from "../../../src/ui/library/differences.ts";
 import { historyWords } from "../../../src/ui/messages/history.ts";
 import { libraryWords } from "../../../src/ui/messages/library.ts";
 import { planWords } from "../../../src/ui/messages/plan.ts";
-import type { Language } from "../../../src/ui/messages/words.tsx";
 import { makeFormats } from "../../../src/ui/use-format.ts";
+import type { Language } from "../../../src/words/language.ts";
 import { plan, tier } from "../../core/plan/sample.ts";
 
 const wordsIn = (language: Language) => ({

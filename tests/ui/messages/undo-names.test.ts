@@ -2,9 +2,9 @@
 import { describe, expect, it } from "vitest";
 import type { Command } from "../../../src/state/commands.ts";
 import { labelOf } from "../../../src/state/labels.ts";
-import { history as de } from "../../../src/ui/messages/de/history.ts";
-import { history as en } from "../../../src/ui/messages/en/history.ts";
 import { labelInWords } from "../../../src/ui/messages/history.ts";
+import { history as de } from "../../../src/words/de/history.ts";
+import { history as en } from "../../../src/words/en/history.ts";
 import { MEND_CASES } from "../../fixtures/mend-cases.ts";
 
 const plan = MEND_CASES["rule-unmet"];

@@ -2,7 +2,7 @@
 import { useId, useState } from "react";
 import type { Range } from "../../../core/plan/limits.ts";
 import { isWithin } from "../../../core/plan/limits.ts";
-import { formatLength, parseAngle } from "../../format.ts";
+import { formatLength, parseAngle } from "../../../words/format.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { controlWords } from "../../messages/controls.ts";
 import { useWords } from "../../messages/words.tsx";

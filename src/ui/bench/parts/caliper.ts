@@ -2,8 +2,8 @@
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { caliperFigures, type Opposite } from "../../../core/bench/caliper.ts";
 import type { Plan } from "../../../core/plan/document.ts";
+import type { Language } from "../../../words/language.ts";
 import type { benchWords } from "../../messages/bench.ts";
-import type { Language } from "../../messages/words.tsx";
 import type { Formats } from "../../use-format.ts";
 import { tierNameOf } from "./names.ts";
 

@@ -1,8 +1,8 @@
 /** The numbers of the bench: lengths in the person's unit, angles, micrometres, whole numbers. */
 import type { ReactNode } from "react";
 import type { Range } from "../../../core/plan/limits.ts";
+import { formatLength, MM_PER_INCH, parseAngle, parseNumber } from "../../../words/format.ts";
 import { NumberField } from "../../controls/NumberField.tsx";
-import { formatLength, MM_PER_INCH, parseAngle, parseNumber } from "../../format.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";

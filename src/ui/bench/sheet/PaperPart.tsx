@@ -1,11 +1,11 @@
 /** On paper: the sheet as it will be printed, printed from here or kept as a file that needs nothing else. */
 import { useMemo, useState } from "react";
 import type { Paper } from "../../../core/bench/sheet-style.ts";
+import { decimalSign } from "../../../words/format.ts";
 import type { SheetQuestion } from "../../../worker/bench-worker.ts";
 import { fileNameOf, offerFile } from "../../app/files.ts";
 import { Button } from "../../controls/Button.tsx";
 import { Pick } from "../../controls/Pick.tsx";
-import { decimalSign } from "../../format.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";

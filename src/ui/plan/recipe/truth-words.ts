@@ -1,6 +1,7 @@
 /** The truth of a tier as a line to read. */
-import type { plan as en } from "../../messages/en/plan.ts";
-import type { Translated } from "../../messages/words.tsx";
+
+import type { plan as en } from "../../../words/en/plan.ts";
+import type { Translated } from "../../../words/language.ts";
 import type { Formats } from "../../use-format.ts";
 import type { Span, TierTruth } from "./tier-truth.ts";
 

@@ -3,11 +3,11 @@ import { type Mend, mendsOf } from "../../../../src/core/check/mends.ts";
 import type { Plan } from "../../../../src/core/plan/document.ts";
 import { depthOf, report } from "../../../../src/state/derived.ts";
 import { createPlanStore } from "../../../../src/state/store.ts";
-import { drawings as de } from "../../../../src/ui/messages/de/drawings.ts";
-import { drawings as en } from "../../../../src/ui/messages/en/drawings.ts";
 import { mendCommand } from "../../../../src/ui/plan/mends/mend-commands.ts";
 import { mendSaid } from "../../../../src/ui/plan/mends/mend-words.ts";
 import { makeFormats } from "../../../../src/ui/use-format.ts";
+import { drawings as de } from "../../../../src/words/de/drawings.ts";
+import { drawings as en } from "../../../../src/words/en/drawings.ts";
 
 const PLAN: Plan = {
   format: "glintwright-plan",

@@ -1,5 +1,5 @@
 import type { benchFindings as en } from "../en/bench-findings.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const benchFindings: Translated<typeof en> = {
   defaultStages:

@@ -11,7 +11,7 @@ import {
   parseAngle,
   parseLength,
   parseNumber,
-} from "../../src/ui/format.ts";
+} from "../../src/words/format.ts";
 
 describe("reading what is typed", () => {
   it.each([

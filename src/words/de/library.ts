@@ -1,5 +1,5 @@
 import type { library as en } from "../en/library.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const library: Translated<typeof en> = {
   intro: "Jeder Plan, den du änderst, wird hier aufgehoben: auf diesem Gerät und sonst nirgends.",

@@ -1,5 +1,5 @@
 import type { bench as en } from "../en/bench.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 const facets = (n: number): string => (n === 1 ? "1 Facette" : `${n} Facetten`);
 

@@ -1,5 +1,5 @@
 import type { shell as en } from "../en/shell.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const shell: Translated<typeof en> = {
   product: "Glintwright",

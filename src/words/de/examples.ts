@@ -1,5 +1,5 @@
 import type { examples as en } from "../en/examples.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const examples: Translated<typeof en> = {
   "First ring": "Erster Ring",

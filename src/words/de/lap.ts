@@ -1,5 +1,5 @@
 import type { lap as en } from "../en/lap.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const lap: Translated<typeof en> = {
   title: "An der Scheibe",

@@ -1,5 +1,5 @@
 import type { drawings as en } from "../en/drawings.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 const both = (names: readonly string[]): string =>
   names.length < 2 ? names.join() : `${names.slice(0, -1).join(", ")} und ${names[names.length - 1]}`;

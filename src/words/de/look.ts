@@ -1,5 +1,5 @@
 import type { look as english } from "../en/look.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const look: Translated<typeof english> = {
   light: {

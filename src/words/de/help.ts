@@ -1,5 +1,5 @@
 import type { help as en } from "../en/help.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const help: Translated<typeof en> = {
   intro: "Was die Wörter bedeuten und wie ein Plan entsteht.",

@@ -1,5 +1,5 @@
 import type { plan as en } from "../en/plan.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const plan: Translated<typeof en> = {
   recipe: "Rezept",

@@ -1,5 +1,5 @@
 /** Words of the Look place: light, finish, comparing, walking past, saving a picture. */
-import { hdrFaultWordsEn } from "../../../core/optics/hdr-fault.ts";
+import { hdrFaultWordsEn } from "../../core/optics/hdr-fault.ts";
 
 export const look = {
   light: {

@@ -1,5 +1,5 @@
 import type { controls as en } from "../en/controls.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const controls: Translated<typeof en> = {
   between: (least, most, unit) => `${least} bis ${most} ${unit}`.trim(),

@@ -1,5 +1,5 @@
 import type { settings as en } from "../en/settings.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const settings: Translated<typeof en> = {
   language: "Sprache",

@@ -1,5 +1,5 @@
 import type { findings as en } from "../en/findings.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const findings: Translated<typeof en> = {
   someFacets: (count) => (count === 1 ? "1 Facette" : `${count} Facetten`),

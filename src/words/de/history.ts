@@ -1,5 +1,5 @@
 import type { history as en } from "../en/history.ts";
-import type { Translated } from "../words.tsx";
+import type { Translated } from "../language.ts";
 
 export const history: Translated<typeof en> = {
   about: {
