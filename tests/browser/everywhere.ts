@@ -1,62 +1,93 @@
-/** A walk through the whole app: every place, every part of the bench, every sheet, and what opens on the plan itself. */
+/** A walk through the whole app, in either language: every place, every part of the bench, every sheet, and what opens on the plan itself. */
 import type { Page } from "playwright-core";
-import { closeSheet, openFromMenu } from "./built-app.ts";
+import { drawingWords } from "../../src/ui/messages/drawings.ts";
+import { planWords } from "../../src/ui/messages/plan.ts";
+import { shellWords } from "../../src/ui/messages/shell.ts";
+import type { Language } from "../../src/ui/messages/words.tsx";
 
-export const SHEETS = [
-  "Your plans",
-  "Examples",
-  "Piece and wheel",
-  "Models and links",
-  "Settings",
-  "Keyboard",
-  "Help",
-];
+/** Sheets of the menu: how a station is called in reports, and its entry among the menu's words. */
+const MENU = {
+  "Your plans": "plans",
+  Examples: "examples",
+  "Piece and wheel": "piece",
+  "Models and links": "exportModel",
+  Settings: "settings",
+  Keyboard: "keys",
+  Help: "help",
+} as const;
 /** What a plan opens beside the sheets of the menu. */
 const ON_PLAN = ["What works for a tier", "Facet card", "Diary"];
 /** Three places with five parts of the bench, the sheets, and what opens on the plan. */
-export const STATIONS = 2 + 5 + SHEETS.length + ON_PLAN.length;
+export const STATIONS = 2 + 5 + Object.keys(MENU).length + ON_PLAN.length;
 
-const goTo = (page: Page, place: string) =>
-  page.getByRole("navigation", { name: "Places" }).getByRole("button", { name: place }).click();
+/** One who knows the way about the app, by the words of its language. */
+export function guideTo(page: Page, language: Language = "en") {
+  const shell = shellWords[language];
+  const drawings = drawingWords[language];
+  const press = (name: string) => page.getByRole("button", { name, exact: true }).click();
+  return {
+    shell,
+    drawings,
+    press,
+    goTo: (place: "plan" | "look" | "bench") =>
+      page
+        .getByRole("navigation", { name: shell.places.label })
+        .getByRole("button", { name: shell.places[place], exact: true })
+        .click(),
+    openMenu: () => page.locator(".head").getByRole("button", { name: shell.more, exact: true }).click(),
+    closeSheet: async () => {
+      await page.getByRole("dialog").getByRole("button", { name: shell.close, exact: true }).click();
+      await page.getByRole("dialog").waitFor({ state: "detached" });
+    },
+    openFacetCard: async () => {
+      await page.getByRole("application", { name: shell.piecePicture }).focus();
+      await page.keyboard.press("PageDown");
+      await press(planWords[language].card.open);
+      await page.locator(".card-drawing").waitFor();
+    },
+  };
+}
+
+type Guide = ReturnType<typeof guideTo>;
+type LookRound = (where: string) => Promise<void>;
 
 /** Opens what a tier, a facet and the work itself have to show, one after the other. */
-async function walkOnPlan(page: Page, look: (where: string) => Promise<void>): Promise<void> {
+async function walkOnPlan(page: Page, guide: Guide, look: LookRound): Promise<void> {
   const [suggestions, card, diary] = ON_PLAN;
   await page.locator(".tier-name").first().focus();
-  await page.getByRole("button", { name: "Counts and angles that work" }).click();
+  await guide.press(guide.drawings.suggest.open);
   await page.locator(".offer").first().waitFor();
   await look(suggestions);
-  await closeSheet(page);
+  await guide.closeSheet();
 
-  await page.getByRole("application", { name: "The piece" }).focus();
-  await page.keyboard.press("PageDown");
-  await page.getByRole("button", { name: "Facet card" }).click();
-  await page.locator(".card-drawing").waitFor();
+  await guide.openFacetCard();
   await look(card);
-  await closeSheet(page);
+  await guide.closeSheet();
 
-  await page.getByRole("button", { name: "Diary of the work" }).click();
+  await guide.press(guide.drawings.diary.open);
   await page.locator(".diary-strip").waitFor();
   await look(diary);
-  await page.getByRole("button", { name: "Leave the diary" }).click();
+  await guide.press(guide.drawings.diary.close);
   await page.locator(".diary-strip").waitFor({ state: "detached" });
 }
 
 /** Goes everywhere, looks round at each station, and ends where it began, on the plan. */
-export async function walkEverywhere(page: Page, look: (where: string) => Promise<void>): Promise<void> {
+export async function walkEverywhere(page: Page, look: LookRound, language: Language = "en"): Promise<void> {
+  const guide = guideTo(page, language);
   await page.locator(".tier").first().waitFor();
   await look("Plan");
-  await walkOnPlan(page, look);
-  for (const name of SHEETS) {
-    await openFromMenu(page, name);
+  await walkOnPlan(page, guide, look);
+  for (const [name, entry] of Object.entries(MENU)) {
+    await guide.openMenu();
+    await page.getByRole("menuitem", { name: guide.shell.menu[entry] }).click();
     await page.getByRole("dialog").locator(".sheet-body > *").first().waitFor();
     await look(name);
-    await closeSheet(page);
+    await guide.closeSheet();
   }
-  await goTo(page, "Look");
+  await guide.goTo("look");
   await page.locator(".look-parts").waitFor();
   await look("Look");
-  await goTo(page, "Bench");
+  await guide.goTo("bench");
   const parts = page.locator(".bench-parts").getByRole("button");
   await parts.first().waitFor();
   for (const part of await parts.all()) {
@@ -67,5 +98,5 @@ export async function walkEverywhere(page: Page, look: (where: string) => Promis
     await page.locator(".bench > :nth-child(3)").waitFor();
     await look(`Bench: ${await part.textContent()}`);
   }
-  await goTo(page, "Plan");
+  await guide.goTo("plan");
 }
