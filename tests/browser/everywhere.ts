@@ -3,7 +3,7 @@ import type { Page } from "playwright-core";
 import { drawingWords } from "../../src/ui/messages/drawings.ts";
 import { planWords } from "../../src/ui/messages/plan.ts";
 import { shellWords } from "../../src/ui/messages/shell.ts";
-import type { Language } from "../../src/ui/messages/words.tsx";
+import type { Language } from "../../src/words/language.ts";
 
 /** Sheets of the menu: how a station is called in reports, and its entry among the menu's words. */
 const MENU = {

@@ -13,7 +13,7 @@ import { benchWords } from "../../src/ui/messages/bench.ts";
 import { lapWords } from "../../src/ui/messages/lap.ts";
 import { lookWords } from "../../src/ui/messages/look.ts";
 import { shellWords } from "../../src/ui/messages/shell.ts";
-import type { Language } from "../../src/ui/messages/words.tsx";
+import type { Language } from "../../src/words/language.ts";
 import { RIG_PLAN } from "./bench-plan.ts";
 import { dropFile, serveBuiltApp, type VisitOptions } from "./built-app.ts";
 import { guideTo, walkEverywhere } from "./everywhere.ts";
