@@ -67,7 +67,7 @@ one("sheet", "write the bench sheet", () => import("./commands/sheet.ts"))
   .option("--unit <name>", "mm or inch")
   .option("--paper <size>", "a4 or letter");
 one("export", "write a model or drawing", () => import("./commands/export.ts"))
-  .requiredOption("--out <file>", "piece.stl, piece.3mf, piece.glb or skin.svg")
+  .requiredOption("--out <file>", "piece.stl, piece.3mf, piece.glb, piece.usdz or skin.svg")
   .option("--drawing <kind>", "for .svg: skin (the default, unrolled) or outlines (facets at true size)");
 one("render", "trace a picture", () => import("./commands/render.ts"))
   .requiredOption("--out <file>", "look.png or look.pfm")

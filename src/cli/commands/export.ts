@@ -7,6 +7,7 @@ import { pieceMesh } from "../../core/models/piece-mesh.ts";
 import { skinSvg } from "../../core/models/skin-svg.ts";
 import { stlOf } from "../../core/models/stl.ts";
 import { threeMfOf } from "../../core/models/three-mf.ts";
+import { usdzOf } from "../../core/models/usdz.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { writeOut } from "../files.ts";
@@ -22,6 +23,7 @@ const WRITERS: Readonly<Record<string, Writer>> = {
   ".stl": (solved) => stlOf(pieceMesh(solved, MILLIMETRES), solved.plan.name),
   ".3mf": (solved) => threeMfOf(pieceMesh(solved, MILLIMETRES), solved.plan.name),
   ".glb": (solved) => glbOf(pieceMesh(solved, METRES), solved),
+  ".usdz": (solved) => usdzOf(pieceMesh(solved, METRES), solved),
 };
 const DRAWINGS: Readonly<Record<string, Writer>> = {
   skin: (solved) => skinSvg(solved, cutBall(solved.planes)),

@@ -5,11 +5,8 @@
 
 import { ROUGHNESS } from "../optics/finish.ts";
 import { abbeNumber, indexAt, LINE_D_NM, opticalGlass } from "../optics/glasses.ts";
-import type { Finish, Piece } from "../plan/document.ts";
-
-/** What a triangle's surface is: the skin the fire left, or a facet by its finish. */
-export type Surface = "skin" | Finish;
-export const SURFACES: readonly Surface[] = ["skin", "ground", "prepolished", "polished"];
+import type { Piece } from "../plan/document.ts";
+import type { Surface } from "./upright-surfaces.ts";
 
 const NAMES: Readonly<Record<Surface, string>> = {
   skin: "natural skin",

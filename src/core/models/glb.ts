@@ -4,10 +4,11 @@
  * plan calls front (+z) stands up (+y), and the plan's y points to glTF's -z. Where two primitives border, their vertices
  * have the same bits, so the body is closed; the skin is shaded smooth, each facet flat.
  */
-import { SKIN } from "../geometry/solid-types.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
-import { materialOf, SURFACES, type Surface, USED_EXTENSIONS } from "./glb-materials.ts";
+import { materialOf, USED_EXTENSIONS } from "./glb-materials.ts";
+import { notShown } from "./not-shown.ts";
 import type { PieceMesh } from "./piece-mesh.ts";
+import { type Primitive, SURFACES, uprightSurfaces } from "./upright-surfaces.ts";
 
 const GLB_MAGIC = 0x46546c67;
 const GLB_VERSION = 2;
@@ -19,45 +20,6 @@ const FLOAT = 5126;
 const UNSIGNED_INT = 5125;
 const ARRAY_BUFFER = 34962;
 const ELEMENT_ARRAY_BUFFER = 34963;
-
-/** From the plan's axes to glTF's: (x, y, z) becomes (x, z, -y). */
-const upright = (x: number, y: number, z: number): [number, number, number] => [x, z, -y + 0];
-
-/** Corners of one primitive, each a vertex with its normal. */
-interface Primitive {
-  readonly positions: number[];
-  readonly normals: number[];
-  readonly indices: number[];
-}
-
-const surfaceOf = (solved: SolvedPlan, facet: number): Surface =>
-  facet === SKIN ? "skin" : (solved.plan.tiers[solved.facets[facet].tierIndex].finish ?? "polished");
-
-/** Parts the mesh by surface. Skin vertices are shared; a facet's are its own, since its normal is. */
-function primitivesOf(mesh: PieceMesh, solved: SolvedPlan): Map<Surface, Primitive> {
-  const primitives = new Map<Surface, Primitive>();
-  const placed = new Map<string, number>();
-  mesh.facets.forEach((facet, i) => {
-    const surface = surfaceOf(solved, facet);
-    const into = primitives.get(surface) ?? { positions: [], normals: [], indices: [] };
-    primitives.set(surface, into);
-    for (let k = 0; k < 3; k++) {
-      const v = mesh.triangles[3 * i + k];
-      const key = `${facet}:${v}`;
-      let index = placed.get(key);
-      if (index === undefined) {
-        index = into.positions.length / 3;
-        placed.set(key, index);
-        const [p, m] = [mesh.positions, mesh.skinNormals];
-        const n = facet === SKIN ? [m[3 * v], m[3 * v + 1], m[3 * v + 2]] : solved.planes[facet].n;
-        into.positions.push(...upright(p[3 * v], p[3 * v + 1], p[3 * v + 2]));
-        into.normals.push(...upright(n[0], n[1], n[2]));
-      }
-      into.indices.push(index);
-    }
-  });
-  return primitives;
-}
 
 /** Least and greatest of each coordinate, in single precision as glTF asks. */
 function boundsOf(positions: Float32Array): { min: number[]; max: number[] } {
@@ -102,7 +64,7 @@ class BinaryParts {
 export function glbOf(mesh: PieceMesh, solved: SolvedPlan): Uint8Array<ArrayBuffer> {
   const { plan } = solved;
   const binary = new BinaryParts();
-  const primitives = primitivesOf(mesh, solved);
+  const primitives = uprightSurfaces(mesh, solved);
   const present = SURFACES.filter((surface) => primitives.has(surface));
   const meshPrimitives = present.map((surface, material) => {
     const { positions, normals, indices } = primitives.get(surface) as Primitive;
@@ -117,7 +79,7 @@ export function glbOf(mesh: PieceMesh, solved: SolvedPlan): Uint8Array<ArrayBuff
     };
   });
   const json = {
-    asset: { version: "2.0", generator: "Glintwright" },
+    asset: { version: "2.0", generator: "Glintwright", extras: { notShown: notShown("glb", plan) } },
     extensionsUsed: USED_EXTENSIONS,
     scene: 0,
     scenes: [{ nodes: [0] }],

@@ -7,6 +7,7 @@ import { pieceMesh } from "../../core/models/piece-mesh.ts";
 import { skinSvg } from "../../core/models/skin-svg.ts";
 import { stlOf } from "../../core/models/stl.ts";
 import { threeMfOf } from "../../core/models/three-mf.ts";
+import { usdzOf } from "../../core/models/usdz.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { fragmentOf, qrCodeOf } from "../../core/plan/link.ts";
@@ -22,7 +23,7 @@ import "./library.css";
 const MILLIMETRES = 1;
 const METRES = 1000;
 
-type ModelName = "stl" | "threeMf" | "glb" | "skin" | "outlines";
+type ModelName = "stl" | "threeMf" | "glb" | "usdz" | "skin" | "outlines";
 interface Model {
   readonly name: ModelName;
   readonly ending: string;
@@ -48,6 +49,12 @@ const MODELS: readonly Model[] = [
     ending: ".glb",
     type: "model/gltf-binary",
     make: (plan) => glbOf(pieceMesh(solved(plan), METRES), solved(plan)),
+  },
+  {
+    name: "usdz",
+    ending: ".usdz",
+    type: "model/vnd.usdz+zip",
+    make: (plan) => usdzOf(pieceMesh(solved(plan), METRES), solved(plan)),
   },
   {
     name: "skin",
