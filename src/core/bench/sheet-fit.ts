@@ -17,12 +17,17 @@ import {
   type SheetType,
   SIZES,
   TITLE,
+  WEDGE,
 } from "./sheet-style.ts";
 import type { TierText } from "./sheet-tier.ts";
 
 export interface SheetText {
   readonly name: string;
   readonly about: string;
+  /** Whether the piece meets; null where it can't be ground. */
+  readonly verdict: string | null;
+  /** Why it can't be ground as planned; null where it can. */
+  readonly stop: string | null;
   readonly before: string;
   readonly preparations: readonly string[];
   readonly cautionsTitle: string;
@@ -85,6 +90,8 @@ function rowsOf(widths: readonly number[], line: number): number {
 function headMm(text: SheetText, line: number, type: SheetType): number {
   const { em, rest, lap, runIn } = ruler(type);
   const { paragraphMm } = measuresAt(type);
+  /** With its wedge before it. */
+  const lapBold = (said: string) => lap(said, (line - WEDGE * em.lap) / BOLD);
   const name = textEm(text.name, BOLD) * TITLE * em.lap;
   const about = textEm(text.about) * em.lap;
   const title =
@@ -93,11 +100,12 @@ function headMm(text: SheetText, line: number, type: SheetType): number {
     paragraphMm;
   return (
     title +
+    (text.stop ? lapBold(text.stop) : 0) +
     runIn +
     checksHigh(text, line, type) +
     runIn +
     rest([text.cautionsTitle, ...text.cautions].join(" \u2022  "), line) +
-    rest(text.legend, line) +
+    rest(text.verdict ? `${text.verdict} ${text.legend}` : text.legend, line) +
     lap(text.rules, line)
   );
 }

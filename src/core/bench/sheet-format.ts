@@ -11,6 +11,8 @@ export interface SheetFormat {
   readonly length: (mm: number) => string;
   /** The same without its unit. */
   readonly figure: (mm: number) => string;
+  /** Of what matters below a tenth of a millimetre: how far facets miss each other. */
+  readonly fineLength: (mm: number) => string;
   /** Widths nearer to each other than this share a gauge. */
   readonly gaugeStepMm: number;
   readonly angle: (deg: number) => string;
@@ -28,6 +30,8 @@ export function sheetFormat(words: SheetWords, unit: SheetUnit): SheetFormat {
     // A no-break space keeps a number with its unit.
     length: (mm) => `${figure(mm)}\u00a0${words.units[unit]}`,
     gaugeStepMm: GAUGE_STEP[unit] / scale,
+    fineLength: (mm) =>
+      `${number(mm * scale, unit === "mm" && mm < 1 ? 2 : DIGITS[unit])}\u00a0${words.units[unit]}`,
     angle: (deg) => `${number(deg, 1)}${words.units.deg}`,
   };
 }

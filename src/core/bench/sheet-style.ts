@@ -56,6 +56,8 @@ export const TITLE = 1.5;
 export const HEADING = 1.15;
 /** Lines of boxes to tick before the first cut, in sizes of their type. */
 export const CHECK_LINE = 1.45;
+/** The mark before a warning with the room behind it, in sizes of its type. */
+export const WEDGE = 0.8;
 /** Lines between parts of the sheet, mm. */
 export const RULE_MM = 0.5;
 /** The place of a stage in the list of abrasives, before its words, in sizes of the type. */

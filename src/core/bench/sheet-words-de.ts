@@ -1,4 +1,5 @@
 /** The bench sheet in German. */
+import { verdictWords } from "../check/verdict-words.ts";
 import type { SheetWords } from "./sheet-words.ts";
 
 const facets = (count: number) => (count === 1 ? "1 Facette" : `${count} Facetten`);
@@ -11,6 +12,8 @@ export const sheetWordsDe: SheetWords = {
   units: { mm: "mm", inch: "Zoll", deg: "\u00b0" },
   glass: (glass) => (typeof glass === "string" ? GLASS[glass] : glass.name),
   about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
+  verdict: verdictWords.de,
+  tierNumber: (place) => `Reihe ${place}`,
   stop: (label) => `Raste ${label}`,
   wheel: (stops) => (stops === null ? "freier Winkelmesser" : `Teilrad mit ${stops} Rasten`),
   before: "Vor dem ersten Schliff",

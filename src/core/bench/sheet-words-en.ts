@@ -1,4 +1,5 @@
 /** The bench sheet in English. */
+import { verdictWords } from "../check/verdict-words.ts";
 import type { SheetWords } from "./sheet-words.ts";
 
 const facets = (count: number) => (count === 1 ? "1 facet" : `${count} facets`);
@@ -10,6 +11,8 @@ export const sheetWordsEn: SheetWords = {
   units: { mm: "mm", inch: "in", deg: "\u00b0" },
   glass: (glass) => (typeof glass === "string" ? glass : glass.name),
   about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
+  verdict: verdictWords.en,
+  tierNumber: (place) => `Tier ${place}`,
   stop: (label) => `stop ${label}`,
   wheel: (stops) => (stops === null ? "free protractor" : `wheel of ${stops} stops`),
   before: "Before the first cut",

@@ -1,4 +1,5 @@
 /** The words that the bench sheet is written in, one object a language. Values come in already formatted, with units. */
+import type { VerdictWords } from "../check/verdict-words.ts";
 import type { Finish, Glass, Side } from "../plan/document.ts";
 import type { Caution } from "./cautions.ts";
 import type { Part } from "./rig-pose.ts";
@@ -10,6 +11,10 @@ export interface SheetWords {
   readonly glass: (glass: Glass) => string;
   /** "30 mm borosilicate, 37 facets, wheel of 96 stops" */
   readonly about: (diameter: string, glass: string, facets: number, wheel: string) => string;
+  /** Whether the piece meets, as the screens say it. */
+  readonly verdict: VerdictWords;
+  /** What a tier without a name is called. */
+  readonly tierNumber: (place: number) => string;
   readonly stop: (label: string) => string;
   readonly wheel: (stops: number | null) => string;
   readonly before: string;

@@ -2,6 +2,9 @@
  * The bench sheet: one self-contained HTML page to print, black on white, large enough to read at arm's length. Each tier
  * is a sentence with its facet at true size, its stops in order with a tick box a stage, and what to watch for.
  */
+import { reportPlan } from "../check/report.ts";
+import { verdictOf } from "../check/verdict.ts";
+import { verdictInWords } from "../check/verdict-words.ts";
 import { cutBall } from "../geometry/solid.ts";
 import { stopsOf } from "../plan/place.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
@@ -189,7 +192,9 @@ function gauges({ gaugesTitle: title, gauges: own, checkBar: check }: SheetText,
 function header(text: SheetText): Markup {
   const boxes = text.preparations.map((what) => html`<li><span class="box"></span>${what}</li> `);
   const cautions = text.cautions.map((caution) => html`<li>${caution}</li> `);
-  return html`<div class="title"><h1>${text.name}</h1><p class="about">${text.about}</p></div><section class="run-in before"><h2>${text.before}</h2> <ul>${boxes}</ul></section><section class="run-in full-care"><h2>${text.cautionsTitle}</h2> <ul class="cautions">${cautions}</ul></section><p class="legend">${text.legend}</p><p class="rules">${text.rules}</p>`;
+  const verdict = text.verdict === null ? null : html`<b>${text.verdict}</b> `;
+  const stop = text.stop === null ? null : html`<p class="note">${text.stop}</p>`;
+  return html`<div class="title"><h1>${text.name}</h1><p class="about">${text.about}</p></div>${stop}<section class="run-in before"><h2>${text.before}</h2> <ul>${boxes}</ul></section><section class="run-in full-care"><h2>${text.cautionsTitle}</h2> <ul class="cautions">${cautions}</ul></section><p class="legend">${verdict}${text.legend}</p><p class="rules">${text.rules}</p>`;
 }
 
 /** Lines as sentences one after the other. */
@@ -230,10 +235,23 @@ function checkLength({ length }: SheetMatter["format"], unit: SheetUnit): string
   return unit === "mm" ? whole : `${whole} (${length(CHECK_BAR_MM)})`;
 }
 
+/** Whether the piece meets, as the screens say it; a stop stands apart from what else is said about the piece. */
+function verdictText({ solved, solid, words, format }: SheetMatter) {
+  const { plan } = solved;
+  const verdict = verdictOf(solved, reportPlan(plan, solved, solid));
+  const nameOf = (id: string): string => {
+    const place = plan.tiers.findIndex((tier) => tier.id === id);
+    return plan.tiers[place]?.name || words.tierNumber(place + 1);
+  };
+  const said = verdictInWords(verdict, words.verdict, nameOf, format.fineLength);
+  return { said, isStop: verdict.kind === "stops" };
+}
+
 /** Everything that is to stand on the sheet, in words. */
 function sheetText(matter: SheetMatter, unit: SheetUnit): SheetText {
   const { solved, words, format } = matter;
   const { plan, radiusMm, facets } = solved;
+  const verdict = verdictText(matter);
   const tiers = plan.tiers.map((_, i) => ({ text: tierText(matter, i), turn: turnText(matter, i) }));
   return {
     name: plan.name,
@@ -243,6 +261,8 @@ function sheetText(matter: SheetMatter, unit: SheetUnit): SheetText {
       facets.length,
       words.wheel(stopsOf(plan, plan.tiers[0]?.side ?? "front")),
     ),
+    verdict: verdict.isStop ? null : `${verdict.said}.`,
+    stop: verdict.isStop ? verdict.said : null,
     before: words.before,
     preparations: PREPARATIONS.map((what) => words.preparations[what]),
     cautionsTitle: words.cautionsTitle,

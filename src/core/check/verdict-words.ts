@@ -1,7 +1,7 @@
 /** The verdict in one line, in both languages: for screen, paper and lap alike. Lengths come in already formatted, with units. */
 import type { Verdict } from "./verdict.ts";
 
-interface VerdictWords {
+export interface VerdictWords {
   readonly uncut: string;
   readonly meets: string;
   readonly alone: string;

@@ -1,49 +1,14 @@
 /** Whether the plan meets, in one line that stays in sight, and the way to the first cause. */
 import { Button } from "react-aria-components/Button";
-import { type Verdict, verdictOf } from "../../core/check/verdict.ts";
-import { verdictInWords, verdictWords } from "../../core/check/verdict-words.ts";
-import { perPlan, report, solved } from "../../state/derived.ts";
-import { planWords } from "../messages/plan.ts";
-import { useLanguage, useWords } from "../messages/words.tsx";
-import { studio } from "../studio.ts";
-import { useFormat } from "../use-format.ts";
-import { usePlan } from "../use-studio.ts";
-
-const verdict = perPlan((plan) => verdictOf(solved(plan), report(plan)));
-
-const isOf = (line: HTMLElement, { code, tier }: Verdict): boolean =>
-  line.dataset.code === code && line.dataset.tier === (tier ?? undefined);
-
-/** Picks the tier on Plan and brings its finding into sight. */
-function showCause(cause: Verdict): void {
-  const { go, select } = studio.getState();
-  go("plan");
-  select({ tierId: cause.tier });
-  // Once the place and the picked tier's own parts are laid out.
-  requestAnimationFrame(() =>
-    requestAnimationFrame(() => {
-      const lines = [...document.querySelectorAll<HTMLElement>(".finding")];
-      lines.find((line) => isOf(line, cause))?.scrollIntoView({ block: "nearest" });
-    }),
-  );
-}
+import { showCause, useVerdict } from "./verdict-said.ts";
 
 export default function VerdictLine() {
-  const language = useLanguage();
-  const { tierNumber } = useWords(planWords);
-  const format = useFormat();
-  const plan = usePlan();
-  const now = verdict(plan);
-  const nameOf = (id: string): string => {
-    const place = plan.tiers.findIndex((tier) => tier.id === id);
-    return plan.tiers[place]?.name || tierNumber(place + 1);
-  };
-  const said = verdictInWords(now, verdictWords[language], nameOf, (mm) => format.length(mm, mm < 1 ? 2 : 1));
-  const hasWay = now.tier !== null || now.code !== null;
+  const { verdict, said } = useVerdict();
+  const hasWay = verdict.tier !== null || verdict.code !== null;
   return (
-    <div className="verdict" data-verdict={now.kind}>
+    <div className="verdict" data-verdict={verdict.kind}>
       {hasWay ? (
-        <Button className="verdict-way" onPress={() => showCause(now)}>
+        <Button className="verdict-way" onPress={() => showCause(verdict)}>
           {said}
         </Button>
       ) : (

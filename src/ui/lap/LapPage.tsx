@@ -3,6 +3,7 @@ import { useEffect, useMemo, useRef, useState } from "react";
 import { createPortal } from "react-dom";
 import type { Bench } from "../../core/bench/bench.ts";
 import { cautionsAt } from "../../core/bench/cautions.ts";
+import { useVerdict } from "../app/verdict-said.ts";
 import { useBenchView } from "../bench/bench-view.ts";
 import { Cautions } from "../bench/parts/Cautions.tsx";
 import { Button } from "../controls/Button.tsx";
@@ -11,6 +12,7 @@ import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { HoldButton } from "./HoldButton.tsx";
+import { LapAsks } from "./LapAsks.tsx";
 import { LapStepView } from "./LapStepView.tsx";
 import { LapWhere } from "./LapWhere.tsx";
 import { LapWidth } from "./LapWidth.tsx";
@@ -173,6 +175,10 @@ export function LapPage({ bench }: { bench: Bench | null }) {
   const plan = usePlan();
   const page = useFocusInside();
   const [view, show] = useState<View>("step");
+  const { verdict, said } = useVerdict();
+  /** Once work has begun it goes on: the piece is glass by then. */
+  const [goesOn, setGoesOn] = useState(false);
+  const asks = verdict.kind === "stops" && plan.work === undefined && !goesOn;
   const leave = () => (view === "step" ? closeLap() : show("step"));
   // What lies below can't be reached while the page is open.
   useEffect(() => {
@@ -191,17 +197,26 @@ export function LapPage({ bench }: { bench: Bench | null }) {
       onKeyDown={(event) => event.key === "Escape" && leave()}
     >
       <header className="lap-head">
-        <p>{plan.name}</p>
+        <p>
+          {plan.name}
+          <small data-verdict={verdict.kind}>{said}</small>
+        </p>
         {view === "step" ? (
           <>
-            <Button onPress={() => show("where")}>{words.where.open}</Button>
+            {asks ? null : <Button onPress={() => show("where")}>{words.where.open}</Button>}
             <Button onPress={closeLap}>{words.close}</Button>
           </>
         ) : (
           <Button onPress={() => show("step")}>{words.where.leave}</Button>
         )}
       </header>
-      {bench ? <Working bench={bench} view={view} show={show} /> : <p className="waiting">{words.waiting}</p>}
+      {asks ? (
+        <LapAsks onGoOn={() => setGoesOn(true)} />
+      ) : bench ? (
+        <Working bench={bench} view={view} show={show} />
+      ) : (
+        <p className="waiting">{words.waiting}</p>
+      )}
     </div>,
     document.body,
   );

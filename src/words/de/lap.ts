@@ -5,6 +5,11 @@ export const lap: Translated<typeof en> = {
   title: "An der Scheibe",
   close: "Schließen",
   waiting: "Wird ausgerechnet",
+  asks: {
+    what: "So geschliffen, wird es nicht, wie geplant. Richte es erst, oder mach weiter, wenn du weißt, warum.",
+    look: "Zeig mir, wo",
+    goOn: "Trotzdem weiter",
+  },
   at: (tier, k, count) => `${tier}, Facette ${k} von ${count}`,
   stop: "Raste",
   turn: "drehen auf",

@@ -3,6 +3,11 @@ export const lap = {
   title: "At the lap",
   close: "Close",
   waiting: "Working it out",
+  asks: {
+    what: "Ground as it stands, it will not come out as planned. Mend it first, or go on if you know why.",
+    look: "Show me where",
+    goOn: "Go on all the same",
+  },
   at: (tier: string, k: string, count: string) => `${tier}, facet ${k} of ${count}`,
   stop: "stop",
   turn: "turn to",

@@ -49,6 +49,22 @@ describe("bench sheet", () => {
     expect(text.match(/Wash first: piece, lap and hands, before coarse grit\./g)).toHaveLength(1);
   });
 
+  it("says whether the piece meets before what signs mean, and on top in bold why it can't be ground", () => {
+    const edge = { rule: "edge", mm: 3 } as const;
+    const met = solvePlan(plan([tier({ depth: edge })], { ...RIG, stages: STAGES }));
+    expect(sheet(met)).toContain('<p class="legend"><b>All facets meet.</b> Pictures');
+    expect(sheet(met, sheetWordsDe)).toContain("<b>Alle Facetten treffen sich.</b>");
+
+    const apart = solvePlan(plan([tier({ depth: { rule: "gap", mm: 0.06 } })], { ...RIG, stages: STAGES }));
+    expect(sheet(apart)).toContain("<b>Facets of Belt stay apart by up to 0.06\u00a0mm.</b>");
+
+    const never = { rule: "edge", mm: 45 } as const;
+    const stopped = solvePlan(plan([tier({ depth: never, name: "" })], { ...RIG, stages: STAGES }));
+    expect(sheet(stopped)).toContain(
+      "wheel of 96 stops</p></div><p class=\"note\">Can't be ground: Tier 1 can't do what it should</p>",
+    );
+  });
+
   it("gives pivot height, strokes where calibrated, and says where they are not", () => {
     const text = sheet();
     expect(text).toMatch(/Pivot 8\d\.\d\u00a0mm above the disc, arm 212\.8\u00a0mm/);

@@ -1,0 +1,42 @@
+/** The verdict on the plan on the bench in the person's words, and the way to its first cause. */
+import { type Verdict, verdictOf } from "../../core/check/verdict.ts";
+import { verdictInWords, verdictWords } from "../../core/check/verdict-words.ts";
+import { perPlan, report, solved } from "../../state/derived.ts";
+import { planWords } from "../messages/plan.ts";
+import { useLanguage, useWords } from "../messages/words.tsx";
+import { studio } from "../studio.ts";
+import { useFormat } from "../use-format.ts";
+import { usePlan } from "../use-studio.ts";
+
+export const verdict = perPlan((plan) => verdictOf(solved(plan), report(plan)));
+
+const isOf = (line: HTMLElement, { code, tier }: Verdict): boolean =>
+  line.dataset.code === code && line.dataset.tier === (tier ?? undefined);
+
+/** Picks the tier on Plan and brings its finding into sight. */
+export function showCause(cause: Verdict): void {
+  const { go, select } = studio.getState();
+  go("plan");
+  select({ tierId: cause.tier });
+  // Once the place and the picked tier's own parts are laid out.
+  requestAnimationFrame(() =>
+    requestAnimationFrame(() => {
+      const lines = [...document.querySelectorAll<HTMLElement>(".finding")];
+      lines.find((line) => isOf(line, cause))?.scrollIntoView({ block: "nearest" });
+    }),
+  );
+}
+
+export function useVerdict(): { readonly verdict: Verdict; readonly said: string } {
+  const language = useLanguage();
+  const { tierNumber } = useWords(planWords);
+  const format = useFormat();
+  const plan = usePlan();
+  const now = verdict(plan);
+  const nameOf = (id: string): string => {
+    const place = plan.tiers.findIndex((tier) => tier.id === id);
+    return plan.tiers[place]?.name || tierNumber(place + 1);
+  };
+  const said = verdictInWords(now, verdictWords[language], nameOf, (mm) => format.length(mm, mm < 1 ? 2 : 1));
+  return { verdict: now, said };
+}
