@@ -42,6 +42,8 @@ export interface PlanState {
   readonly plan: Plan;
   /** Which plan of the library this is; null until it is kept there. */
   readonly planId: string | null;
+  /** How many plans have been laid on the bench in place of another: as long as it stays, it is the same piece of work. */
+  readonly laid: number;
   /** Paths of fields in the opened file that aren't understood (they are kept). */
   readonly unknown: readonly string[];
   readonly history: History;
@@ -121,8 +123,9 @@ function surviving(pick: Pick, plan: Plan): Pick {
   return pick.facetId === null || holds(tier, pick.facetId) ? pick : { ...pick, facetId: null };
 }
 
-const freshState = (opened: Opened) => ({
+const freshState = (opened: Opened, laid: number) => ({
   plan: deepFreeze(opened.plan),
+  laid,
   planId: opened.planId ?? null,
   unknown: opened.unknown ?? [],
   history: opened.history ?? NO_HISTORY,
@@ -184,7 +187,7 @@ export function createPlanStore(options: StoreOptions): PlanStore {
     };
 
     return {
-      ...freshState(options),
+      ...freshState(options, 0),
       place: options.place ?? "plan",
       preferences: options.preferences ?? DEFAULT_PREFERENCES,
 
@@ -229,7 +232,7 @@ export function createPlanStore(options: StoreOptions): PlanStore {
       open: (opened) => {
         const fault = reckoningFault(deepFreeze(opened.plan));
         if (fault) set({ notes: [{ key: "refused", fault }] });
-        else set(freshState(opened));
+        else set((state) => freshState(opened, state.laid + 1));
         return fault;
       },
       select: (pick) => set({ selection: completed(pick) }),

@@ -66,6 +66,16 @@ describe("a visit", () => {
     expect(await shelfNames(tab)).toEqual([]);
   });
 
+  it("keeps an example that nobody changed once the work on it begins", async () => {
+    const tab = await browser().visit();
+    expect(await tab.autosave.keepAll()).toMatchObject({ state: "kept" });
+    expect(await shelfNames(tab)).toEqual([samplePlan().name]);
+    const { planId } = tab.store.getState();
+    expect(planId).not.toBeNull();
+    await tab.autosave.keepAll();
+    expect(await shelfNames(tab)).toHaveLength(1);
+  });
+
   it("keeps the plan a moment after a change and says so", async () => {
     const tab = await browser().visit();
     rename(tab, "Mine");
@@ -343,6 +353,51 @@ describe("storage that fails", () => {
       expect(await shelfNames(tab)).toEqual(["Precious, again"]);
     },
   );
+
+  it("and has room again later keeps the work by itself, after longer and longer waits", async () => {
+    const faults: Faults = { onWrite: "full" };
+    const there = browser(faults);
+    const tab = await there.visit();
+    rename(tab, "Patient");
+    await vi.advanceTimersByTimeAsync(1000);
+    const tried: number[] = [];
+    tab.autosave.status.subscribe(({ state }) => tried.push(state === "failed" ? Date.now() : Number.NaN));
+    await vi.advanceTimersByTimeAsync(300_000);
+    const waits = tried.slice(1).map((at, i) => at - tried[i]);
+    // said to be kept, or on its way, at no time between
+    expect(tried.every(Number.isFinite)).toBe(true);
+    expect(waits.slice(0, 3)).toEqual([4000, 8000, 16_000]);
+    expect(Math.max(...waits)).toBe(60_000);
+    faults.onWrite = undefined;
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(status(tab).state).toBe("kept");
+    expect(await shelfNames(tab)).toEqual(["Patient"]);
+  });
+
+  it("and has room after something was thrown out keeps the work right then", async () => {
+    const faults: Faults = {};
+    const tab = await browser(faults).visit();
+    const old = await tab.library.add("something old");
+    faults.onWrite = "full";
+    rename(tab, "Next");
+    await vi.advanceTimersByTimeAsync(40_000);
+    expect(status(tab).state).toBe("failed");
+    faults.onWrite = undefined;
+    await tab.library.erase(old);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(status(tab).state).toBe("kept");
+  });
+
+  it("no longer tries when the visit is over", async () => {
+    const faults: Faults = { onWrite: "full" };
+    const tab = await browser(faults).visit();
+    rename(tab, "Over");
+    await vi.advanceTimersByTimeAsync(1000);
+    tab.stop();
+    faults.onWrite = undefined;
+    await vi.advanceTimersByTimeAsync(300_000);
+    expect(await shelfNames(tab)).toEqual([]);
+  });
 
   it("by silently losing a part is noticed by reading back", async () => {
     const tab = await browser({ silentDamage: true }).visit();

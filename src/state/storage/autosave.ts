@@ -22,7 +22,7 @@ export type SaveStatus =
   | { readonly state: "kept-as-copy"; readonly at: number; readonly of: string }
   /** The browser keeps nothing: the work lasts as long as the page. */
   | { readonly state: "in-memory"; readonly fault: FaultKind }
-  /** Not kept, still on the bench; tried again with the next change. */
+  /** Not kept, still on the bench; tried again with the next change, when something was thrown out, and after a while. */
   | { readonly state: "failed"; readonly fault: FaultKind; readonly message: string };
 
 export interface Safe {
@@ -45,6 +45,8 @@ export interface Autosave {
   readonly status: StoreApi<SaveStatus>;
   /** Keeps at once what is not yet kept. Never rejects: what went wrong is the status. */
   readonly flush: () => Promise<SaveStatus>;
+  /** Keeps also a plan that nobody has changed, if the library doesn't have it yet. Never rejects. */
+  readonly keepAll: () => Promise<SaveStatus>;
   /** Forgets that the plan on the bench was changed: it was just opened, or is the person's no longer. */
   readonly settle: () => void;
   /** Whether nothing on the bench waits to be kept. */
@@ -53,6 +55,9 @@ export interface Autosave {
 }
 
 const REST_MS = 500;
+/** What could not be kept is tried again after this long, then after twice as long, and so on up to the longest, ms. */
+const FIRST_RETRY_MS = 2000;
+const LONGEST_RETRY_MS = 60_000;
 
 export function createAutosave({
   store,
@@ -63,9 +68,11 @@ export function createAutosave({
   safe: shownFirst = store.getState(),
 }: AutosaveOptions): Autosave {
   const status = createStore<SaveStatus>()(() => ({ state: "untouched" }));
-  /** The state that is safe: kept, or opened and not yet touched. */
-  let safe: Safe = shownFirst;
+  /** The state that is safe: kept, or opened and not yet touched; null when nothing counts as that. */
+  let safe: Safe | null = shownFirst;
   let timer: ReturnType<typeof setTimeout> | undefined;
+  let retryMs = FIRST_RETRY_MS;
+  let isStopped = false;
   let running: Promise<SaveStatus> | null = null;
   const say = (next: SaveStatus): SaveStatus => {
     status.setState(next, true);
@@ -73,7 +80,7 @@ export function createAutosave({
   };
   const isSafe = (): boolean => {
     const { plan, history } = store.getState();
-    return plan === safe.plan && history === safe.history;
+    return plan === safe?.plan && history === safe.history;
   };
 
   /** Writes one state of the bench; as a copy where the plan is another tab's. */
@@ -98,15 +105,25 @@ export function createAutosave({
   async function keepUntilSafe(): Promise<SaveStatus> {
     let said = status.getState();
     while (!isSafe() && store.getState().drag === null) {
-      say({ state: "keeping" });
+      // what was not kept stays so in words until it is
+      if (status.getState().state !== "failed") say({ state: "keeping" });
       try {
         said = say(await keep());
+        retryMs = FIRST_RETRY_MS;
       } catch (error) {
         const { kind, message } = faultOf(error);
+        if (kind !== "unreadable") retryLater();
         return say({ state: "failed", fault: kind, message });
       }
     }
     return said;
+  }
+
+  function retryLater(): void {
+    if (isStopped) return;
+    clearTimeout(timer);
+    timer = setTimeout(flush, retryMs);
+    retryMs = Math.min(2 * retryMs, LONGEST_RETRY_MS);
   }
 
   const flush = (): Promise<SaveStatus> => {
@@ -126,9 +143,18 @@ export function createAutosave({
     timer = setTimeout(flush, delayMs);
   });
 
+  // what the library has let go of may be the room that was missing
+  const unwatch = library.watch(() => {
+    if (status.getState().state === "failed" && !running) void flush();
+  });
+
   return {
     status,
     flush,
+    keepAll: () => {
+      if (store.getState().planId === null) safe = null;
+      return flush();
+    },
     isSafe,
     settle: () => {
       clearTimeout(timer);
@@ -136,8 +162,10 @@ export function createAutosave({
       say({ state: "untouched" });
     },
     stop: () => {
+      isStopped = true;
       clearTimeout(timer);
       unsubscribe();
+      unwatch();
     },
   };
 }
