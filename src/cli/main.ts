@@ -48,6 +48,11 @@ many(
   () => import("./commands/report.ts"),
 );
 many("solve", "print the depth of every tier", () => import("./commands/solve.ts"));
+many(
+  "measure",
+  "print how the piece looks and what it takes, as numbers",
+  () => import("./commands/measure.ts"),
+);
 one(
   "bench",
   "print what the lap needs: rig settings, stages, strokes, order",

@@ -1,0 +1,129 @@
+/**
+ * What the eye gets of a piece, as numbers: how much of its face sends light back, lets one see through or shows what is inside,
+ * how much of it turns on and off as it leans, and how many times the inside is seen. Straight rays of one colour (n_d),
+ * polished glass, a viewer far away: exact for each ray, a count on a grid of 96 x 96 for the whole.
+ */
+import { indexAt, LINE_D_NM, opticalGlass } from "../optics/glasses.ts";
+import { packDesign } from "../optics/inside.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
+import { countImages } from "./images.ts";
+import { isMirrored } from "./mirrors.ts";
+import {
+  BACK,
+  emptyEnds,
+  GRID,
+  INSIDE,
+  leaningViewer,
+  RAYS,
+  type RayBody,
+  type RayEnds,
+  StraightRays,
+  seenOf,
+  THROUGH,
+} from "./straight-rays.ts";
+
+export interface FaceMeasures {
+  /** Shares of what is seen of the piece, 0 .. 1, mean over the leans. */
+  readonly back: number;
+  readonly through: number;
+  readonly inside: number;
+}
+export interface LookMeasures extends FaceMeasures {
+  /** Per cent of the face that turns on or off for each degree of leaning. */
+  readonly sparkle: number;
+  /** Separate images of the inside, seen straight from the front. */
+  readonly images: number;
+}
+
+/** Leans, degrees: -20, -15 .. 20 for the shares, every degree between for the sparkle. */
+const MOST_LEAN = 20;
+const LEAN_STEP = 5;
+
+/** Twelve lamps in the corners of an icosahedron about the viewer; a ray that leaves within 8 degrees of one is lit. */
+const GOLDEN = (1 + Math.sqrt(5)) / 2;
+const LIT_COSINE = Math.cos((8 * Math.PI) / 180) * Math.hypot(1, GOLDEN);
+
+/** What is looked at: planes, glass and inside of a solved plan. */
+export function rayBodyOf({ plan, planes }: SolvedPlan): RayBody {
+  const nd = indexAt(opticalGlass(plan.piece.glass).dispersion, LINE_D_NM);
+  return {
+    planeCount: planes.length,
+    planes: Float64Array.from(planes.flatMap(({ n, h }) => [...n, h])),
+    nd,
+    designs: (plan.piece.inside ?? []).map((design) => packDesign(plan.piece, design, nd)),
+  };
+}
+
+/** Marks the grid places that are lit, as the viewer of this lean sees the lamps. */
+function markLit({ fates, ends }: RayEnds, leanDeg: number, lit: Uint8Array): void {
+  const { up, view } = leaningViewer(leanDeg);
+  for (let k = 0; k < RAYS; k++) {
+    if (fates[k] !== BACK && fates[k] !== THROUGH) {
+      lit[k] = 0;
+      continue;
+    }
+    const [x, y, z] = [ends[3 * k], ends[3 * k + 1], ends[3 * k + 2]];
+    const a = Math.abs(x);
+    const b = Math.abs(y * up[1] + z * up[2]);
+    const c = Math.abs(y * view[1] + z * view[2]);
+    lit[k] = Math.max(b + GOLDEN * c, a + GOLDEN * b, c + GOLDEN * a) >= LIT_COSINE ? 1 : 0;
+  }
+}
+
+const differing = (a: Uint8Array, b: Uint8Array): number => {
+  let sum = 0;
+  for (let k = 0; k < RAYS; k++) sum += a[k] ^ b[k];
+  return sum;
+};
+
+/** Which of the measures are wanted: each costs rays. */
+export type LookNeed = "face" | "sparkle" | "images";
+
+/**
+ * Looks at the body from one lean after another. What mirrors give for free is not traced twice: a body that is its own image
+ * where y becomes -y shows the same from the other lean, upside down, and the lamps stand the same way up and down.
+ * @returns only what was asked for
+ */
+export function measureLook(body: RayBody, needs: readonly LookNeed[]): Partial<LookMeasures> {
+  const rays = new StraightRays(body);
+  const ends = emptyEnds();
+  const isSameBothSides = isMirrored(body, 0);
+  const isSameBothLeans = isMirrored(body, 1);
+  const first = isSameBothLeans ? 0 : -MOST_LEAN;
+  const [wantsFace, wantsSparkle, wantsImages] = (["face", "sparkle", "images"] as const).map((need) =>
+    needs.includes(need),
+  );
+  const sums = { back: 0, through: 0, inside: 0, turned: 0, images: 0 };
+  let [lit, next] = [new Uint8Array(RAYS), new Uint8Array(RAYS)];
+  let seenBefore = 0;
+  for (let lean = first; lean <= MOST_LEAN; lean++) {
+    const isOnFace = wantsFace && lean % LEAN_STEP === 0;
+    if (!wantsSparkle && !isOnFace && !(wantsImages && lean === 0)) continue;
+    rays.look(leaningViewer(lean), ends, isSameBothSides);
+    const seen = Math.max(1, seenOf(ends));
+    if (isOnFace) {
+      const weight = isSameBothLeans && lean > 0 ? 2 : 1;
+      sums.back += (weight * ends.counts[BACK]) / seen;
+      sums.through += (weight * ends.counts[THROUGH]) / seen;
+      sums.inside += (weight * ends.counts[INSIDE]) / seen;
+    }
+    if (wantsImages && lean === 0) sums.images = countImages(ends, GRID);
+    if (!wantsSparkle) continue;
+    markLit(ends, lean, next);
+    if (lean > first) {
+      const turned = differing(lit, next);
+      sums.turned += turned / seenBefore;
+      // from -lean to -lean + 1 the same places turn, over what is seen at -lean
+      if (isSameBothLeans) sums.turned += turned / seen;
+    }
+    seenBefore = seen;
+    [lit, next] = [next, lit];
+  }
+  const leans = (2 * MOST_LEAN) / LEAN_STEP + 1;
+  const { back, through, inside, turned, images } = sums;
+  return {
+    ...(wantsFace ? { back: back / leans, through: through / leans, inside: inside / leans } : {}),
+    ...(wantsSparkle ? { sparkle: (100 * turned) / (2 * MOST_LEAN) } : {}),
+    ...(wantsImages ? { images } : {}),
+  };
+}
