@@ -244,16 +244,19 @@ describe("what it takes and whether it meets", () => {
     expect(measurePlan({ ...plan, rig: { ...plan.rig, stages: [] } }).minutes).toBeNull();
   });
 
-  it.each([0, 1, 2])("says that rings meet but tiers don't where one stands by itself, cut as number %i", (at) => {
-    const joined = [
-      tier("a", "front", 20, 12, { rule: "touch" }),
-      tier("b", "front", 45, 12, { rule: "close", to: "a" }, 15),
-    ];
-    const alone = tier("c", "front", 90, 1, { rule: "depth", mm: 0.1 });
-    const tiers = [...joined.slice(0, at), alone, ...joined.slice(at)];
-    expect(measurePlan(planWith(tiers))).toMatchObject({ ringsMeet: true, meets: false });
-    expect(measurePlan(planWith(joined)).meets).toBe(true);
-  });
+  it.each([0, 1, 2])(
+    "says that rings meet but tiers don't where one stands by itself, cut as number %i",
+    (at) => {
+      const joined = [
+        tier("a", "front", 20, 12, { rule: "touch" }),
+        tier("b", "front", 45, 12, { rule: "close", to: "a" }, 15),
+      ];
+      const alone = tier("c", "front", 90, 1, { rule: "depth", mm: 0.1 });
+      const tiers = [...joined.slice(0, at), alone, ...joined.slice(at)];
+      expect(measurePlan(planWith(tiers))).toMatchObject({ ringsMeet: true, meets: false });
+      expect(measurePlan(planWith(joined)).meets).toBe(true);
+    },
+  );
 
   it("says what the whole report says of meeting, whatever the plan", () => {
     const told = { rings: 0, all: 0 };
