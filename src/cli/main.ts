@@ -74,20 +74,31 @@ one("sheet", "write the bench sheet", () => import("./commands/sheet.ts"))
 one("export", "write a model or drawing", () => import("./commands/export.ts"))
   .requiredOption("--out <file>", "piece.stl, piece.3mf, piece.glb, piece.usdz or skin.svg")
   .option("--drawing <kind>", "for .svg: skin (the default, unrolled) or outlines (facets at true size)");
-one("render", "trace a picture", () => import("./commands/render.ts"))
+/** What pictures have in common, however many there are. */
+const pictures = (command: Command): Command =>
+  command
+    .option("--size <pixels>", "width and height")
+    .option("--samples <n>", "paths per pixel")
+    .option("--light <name>", "a light of ours, an equirectangular .hdr file, or uniform")
+    .option("--field <degrees>", "full vertical field of view")
+    .option("--distance <mm>", "from the centre, default 10 radii")
+    .option("--bounces <n>", "cap on bounces")
+    .option("--stage <R,G,B>", "on a matt table of this reflectance, each 0 to 1, linear")
+    .option(
+      "--rest <side>",
+      "how the piece lies on it: side (the default), back, front or on a facet, tier/1",
+    )
+    .option("--transparent", "without what is behind the piece; for .png")
+    .option("--no-dispersion", "the d-line index for all light")
+    .option("--seed <n>", "same seed, same file");
+
+pictures(one("render", "trace a picture", () => import("./commands/render.ts")))
   .requiredOption("--out <file>", "look.png or look.pfm")
-  .option("--size <pixels>", "width and height")
-  .option("--samples <n>", "paths per pixel")
-  .option("--light <name>", "a light of ours, an equirectangular .hdr file, or uniform")
-  .option("--from <direction>", "front, back, side or AZIMUTH,ELEVATION in degrees")
-  .option("--field <degrees>", "full vertical field of view")
-  .option("--distance <mm>", "from the centre, default 10 radii")
-  .option("--bounces <n>", "cap on bounces")
-  .option("--stage <R,G,B>", "on a matt table of this reflectance, each 0 to 1, linear")
-  .option("--rest <side>", "how the piece lies on it: side (the default), back, front or on a facet, tier/1")
-  .option("--transparent", "without what is behind the piece; for .png")
-  .option("--no-dispersion", "the d-line index for all light")
-  .option("--seed <n>", "same seed, same file");
+  .option("--from <direction>", "front, back, side or AZIMUTH,ELEVATION in degrees");
+pictures(one("film", "trace the pictures of one full turn", () => import("./commands/film.ts")))
+  .requiredOption("--out <folder>", "gets 0000.png, 0001.png ...; made where there is none")
+  .option("--frames <n>", "pictures of the turn, default 72")
+  .option("--elevation <degrees>", "so far above the level of the turn, default 15");
 
 /** Ends with a word, or quietly; a fault of ours keeps its trace. */
 function end(error: unknown): void {

@@ -45,7 +45,7 @@ interface Allowed {
   readonly open?: boolean;
 }
 
-function numberOption(words: Words, name: string, fallback: number, allowed: Allowed): number {
+export function numberOption(words: Words, name: string, fallback: number, allowed: Allowed): number {
   const text = words[name];
   if (text === undefined) return fallback;
   const value = typeof text === "string" && text.trim() !== "" ? Number(text) : Number.NaN;

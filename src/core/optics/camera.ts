@@ -1,6 +1,6 @@
 /** The pinhole camera: looks at the piece's centre from a direction. Unit-sphere lengths. */
 import { cosDeg, sinDeg } from "../geometry/plane.ts";
-import { addScaled, cross, normalize, scale, type Vec3 } from "../geometry/vec.ts";
+import { addScaled, cross, dot, normalize, scale, type Vec3 } from "../geometry/vec.ts";
 
 export interface Camera {
   readonly at: Vec3;
@@ -26,8 +26,17 @@ export function cameraFrom(
   fieldDeg: number,
   up?: Vec3,
 ): Camera {
+  return cameraTowards(directionOf(azimuthDeg, elevationDeg), distance, fieldDeg, up);
+}
+
+/** Unit direction of an azimuth (0 at +x, 90 at +y) and an elevation (90 at +z), degrees. */
+export function directionOf(azimuthDeg: number, elevationDeg: number): Vec3 {
   const level = cosDeg(elevationDeg);
-  const towards: Vec3 = [level * cosDeg(azimuthDeg), level * sinDeg(azimuthDeg), sinDeg(elevationDeg)];
+  return [level * cosDeg(azimuthDeg), level * sinDeg(azimuthDeg), sinDeg(elevationDeg)];
+}
+
+/** The same from a unit direction. */
+export function cameraTowards(towards: Vec3, distance: number, fieldDeg: number, up?: Vec3): Camera {
   const forward = scale(towards, -1);
   const alongY = Math.hypot(forward[0], forward[2]) < ALONG_Y;
   const right = normalize(cross(forward, up ?? (alongY ? [0, 0, 1] : [0, 1, 0])));
@@ -38,6 +47,22 @@ export function cameraFrom(
     right: scale(right, spread),
     up: scale(cross(right, forward), spread),
   };
+}
+
+/**
+ * Directions of one full turn about `up`, counter-clockwise seen from above: the first above where `from` stands, the last one
+ * step before the first.
+ * @param from not along `up`
+ * @param elevationDeg above the level that `up` is the normal of, within -90 .. 90
+ */
+export function turnAbout(up: Vec3, from: Vec3, elevationDeg: number, count: number): readonly Vec3[] {
+  const ahead = normalize(addScaled(from, up, -dot(from, up)));
+  const aside = cross(up, ahead);
+  return Array.from({ length: count }, (_, k) => {
+    const deg = (360 * k) / count;
+    const level = addScaled(scale(ahead, cosDeg(deg)), aside, sinDeg(deg));
+    return addScaled(scale(level, cosDeg(elevationDeg)), up, sinDeg(elevationDeg));
+  });
 }
 
 /** Unit direction through the picture at x (-1 left .. 1 right), y (-1 bottom .. 1 top). */

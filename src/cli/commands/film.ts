@@ -1,0 +1,76 @@
+/**
+ * `film PLAN.json --out FOLDER`: the pictures of one full turn of the view about the vertical, each what `render` makes from there.
+ * Counter-clockwise seen from above, from the usual view on, the last one step before the first, so that they loop.
+ */
+import { mkdir, readdir, stat } from "node:fs/promises";
+import { join } from "node:path";
+import type { Vec3 } from "../../core/geometry/vec.ts";
+import { directionOf, turnAbout } from "../../core/optics/camera.ts";
+import { solvePlan } from "../../core/plan/solve.ts";
+import { writeOut } from "../files.ts";
+import { cameraFor, lightNamed, normalsOf, png, sceneFor, settingsOf } from "../pictures.ts";
+import { printJson } from "../print.ts";
+import { readPlan } from "../read-plan.ts";
+import { numberOption, renderOptions, type Words } from "../render-options.ts";
+import { renderPicture } from "../render-threads.ts";
+import { systemWords } from "../system-fault.ts";
+import { UsageError } from "../usage-error.ts";
+
+/** Four digits number the pictures. */
+const MOST_FRAMES = 9999;
+const DEFAULT_FRAMES = 72;
+/** So far above the level of the turn, degrees. */
+const DEFAULT_ELEVATION = 15;
+/** Up in pictures without a table. */
+const PLAIN_UP: Vec3 = [0, 1, 0];
+
+const nameOf = (frame: number): string => `${String(frame).padStart(4, "0")}.png`;
+
+/** Makes the folder where there is none. Pictures of a longer film would stay among those of this one: such a folder is refused. */
+async function openFolder(folder: string, frames: number): Promise<void> {
+  const said = (words: string) => new UsageError(`--out: can't write to ${folder}: ${words}`);
+  let names: readonly string[] = [];
+  try {
+    if ((await stat(folder).catch(() => null))?.isFile()) throw said("this is a file, a folder is needed");
+    await mkdir(folder, { recursive: true });
+    names = await readdir(folder);
+  } catch (error) {
+    const words = systemWords(error);
+    throw words === null ? error : said(words);
+  }
+  const left = names.find((name) => /^\d{4}\.png$/.test(name) && Number(name.slice(0, 4)) >= frames);
+  if (left) throw said(`it holds ${left} of a longer film, an empty folder is needed`);
+}
+
+/** Says after each picture how many are done and about how long the others take, on standard error. */
+function progress(frames: number): (done: number) => void {
+  const begun = Date.now();
+  return (done) => {
+    const left = (((Date.now() - begun) / done) * (frames - done)) / 1000;
+    const time = left < 90 ? `${Math.ceil(left)} s` : `${Math.ceil(left / 60)} min`;
+    process.stderr.write(`${done} of ${frames}${done < frames ? `, about ${time} left` : ""}\n`);
+  };
+}
+
+/** @throws UsageError for options that can't be used, a folder that can't be written, a camera below the table */
+export async function run([planPath]: readonly string[], words: Words): Promise<void> {
+  const { plan } = await readPlan(planPath);
+  const solved = solvePlan(plan);
+  const folder = String(words.out);
+  const options = renderOptions({ ...words, out: nameOf(0) }, solved.radiusMm, () => normalsOf(solved));
+  const frames = numberOption(words, "frames", DEFAULT_FRAMES, { min: 1, max: MOST_FRAMES, whole: true });
+  const elevation = numberOption(words, "elevation", DEFAULT_ELEVATION, { min: -90, max: 90, open: true });
+  const scene = sceneFor(solved, await lightNamed(options.light), options);
+  const usual = directionOf(options.azimuthDeg, options.elevationDeg);
+  const cameras = turnAbout(scene.stage?.up ?? PLAIN_UP, usual, elevation, frames).map((towards) =>
+    cameraFor(scene, towards, solved.radiusMm, options, "--elevation"),
+  );
+  await openFolder(folder, frames);
+  const tell = progress(frames);
+  for (const [frame, camera] of cameras.entries()) {
+    const { rows } = await renderPicture({ scene, camera, settings: settingsOf(options) }, () => {});
+    await writeOut(join(folder, nameOf(frame)), png(options, rows));
+    tell(frame + 1);
+  }
+  await printJson({ wrote: folder, frames, size: options.size, first: nameOf(0), last: nameOf(frames - 1) });
+}
