@@ -25,11 +25,15 @@ const program = new Command("glintwright")
 
 type Options = Record<string, string | boolean | undefined>;
 
+/** What every command understands. */
+const LANG = ["--lang <code>", "language of texts: en or de"] as const;
+
 function one(name: string, about: string, load: () => Promise<CommandModule>): Command {
   return program
     .command(name)
     .description(about)
     .argument("<plan>", "plan file (JSON)")
+    .option(...LANG)
     .action(async (planPath: string, options: Options) => (await load()).run([planPath], options));
 }
 
@@ -39,6 +43,7 @@ function many(name: string, about: string, load: () => Promise<CommandModule>): 
     .command(name)
     .description(`${about}; of several plans, a line each`)
     .argument("<plans...>", "plan files (JSON)")
+    .option(...LANG)
     .action(async (planPaths: string[], options: Options) => (await load()).run(planPaths, options));
 }
 
@@ -63,12 +68,10 @@ one(
   "offer",
   "print what the piece costs, from the plan's offer and the bench's minutes",
   () => import("./commands/offer.ts"),
-)
-  .option("--json", "as one JSON object, amounts not rounded but the price")
-  .option("--lang <code>", "en or de");
+).option("--json", "as one JSON object, amounts not rounded but the price");
 one("sheet", "write the bench sheet", () => import("./commands/sheet.ts"))
   .requiredOption("--out <file>", "sheet.html")
-  .option("--language <code>", "en or de")
+  .option("--language <code>", "the same as --lang")
   .option("--unit <name>", "mm or inch")
   .option("--paper <size>", "a4 or letter");
 one("export", "write a model or drawing", () => import("./commands/export.ts"))

@@ -5,5 +5,6 @@ export { cutBall } from "./geometry/solid.ts";
 export type { Solid } from "./geometry/solid-types.ts";
 export type { Plan } from "./plan/document.ts";
 export { PlanFileError, parsePlan, serializePlan } from "./plan/file.ts";
+export type { PlanFinding as Finding } from "./plan/finding.ts";
 export { solvePlan } from "./plan/solve.ts";
-export type { Finding, SolvedPlan } from "./plan/solved.ts";
+export type { SolvedPlan } from "./plan/solved.ts";

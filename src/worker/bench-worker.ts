@@ -1,7 +1,8 @@
 /** The bench computed off the main thread: settings and order, curves, fits of what was cut, the sheet. */
 import { adjust } from "../core/bench/adjusted.ts";
 import { fitAsCut } from "../core/bench/as-cut.ts";
-import { benchOf, stagesOf } from "../core/bench/bench.ts";
+import { benchOf } from "../core/bench/bench.ts";
+import { stagesOf } from "../core/bench/default-stages.ts";
 import { foundAgain } from "../core/bench/found-again.ts";
 import { depthsBefore, sizeAt, tierFacets } from "../core/bench/half-cut.ts";
 import { matchTooDeep, placeOnFacet, recutsFor } from "../core/bench/mend-cut.ts";

@@ -5,7 +5,7 @@
 import { expose } from "comlink";
 import { type Mend, mendsOf } from "../core/check/mends.ts";
 import type { Plan } from "../core/plan/document.ts";
-import type { Finding } from "../core/plan/solved.ts";
+import type { PlanFinding } from "../core/plan/finding.ts";
 import { type Suggestion, suggestFor, type Wish } from "../core/plan/suggest.ts";
 import { breathe } from "./breathe.ts";
 import { letGo } from "./let-go.ts";
@@ -27,7 +27,7 @@ async function run<T>(job: number, steps: Iterable<T | null>, found: (step: T) =
 
 const api = {
   /** @param found called for each mend, the likeliest first */
-  mends: (job: number, plan: Plan, finding: Finding, found: (mend: Mend) => void) =>
+  mends: (job: number, plan: Plan, finding: PlanFinding, found: (mend: Mend) => void) =>
     run(job, mendsOf(plan, finding), found),
   /** @param found called once a count, with all that works for it */
   suggestions: (

@@ -9,7 +9,9 @@ import { Profile } from "../../src/ui/plan/profile/Profile.tsx";
 import { Skin } from "../../src/ui/plan/skin/Skin.tsx";
 import Suggest from "../../src/ui/plan/suggest/Suggest.tsx";
 import { studio } from "../../src/ui/studio.ts";
+import { useSay } from "../../src/ui/use-say.ts";
 import { useReport, useStudio } from "../../src/ui/use-studio.ts";
+import { findingInWords, findingWords } from "../../src/words/findings.ts";
 import "../../src/ui/theme/tokens.css";
 import "../../src/ui/theme/base.css";
 
@@ -18,11 +20,12 @@ export type DrawingBench = typeof bench;
 Object.assign(window, { bench });
 
 function Findings() {
+  const say = useSay();
   return (
     <ul id="findings">
       {useReport().findings.map((finding) => (
-        <li key={`${finding.code} ${finding.text}`} data-code={finding.code}>
-          {finding.text} <Mends finding={finding} />
+        <li key={`${finding.code} ${JSON.stringify(finding.data)}`} data-code={finding.code}>
+          {findingInWords(finding, findingWords.en, say)} <Mends finding={finding} />
         </li>
       ))}
     </ul>

@@ -2,7 +2,6 @@
 import { describe, expect, it } from "vitest";
 import { controlWords } from "../../src/ui/messages/controls.ts";
 import { exampleWords } from "../../src/ui/messages/examples.ts";
-import { findingWords } from "../../src/ui/messages/findings.ts";
 import { historyWords, labelInWords } from "../../src/ui/messages/history.ts";
 import { planWords } from "../../src/ui/messages/plan.ts";
 import { settingsWords } from "../../src/ui/messages/settings.ts";
@@ -27,7 +26,6 @@ const AREAS = {
   plan: planWords,
   settings: settingsWords,
   controls: controlWords,
-  findings: findingWords,
   history: historyWords,
   examples: exampleWords,
 } as const;
@@ -46,18 +44,6 @@ describe.each(Object.entries(AREAS))("%s", (_, words) => {
   it("uses the same fields and values in both languages", () => {
     const fields = (text: string) => (text.match(/\{\w+\}|⟨\w⟩/g) ?? []).sort().join(" ");
     expect(all.filter(([, en, de]) => fields(en) !== fields(de))).toEqual([]);
-  });
-});
-
-describe("one and many", () => {
-  it.each([
-    ["en", "1 facet is", "2 facets are", "1 corner nearly comes to a point but misses"],
-    ["de", "1 Facette wird", "2 Facetten werden", "1 Ecke kommt fast auf einen Punkt, verfehlt"],
-  ] as const)("go with their verb in %s", (language, one, two, corner) => {
-    const words = findingWords[language];
-    expect(words.lost(words.someFacets(1), "B", true)).toMatch(new RegExp(`^${one}`));
-    expect(words.lost(words.someFacets(2), "B", false)).toMatch(new RegExp(`^${two}`));
-    expect(words.nearMiss(words.corners(1), "1 mm", true)).toMatch(new RegExp(`^${corner}`));
   });
 });
 

@@ -2,12 +2,20 @@
 import { benchData, benchOf } from "../../core/bench/bench.ts";
 import { foundAgain } from "../../core/bench/found-again.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
+import { plainSay, reachText, withTexts } from "../../words/answers.ts";
+import { languageIn, type Options } from "../options.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 
-export async function run([planPath]: readonly string[]): Promise<void> {
+export async function run([planPath]: readonly string[], options: Options): Promise<void> {
+  const language = languageIn(options);
   const { plan } = await readPlan(planPath);
   const solved = solvePlan(plan);
-  const data = benchData(benchOf(solved), foundAgain(solved));
-  await printJson(data);
+  const { tiers, order, findings } = benchData(benchOf(solved), foundAgain(solved));
+  const say = plainSay(plan, language);
+  await printJson({
+    tiers: tiers.map((tier) => ({ ...tier, reasons: tier.reasons.map((reason) => reachText(reason, say)) })),
+    order,
+    findings: withTexts(findings, say),
+  });
 }

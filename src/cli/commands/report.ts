@@ -3,26 +3,30 @@ import { finishedOf, reportPlan } from "../../core/check/report.ts";
 import { cutBall } from "../../core/geometry/solid.ts";
 import type { PlanFile } from "../../core/plan/file.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
-import type { Finding } from "../../core/plan/solved.ts";
+import { plainSay, unknownFieldText, withTexts } from "../../words/answers.ts";
+import type { Language } from "../../words/language.ts";
 import { printEach } from "../each-plan.ts";
+import { languageIn, type Options } from "../options.ts";
 
-/** A field that this version does not know: kept in the file, without effect. */
-const unknownFieldFinding = (field: string): Finding => ({
-  code: "unknown-field",
-  severity: "info",
-  data: { field },
-  text: `The field ${field} is not known to this version: it is kept in the file and has no effect.`,
-});
-
-function reportOf({ plan, unknown }: PlanFile) {
+function reportOf({ plan, unknown }: PlanFile, language: Language) {
   const solved = solvePlan(plan);
   const solid = cutBall(solved.planes);
   const report = reportPlan(plan, solved, solid);
+  // a field that this version does not know: kept in the file, without effect
+  const unknownFields = unknown.map((field) => ({
+    code: "unknown-field",
+    severity: "info",
+    data: { field },
+    text: unknownFieldText(field, language),
+  }));
   return {
     ...report,
-    findings: [...report.findings, ...unknown.map(unknownFieldFinding)],
+    findings: [...withTexts(report.findings, plainSay(plan, language)), ...unknownFields],
     finished: finishedOf(solved, solid),
   };
 }
 
-export const run = (planPaths: readonly string[]): Promise<void> => printEach(planPaths, reportOf);
+export const run = (planPaths: readonly string[], options: Options): Promise<void> => {
+  const language = languageIn(options);
+  return printEach(planPaths, (file) => reportOf(file, language));
+};

@@ -4,29 +4,18 @@ import { sheetWordsDe } from "../../core/bench/sheet-words-de.ts";
 import { sheetWordsEn } from "../../core/bench/sheet-words-en.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import { writeOut } from "../files.ts";
+import { choice, languageIn, type Options } from "../options.ts";
 import { readPlan } from "../read-plan.ts";
 import { sheetFace } from "../sheet-face.ts";
-import { UsageError } from "../usage-error.ts";
-
-type Options = Readonly<Record<string, string | boolean | undefined>>;
 
 const WORDS = { en: sheetWordsEn, de: sheetWordsDe } as const;
-const UNITS = { mm: "mm", inch: "inch" } as const;
-const PAPERS = { a4: "a4", letter: "letter" } as const;
-
-/** One of a few named values; the first when the option was not given. */
-function choice<T>(options: Options, name: string, values: Readonly<Record<string, T>>): T {
-  const names = Object.keys(values);
-  const given = options[name] ?? names[0];
-  if (typeof given === "string" && Object.hasOwn(values, given)) return values[given];
-  throw new UsageError(`--${name} must be ${names.join(" or ")}, not "${String(given)}"`);
-}
 
 export async function run([planPath]: readonly string[], options: Options): Promise<void> {
   const out = String(options.out);
-  const words = choice(options, "language", WORDS);
-  const unit = choice(options, "unit", UNITS);
-  const paper = choice(options, "paper", PAPERS);
+  // `--language` is what `--lang` was called here first
+  const words = WORDS[languageIn({ lang: options.lang ?? options.language })];
+  const unit = choice(options, "unit", ["mm", "inch"]);
+  const paper = choice(options, "paper", ["a4", "letter"]);
   const { plan } = await readPlan(planPath);
   const sheet = sheetHtml(solvePlan(plan), { words, unit, paper, face: await sheetFace() });
   await writeOut(out, sheet);

@@ -1,11 +1,20 @@
 /** `solve PLAN.json ...`: the depth of every tier, and what stands in the way of a rule. */
 import type { PlanFile } from "../../core/plan/file.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
+import { plainSay, withTexts } from "../../words/answers.ts";
+import type { Language } from "../../words/language.ts";
 import { printEach } from "../each-plan.ts";
+import { languageIn, type Options } from "../options.ts";
 
-function depthsOf({ plan }: PlanFile) {
+function depthsOf({ plan }: PlanFile, language: Language) {
   const { tiers, findings } = solvePlan(plan);
-  return { tiers: tiers.map(({ tierId, depthMm, met }) => ({ tier: tierId, depthMm, met })), findings };
+  return {
+    tiers: tiers.map(({ tierId, depthMm, met }) => ({ tier: tierId, depthMm, met })),
+    findings: withTexts(findings, plainSay(plan, language)),
+  };
 }
 
-export const run = (planPaths: readonly string[]): Promise<void> => printEach(planPaths, depthsOf);
+export const run = (planPaths: readonly string[], options: Options): Promise<void> => {
+  const language = languageIn(options);
+  return printEach(planPaths, (file) => depthsOf(file, language));
+};

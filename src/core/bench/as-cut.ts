@@ -1,10 +1,10 @@
 /** From the measurements in a plan to what was really cut, and the plan solved again for the tiers still to cut. */
 import type { Plan, Tier } from "../plan/document.ts";
-import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
 import { solvePlan } from "../plan/solve.ts";
-import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
 import { alikeFacets } from "./alike.ts";
 import { dopOf } from "./bench.ts";
+import type { BenchFinding, Finding } from "./bench-finding.ts";
 import { caliperOf } from "./caliper.ts";
 import type { CutTier } from "./cut-model.ts";
 import { type FacetFit, fitFacet, fitTier, type TierFit } from "./fit-tier.ts";
@@ -87,31 +87,14 @@ function settingOf(plan: Plan, sofar: Plan, planned: SolvedPlan, i: number): Fit
   };
 }
 
-const WORDS: Readonly<Record<string, string>> = {
-  widthMm: "the facets' width",
-  heightMm: "the facets' height",
-  gapMm: "the gap between neighbours",
-  edgeMm: "the edge that neighbours share",
-  acrossMm: "calipers over the pole",
-  flatToSkinMm: "flat to opposite skin",
-  caliperMm: "calipers on the flat and the farthest point opposite",
-  readDeg: "the angle as read",
-  pivotHeightMm: "pivot height and arm length",
-};
-
-function undeterminedFinding({ tier, angleFromPlan, depthFromPlan, wouldHelp }: FittedTier): Finding[] {
+function undeterminedFinding({ tier, angleFromPlan, depthFromPlan, wouldHelp }: FittedTier): BenchFinding[] {
   if (!angleFromPlan && !depthFromPlan) return [];
-  const what = [...(angleFromPlan ? ["angle"] : []), ...(depthFromPlan ? ["depth"] : [])];
-  const help = wouldHelp
-    ? ` Measuring ${WORDS[wouldHelp.measure]} would help most: then +- ${saysDeg(wouldHelp.armAngleSdDeg)} and +- ${saysMm(wouldHelp.depthSdMm)}.`
-    : "";
   return [
     {
       code: "undetermined",
       severity: "info",
       tier,
       data: { angleFromPlan, depthFromPlan, wouldHelp },
-      text: `The measurements leave the ${what.join(" and the ")} undetermined, so the plan's fills in.${help}`,
     },
   ];
 }
@@ -119,22 +102,20 @@ function undeterminedFinding({ tier, angleFromPlan, depthFromPlan, wouldHelp }: 
 /** A deviation from the fit beyond this many standard deviations is said. */
 const ODD_SDS = 3;
 
-function oddFindings(fit: FittedTier, tier: Tier): Finding[] {
+function oddFindings(fit: FittedTier, tier: Tier): BenchFinding[] {
   const readings = fit.residuals
     .filter((r) => Math.abs(r.residual) > ODD_SDS * r.sd)
-    .map((r): Finding => {
-      const says = r.measure === "readDeg" ? saysDeg : saysMm;
+    .map((r): BenchFinding => {
       return {
         code: "measurements-disagree",
         severity: "warn",
         tier: fit.tier,
         data: { measure: r.measure, measured: r.measured, fitted: r.fitted },
-        text: `What was measured for ${WORDS[r.measure]} (${says(r.measured)}) doesn't go with the rest, which says ${says(r.fitted)}: measure it again.`,
       };
     });
   const deep = fit.facets
     .filter((f) => f.depthMm - fit.depthMm > ODD_SDS * Math.hypot(f.depthSdMm, fit.depthSdMm))
-    .map((f): Finding => {
+    .map((f): BenchFinding => {
       const facet = `${tier.id}/${f.k + 1}`;
       const extraMm = f.depthMm - fit.depthMm;
       return {
@@ -143,7 +124,6 @@ function oddFindings(fit: FittedTier, tier: Tier): Finding[] {
         tier: fit.tier,
         facets: [facet],
         data: { extraMm },
-        text: `Facet ${facet} is ${saysMm(extraMm)} deeper than its tier.`,
       };
     });
   return [...readings, ...deep];

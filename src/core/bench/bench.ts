@@ -1,15 +1,15 @@
 /** What the lap needs of a plan: rig settings, widths, strokes, the order of work and what to look out for. */
 import { wheelFindings } from "../check/findings-wheel.ts";
 import { cutBall } from "../geometry/solid.ts";
-import type { Habits, Plan, Rig, SetUpDop, Side, Stage } from "../plan/document.ts";
-import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
-import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import type { Habits, Plan, SetUpDop, Side, Stage } from "../plan/document.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
+import type { BenchFinding, Finding } from "./bench-finding.ts";
 import { type CaliperReading, caliperFigures, caliperOf } from "./caliper.ts";
-import { DEFAULT_STAGES, defaultStages } from "./default-stages.ts";
+import { DEFAULT_STAGES, stagesOf } from "./default-stages.ts";
 import type { FoundAgain } from "./found-again.ts";
 import { depthsBefore, sizeAt, tierFacets } from "./half-cut.ts";
 import { coarseBesidePolished, habitsOf, turnOverFindings, type Work, workInOrder } from "./order.ts";
-import { heightPerDegree, type Reason, type RigSetting, rigSetting, type TierPose } from "./rig.ts";
+import { heightPerDegree, type RigSetting, rigSetting, type TierPose } from "./rig.ts";
 import { type DiscHeight, discHeights } from "./rig-discs.ts";
 import { beforeTurning, rigFindings } from "./rig-findings.ts";
 import {
@@ -81,9 +81,6 @@ export const isWorked = ({ stages, stageCount: count }: BenchTier, stage: number
 export const isGround = ({ stages }: BenchFacet, stage: number): boolean =>
   stages[stage].widthWhileGroundMm > 0;
 
-export const stagesOf = (rig: Rig, language = "en"): readonly Stage[] =>
-  rig.stages ?? defaultStages(language);
-
 /** The dop that holds the piece while one side is cut; null when none was named. */
 export const dopOf = (plan: Plan, side: Side): SetUpDop | null =>
   plan.rig.setUps?.[side]?.dop ?? plan.piece.dop ?? null;
@@ -140,14 +137,13 @@ function rigOf(solved: SolvedPlan, tierIndex: number, stages: readonly Stage[]) 
   const draw = (p: TierPose, s: RigSetting) => drawRig(arm, lap, p, s, holder, size.polewardMm);
   const drawing = draw(pose, setting);
   const tipped = side === "back" ? beforeTurning(arm, lap, pose, draw) : null;
-  const early: Finding[] = tipped
+  const early: BenchFinding[] = tipped
     ? [
         {
           code: "cut-before-turning",
           severity: "info",
           tier: id,
           data: { pivotHeightMm: tipped.pivotHeightMm, armLengthMm: tipped.armLengthMm },
-          text: `This back tier can be cut before the piece is turned over, the arm tipped up by ${saysDeg(pose.armAngleDeg)}: pivot ${saysMm(tipped.pivotHeightMm)} above the surface, arm ${saysMm(tipped.armLengthMm)}.`,
         },
       ]
     : [];
@@ -202,11 +198,10 @@ function tierBench(
   return { tier, findings: [...findings, ...startFindings(id, solvedTier.depthMm, stages, count)] };
 }
 
-const DEFAULT_STAGES_FINDING: Finding = {
+const DEFAULT_STAGES_FINDING: BenchFinding = {
   code: "default-stages",
   severity: "info",
   data: { stages: DEFAULT_STAGES.map((stage) => stage.id) },
-  text: "The plan names no abrasives, so the usual ones are used (common practice): put in your own.",
 };
 
 /** Strokes of each stage over the whole plan; 0 where nothing was calibrated. */
@@ -254,10 +249,8 @@ export function benchOf(solved: SolvedPlan, habits: Required<Habits> = habitsOf(
   };
 }
 
-const reasonTexts = (reasons: readonly Reason[]): readonly string[] => reasons.map((r) => r.text);
-
 /**
- * The bench as plain data for the command line. Rig numbers are null without arm or lap.
+ * The bench as plain data. Rig numbers are null without arm or lap.
  * @param again what each tier's angle found again costs, in tier order
  */
 export function benchData(bench: Bench, again: readonly (FoundAgain | null)[]) {
@@ -276,7 +269,7 @@ export function benchData(bench: Bench, again: readonly (FoundAgain | null)[]) {
         dipAtTouchDeg: setting?.dipAtTouchDeg ?? null,
         speedMs: setting?.speedMs ?? null,
         reachable: setting?.reachable ?? null,
-        reasons: setting ? reasonTexts(setting.reasons) : [],
+        reasons: setting?.reasons ?? [],
         caliperMm: caliperFigures(caliper),
         caliperTo: caliper && { ...caliper.opposite, underDop: caliper.isBlocked },
         heightPerDegreeMm,

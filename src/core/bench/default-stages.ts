@@ -1,5 +1,5 @@
 /** Stages offered when a plan names none, and the rule of thumb for the damage that each leaves. */
-import type { Bond, Stage } from "../plan/document.ts";
+import type { Bond, Rig, Stage } from "../plan/document.ts";
 
 /**
  * Damage reaches about this many grain diameters under the ground face. Rule of thumb: 2 to 3 grain diameters for loose
@@ -60,7 +60,7 @@ const STAGE_NAMES: Readonly<Record<string, StageNames>> = {
 const named = new Map<string, readonly Stage[]>();
 
 /** The stages of a plan that names none, called as a person of that language calls them. */
-export function defaultStages(language: string): readonly Stage[] {
+function defaultStages(language: string): readonly Stage[] {
   const names = STAGE_NAMES[language];
   if (!names) return DEFAULT_STAGES;
   const known =
@@ -68,3 +68,7 @@ export function defaultStages(language: string): readonly Stage[] {
   named.set(language, known);
   return known;
 }
+
+/** The abrasives that a rig names, or the usual ones. */
+export const stagesOf = (rig: Rig, language = "en"): readonly Stage[] =>
+  rig.stages ?? defaultStages(language);

@@ -3,7 +3,8 @@
  * (an arm set by eye can't be set the same twice), or everything rough first and then back to each angle.
  */
 import type { Habits, Rig, Side, Stage } from "../plan/document.ts";
-import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
+import type { BenchFinding } from "./bench-finding.ts";
 import { type Moment, type Pass, passesOf, type Way, walk } from "./diary.ts";
 import { endsByLooking, stageCount, tierStages } from "./stages.ts";
 import { guessRemoval, type Removal, strokesFor } from "./strokes.ts";
@@ -197,8 +198,8 @@ export function coarseBesidePolished(
   solved: SolvedPlan,
   stages: readonly Stage[],
   edges: readonly { readonly a: number; readonly b: number }[],
-): readonly Finding[] {
-  return borderingTiers(solved, edges).flatMap(([earlier, later]): Finding[] => {
+): readonly BenchFinding[] {
+  return borderingTiers(solved, edges).flatMap(([earlier, later]): BenchFinding[] => {
     const [done, next] = [solved.plan.tiers[earlier], solved.plan.tiers[later]];
     const start = tierStages(solved, later, stages).findIndex(({ widthMm }) => widthMm > 0);
     const isPolished = (done.finish ?? "polished") === "polished";
@@ -209,21 +210,19 @@ export function coarseBesidePolished(
         severity: "warn",
         tier: next.id,
         data: { stage: stages[start].id, polishedTier: done.id },
-        text: `Tier ${next.name} is ground with ${stages[start].name} right beside polished facets of ${done.name}: wash the piece, lap and hands first, or cover the polished facets.`,
       },
     ];
   });
 }
 
 /** Says that the piece is turned over more than once: each transfer costs alignment. */
-export function turnOverFindings(work: Work): readonly Finding[] {
+export function turnOverFindings(work: Work): readonly BenchFinding[] {
   if (work.turnOvers < 2) return [];
   return [
     {
       code: "turned-over-often",
       severity: "warn",
       data: { turnOvers: work.turnOvers },
-      text: `In this order of tiers the piece is turned over ${work.turnOvers} times; each transfer costs alignment. Cut all tiers of one side first.`,
     },
   ];
 }

@@ -1,10 +1,9 @@
 /** What the bench must know of a tier on this rig before glass meets the lap: reach, other lengths, other ways, collisions. */
 import { cosDeg, sinDeg } from "../geometry/plane.ts";
 import type { Arm, Lap } from "../plan/document.ts";
-import { degrees as saysDeg, mm as saysMm } from "../plan/say.ts";
-import type { Finding } from "../plan/solved.ts";
+import type { BenchFinding, BenchFindingCode, Finding, FindingCode } from "./bench-finding.ts";
 import { type RigSetting, settingAtLength, type TierPose } from "./rig.ts";
-import { clearances, type Part, type RigDrawing } from "./rig-pose.ts";
+import { clearances, type RigDrawing } from "./rig-pose.ts";
 
 type Interval = readonly [number, number];
 
@@ -72,30 +71,30 @@ export function extensionNeeded(arm: Arm, lap: Lap, pose: TierPose): Extension |
 }
 
 /** How a tier out of the arm's reach is ground by hand: the dop held in a guide against the lap. */
-function guideFinding(tier: string, pose: TierPose): Finding {
+function guideFinding(tier: string, pose: TierPose): BenchFinding {
   const leanDeg = 90 - pose.armAngleDeg;
   const flatToSkinMm = pose.planeMm + pose.radiusMm;
-  const how =
-    leanDeg === 0
-      ? "hold the dop upright in a square guide block"
-      : `hold the dop in a guide block bored ${saysDeg(leanDeg)} from upright`;
   return {
     code: "guide-by-hand",
     severity: "info",
     tier,
     data: { leanDeg, flatToSkinMm },
-    text: `Another way: ${how} standing on the lap, and stop when flat to opposite skin measures ${saysMm(flatToSkinMm)}.`,
   };
 }
 
-function reachFindings(tier: string, arm: Arm, lap: Lap, pose: TierPose, setting: RigSetting): Finding[] {
+function reachFindings(
+  tier: string,
+  arm: Arm,
+  lap: Lap,
+  pose: TierPose,
+  setting: RigSetting,
+): BenchFinding[] {
   if (setting.reachable) return [];
-  const reasons: Finding[] = setting.reasons.map((reason) => ({
+  const reasons: BenchFinding[] = setting.reasons.map((reason) => ({
     code: reason.code,
     severity: "stop",
     tier,
     data: { needsMm: reason.needsMm, limitMm: reason.limitMm },
-    text: `Out of the rig's reach: ${reason.text}.`,
   }));
   const length = otherLength(arm, lap, pose, setting);
   if (length !== null) {
@@ -107,13 +106,12 @@ function reachFindings(tier: string, arm: Arm, lap: Lap, pose: TierPose, setting
         severity: "info",
         tier,
         data: { armLengthMm: length, pivotHeightMm, contactRadiusMm },
-        text: `In reach with the arm at ${saysMm(length)}: pivot ${saysMm(pivotHeightMm)} up, ${saysMm(contactRadiusMm)} from the lap's axis.`,
       },
     ];
   }
   const extension = extensionNeeded(arm, lap, pose);
   const isRadius = setting.reasons.some((reason) => reason.code.startsWith("radius"));
-  const stretch: Finding[] =
+  const stretch: BenchFinding[] =
     extension && isRadius && extension.byMm !== 0
       ? [
           {
@@ -121,16 +119,13 @@ function reachFindings(tier: string, arm: Arm, lap: Lap, pose: TierPose, setting
             severity: "info",
             tier,
             data: { ...extension },
-            text: `An arm of ${saysMm(extension.lengthMm)}, ${saysMm(Math.abs(extension.byMm))} ${extension.byMm > 0 ? "longer" : "shorter"}, would bring the facet into the band.`,
           },
         ]
       : [];
   return [...reasons, ...stretch, guideFinding(tier, pose)];
 }
 
-const PART_WORDS: Readonly<Record<Part, string>> = { arm: "The arm", chuck: "The chuck", dop: "The dop" };
-
-function collisionFindings(tier: string, drawing: RigDrawing): Finding[] {
+function collisionFindings(tier: string, drawing: RigDrawing): BenchFinding[] {
   return clearances(drawing)
     .filter(({ mm }) => mm < 0)
     .map(({ part, mm }) => ({
@@ -138,17 +133,16 @@ function collisionFindings(tier: string, drawing: RigDrawing): Finding[] {
       severity: "stop" as const,
       tier,
       data: { part, overlapMm: -mm },
-      text: `${PART_WORDS[part]} would stand ${saysMm(-mm)} into the lap before the facet is finished.`,
     }));
 }
 
 /** A facet that hangs over the rim or lies across the dead centre is not ground evenly. */
-function facetFindings(tier: string, setting: RigSetting, drawing: RigDrawing): Finding[] {
+function facetFindings(tier: string, setting: RigSetting, drawing: RigDrawing): BenchFinding[] {
   // A facet that never comes onto the band is told so once.
   if (setting.reasons.some((reason) => reason.code === "radius-outside-band")) return [];
   const ends = drawing.facet.map(([x]) => x);
   const overRim = Math.max(...ends.map(Math.abs)) - drawing.lapRadiusMm;
-  const rim: Finding[] =
+  const rim: BenchFinding[] =
     overRim > 0
       ? [
           {
@@ -156,11 +150,10 @@ function facetFindings(tier: string, setting: RigSetting, drawing: RigDrawing): 
             severity: "stop",
             tier,
             data: { overMm: overRim },
-            text: `The facet hangs ${saysMm(overRim)} over the lap's rim.`,
           },
         ]
       : [];
-  const centre: Finding[] =
+  const centre: BenchFinding[] =
     Math.min(...ends) < 0 && Math.max(...ends) > 0
       ? [
           {
@@ -168,7 +161,6 @@ function facetFindings(tier: string, setting: RigSetting, drawing: RigDrawing): 
             severity: "warn",
             tier,
             data: {},
-            text: "The facet lies across the lap's axis, where the surface stands still.",
           },
         ]
       : [];
@@ -176,7 +168,7 @@ function facetFindings(tier: string, setting: RigSetting, drawing: RigDrawing): 
 }
 
 /** Codes of what `rigFindings` says, and of a back tier that can be cut before turning. */
-const RIG_CODES: ReadonlySet<string> = new Set([
+const RIG_CODES: ReadonlySet<FindingCode> = new Set<BenchFindingCode>([
   "radius-inside-band",
   "radius-outside-band",
   "pivot-too-low",
@@ -202,7 +194,7 @@ export const rigFindings = (
   pose: TierPose,
   setting: RigSetting,
   drawing: RigDrawing,
-): readonly Finding[] => [
+): readonly BenchFinding[] => [
   ...reachFindings(tier, arm, lap, pose, setting),
   ...collisionFindings(tier, drawing),
   ...facetFindings(tier, setting, drawing),

@@ -9,7 +9,6 @@
 import { cosDeg, sinDeg } from "../geometry/plane.ts";
 import { SAME_PLACE } from "../geometry/tolerance.ts";
 import type { Arm, Lap } from "../plan/document.ts";
-import { mm as saysMm } from "../plan/say.ts";
 
 const DEG = Math.PI / 180;
 const MM_PER_M = 1000;
@@ -21,7 +20,6 @@ export interface Reason {
   readonly code: ReasonCode;
   readonly needsMm: number;
   readonly limitMm: number;
-  readonly text: string;
 }
 
 export interface RigSetting {
@@ -98,17 +96,6 @@ function outside(value: number, [min, max]: readonly [number, number], low: Reas
   return null;
 }
 
-const REASON_TEXT: Readonly<Record<ReasonCode, (needs: string, limit: string) => string>> = {
-  "radius-inside-band": (needs, limit) =>
-    `the facet would be ground ${needs} from the lap's axis, inside the good band that begins at ${limit}`,
-  "radius-outside-band": (needs, limit) =>
-    `the facet would be ground ${needs} from the lap's axis, outside the good band that ends at ${limit}`,
-  "pivot-too-low": (needs, limit) =>
-    `the pivot would stand ${needs} above the surface, lower than its lowest place at ${limit}`,
-  "pivot-too-high": (needs, limit) =>
-    `the pivot would stand ${needs} above the surface, higher than its highest place at ${limit}`,
-};
-
 /** Contact radius within the band and pivot height within its range: nothing else decides whether a tier is in reach. */
 export function reasonsAgainst(
   arm: Arm,
@@ -119,11 +106,7 @@ export function reasonsAgainst(
   return [
     outside(contactRadiusMm, lap.bandMm, "radius-inside-band", "radius-outside-band"),
     outside(pivotHeightMm, arm.pivotHeightMm, "pivot-too-low", "pivot-too-high"),
-  ].flatMap((reason) =>
-    reason
-      ? [{ ...reason, text: REASON_TEXT[reason.code](saysMm(reason.needsMm), saysMm(reason.limitMm)) }]
-      : [],
-  );
+  ].filter((reason) => reason !== null);
 }
 
 /** The setting at a given arm length; `dipDeg` may be negative, the arm tipped up. */

@@ -1,11 +1,11 @@
 /** What the sheet says of one tier, as plain text: its sentence, how it is held, where to stop, what to watch for, its stops. */
 import type { Solid } from "../geometry/solid-types.ts";
 import type { Stage } from "../plan/document.ts";
-import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
 import { type Bench, type BenchTier, isGround, isWorked } from "./bench.ts";
+import type { Finding, FindingData } from "./bench-finding.ts";
 import { caliperFigures } from "./caliper.ts";
 import { type FlatFacet, flatFacet } from "./facet-drawing.ts";
-import type { Part } from "./rig-pose.ts";
 import type { SheetFormat } from "./sheet-format.ts";
 import type { SheetWords } from "./sheet-words.ts";
 import { endsByLooking } from "./stages.ts";
@@ -104,10 +104,8 @@ function armSetting({ bench }: SheetMatter, { tier, setting }: BenchTier) {
   if (!setting) return null;
   const { reachable, pivotHeightMm, armLengthMm } = setting;
   if (reachable) return { pivotHeightMm, armLengthMm };
-  const other = bench.findings.find((f) => f.tier === tier && f.code === "other-arm-length");
-  return other
-    ? { pivotHeightMm: Number(other.data.pivotHeightMm), armLengthMm: Number(other.data.armLengthMm) }
-    : null;
+  const other = bench.findings.find((f) => f.code === "other-arm-length" && f.tier === tier);
+  return other?.code === "other-arm-length" ? other.data : null;
 }
 
 /** What calipers read on the finished tier and what stands opposite; the width where the dop is in their way. */
@@ -134,24 +132,38 @@ function heldText(matter: SheetMatter, tier: BenchTier): Pick<TierText, "held" |
   return { held: (set + until).trim(), isByHand: false };
 }
 
-type Say = (data: Finding["data"]) => string;
+/** Findings that are told beside a tier; the rest is told by the sentence or belongs to the screen. */
+type NotedCode =
+  | "coarse-beside-polished"
+  | "start-at-stage"
+  | "nothing-to-grind"
+  | "rule-unmet"
+  | "hits-lap"
+  | "facet-over-rim"
+  | "facet-over-dead-centre"
+  | "cut-before-turning";
+type Sayings = { readonly [C in NotedCode]: (data: FindingData[C]) => string };
 
-/** What is said beside a tier, by the finding's code; the rest is told by the sentence or belongs to the screen. */
-function sayings({ solved, words, stages, format }: SheetMatter): Record<string, Say> {
-  const nameOf = (id: unknown) => solved.plan.tiers.find((t) => t.id === id)?.name ?? String(id);
-  const stageName = (id: unknown) => stages.find((s) => s.id === id)?.name ?? String(id);
+function sayings({ solved, words, stages, format }: SheetMatter): Sayings {
+  const nameOf = (id: string) => solved.plan.tiers.find((t) => t.id === id)?.name ?? id;
+  const stageName = (id: string) => stages.find((s) => s.id === id)?.name ?? id;
   return {
-    "coarse-beside-polished": (data) => words.polished(nameOf(data.polishedTier)),
-    "start-at-stage": (data) => words.startAt(stageName(data.stage)),
+    "coarse-beside-polished": ({ polishedTier }) => words.polished(nameOf(polishedTier)),
+    "start-at-stage": ({ stage }) => words.startAt(stageName(stage)),
     "nothing-to-grind": () => words.nothingToGrind,
     "rule-unmet": () => words.unmet,
-    "hits-lap": (data) => words.hitsLap(data.part as Part),
-    "facet-over-rim": (data) => words.overRim(format.length(Number(data.overMm))),
+    "hits-lap": ({ part }) => words.hitsLap(part),
+    "facet-over-rim": ({ overMm }) => words.overRim(format.length(overMm)),
     "facet-over-dead-centre": () => words.overCentre,
-    "cut-before-turning": (data) =>
-      words.beforeTurning(format.length(Number(data.pivotHeightMm)), format.length(Number(data.armLengthMm))),
+    "cut-before-turning": ({ pivotHeightMm, armLengthMm }) =>
+      words.beforeTurning(format.length(pivotHeightMm), format.length(armLengthMm)),
   };
 }
+
+const isNoted = (finding: Finding, say: Sayings): finding is Finding<NotedCode> =>
+  Object.hasOwn(say, finding.code);
+
+const noted = <C extends NotedCode>({ code, data }: Finding<C>, say: Sayings): string => say[code](data);
 
 function noteTexts(matter: SheetMatter, tier: BenchTier): readonly string[] {
   const { bench, solved, words, stages } = matter;
@@ -160,10 +172,10 @@ function noteTexts(matter: SheetMatter, tier: BenchTier): readonly string[] {
   const isLeft = finish !== undefined && finish !== "polished" && tier.stageCount > 0;
   const { isByHand } = heldText(matter, tier);
   // What the arm or dop would hit is no matter where the piece is held by hand.
-  const isMatter = ({ code }: Finding) => Object.hasOwn(say, code) && !(isByHand && code === "hits-lap");
+  const isMatter = ({ code }: Finding) => !(isByHand && code === "hits-lap");
   const own = bench.findings.filter((finding) => finding.tier === tier.tier && isMatter(finding));
   return [
-    ...own.map((finding) => say[finding.code](finding.data)),
+    ...own.flatMap((finding) => (isNoted(finding, say) ? [noted(finding, say)] : [])),
     ...(isLeft ? [words.endsWith(stages[tier.stageCount - 1].name, finish)] : []),
   ];
 }

@@ -5,8 +5,8 @@
  * the last of its own stages, and those after it find it finished and take nothing.
  */
 import type { Finish, Stage, Tier } from "../plan/document.ts";
-import { mm as saysMm } from "../plan/say.ts";
-import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
+import type { BenchFinding } from "./bench-finding.ts";
 import { damageUm } from "./default-stages.ts";
 import { type Depths, depthsBefore, removedBy, sizeAt, tierFacets, UNCUT, widestGap } from "./half-cut.ts";
 
@@ -131,7 +131,7 @@ export function startFindings(
   finalDepthMm: number,
   stages: readonly Stage[],
   count: number = stages.length,
-): readonly Finding[] {
+): readonly BenchFinding[] {
   const start = firstStage(stageDepths(finalDepthMm, stages, count));
   if (start === 0 || stages.length === 0) return [];
   if (start < 0)
@@ -141,7 +141,6 @@ export function startFindings(
         severity: "warn",
         tier: tierId,
         data: { depthMm: finalDepthMm },
-        text: "This tier has depth 0: there is nothing to grind.",
       },
     ];
   const stage = stages[start];
@@ -151,7 +150,6 @@ export function startFindings(
       severity: "warn",
       tier: tierId,
       data: { stage: stage.id, stageName: stage.name, depthMm: finalDepthMm },
-      text: `Start this tier at stage ${stage.name} (${stage.id}): it is only ${saysMm(finalDepthMm)} deep, and coarser stages leave more damage than that.`,
     },
   ];
 }

@@ -4,7 +4,7 @@
  * on the area: a stroke takes about constant volume, in proportion to the surface's speed, and depth grows ever slower.
  */
 import type { Calibration, Lap, Stage } from "../plan/document.ts";
-import type { Finding } from "../plan/solved.ts";
+import type { BenchFinding } from "./bench-finding.ts";
 import { bandMiddle } from "./rig.ts";
 
 /** Depth of an uncut circle of this width on a ball, mm; a width beyond the diameter counts as the diameter. */
@@ -176,8 +176,8 @@ export function wearFindings(
   stages: readonly Stage[],
   removals: readonly (Removal | null)[],
   plannedStrokes: readonly number[],
-): readonly Finding[] {
-  return stages.flatMap((stage, i): Finding[] => {
+): readonly BenchFinding[] {
+  return stages.flatMap((stage, i): BenchFinding[] => {
     const removal = removals[i];
     if (!removal?.wear) return [];
     const share = wornRate(removal.wear, removal.discStrokes + plannedStrokes[i]) / removal.mm3PerStroke;
@@ -187,7 +187,6 @@ export function wearFindings(
         code: "disc-dulls",
         severity: "warn",
         data: { stage: stage.id, plannedStrokes: plannedStrokes[i], share },
-        text: `The disc of ${stage.name} dulls over this plan: after its ${Math.round(plannedStrokes[i])} strokes it takes ${Math.round(100 * share)} % of what it takes now. Cut a test facet again in between, or go by the width.`,
       },
     ];
   });

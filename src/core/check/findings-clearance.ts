@@ -1,7 +1,6 @@
 /** Facets that run where they must not: under the dop, or into the design inside. */
 
-import { many, mm } from "../plan/say.ts";
-import type { Finding } from "../plan/solved.ts";
+import type { PlanFinding } from "../plan/finding.ts";
 import { distanceToAxis, type Pole } from "./axis-distance.ts";
 import type { Checked } from "./findings.ts";
 import { designsToClear, reachOf } from "./inside-clearance.ts";
@@ -9,12 +8,12 @@ import { designsToClear, reachOf } from "./inside-clearance.ts";
 /** Less glass than this over the inside is worth a look. Common practice, no source. */
 export const THIN_GLASS_MM = 1;
 
-function dopFindings({ solved, solid }: Checked): Finding[] {
+function dopFindings({ solved, solid }: Checked): PlanFinding[] {
   const { dop } = solved.plan.piece;
   if (!dop) return [];
   const pole: Pole = dop.side === "front" ? 1 : -1;
   const limit = dop.diameterMm / 2;
-  return solved.tiers.flatMap((tier): Finding[] => {
+  return solved.tiers.flatMap((tier): PlanFinding[] => {
     const under = solid.facets.flatMap((facet, i) => {
       if (i < tier.first || i >= tier.first + tier.count) return [];
       const fromAxisMm = distanceToAxis(facet, pole) * solved.radiusMm;
@@ -29,16 +28,15 @@ function dopFindings({ solved, solid }: Checked): Finding[] {
         tier: tier.tierId,
         facets: under.map((u) => solved.facets[u.i].id),
         data: { byMm, dopMm: dop.diameterMm, side: dop.side, fitsMm: 2 * (limit - byMm) },
-        text: `${many(under.length, "facet")} of tier ${tier.tierId} run${under.length === 1 ? "s" : ""} ${mm(byMm)} under the dop on the ${dop.side}. Make the tier shallower or less steep, or take a dop no wider than ${mm(2 * (limit - byMm))}.`,
       },
     ];
   });
 }
 
-function insideFindings({ solved, solid }: Checked): Finding[] {
+function insideFindings({ solved, solid }: Checked): PlanFinding[] {
   const designs = designsToClear(solved.plan.piece);
   if (designs.length === 0) return [];
-  return solved.tiers.flatMap((tier): Finding[] => {
+  return solved.tiers.flatMap((tier): PlanFinding[] => {
     const glass = solid.facets.flatMap((facet, i) => {
       if (i < tier.first || i >= tier.first + tier.count || facet.swallowed) return [];
       const reach = Math.max(...designs.map((d) => reachOf(d, facet.plane.n)));
@@ -61,15 +59,12 @@ function insideFindings({ solved, solid }: Checked): Finding[] {
           depthMm: tier.depthMm,
           depthThatClearsMm: Math.max(0, limitMm),
         },
-        text: broken
-          ? `Tier ${tier.tierId} breaks ${mm(-leastMm)} into the design inside. At ${mm(Math.max(0, limitMm))} deep it leaves ${mm(THIN_GLASS_MM)} of glass.`
-          : `Only ${mm(leastMm)} of glass is left between tier ${tier.tierId} and the design inside. At ${mm(Math.max(0, limitMm))} deep it leaves ${mm(THIN_GLASS_MM)}.`,
       },
     ];
   });
 }
 
-export const clearanceFindings = (checked: Checked): Finding[] => [
+export const clearanceFindings = (checked: Checked): PlanFinding[] => [
   ...dopFindings(checked),
   ...insideFindings(checked),
 ];

@@ -1,8 +1,8 @@
 /** Facets that are not what they were meant to be: never cut, lost again, twice in one place, or too thin to see. */
 import { cutBall } from "../geometry/solid.ts";
 import { angleBetween } from "../geometry/vec.ts";
-import { degrees, many, mm } from "../plan/say.ts";
-import type { Finding, SolvedPlan, SolvedTier } from "../plan/solved.ts";
+import type { PlanFinding } from "../plan/finding.ts";
+import type { SolvedPlan, SolvedTier } from "../plan/solved.ts";
 import type { Checked } from "./findings.ts";
 import { supportOf } from "./size.ts";
 
@@ -16,14 +16,13 @@ export const READS_AS_NOTHING_MM = 0.005;
 const goneOf = (swallowed: readonly { readonly swallowed: boolean }[]): number[] =>
   swallowed.flatMap((f, i) => (f.swallowed ? [i] : []));
 
-function vanishedFinding({ solid }: Checked): Finding[] {
+function vanishedFinding({ solid }: Checked): PlanFinding[] {
   if (!solid.vanished) return [];
   return [
     {
       code: "vanished",
       severity: "stop",
       data: {},
-      text: "Nothing is left of the piece: some facets are cut deeper than the glass is thick. Make the deepest tier shallower.",
     },
   ];
 }
@@ -43,13 +42,13 @@ function byTiers<T extends { readonly a: number; readonly b: number }>(
   return [...groups.values()];
 }
 
-function duplicateFindings(checked: Checked): Finding[] {
+function duplicateFindings(checked: Checked): PlanFinding[] {
   const { solved, solid } = checked;
   const id = (i: number) => solved.facets[i].id;
   const twice = solid.facets.flatMap((facet, b) =>
     facet.duplicateOf < 0 ? [] : [{ a: facet.duplicateOf, b }],
   );
-  return byTiers(checked, twice).map((own): Finding => {
+  return byTiers(checked, twice).map((own): PlanFinding => {
     const [{ a, b }] = own;
     const tier = solved.plan.tiers[solved.facets[b].tierIndex].id;
     const other = solved.plan.tiers[solved.facets[a].tierIndex].id;
@@ -59,15 +58,11 @@ function duplicateFindings(checked: Checked): Finding[] {
       facets: own.flatMap((one) => [id(one.a), id(one.b)]),
       tier,
       data: { keeps: id(a), swallowed: id(b), count: own.length, other },
-      text:
-        own.length === 1
-          ? `Facet ${id(b)} is the very same flat as ${id(a)}, which keeps the face. Leave it out or turn its tier.`
-          : `${own.length} facets of tier ${tier} are the very same flats as those of tier ${other}, which keep the face. Leave them out or turn the tier.`,
     };
   });
 }
 
-function nearDuplicateFindings(checked: Checked): Finding[] {
+function nearDuplicateFindings(checked: Checked): PlanFinding[] {
   const { solved, solid } = checked;
   const found: {
     readonly a: number;
@@ -92,24 +87,19 @@ function nearDuplicateFindings(checked: Checked): Finding[] {
       found.push({ a, b, apartDeg, apartMm });
     }
   });
-  return byTiers(checked, found).map((own): Finding => {
+  return byTiers(checked, found).map((own): PlanFinding => {
     const id = (i: number) => solved.facets[i].id;
     const [{ a, b }] = own;
     const tier = solved.plan.tiers[solved.facets[b].tierIndex].id;
     const other = solved.plan.tiers[solved.facets[a].tierIndex].id;
     const apartDeg = Math.max(...own.map((one) => one.apartDeg));
     const apartMm = Math.max(...own.map((one) => one.apartMm));
-    const which =
-      own.length === 1
-        ? `Facets ${id(a)} and ${id(b)} are`
-        : `Tiers ${other} and ${tier}: ${own.length} times there is`;
     return {
       code: "near-duplicate",
       severity: "warn",
       facets: own.flatMap((one) => [id(one.a), id(one.b)]),
       tier,
       data: { apartDeg, apartMm, count: own.length, other },
-      text: `${which} one flat cut twice, ${degrees(apartDeg)} and ${mm(apartMm)} apart at the most. Leave one out.`,
     };
   });
 }
@@ -127,17 +117,17 @@ function tiersThatTake(solved: SolvedPlan, tier: SolvedTier, lost: readonly numb
 }
 
 /** Facets not on the finished piece, told apart by whether they were there when their tier was cut. One finding a tier and kind. */
-function missingFindings({ solved, solid }: Checked): Finding[] {
+function missingFindings({ solved, solid }: Checked): PlanFinding[] {
   const gone = goneOf(solid.facets).filter((i) => solid.facets[i].duplicateOf < 0);
   if (gone.length === 0 || solid.vanished) return [];
-  return solved.tiers.flatMap((tier): Finding[] => {
+  return solved.tiers.flatMap((tier): PlanFinding[] => {
     const own = gone.filter((i) => i >= tier.first && i < tier.first + tier.count);
     if (own.length === 0) return [];
     const whenCut = cutBall(solved.planes.slice(0, tier.first + tier.count));
     const lost = own.filter((i) => !whenCut.facets[i].swallowed);
     const never = own.filter((i) => whenCut.facets[i].swallowed);
     const ids = (list: readonly number[]) => list.map((i) => solved.facets[i].id);
-    const found: Finding[] = [];
+    const found: PlanFinding[] = [];
     if (never.length > 0) {
       const depthMm = Math.max(
         ...never.map((i) => (1 - supportOf(whenCut, solved.planes[i].n)) * solved.radiusMm),
@@ -148,10 +138,6 @@ function missingFindings({ solved, solid }: Checked): Finding[] {
         tier: tier.tierId,
         facets: ids(never),
         data: { depthMm: tier.depthMm, neededMm: depthMm, all: never.length === tier.count },
-        text:
-          depthMm - tier.depthMm < READS_AS_NOTHING_MM
-            ? `At ${mm(tier.depthMm)} ${many(never.length, "facet")} of tier ${tier.tierId} only touch${never.length === 1 ? "es" : ""} the glass and take${never.length === 1 ? "s" : ""} nothing off. Cut deeper or leave the tier out.`
-            : `At ${mm(tier.depthMm)} there is no glass for ${many(never.length, "facet")} of tier ${tier.tierId}: it begins ${mm(depthMm)} below the round surface. Cut deeper than that or leave the tier out.`,
       });
     }
     if (lost.length > 0) {
@@ -162,16 +148,15 @@ function missingFindings({ solved, solid }: Checked): Finding[] {
         tier: tier.tierId,
         facets: ids(lost),
         data: { by },
-        text: `${many(lost.length, "facet")} of tier ${tier.tierId} ${lost.length === 1 ? "is" : "are"} ground away again by later tiers (${by.join(", ")}). Make those shallower or tier ${tier.tierId} deeper.`,
       });
     }
     return found;
   });
 }
 
-function sliverFindings({ solved, solid, toleranceMm }: Checked): Finding[] {
+function sliverFindings({ solved, solid, toleranceMm }: Checked): PlanFinding[] {
   const limit = toleranceMm / solved.radiusMm;
-  return solved.tiers.flatMap((tier): Finding[] => {
+  return solved.tiers.flatMap((tier): PlanFinding[] => {
     const thin = solid.facets.flatMap((f, i) =>
       i >= tier.first && i < tier.first + tier.count && !f.swallowed && Math.min(f.width, f.height) < limit
         ? [i]
@@ -187,13 +172,12 @@ function sliverFindings({ solved, solid, toleranceMm }: Checked): Finding[] {
         tier: tier.tierId,
         facets: thin.map((i) => solved.facets[i].id),
         data: { leastMm, toleranceMm },
-        text: `${many(thin.length, "facet")} of tier ${tier.tierId} ${thin.length === 1 ? "is a sliver" : "are slivers"}, ${mm(leastMm)} at the least: thinner than the ${mm(toleranceMm)} you permit. Cut the tier deeper or leave it out.`,
       },
     ];
   });
 }
 
-export function facetFindings(checked: Checked): Finding[] {
+export function facetFindings(checked: Checked): PlanFinding[] {
   return [
     ...vanishedFinding(checked),
     ...duplicateFindings(checked),

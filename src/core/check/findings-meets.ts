@@ -1,9 +1,8 @@
 /** Meets that miss: edges and patches of skin too short to see, and round skin left between tiers. */
 import { SKIN } from "../geometry/solid-types.ts";
 import type { Vec3 } from "../geometry/vec.ts";
+import type { PlanFinding } from "../plan/finding.ts";
 import { wrapDeg } from "../plan/place.ts";
-import { many, mm } from "../plan/say.ts";
-import type { Finding } from "../plan/solved.ts";
 import type { Checked } from "./findings.ts";
 
 /** Up to this many tolerances long, a short edge or bit of skin reads as a corner that was missed. Common practice, no source. */
@@ -55,8 +54,8 @@ export const nearMisses = (meeting: Meeting, toleranceMm: number): Miss[] =>
 function byTier(
   checked: Checked,
   misses: readonly Miss[],
-  say: (tier: string, own: readonly Miss[], worst: number) => Finding,
-): Finding[] {
+  say: (tier: string, own: readonly Miss[], worst: number) => PlanFinding,
+): PlanFinding[] {
   const { solved } = checked;
   const latest = (m: Miss) => Math.max(...m.facets.map((i) => solved.facets[i].tierIndex));
   return solved.tiers.flatMap((tier, t) => {
@@ -68,7 +67,7 @@ function byTier(
 const idsOf = ({ solved }: Checked, misses: readonly Miss[]): string[] =>
   [...new Set(misses.flatMap((m) => m.facets))].sort((a, b) => a - b).map((i) => solved.facets[i].id);
 
-function missFindings(checked: Checked): Finding[] {
+function missFindings(checked: Checked): PlanFinding[] {
   const { toleranceMm } = checked;
   const near = nearMisses(checked, toleranceMm);
   // Exact corners leave no edge at all: the shortest that counts is a hundredth of what the person permits.
@@ -80,7 +79,6 @@ function missFindings(checked: Checked): Finding[] {
       tier,
       facets: idsOf(checked, own),
       data: { count: own.length, missMm: worst, skin: own.some((m) => m.skin) },
-      text: `${many(own.length, "corner")} of tier ${tier} nearly ${own.length === 1 ? "comes" : "come"} to a point but miss${own.length === 1 ? "es" : ""} by ${mm(worst)}. Let tier ${tier} come to the corners of the tier before, or change its depth a little.`,
     })),
     ...byTier(checked, short, (tier, own, worst) => ({
       code: "short-edge",
@@ -88,7 +86,6 @@ function missFindings(checked: Checked): Finding[] {
       tier,
       facets: idsOf(checked, own),
       data: { count: own.length, longestMm: worst },
-      text: `${many(own.length, "edge")} of tier ${tier} ${own.length === 1 ? "is" : "are"} ${mm(worst)} or shorter: within what you permit, they read as points.`,
     })),
   ];
 }
@@ -106,7 +103,7 @@ function areBeside({ solved }: Checked, a: number, b: number): boolean {
 }
 
 /** Round skin between two tiers, one finding a pair of tiers. */
-function skinFindings(checked: Checked): Finding[] {
+function skinFindings(checked: Checked): PlanFinding[] {
   const { solved, pairs } = checked;
   const between = new Map<string, { a: number; b: number; mm: number[]; facets: Set<number> }>();
   for (const { a, b, state, gap } of pairs) {
@@ -118,22 +115,20 @@ function skinFindings(checked: Checked): Finding[] {
     entry.facets.add(a).add(b);
     between.set(key, entry);
   }
-  return [...between.values()].map((entry): Finding => {
+  return [...between.values()].map((entry): PlanFinding => {
     const [ida, idb] = [solved.tiers[entry.a].tierId, solved.tiers[entry.b].tierId];
     const [least, most] = [Math.min(...entry.mm), Math.max(...entry.mm)];
-    const wide = mm(least) === mm(most) ? mm(least) : `${mm(least)} to ${mm(most)}`;
     return {
       code: "skin-between",
       severity: "info",
       tier: idb,
       facets: [...entry.facets].sort((x, y) => x - y).map((i) => solved.facets[i].id),
       data: { tiers: [ida, idb], leastMm: least, mostMm: most },
-      text: `Round skin is left between tiers ${ida} and ${idb}, ${wide} wide. To close it, let tier ${idb} close to tier ${ida}.`,
     };
   });
 }
 
-export const meetFindings = (checked: Checked): Finding[] => [
+export const meetFindings = (checked: Checked): PlanFinding[] => [
   ...missFindings(checked),
   ...skinFindings(checked),
 ];

@@ -1,11 +1,10 @@
 /** What the wheel costs: meets that stand with exact azimuths and are lost on its stops, told at any size. */
 import { cutBall } from "../geometry/solid.ts";
 import type { Plan, Tier } from "../plan/document.ts";
+import type { PlanFinding } from "../plan/finding.ts";
 import { RANGES } from "../plan/limits.ts";
 import { askedAzimuth, nearestStop, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
-import { many, mm } from "../plan/say.ts";
 import { solvePlan } from "../plan/solve.ts";
-import type { Finding } from "../plan/solved.ts";
 import type { Checked } from "./findings.ts";
 import { ON_STOP_DEG, wheelErrors } from "./findings-wheel.ts";
 import { type LostMeet, lostMeets, type Meets, meetsOf } from "./lost-meets.ts";
@@ -73,7 +72,7 @@ function startThatKeeps(exact: Meets, plan: Plan, index: number, tolerance: numb
 }
 
 /** One warning a tier that the wheel moves away from what it met; none where nothing is lost. */
-export function wheelCostFindings(checked: Checked): Finding[] {
+export function wheelCostFindings(checked: Checked): PlanFinding[] {
   const { solved, solid, pairs, corners, toleranceMm } = checked;
   const { plan, radiusMm } = solved;
   const hasWheel = plan.tiers.map((tier) => stopsOf(plan, tier.side) !== null && tier.armAngleDeg < 90);
@@ -85,7 +84,7 @@ export function wheelCostFindings(checked: Checked): Finding[] {
   const lost = lostMeets(exact, { solved, solid, pairs, corners }, tolerance);
   if (lost.length === 0) return [];
   const wheels = wheelsThatKeepAll(plan);
-  return plan.tiers.flatMap((tier, t): Finding[] => {
+  return plan.tiers.flatMap((tier, t): PlanFinding[] => {
     const own = lost.filter((l) => tierMoved(l, checked, movedDeg) === t);
     if (own.length === 0) return [];
     const worst = own.reduce((a, b) => (b.miss > a.miss ? b : a));
@@ -110,7 +109,6 @@ export function wheelCostFindings(checked: Checked): Finding[] {
           wheels,
           startDeg,
         },
-        text: `The wheel's stops move tier ${tier.id}: ${many(splitCorners, "corner")} and ${many(openPairs, "pair")} of neighbours that met exactly miss by up to ${mm(missMm)}. ${wheels.length > 0 ? `Wheels of ${wheels.join(", ")} stops keep all.` : `No wheel of up to ${MOST_STOPS} stops has all these places.`}`,
       },
     ];
   });

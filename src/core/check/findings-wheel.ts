@@ -1,7 +1,7 @@
 /** Where the wheel's stops differ from what the plan asks. */
+import type { PlanFinding } from "../plan/finding.ts";
 import { askedAzimuth, evenCounts, stopsOf } from "../plan/place.ts";
-import { degrees, many, mm } from "../plan/say.ts";
-import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
 
 /** Signed turn from b to a, degrees, (-180, 180]. */
 const turnBetween = (a: number, b: number): number => {
@@ -35,9 +35,9 @@ export function wheelErrors(solved: SolvedPlan, tierIndex: number): WheelErrors 
   };
 }
 
-export function wheelFindings(solved: SolvedPlan): Finding[] {
+export function wheelFindings(solved: SolvedPlan): PlanFinding[] {
   const { plan } = solved;
-  return plan.tiers.flatMap((tier, i): Finding[] => {
+  return plan.tiers.flatMap((tier, i): PlanFinding[] => {
     const stops = stopsOf(plan, tier.side);
     if (stops === null) return [];
     const { first } = solved.tiers[i];
@@ -56,7 +56,6 @@ export function wheelFindings(solved: SolvedPlan): Finding[] {
             startDeg: tier.startDeg,
             placedDeg: solved.facets[first].azimuthDeg,
           },
-          text: `Tier ${tier.id} starts between two stops: the wheel puts it ${degrees(Math.abs(moved))} away, at ${degrees(solved.facets[first].azimuthDeg)}.`,
         },
       ];
     }
@@ -71,7 +70,6 @@ export function wheelFindings(solved: SolvedPlan): Finding[] {
         severity: "warn",
         tier: tier.id,
         data: { stops, count: tier.count, errorDeg, gapMm, evenStepDeg: even, counts, nearestCount: nearest },
-        text: `${many(tier.count, "facet")} don't divide a wheel of ${stops} stops: tier ${tier.id} is up to ${degrees(errorDeg)} off, which opens or narrows gaps by ${mm(gapMm)}. This wheel can do ${counts.filter((n) => n <= 120).join(", ")}; ${nearest} is nearest.`,
       },
     ];
   });

@@ -3,10 +3,10 @@
  * by the caller. Ways come from generators, null being a look that led nowhere, so that long searches can be left.
  */
 import type { DepthRule, Plan, Tier } from "../plan/document.ts";
+import type { PlanFinding, PlanFindingCode } from "../plan/finding.ts";
 import { evenCounts, nearestStop, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
-import { snapRules, tiersBeside } from "../plan/snaps.ts";
+import { snapRules } from "../plan/snaps.ts";
 import { solvePlan } from "../plan/solve.ts";
-import type { Finding } from "../plan/solved.ts";
 import { onWheel } from "./findings-wheel-cost.ts";
 import { leastChanges } from "./mend-search.ts";
 import type { MendStep, Way } from "./mends.ts";
@@ -16,9 +16,9 @@ import { wrongTier } from "./wrong-tier.ts";
 type Ways = Generator<Way | null>;
 
 /** What a way of mending looks at. */
-interface Case {
+interface Case<C extends PlanFindingCode = PlanFindingCode> {
   readonly plan: Plan;
-  readonly finding: Finding;
+  readonly finding: PlanFinding<C>;
   readonly tier: Tier;
   readonly index: number;
   /** As solved. */
@@ -35,23 +35,22 @@ const FEWEST = 3;
 const MOST = 120;
 
 /** All ways worth trying for one finding; none where its tier is gone. */
-export function* mendWays(plan: Plan, finding: Finding): Ways {
+export function* mendWays<C extends PlanFindingCode>(plan: Plan, finding: PlanFinding<C>): Ways {
   const index = plan.tiers.findIndex((t) => t.id === tierOf(plan, finding));
   if (index < 0) return;
   const depthMm = solvePlan(plan).tiers[index].depthMm;
-  const here: Case = { plan, finding, tier: plan.tiers[index], index, depthMm };
-  const ways = WAYS[finding.code];
-  if (ways) for (const way of ways) yield* way(here);
+  const here: Case<C> = { plan, finding, tier: plan.tiers[index], index, depthMm };
+  for (const way of WAYS[finding.code]) yield* way(here);
 }
 
 /** A finding about the whole piece is mended at its deepest tier. */
-function tierOf(plan: Plan, finding: Finding): string | undefined {
+function tierOf(plan: Plan, finding: Pick<PlanFinding, "tier">): string | undefined {
   if (finding.tier !== undefined) return finding.tier;
   const tiers = [...solvePlan(plan).tiers].sort((a, b) => b.depthMm - a.depthMm);
   return tiers[0]?.tierId;
 }
 
-const WAYS: Readonly<Record<string, readonly ((here: Case) => Ways)[]>> = {
+const WAYS: { readonly [C in PlanFindingCode]: readonly ((here: Case<C>) => Ways)[] } = {
   uneven: [evenCountWays],
   "start-moved": [placedStartWays],
   "wheel-splits": [keepingStartWays, keepingWheelWays, evenCountWays],
@@ -133,23 +132,19 @@ function* evenCountWays({ plan, tier }: Case): Ways {
   }
 }
 
-function* placedStartWays({ plan, tier, finding }: Case): Ways {
-  const placed = finding.data.placedDeg;
-  if (typeof placed === "number") yield startWay(plan, tier, placed);
+function* placedStartWays({ plan, tier, finding }: Case<"start-moved">): Ways {
+  yield startWay(plan, tier, finding.data.placedDeg);
 }
 
 /** The start and the wheels that the finding names: all meets stand again. */
-function* keepingStartWays({ plan, tier, finding }: Case): Ways {
+function* keepingStartWays({ plan, tier, finding }: Case<"wheel-splits">): Ways {
   const { startDeg } = finding.data;
-  if (typeof startDeg === "number") yield startWay(plan, tier, startDeg);
+  if (startDeg !== null) yield startWay(plan, tier, startDeg);
 }
 
-function* keepingWheelWays({ plan, finding }: Case): Ways {
-  const { wheels } = finding.data;
-  if (!Array.isArray(wheels)) return;
-  for (const stops of wheels)
-    if (typeof stops === "number")
-      yield { change: { to: "wheel", stops }, steps: [{ kind: "rig", rig: onWheel(plan, stops).rig }] };
+function* keepingWheelWays({ plan, finding }: Case<"wheel-splits">): Ways {
+  for (const stops of finding.data.wheels)
+    yield { change: { to: "wheel", stops }, steps: [{ kind: "rig", rig: onWheel(plan, stops).rig }] };
 }
 
 /** Facets into the middle between where they are now. */
@@ -165,15 +160,13 @@ function* removeWays({ tier }: Case): Ways {
 }
 
 /** What the rule asks, made possible: the size it can have, or corners for the tier that it names. */
-function* unmetWays({ plan, tier, finding }: Case): Ways {
-  const { why, got } = finding.data;
-  const named =
-    tier.depth.rule === "close" ? tier.depth.to : tier.depth.rule === "corners" ? tier.depth.of : null;
+function* unmetWays({ plan, tier, finding }: Case<"rule-unmet">): Ways {
+  const { why, got, other: named } = finding.data;
   const other = plan.tiers.find((t) => t.id === named);
   if (other && (why === "no-corners" || why === "open-below" || why === "stays-open")) {
     yield ruleWay(other, { rule: "touch" });
   }
-  if (typeof got !== "number" || got <= 0) return;
+  if (got === null || got <= 0) return;
   const mm = Math.floor(got / DEPTH_GRAIN_MM) * DEPTH_GRAIN_MM;
   const { rule } = tier.depth;
   if (rule === "edge" || rule === "width" || rule === "gap") {
@@ -252,9 +245,8 @@ function* startWays(here: Case): Ways {
 }
 
 /** As many facets as the tier whose corners they come to, or a part of them. */
-function* countOfNamedWays({ plan, tier }: Case): Ways {
-  const named = tier.depth.rule === "corners" ? tier.depth.of : null;
-  const other = plan.tiers.find((t) => t.id === named);
+function* countOfNamedWays({ plan, tier, finding }: Case<"overshoot">): Ways {
+  const other = plan.tiers.find((t) => t.id === finding.data.of);
   if (!other) return;
   for (const count of [other.count, other.count / 2]) {
     if (!Number.isInteger(count) || count < 1) continue;
@@ -273,11 +265,10 @@ function* meetRuleWays({ plan, tier, index }: Case): Ways {
 }
 
 /** Closing the band to the other tier: at this angle, or at the nearest at which it can be done. */
-function* closeWays(here: Case): Ways {
-  const { tier, finding, plan, index } = here;
-  const tiers = finding.data.tiers;
-  const to = Array.isArray(tiers) ? tiers.find((id) => id !== tier.id) : tiersBeside(plan, index)[0]?.id;
-  if (typeof to !== "string") return;
+function* closeWays(here: Case<"skin-between">): Ways {
+  const to = here.finding.data.tiers.find((id) => id !== here.tier.id);
+  if (to === undefined) return;
+  const { tier } = here;
   yield ruleWay(tier, { rule: "close", to });
   yield* angleForRuleWays(here, { rule: "close", to });
 }
@@ -292,19 +283,18 @@ function* laterShallowerWays(here: Case): Ways {
 }
 
 /** The depth that leaves enough glass over the inside, as the finding says. */
-function* clearDepthWays(here: Case): Ways {
+function* clearDepthWays(here: Case<"inside-broken" | "inside-thin">): Ways {
   const clears = here.finding.data.depthThatClearsMm;
-  if (typeof clears !== "number") return;
   const mm = Math.floor(clears / DEPTH_GRAIN_MM) * DEPTH_GRAIN_MM;
   if (mm > 0) yield depthWay(here, Number(mm.toFixed(2)));
   else yield* removeWays(here);
 }
 
 /** A dop as wide as the facets leave it, in tenths of a millimetre. */
-function* dopWays({ plan, finding }: Case): Ways {
+function* dopWays({ plan, finding }: Case<"under-dop">): Ways {
   const fits = finding.data.fitsMm;
   const { dop } = plan.piece;
-  if (!dop || typeof fits !== "number") return;
+  if (!dop) return;
   const mm = Math.floor(fits * 10) / 10;
   if (mm <= 0) return;
   yield {

@@ -3,8 +3,8 @@
  * offered only when the finding is gone and nothing that can't be ground came in its place. Millimetres and degrees.
  */
 import type { DepthRule, Dop, Plan, Rig, Tier } from "../plan/document.ts";
+import type { PlanFinding, PlanFindingCode } from "../plan/finding.ts";
 import { solvePlan } from "../plan/solve.ts";
-import type { Finding } from "../plan/solved.ts";
 import { mendWays } from "./mend-ways.ts";
 import { reportPlan } from "./report.ts";
 
@@ -34,9 +34,9 @@ export interface Way {
 
 export interface Mend extends Way {
   /** The finding's code. */
-  readonly code: string;
+  readonly code: PlanFindingCode;
   /** Codes of findings to look at that come in its place (never ones that can't be ground). */
-  readonly brings: readonly string[];
+  readonly brings: readonly PlanFindingCode[];
 }
 
 /** More than this is no help but a riddle. */
@@ -72,10 +72,15 @@ function removeTier(plan: Plan, tierId: string): Plan {
 }
 
 /** Findings are the same when they say the same of the same tier. */
-const isSame = (a: Finding, b: Finding): boolean => a.code === b.code && a.tier === b.tier;
+const isSame = (a: PlanFinding, b: PlanFinding): boolean => a.code === b.code && a.tier === b.tier;
 
 /** What a way would bring; null when it does not mend, or leaves something that can't be ground which was not there. */
-export function tryWay(plan: Plan, finding: Finding, way: Way, before: readonly Finding[]): Mend | null {
+export function tryWay(
+  plan: Plan,
+  finding: PlanFinding,
+  way: Way,
+  before: readonly PlanFinding[],
+): Mend | null {
   const after = reportPlan(planWith(plan, way.steps)).findings;
   if (after.some((f) => isSame(f, finding))) return null;
   const fresh = after.filter((f) => !before.some((old) => isSame(old, f)));
@@ -88,7 +93,7 @@ export function tryWay(plan: Plan, finding: Finding, way: Way, before: readonly 
  * Mends of one finding as they are found, the smallest changes first; each one solved and verified.
  * Null is a step that found none, so that a caller may stop in between. Empty for findings that nothing simple mends.
  */
-export function* mendsOf(plan: Plan, finding: Finding): Generator<Mend | null> {
+export function* mendsOf(plan: Plan, finding: PlanFinding): Generator<Mend | null> {
   const before = reportPlan(plan).findings;
   const seen = new Set<string>();
   let found = 0;

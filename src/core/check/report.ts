@@ -3,8 +3,9 @@ import { cutBall } from "../geometry/solid.ts";
 import { SKIN, type Solid, type SolidFacet } from "../geometry/solid-types.ts";
 import { add, scale, type Vec3 } from "../geometry/vec.ts";
 import type { Glass, Plan } from "../plan/document.ts";
+import type { PlanFinding } from "../plan/finding.ts";
 import { solvePlan, toleranceOf } from "../plan/solve.ts";
-import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
 import { meetCorners } from "./corners.ts";
 import { findingsOf } from "./findings.ts";
 import { type MeetState, meetingPairs } from "./pairs.ts";
@@ -63,7 +64,7 @@ export interface Report {
   readonly pairs: readonly ReportPair[];
   readonly corners: readonly ReportCorner[];
   readonly totals: Totals;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly PlanFinding[];
 }
 
 /** Densities, g/cm3: borosilicate 3.3 by ISO 3585 (2.23), soda-lime float glass by EN 572-1 (2.50). */

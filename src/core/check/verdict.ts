@@ -1,6 +1,7 @@
-/** Whether a plan meets, in one word for the whole piece, and where to look first. Data only; `verdict-words.ts` says it. */
+/** Whether a plan meets, in one word for the whole piece, and where to look first. Data only. */
 import { isCovered, meetingPoint } from "../geometry/circles.ts";
-import type { Finding, SolvedPlan } from "../plan/solved.ts";
+import type { PlanFinding, PlanFindingCode } from "../plan/finding.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
 import type { Report } from "./report.ts";
 
 export type VerdictKind =
@@ -25,27 +26,28 @@ export interface Verdict {
   /** How far at the most, mm; null where there is nothing to measure. */
   readonly byMm: number | null;
   /** Code of the finding that is the first cause; null where no finding speaks of it. */
-  readonly code: string | null;
+  readonly code: PlanFindingCode | null;
   /** The tier to go to first; null for what is true of the whole piece, or needs no going. */
   readonly tier: string | null;
 }
 
-/** Findings that are misses, with the number that says by how much. */
-const MISSES: Readonly<Record<string, string>> = {
-  "near-miss": "missMm",
-  "wheel-splits": "missMm",
-  overshoot: "worstMm",
-};
-
-const numberOf = (finding: Finding, key: string): number => {
-  const value = finding.data[key];
-  return typeof value === "number" ? value : 0;
-};
+/** By how much a finding says that meets are missed, mm; null for one that is no miss. */
+function missMm(finding: PlanFinding): number | null {
+  switch (finding.code) {
+    case "near-miss":
+    case "wheel-splits":
+      return finding.data.missMm;
+    case "overshoot":
+      return finding.data.worstMm;
+    default:
+      return null;
+  }
+}
 
 interface Apart {
   readonly tiers: readonly string[];
   readonly mm: number;
-  readonly code: string | null;
+  readonly code: PlanFindingCode | null;
 }
 
 /** Gaps of open skin between neighbours of one tier. Where another facet lies between them, nothing is open. */
@@ -65,14 +67,10 @@ function openWithin(solved: SolvedPlan, { pairs }: Pick<Report, "pairs">): Apart
 }
 
 /** Skin that findings tell of between tiers. */
-const openBetween = (findings: readonly Finding[]): Apart[] =>
-  findings
-    .filter(({ code }) => code === "skin-between")
-    .map((finding) => ({
-      tiers: Array.isArray(finding.data.tiers) ? finding.data.tiers.map(String) : [],
-      mm: numberOf(finding, "mostMm"),
-      code: finding.code,
-    }));
+const openBetween = (findings: readonly PlanFinding[]): Apart[] =>
+  findings.flatMap(({ code, data }) =>
+    code === "skin-between" ? [{ tiers: data.tiers, mm: data.mostMm, code }] : [],
+  );
 
 /** @param report the report of the same plan */
 export function verdictOf(solved: SolvedPlan, report: Pick<Report, "findings" | "pairs">): Verdict {
@@ -80,7 +78,7 @@ export function verdictOf(solved: SolvedPlan, report: Pick<Report, "findings" | 
   const inOrder = (ids: readonly (string | undefined)[]) =>
     planned.map(({ id }) => id).filter((id) => ids.includes(id));
   const none = { tiers: [], byMm: null, code: null, tier: null };
-  const told = (kind: VerdictKind, first: Finding): Verdict => ({
+  const told = (kind: VerdictKind, first: PlanFinding): Verdict => ({
     kind,
     tiers: inOrder([first.tier]),
     byMm: null,
@@ -93,12 +91,15 @@ export function verdictOf(solved: SolvedPlan, report: Pick<Report, "findings" | 
   if (stop) return told("stops", stop);
 
   const warned = report.findings.filter(({ severity }) => severity === "warn");
-  const misses = warned.filter(({ code }) => code in MISSES);
+  const misses = warned.flatMap((finding) => {
+    const mm = missMm(finding);
+    return mm === null ? [] : [{ finding, mm }];
+  });
   if (misses.length > 0) {
     return {
-      ...told("misses", misses[0]),
-      tiers: inOrder(misses.map(({ tier }) => tier)),
-      byMm: Math.max(...misses.map((finding) => numberOf(finding, MISSES[finding.code]))),
+      ...told("misses", misses[0].finding),
+      tiers: inOrder(misses.map(({ finding }) => finding.tier)),
+      byMm: Math.max(...misses.map(({ mm }) => mm)),
     };
   }
   if (warned.length > 0) return told("look", warned[0]);

@@ -5,11 +5,12 @@
  */
 import { unlessInexact } from "../follow/kept.ts";
 import type { DepthRule, Plan, Tier } from "../plan/document.ts";
+import type { PlanFindingCode } from "../plan/finding.ts";
 import { grained } from "./mend-search.ts";
 import { reportPlan } from "./report.ts";
 
 /** Findings that a wrong angle or size causes, here or in what follows it. */
-const WRONG: ReadonlySet<string> = new Set([
+const WRONG: ReadonlySet<PlanFindingCode> = new Set<PlanFindingCode>([
   "rule-unmet",
   "overshoot",
   "swallowed",

@@ -6,6 +6,7 @@ import { gapBetween, isCovered, meetingPoint } from "../geometry/circles.ts";
 import { facetFrame, type Plane } from "../geometry/plane.ts";
 import { dot, type Vec3 } from "../geometry/vec.ts";
 import type { DepthRule, Plan } from "../plan/document.ts";
+import type { Unmet } from "../plan/finding.ts";
 import { type Answer, neighbourPairs, type TierContext, type TierRange } from "../plan/rules/tier-context.ts";
 import { depthByRule, toleranceOf } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
@@ -71,9 +72,16 @@ function cornersOf(of: TierRange, cut: readonly Plane[], tolerance: number): Vec
 
 function depthAtCorners({ normals, earlier, tolerance }: TierContext, of: TierRange): Answer {
   const corners = cornersOf(of, earlier, tolerance);
-  if (corners.length === 0) return { depth: 0, unmet: { why: "no-corners" } };
+  if (corners.length === 0) return { depth: 0, unmet: { why: "no-corners", other: of.tier.id } };
   const own = normals.map((n) => 1 - corners.reduce((most, c) => Math.max(most, dot(n, c)), -1));
   return { depth: Math.max(...own) };
+}
+
+/** By how much a rule is not met, mm. */
+function missedMm(unmet: Unmet, radiusMm: number): number {
+  if (!("got" in unmet)) return UNKNOWN_MISS_MM;
+  const asked = "asked" in unmet ? unmet.asked : 0;
+  return Math.max(Math.abs(asked - unmet.got) * radiusMm, 1e-3);
 }
 
 /**
@@ -102,7 +110,8 @@ export function createTrial(
   function depthOf(context: TierContext): Answer {
     const { depth: rule } = context.tier;
     if (rule.rule !== "corners")
-      return unlessInexact(() => depthByRule(context, rule)) ?? { depth: 0, unmet: { why: "stays-open" } };
+      // what can't be reckoned is not met, by nobody knows how much
+      return unlessInexact(() => depthByRule(context, rule)) ?? { depth: 0, unmet: { why: "covered" } };
     return depthAtCorners(context, context.earlierTiers.find((t) => t.tier.id === rule.of)!);
   }
 
@@ -117,13 +126,11 @@ export function createTrial(
     const context: TierContext = { tier, normals, earlier, earlierTiers, radiusMm: R, tolerance };
     const { depth, unmet } = depthOf(context);
     work += COST[tier.depth.rule];
-    const missed = Math.abs((unmet?.asked ?? 0) - (unmet?.got ?? 0)) * R;
     return {
       angleDeg,
       planes: [...earlier, ...normals.map((n) => ({ n, h: 1 - depth }))],
       ranges: [...earlierTiers, { tier, first, count }],
-      unmetMm:
-        unmet && wasMet[i] ? -(unmet.got === undefined ? UNKNOWN_MISS_MM : Math.max(missed, 1e-3)) : null,
+      unmetMm: unmet && wasMet[i] ? -missedMm(unmet, R) : null,
     };
   }
 

@@ -1,5 +1,5 @@
 /** How long the whole work takes at the lap, the faster of the two orders: the bench's own reckoning. */
-import { stagesOf } from "../bench/bench.ts";
+import { stagesOf } from "../bench/default-stages.ts";
 import { habitsOf, type OrderSetting, workInOrder } from "../bench/order.ts";
 import { rigSetting } from "../bench/rig.ts";
 import { calibrate } from "../bench/strokes.ts";

@@ -1,5 +1,5 @@
 /** What is said of a price: the table that a language fills, and the sentences made with it. */
-import { stagesOf } from "../bench/bench.ts";
+import { stagesOf } from "../bench/default-stages.ts";
 import type { Plan, Stage } from "../plan/document.ts";
 import { ballKg, type Guess, type Priced, usesUsualHabits } from "./offer.ts";
 

@@ -5,15 +5,16 @@
 import type { Plane } from "../geometry/plane.ts";
 import { DEFAULT_TOLERANCE_MM } from "../geometry/tolerance.ts";
 import type { DepthRule, Plan } from "./document.ts";
+import type { PlanFinding } from "./finding.ts";
 import { placeFacets } from "./place.ts";
 import { depthToClose } from "./rules/close-rule.ts";
-import { type CornersAnswer, depthForCorners } from "./rules/corners-rule.ts";
+import { depthForCorners } from "./rules/corners-rule.ts";
 import { depthForEdge } from "./rules/edge-rule.ts";
 import { depthForGap } from "./rules/gap-rule.ts";
 import type { Answer, TierContext, TierRange } from "./rules/tier-context.ts";
 import { depthForWidth } from "./rules/width-rule.ts";
 import { overshootFinding, ruleUnmetFinding } from "./solve-findings.ts";
-import type { Finding, SolvedPlan, SolvedTier } from "./solved.ts";
+import type { SolvedPlan, SolvedTier } from "./solved.ts";
 
 export const toleranceOf = (plan: Plan): number => plan.toleranceMm ?? DEFAULT_TOLERANCE_MM;
 
@@ -25,7 +26,7 @@ function namedTier(context: TierContext, id: string): TierRange {
 }
 
 /** Depth by one rule, as a fraction of the radius. */
-export function depthByRule(context: TierContext, rule: DepthRule): Answer & Partial<CornersAnswer> {
+export function depthByRule(context: TierContext, rule: DepthRule): Answer {
   const R = context.radiusMm;
   switch (rule.rule) {
     case "depth":
@@ -54,7 +55,7 @@ export function solvePlan(plan: Plan, depthsMm: Readonly<Record<string, number>>
   const planes: Plane[] = [];
   const ranges: TierRange[] = [];
   const tiers: SolvedTier[] = [];
-  const findings: Finding[] = [];
+  const findings: PlanFinding[] = [];
   for (const tier of plan.tiers) {
     const first = planes.length;
     const own = facets.slice(first, first + tier.count);
@@ -67,9 +68,9 @@ export function solvePlan(plan: Plan, depthsMm: Readonly<Record<string, number>>
       tolerance: toleranceOf(plan) / radiusMm,
     };
     const known = Object.hasOwn(depthsMm, tier.id) ? depthsMm[tier.id] : undefined;
-    const answer: Answer & Partial<CornersAnswer> =
+    const answer: Answer =
       known === undefined ? depthByRule(context, tier.depth) : { depth: known / radiusMm };
-    if (answer.unmet) findings.push(ruleUnmetFinding(context, answer));
+    if (answer.unmet) findings.push(ruleUnmetFinding(context, answer.depth, answer.unmet));
     if (answer.overshoot) findings.push(...overshootFinding(context, answer.overshoot, own));
     const asked = tier.depth.rule === "depth" ? tier.depth.mm : answer.depth * radiusMm;
     const depthMm = known ?? asked;

@@ -1,16 +1,7 @@
 /** What solving a plan gives: every facet with its real place on the wheel, its depth and its plane. */
 import type { FacetFrame, Plane } from "../geometry/plane.ts";
 import type { Plan } from "./document.ts";
-
-export interface Finding {
-  readonly code: string;
-  readonly severity: "info" | "warn" | "stop";
-  readonly facets?: readonly string[];
-  readonly tier?: string;
-  readonly data: Readonly<Record<string, unknown>>;
-  /** Plain English; screens build their own words from `code` and `data`. */
-  readonly text: string;
-}
+import type { PlanFinding } from "./finding.ts";
 
 export interface PlacedFacet {
   /** `tierId/k`, k = 1 .. count */
@@ -41,5 +32,5 @@ export interface SolvedPlan {
   readonly facets: readonly PlacedFacet[];
   /** One plane a facet, unit sphere, in the same order. */
   readonly planes: readonly Plane[];
-  readonly findings: readonly Finding[];
+  readonly findings: readonly PlanFinding[];
 }

@@ -1,6 +1,6 @@
 /** The bench: from the plan to the wet lap and back. Five parts of one page, and the page for the lap itself. */
 import { Button as AriaButton } from "react-aria-components/Button";
-import { stagesOf } from "../../core/bench/bench.ts";
+import { stagesOf } from "../../core/bench/default-stages.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { Button } from "../controls/Button.tsx";
 import { LapPage } from "../lap/LapPage.tsx";

@@ -1,5 +1,5 @@
 /** The abrasives of the rig; those of a plan that names none as they are called in the language of the screen. */
-import { stagesOf } from "../../core/bench/bench.ts";
+import { stagesOf } from "../../core/bench/default-stages.ts";
 import type { Rig, Stage } from "../../core/plan/document.ts";
 import { useLanguage } from "../messages/words.tsx";
 

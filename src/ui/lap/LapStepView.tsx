@@ -1,11 +1,11 @@
 /** What to do now, large: a stop with its width and strokes, or what has to be set before the next facet. */
 import type { Bench, BenchTier } from "../../core/bench/bench.ts";
+import type { Finding } from "../../core/bench/bench-finding.ts";
 import { PREPARATIONS, type Step } from "../../core/bench/order.ts";
 import { isAboutRig } from "../../core/bench/rig-findings.ts";
 import { readMark } from "../../core/bench/set-up.ts";
 import { endsByLooking } from "../../core/bench/stages.ts";
 import type { Plan, Side } from "../../core/plan/document.ts";
-import type { Finding } from "../../core/plan/solved.ts";
 import { useBenchView } from "../bench/bench-view.ts";
 import { finishedSaid } from "../bench/parts/caliper.ts";
 import { FindingList } from "../bench/parts/FindingList.tsx";

@@ -4,8 +4,8 @@ import { comparePlans, type PlanChange } from "../../state/compare.ts";
 import type { history } from "../../words/en/history.ts";
 import type { library } from "../../words/en/library.ts";
 import type { plan as planEn } from "../../words/en/plan.ts";
+import type { Formats } from "../../words/formats.ts";
 import type { Translated } from "../../words/language.ts";
-import type { Formats } from "../use-format.ts";
 
 export interface DifferenceLine {
   readonly what: string;

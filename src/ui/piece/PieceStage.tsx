@@ -1,13 +1,14 @@
 /** The piece, large: the canvas, what one does with it, and its words. */
 import { lazy, Suspense, useEffect, useId, useRef } from "react";
+import { findingInWords, findingWords } from "../../words/findings.ts";
 import { useView, view } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
-import { findingInWords, findingWords } from "../messages/findings.ts";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { useGlassName } from "../use-glass-name.ts";
+import { useSay } from "../use-say.ts";
 import { usePlan, useReport } from "../use-studio.ts";
 import type { LookFrom } from "./camera.ts";
 import { lookFrom, openingTurn } from "./eye.ts";
@@ -57,13 +58,14 @@ function LookButtons() {
 
 function Spoken({ id }: { id: string }) {
   const words = useWords(planWords);
-  const inWords = useWords(findingWords);
+  const inWords = findingWords[useLanguage()];
+  const say = useSay();
   const format = useFormat();
   const plan = usePlan();
   const report = useReport();
   const glass = useGlassName();
   const summary = spokenSummary(plan, report, glass, words, format, (finding) =>
-    findingInWords(finding, inWords, format, plan),
+    findingInWords(finding, inWords, say),
   );
   return (
     <p className="unseen" id={id}>

@@ -2,10 +2,10 @@
 import type { Report } from "../../core/check/report.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import type { plan as en } from "../../words/en/plan.ts";
+import type { Formats } from "../../words/formats.ts";
 import type { Translated } from "../../words/language.ts";
 import { tierTruth } from "../plan/recipe/tier-truth.ts";
 import { truthInWords } from "../plan/recipe/truth-words.ts";
-import type { Formats } from "../use-format.ts";
 
 type PlanWords = Translated<typeof en>;
 

@@ -1,5 +1,6 @@
 import type { bench as en } from "../en/bench.ts";
 import type { Translated } from "../language.ts";
+import { measures } from "./measures.ts";
 
 const facets = (n: number): string => (n === 1 ? "1 Facette" : `${n} Facetten`);
 
@@ -447,17 +448,7 @@ export const bench: Translated<typeof en> = {
       pivotHeightMm: "Fläche bis Gelenkstift, Facette liegt plan",
       armLengthMm: "Gelenkstift bis Mitte der Murmel",
     },
-    measures: {
-      widthMm: "der Facettenbreite",
-      heightMm: "der Facettenhöhe",
-      gapMm: "der Lücke zwischen Nachbarinnen",
-      edgeMm: "der gemeinsamen Kante",
-      acrossMm: "des Maßes über den Pol",
-      flatToSkinMm: "des Maßes Fläche bis Haut",
-      caliperMm: "der Schieblehre bis zum fernsten Punkt gegenüber",
-      readDeg: "des Winkels",
-      pivotHeightMm: "der Drehpunkthöhe",
-    },
+    measures,
     sd: "Schieblehre genau auf",
     sdHow: "Eine Abweichung",
     readSd: "Winkel gelesen auf",

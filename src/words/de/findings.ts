@@ -1,77 +1,87 @@
-import type { findings as en } from "../en/findings.ts";
-import type { Translated } from "../language.ts";
+/** Was Befunde sagen, nach ihrem Code. */
+import type { FindingWords } from "../findings.ts";
+import { pluralIn } from "../language.ts";
+import { namedWheels, usableCounts } from "../lists.ts";
+import { reasonInWords, wishInWords } from "../reasons.ts";
+import { reasons } from "./reasons.ts";
+import { rules } from "./rules.ts";
 
-export const findings: Translated<typeof en> = {
-  someFacets: (count) => (count === 1 ? "1 Facette" : `${count} Facetten`),
-  wish: {
-    depth: (asked) => `${asked} tief werden`,
-    width: (asked) => `${asked} breit werden`,
-    gap: (asked) => `Lücken von ${asked} lassen`,
-    touch: () => "sich gerade berühren",
-    edge: (asked) => `Kanten von ${asked} teilen`,
-    close: (_asked, other) => `an ${other} anschließen`,
-    corners: (_asked, other) => `in die Ecken von ${other} kommen`,
-  },
-  why: {
-    single: () => "eine Facette allein hat keine Nachbarin in ihrer Reihe",
-    "same-place": () => "alle ihre Facetten stehen an einer Stelle",
-    "already-closer": (got) => `ihre Nachbarinnen stehen schon ungeschliffen nur ${got} auseinander`,
-    "never-shared": () => "ihre Nachbarinnen teilen in keiner Tiefe eine Kante",
-    "too-long": (got, angle, count) => `bei ${angle} können ${count} Facetten höchstens ${got} teilen`,
-    "too-wide": (got, angle, count) =>
-      `bei ${angle} können ${count} Facetten hier höchstens ${got} breit werden`,
-    covered: () => "frühere Reihen haben alles Glas genommen, auf dem sie stünde",
-    "no-corners": (_got, _angle, _count, other) =>
-      `Nachbarinnen in ${other} berühren sich nicht und teilen keine Kanten, also gibt es keine Ecken`,
-    "open-below": (got, _angle, _count, other) =>
-      `Nachbarinnen in ${other} stehen ${got} auseinander, dazwischen läuft die Haut durch`,
-    "ground-away": (_got, _angle, _count, other) => `von ${other} ist nichts übrig`,
-    "stays-open": (_got, _angle, _count, other) => `zu ${other} hin bleibt in jeder Tiefe runde Haut offen`,
-  },
-  ruleUnmet: (wish, why, depth) =>
-    `Sie kann nicht ${wish}: ${why}. ${depth === null ? "Sie behält Winkel und Regel und wird nicht geschliffen." : `Gezeichnet ist sie mit ${depth} Tiefe.`}`,
-  overshoot: (facets, worst, isOne) =>
-    `${facets} ${isOne ? "geht" : "gehen"} bis zu ${worst} über ihre Ecke hinaus: Nicht alle Ecken liegen gleich tief.`,
-  uneven: (count, stops, off, gap, counts) =>
-    `${count} Facetten gehen auf einem Rad mit ${stops} Rasten nicht auf: Sie stehen bis zu ${off} daneben, das ändert Lücken um ${gap}. Dieses Rad kann ${counts}.`,
-  startMoved: (moved, placed, isBack) =>
-    `Sie beginnt zwischen zwei Rasten: Das Rad setzt sie ${moved} ${isBack ? "zurück" : "weiter"}, bei ${placed}.`,
-  wheelSplits: (moved, corners, pairs, miss) => {
+const plural = pluralIn("de");
+type Some = readonly string[] | undefined;
+const facets = (some: Some): string => {
+  const count = some?.length ?? 0;
+  return plural(count, { one: "1 Facette", other: `${count} Facetten` });
+};
+const corners = (count: number): string => plural(count, { one: "1 Ecke", other: `${count} Ecken` });
+const edges = (count: number): string => plural(count, { one: "1 Kante", other: `${count} Kanten` });
+/** Ein Wort, das mit der Zahl der Facetten geht. */
+const by = (some: Some, one: string, other: string): string => plural(some?.length ?? 0, { one, other });
+
+export const findings: FindingWords = {
+  "rule-unmet": ({ data }, say) =>
+    `Sie kann nicht ${wishInWords(data, rules, say)}: ${reasonInWords(data, reasons, say)}. ${
+      data.depthMm > 0
+        ? `Gezeichnet ist sie mit ${say.fine(data.depthMm)} Tiefe.`
+        : "Sie behält Winkel und Regel und wird nicht geschliffen."
+    }`,
+  overshoot: ({ data, facets: some }, say) =>
+    `${facets(some)} ${by(some, "geht", "gehen")} bis zu ${say.length(data.worstMm)} über ihre Ecke hinaus: Nicht alle Ecken liegen gleich tief.`,
+  uneven: ({ data }, say) =>
+    `${data.count} Facetten gehen auf einem Rad mit ${data.stops} Rasten nicht auf: Sie stehen bis zu ${say.degrees(data.errorDeg)} daneben, das ändert Lücken um ${say.length(data.gapMm)}. Dieses Rad kann ${usableCounts(data.counts)}.`,
+  "start-moved": ({ data }, say) =>
+    `Sie beginnt zwischen zwei Rasten: Das Rad setzt sie ${say.degrees(Math.abs(data.movedDeg), 2)} ${data.movedDeg < 0 ? "zurück" : "weiter"}, bei ${say.degrees(data.placedDeg, 2)}.`,
+  "wheel-splits": ({ data, tier }, say) => {
     const what = [
-      corners === 0 ? "" : corners === 1 ? "1 Ecke" : `${corners} Ecken`,
-      pairs === 0 ? "" : pairs === 1 ? "1 Paar Nachbarinnen" : `${pairs} Paare Nachbarinnen`,
+      data.corners === 0 ? "" : corners(data.corners),
+      data.pairs === 0
+        ? ""
+        : plural(data.pairs, { one: "1 Paar Nachbarinnen", other: `${data.pairs} Paare Nachbarinnen` }),
     ].filter((part) => part !== "");
-    return `Die Rasten des Rads versetzen sie um ${moved}: ${what.join(" und ")} ${corners + pairs === 1 ? "trifft sich nicht mehr und verfehlt sich" : "treffen sich nicht mehr und verfehlen sich"} um bis zu ${miss}.`;
+    const meet = plural(data.corners + data.pairs, {
+      one: "trifft sich nicht mehr und verfehlt sich",
+      other: "treffen sich nicht mehr und verfehlen sich",
+    });
+    const stop = data.startDeg === null || tier === undefined ? null : say.stop(tier, data.startDeg);
+    return [
+      `Die Rasten des Rads versetzen sie um ${say.degrees(data.movedDeg, 2)}: ${what.join(" und ")} ${meet} um bis zu ${say.length(data.missMm)}.`,
+      stop === null ? "" : `Bei Raste ${stop} begonnen trifft sich alles.`,
+      data.wheels.length > 0
+        ? `Auf einem Rad mit ${namedWheels(data.wheels)} Rasten trifft sich alles.`
+        : "Kein Rad hat an allen diesen Stellen Rasten.",
+    ]
+      .filter((said) => said !== "")
+      .join(" ");
   },
-  startKeeps: (stop) => `Bei Raste ${stop} begonnen trifft sich alles.`,
-  wheelsKeep: (wheels) => `Auf einem Rad mit ${wheels} Rasten trifft sich alles.`,
-  noWheelKeeps: "Kein Rad hat an allen diesen Stellen Rasten.",
-  duplicate: (facet, other) => `${facet} ist genau dieselbe Fläche wie ${other}, die bleibt.`,
-  duplicates: (count, other) =>
-    `${count} Facetten sind genau dieselben Flächen wie in ${other}, die bleiben.`,
-  nearDuplicates: (count, other, apart, mm) =>
-    `${count} Flächen von ${other} werden hier ein zweites Mal geschliffen, höchstens ${apart} und ${mm} daneben.`,
-  onlyTouches: (facets, depth, isOne) =>
-    `Bei ${depth} ${isOne ? "berührt" : "berühren"} ${facets} das Glas nur und ${isOne ? "nimmt" : "nehmen"} nichts weg.`,
-  nearDuplicate: (facet, other, apart, mm) =>
-    `${facet} und ${other} sind eine Fläche, zweimal geschliffen: ${apart} und ${mm} auseinander.`,
-  swallowed: (facets, depth, needed) =>
-    `${facets} treffen bei ${depth} kein Glas: Es beginnt dort ${needed} unter der runden Oberfläche.`,
-  lost: (facets, by, isOne) => `${facets} ${isOne ? "wird" : "werden"} von ${by} wieder weggeschliffen.`,
-  sliver: (facets, least, permitted, isOne) =>
-    `${facets} ${isOne ? "ist nur ein" : "sind nur"} Splitter, mindestens ${least}: dünner als die zugelassenen ${permitted}.`,
-  nearMiss: (corners, miss, isOne) =>
-    `${corners} ${isOne ? "kommt" : "kommen"} fast auf einen Punkt, ${isOne ? "verfehlt" : "verfehlen"} ihn aber um ${miss}.`,
-  corners: (count) => (count === 1 ? "1 Ecke" : `${count} Ecken`),
-  shortEdge: (edges, longest, isOne) =>
-    `${edges} ${isOne ? "ist" : "sind"} ${longest} lang oder kürzer und ${isOne ? "sieht wie ein Punkt" : "sehen wie Punkte"} aus.`,
-  edges: (count) => (count === 1 ? "1 Kante" : `${count} Kanten`),
-  skinBetween: (other, wide) => `Zu ${other} hin bleibt runde Haut, ${wide} breit.`,
-  range: (least, most) => `${least} bis ${most}`,
-  underDop: (facets, by, fits, isOne) =>
-    `${facets} ${isOne ? "läuft" : "laufen"} ${by} unter den Kittstock. Einer von ${fits} käme gerade frei.`,
-  insideBroken: (by, depth) => `Sie bricht ${by} in das Innere ein. Mit ${depth} Tiefe bleibt sie frei.`,
-  insideThin: (left, depth) => `Nur ${left} Glas bleiben über dem Inneren. Mit ${depth} Tiefe ist es genug.`,
-  vanished: "Vom Stück bleibt nichts: Manche Facetten sind tiefer geschliffen, als das Glas dick ist.",
-  facetOf: (tier, place) => `Facette ${place} von ${tier}`,
+  duplicate: ({ data }, say) =>
+    data.count > 1
+      ? `${data.count} Facetten sind genau dieselben Flächen wie in ${say.tier(data.other)}, die bleiben.`
+      : `${say.facet(data.swallowed)} ist genau dieselbe Fläche wie ${say.facet(data.keeps)}, die bleibt.`,
+  "near-duplicate": ({ data, facets: some }, say) =>
+    data.count > 1
+      ? `${data.count} Flächen von ${say.tier(data.other)} werden hier ein zweites Mal geschliffen, höchstens ${say.degrees(data.apartDeg)} und ${say.length(data.apartMm)} daneben.`
+      : `${say.facet(some?.[1] ?? "")} und ${say.facet(some?.[0] ?? "")} sind eine Fläche, zweimal geschliffen: ${say.degrees(data.apartDeg)} und ${say.length(data.apartMm)} auseinander.`,
+  swallowed: ({ data, facets: some }, say) =>
+    say.isNothing(data.neededMm - data.depthMm)
+      ? `Bei ${say.length(data.depthMm)} ${by(some, "berührt", "berühren")} ${facets(some)} das Glas nur und ${by(some, "nimmt", "nehmen")} nichts weg.`
+      : `${facets(some)} ${by(some, "trifft", "treffen")} bei ${say.length(data.depthMm)} kein Glas: Es beginnt dort ${say.length(data.neededMm)} unter der runden Oberfläche.`,
+  lost: ({ data, facets: some }, say) =>
+    `${facets(some)} ${by(some, "wird", "werden")} von ${data.by.map(say.tier).join(", ")} wieder weggeschliffen.`,
+  sliver: ({ data, facets: some }, say) =>
+    `${facets(some)} ${by(some, "ist nur ein", "sind nur")} Splitter, mindestens ${say.length(data.leastMm)}: dünner als die zugelassenen ${say.length(data.toleranceMm)}.`,
+  "near-miss": ({ data }, say) =>
+    `${corners(data.count)} ${plural(data.count, { one: "kommt", other: "kommen" })} fast auf einen Punkt, ${plural(data.count, { one: "verfehlt", other: "verfehlen" })} ihn aber um ${say.length(data.missMm)}.`,
+  "short-edge": ({ data }, say) =>
+    `${edges(data.count)} ${plural(data.count, { one: "ist", other: "sind" })} ${say.length(data.longestMm)} lang oder kürzer und ${plural(data.count, { one: "sieht wie ein Punkt", other: "sehen wie Punkte" })} aus.`,
+  "skin-between": ({ data, tier }, say) => {
+    const other = data.tiers.find((id) => id !== tier) ?? data.tiers[0];
+    const [least, most] = [say.length(data.leastMm), say.length(data.mostMm)];
+    return `Zu ${say.tier(other)} hin bleibt runde Haut, ${least === most ? least : `${least} bis ${most}`} breit.`;
+  },
+  "under-dop": ({ data, facets: some }, say) =>
+    `${facets(some)} ${by(some, "läuft", "laufen")} ${say.length(data.byMm)} unter den Kittstock. ${say.isNothing(data.fitsMm) ? "Da kommt keiner frei." : `Einer von ${say.length(data.fitsMm)} käme gerade frei.`}`,
+  "inside-broken": ({ data }, say) =>
+    `Sie bricht ${say.length(-data.leastMm)} in das Innere ein. Mit ${say.length(data.depthThatClearsMm)} Tiefe bleibt sie frei.`,
+  "inside-thin": ({ data }, say) =>
+    `Nur ${say.length(data.leastMm)} Glas bleiben über dem Inneren. Mit ${say.length(data.depthThatClearsMm)} Tiefe ist es genug.`,
+  vanished: () => "Vom Stück bleibt nichts: Manche Facetten sind tiefer geschliffen, als das Glas dick ist.",
 };

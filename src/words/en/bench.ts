@@ -1,4 +1,6 @@
 /** Words of the bench: set-up, work, tolerance, as cut, paper. Lengths and angles come already formatted. */
+import { measures } from "./measures.ts";
+
 const facets = (n: number): string => (n === 1 ? "1 facet" : `${n} facets`);
 
 export const bench = {
@@ -441,17 +443,7 @@ export const bench = {
       pivotHeightMm: "Surface to hinge pin, facet lying flat",
       armLengthMm: "Hinge pin to the marble's centre",
     },
-    measures: {
-      widthMm: "the facets' width",
-      heightMm: "the facets' height",
-      gapMm: "the gap between neighbours",
-      edgeMm: "the edge that neighbours share",
-      acrossMm: "across the pole",
-      flatToSkinMm: "flat to opposite skin",
-      caliperMm: "what calipers read to the farthest point opposite",
-      readDeg: "the angle",
-      pivotHeightMm: "the pivot height",
-    },
+    measures,
     sd: "Calipers are good to",
     sdHow: "One deviation",
     readSd: "Angle is read to",

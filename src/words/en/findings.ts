@@ -1,83 +1,84 @@
-/** What findings say, by code. Tiers come by name, lengths and angles already formatted. */
-export const findings = {
-  someFacets: (count: number) => (count === 1 ? "1 facet" : `${count} facets`),
-  wish: {
-    depth: (asked: string) => `be ${asked} deep`,
-    width: (asked: string) => `be ${asked} wide`,
-    gap: (asked: string) => `leave gaps of ${asked}`,
-    touch: () => "just touch",
-    edge: (asked: string) => `share edges of ${asked}`,
-    close: (_asked: string, other: string) => `close up to ${other}`,
-    corners: (_asked: string, other: string) => `come to the corners of ${other}`,
-  },
-  why: {
-    single: () => "one facet alone has no neighbour in its tier",
-    "same-place": () => "all its facets stand in one place",
-    "already-closer": (got: string) => `its neighbours stand only ${got} apart before they are cut`,
-    "never-shared": () => "its neighbours share no edge at any depth",
-    "too-long": (got: string, angle: string, count: string) =>
-      `at ${angle} ${count} facets can share at most ${got}`,
-    "too-wide": (got: string, angle: string, count: string) =>
-      `at ${angle} ${count} facets can be at most ${got} wide here`,
-    covered: () => "earlier tiers have taken all the glass it would stand on",
-    "no-corners": (_got: string, _angle: string, _count: string, other: string) =>
-      `neighbours in ${other} neither touch nor share edges, so there are no corners`,
-    "open-below": (got: string, _angle: string, _count: string, other: string) =>
-      `neighbours in ${other} stand ${got} apart, so skin runs through between them`,
-    "ground-away": (_got: string, _angle: string, _count: string, other: string) =>
-      `nothing is left of ${other}`,
-    "stays-open": (_got: string, _angle: string, _count: string, other: string) =>
-      `round skin stays open toward ${other} at every depth`,
-  },
-  /** `depth` is that of the nearest that can be done; null where nothing can. */
-  ruleUnmet: (wish: string, why: string, depth: string | null) =>
-    `It can't ${wish}: ${why}. ${depth === null ? "It keeps its angle and its rule, and isn't cut." : `It is drawn at ${depth}.`}`,
-  overshoot: (facets: string, worst: string, isOne: boolean) =>
-    `${facets} ${isOne ? "passes its" : "pass their"} corner by up to ${worst}: not all corners lie equally deep.`,
-  uneven: (count: string, stops: string, off: string, gap: string, counts: string) =>
-    `${count} facets don't divide a wheel of ${stops} stops: they stand up to ${off} off, which changes gaps by ${gap}. This wheel can do ${counts}.`,
-  startMoved: (moved: string, placed: string, isBack: boolean) =>
-    `It starts between two stops: the wheel puts it ${moved} ${isBack ? "back" : "further"}, at ${placed}.`,
-  wheelSplits: (moved: string, corners: number, pairs: number, miss: string) => {
+/** What findings say, by code. */
+import type { FindingWords } from "../findings.ts";
+import { pluralIn } from "../language.ts";
+import { namedWheels, usableCounts } from "../lists.ts";
+import { reasonInWords, wishInWords } from "../reasons.ts";
+import { reasons } from "./reasons.ts";
+import { rules } from "./rules.ts";
+
+const plural = pluralIn("en");
+type Some = readonly string[] | undefined;
+const facets = (some: Some): string => {
+  const count = some?.length ?? 0;
+  return plural(count, { one: "1 facet", other: `${count} facets` });
+};
+const corners = (count: number): string => plural(count, { one: "1 corner", other: `${count} corners` });
+const edges = (count: number): string => plural(count, { one: "1 edge", other: `${count} edges` });
+/** A word that goes with a number of facets. */
+const by = (some: Some, one: string, other: string): string => plural(some?.length ?? 0, { one, other });
+
+export const findings: FindingWords = {
+  "rule-unmet": ({ data }, say) =>
+    `It can't ${wishInWords(data, rules, say)}: ${reasonInWords(data, reasons, say)}. ${
+      data.depthMm > 0
+        ? `It is drawn at ${say.fine(data.depthMm)}.`
+        : "It keeps its angle and its rule, and isn't cut."
+    }`,
+  overshoot: ({ data, facets: some }, say) =>
+    `${facets(some)} ${by(some, "passes its", "pass their")} corner by up to ${say.length(data.worstMm)}: not all corners lie equally deep.`,
+  uneven: ({ data }, say) =>
+    `${data.count} facets don't divide a wheel of ${data.stops} stops: they stand up to ${say.degrees(data.errorDeg)} off, which changes gaps by ${say.length(data.gapMm)}. This wheel can do ${usableCounts(data.counts)}.`,
+  "start-moved": ({ data }, say) =>
+    `It starts between two stops: the wheel puts it ${say.degrees(Math.abs(data.movedDeg), 2)} ${data.movedDeg < 0 ? "back" : "further"}, at ${say.degrees(data.placedDeg, 2)}.`,
+  "wheel-splits": ({ data, tier }, say) => {
     const what = [
-      corners === 0 ? "" : corners === 1 ? "1 corner" : `${corners} corners`,
-      pairs === 0 ? "" : pairs === 1 ? "1 pair of neighbours" : `${pairs} pairs of neighbours`,
+      data.corners === 0 ? "" : corners(data.corners),
+      data.pairs === 0
+        ? ""
+        : plural(data.pairs, { one: "1 pair of neighbours", other: `${data.pairs} pairs of neighbours` }),
     ].filter((part) => part !== "");
-    return `The wheel's stops move it by ${moved}: ${what.join(" and ")} no longer ${corners + pairs === 1 ? "meets and misses" : "meet and miss"} by up to ${miss}.`;
+    const meet = plural(data.corners + data.pairs, { one: "meets and misses", other: "meet and miss" });
+    const stop = data.startDeg === null || tier === undefined ? null : say.stop(tier, data.startDeg);
+    return [
+      `The wheel's stops move it by ${say.degrees(data.movedDeg, 2)}: ${what.join(" and ")} no longer ${meet} by up to ${say.length(data.missMm)}.`,
+      stop === null ? "" : `Started at stop ${stop}, all meet.`,
+      data.wheels.length > 0
+        ? `On a wheel with ${namedWheels(data.wheels)} stops all meet.`
+        : "No wheel has stops at all these places.",
+    ]
+      .filter((said) => said !== "")
+      .join(" ");
   },
-  startKeeps: (stop: string) => `Started at stop ${stop}, all meet.`,
-  wheelsKeep: (wheels: string) => `On a wheel with ${wheels} stops all meet.`,
-  noWheelKeeps: "No wheel has stops at all these places.",
-  duplicate: (facet: string, other: string) =>
-    `${facet} is the very same flat as ${other}, which keeps the face.`,
-  duplicates: (count: string, other: string) =>
-    `${count} facets are the very same flats as in ${other}, which keep the face.`,
-  nearDuplicates: (count: string, other: string, apart: string, mm: string) =>
-    `${count} flats of ${other} are cut a second time here, ${apart} and ${mm} apart at the most.`,
-  onlyTouches: (facets: string, depth: string, isOne: boolean) =>
-    `At ${depth} ${facets} only ${isOne ? "touches the glass and takes" : "touch the glass and take"} nothing off.`,
-  nearDuplicate: (facet: string, other: string, apart: string, mm: string) =>
-    `${facet} and ${other} are one flat cut twice: ${apart} and ${mm} apart.`,
-  swallowed: (facets: string, depth: string, needed: string) =>
-    `At ${depth} there is no glass for ${facets}: it begins ${needed} below the round surface.`,
-  lost: (facets: string, by: string, isOne: boolean) =>
-    `${facets} ${isOne ? "is" : "are"} ground away again by ${by}.`,
-  sliver: (facets: string, least: string, permitted: string, isOne: boolean) =>
-    `${facets} ${isOne ? "is a sliver" : "are slivers"}, ${least} at the least: thinner than the ${permitted} you permit.`,
-  nearMiss: (corners: string, miss: string, isOne: boolean) =>
-    `${corners} nearly ${isOne ? "comes to a point but misses" : "come to a point but miss"} by ${miss}.`,
-  corners: (count: number) => (count === 1 ? "1 corner" : `${count} corners`),
-  shortEdge: (edges: string, longest: string, isOne: boolean) =>
-    `${edges} ${isOne ? "is" : "are"} ${longest} or shorter and ${isOne ? "looks like a point" : "look like points"}.`,
-  edges: (count: number) => (count === 1 ? "1 edge" : `${count} edges`),
-  skinBetween: (other: string, wide: string) => `Round skin is left between it and ${other}, ${wide} wide.`,
-  range: (least: string, most: string) => `${least} to ${most}`,
-  underDop: (facets: string, by: string, fits: string, isOne: boolean) =>
-    `${facets} ${isOne ? "runs" : "run"} ${by} under the dop. A dop of ${fits} would just clear.`,
-  insideBroken: (by: string, depth: string) =>
-    `It breaks ${by} into the design inside. At ${depth} deep it stays clear.`,
-  insideThin: (left: string, depth: string) =>
-    `Only ${left} of glass is left over the design inside. At ${depth} deep there is enough.`,
-  vanished: "Nothing is left of the piece: some facets are cut deeper than the glass is thick.",
-  facetOf: (tier: string, place: string) => `Facet ${place} of ${tier}`,
-} as const;
+  duplicate: ({ data }, say) =>
+    data.count > 1
+      ? `${data.count} facets are the very same flats as in ${say.tier(data.other)}, which keep the face.`
+      : `${say.facet(data.swallowed)} is the very same flat as ${say.facet(data.keeps)}, which keeps the face.`,
+  "near-duplicate": ({ data, facets: some }, say) =>
+    data.count > 1
+      ? `${data.count} flats of ${say.tier(data.other)} are cut a second time here, ${say.degrees(data.apartDeg)} and ${say.length(data.apartMm)} apart at the most.`
+      : `${say.facet(some?.[1] ?? "")} and ${say.facet(some?.[0] ?? "")} are one flat cut twice: ${say.degrees(data.apartDeg)} and ${say.length(data.apartMm)} apart.`,
+  swallowed: ({ data, facets: some }, say) =>
+    say.isNothing(data.neededMm - data.depthMm)
+      ? `At ${say.length(data.depthMm)} ${facets(some)} only ${by(some, "touches the glass and takes", "touch the glass and take")} nothing off.`
+      : `At ${say.length(data.depthMm)} there is no glass for ${facets(some)}: it begins ${say.length(data.neededMm)} below the round surface.`,
+  lost: ({ data, facets: some }, say) =>
+    `${facets(some)} ${by(some, "is", "are")} ground away again by ${data.by.map(say.tier).join(", ")}.`,
+  sliver: ({ data, facets: some }, say) =>
+    `${facets(some)} ${by(some, "is a sliver", "are slivers")}, ${say.length(data.leastMm)} at the least: thinner than the ${say.length(data.toleranceMm)} you permit.`,
+  "near-miss": ({ data }, say) =>
+    `${corners(data.count)} nearly ${plural(data.count, { one: "comes to a point but misses", other: "come to a point but miss" })} by ${say.length(data.missMm)}.`,
+  "short-edge": ({ data }, say) =>
+    `${edges(data.count)} ${plural(data.count, { one: "is", other: "are" })} ${say.length(data.longestMm)} or shorter and ${plural(data.count, { one: "looks like a point", other: "look like points" })}.`,
+  "skin-between": ({ data, tier }, say) => {
+    const other = data.tiers.find((id) => id !== tier) ?? data.tiers[0];
+    const [least, most] = [say.length(data.leastMm), say.length(data.mostMm)];
+    return `Round skin is left between it and ${say.tier(other)}, ${least === most ? least : `${least} to ${most}`} wide.`;
+  },
+  "under-dop": ({ data, facets: some }, say) =>
+    `${facets(some)} ${by(some, "runs", "run")} ${say.length(data.byMm)} under the dop. ${say.isNothing(data.fitsMm) ? "No dop clears it." : `A dop of ${say.length(data.fitsMm)} would just clear.`}`,
+  "inside-broken": ({ data }, say) =>
+    `It breaks ${say.length(-data.leastMm)} into the design inside. At ${say.length(data.depthThatClearsMm)} deep it stays clear.`,
+  "inside-thin": ({ data }, say) =>
+    `Only ${say.length(data.leastMm)} of glass is left over the design inside. At ${say.length(data.depthThatClearsMm)} deep there is enough.`,
+  vanished: () => "Nothing is left of the piece: some facets are cut deeper than the glass is thick.",
+};

@@ -5,6 +5,7 @@ import { type Sym2, solveLeastSquares, variances } from "../../../src/core/bench
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import type { AsCut, Tier } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { foundIn, textOf } from "../../fixtures/found.ts";
 import { plan, RIG, tier } from "./plans.ts";
 
 const upper = tier({
@@ -47,9 +48,9 @@ describe("as-cut fit", () => {
     expect(fit.armAngleDeg).toBeCloseTo(20, 4);
     expect(fit.armAngleSdDeg).toBeCloseTo(2, 2);
     expect([fit.angleFromPlan, fit.depthFromPlan]).toEqual([true, false]);
-    const finding = answer.findings.find((f) => f.code === "undetermined");
-    expect(finding?.data.angleFromPlan).toBe(true);
-    expect(finding?.text).toContain("would help most");
+    const [finding] = foundIn(answer.findings, "undetermined");
+    expect(finding.data.angleFromPlan).toBe(true);
+    expect(textOf(answer.resolved, finding)).toContain("would help most");
     expect(fit.wouldHelp!.armAngleSdDeg).toBeLessThan(1);
   });
 

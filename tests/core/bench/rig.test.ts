@@ -27,6 +27,8 @@ import {
   seatOnBall,
 } from "../../../src/core/bench/rig-pose.ts";
 import type { Arm } from "../../../src/core/plan/document.ts";
+import { plainSay, reachText } from "../../../src/words/answers.ts";
+import { plan } from "../plan/sample.ts";
 import { RIG } from "./plans.ts";
 
 const { arm, lap } = RIG;
@@ -106,7 +108,8 @@ describe("rig setting", () => {
     const { reachable, reasons } = rigSetting(low, lap, pose);
     expect(reachable).toBe(false);
     expect(reasons.map((r) => r.code)).toEqual(["radius-outside-band", "pivot-too-high"]);
-    expect(reasons[1].text).toContain("higher");
+    const say = plainSay(plan([]), "en");
+    expect(reasons.map((reason) => reachText(reason, say))[1]).toMatch(/stand at .* highest place is 40\.0/);
   });
 
   it("solves the dip for a given rise, with and without hinge offset", () => {

@@ -1,8 +1,7 @@
 /** Stage depths, widths and volumes: worked by hand for free circles, and against whole solids where neighbours matter. */
 import { describe, expect, it } from "vitest";
-import { stagesOf } from "../../../src/core/bench/bench.ts";
 import { seeded } from "../../../src/core/bench/chance.ts";
-import { DEFAULT_STAGES } from "../../../src/core/bench/default-stages.ts";
+import { DEFAULT_STAGES, stagesOf } from "../../../src/core/bench/default-stages.ts";
 import { depthsAfter, finalMoves, passesOf, walk } from "../../../src/core/bench/diary.ts";
 import { planesAt } from "../../../src/core/bench/half-cut.ts";
 import { removedVolume } from "../../../src/core/bench/removed-volume.ts";
@@ -15,6 +14,7 @@ import {
 } from "../../../src/core/bench/stages.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { foundIn } from "../../fixtures/found.ts";
 import { plan, tier } from "./plans.ts";
 
 const STAGES = [
@@ -59,10 +59,9 @@ describe("stages", () => {
     const shallow = solvePlan(plan([tier({ depth: { rule: "depth", mm: 0.2 } })]));
     const [s1] = tierStages(shallow, 0, STAGES);
     expect([s1.depthMm, s1.widthMm]).toEqual([0, 0]);
-    const [finding] = startFindings("belt", 0.2, STAGES);
-    expect(finding.code).toBe("start-at-stage");
+    const [finding] = foundIn(startFindings("belt", 0.2, STAGES), "start-at-stage");
     expect(finding.data.stage).toBe("s2");
-    expect(finding.text).toContain("Start this tier at stage 30");
+    expect(finding.data.stageName).toBe("30");
     expect(startFindings("belt", 0.6, STAGES)).toEqual([]);
     expect(startFindings("belt", 0, STAGES)[0].code).toBe("nothing-to-grind");
   });

@@ -14,6 +14,7 @@ import {
   wornRate,
 } from "../../../src/core/bench/strokes.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { foundIn } from "../../fixtures/found.ts";
 import { plan, RIG, tier } from "./plans.ts";
 
 const TEST = { strokes: 20, widthMm: 6 };
@@ -128,7 +129,7 @@ describe("strokes", () => {
     const stage = { id: "s1", name: "Coarse", grainUm: 75, calibration: [worn(0), worn(300)] };
     const removal = calibrate(stage, 15)!;
     // 2^(-400 / 400) = 50 % of what it takes now.
-    const [finding] = wearFindings([stage], [removal], [400]);
+    const [finding] = foundIn(wearFindings([stage], [removal], [400]), "disc-dulls");
     expect(finding).toMatchObject({ code: "disc-dulls", data: { stage: "s1" } });
     expect(finding.data.share).toBeCloseTo(0.5, 9);
     expect(wearFindings([stage], [removal], [20])).toEqual([]);

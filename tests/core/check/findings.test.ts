@@ -2,10 +2,12 @@ import { expect, it } from "vitest";
 import { finishedOf, reportPlan } from "../../../src/core/check/report.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
+import type { PlanFindingCode } from "../../../src/core/plan/finding.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { foundIn } from "../../fixtures/found.ts";
 import { plan, tier } from "../plan/sample.ts";
 
-const find = (p: Plan, code: string) => reportPlan(p).findings.filter((f) => f.code === code);
+const find = <C extends PlanFindingCode>(p: Plan, code: C) => foundIn(reportPlan(p).findings, code);
 
 it("has nothing to say of a plan that meets", () => {
   const p = plan([
@@ -129,7 +131,7 @@ it("reports how much glass is left over a core, exactly", () => {
   const [broken] = find(at(3.5), "inside-broken");
   expect(broken.severity).toBe("stop");
   expect(broken.data.leastMm).toBeCloseTo(-0.5, 9);
-  expect(find(at(broken.data.depthThatClearsMm as number), "inside-thin")).toHaveLength(0);
+  expect(find(at(broken.data.depthThatClearsMm), "inside-thin")).toHaveLength(0);
 });
 
 it("answers a piece that vanishes", () => {

@@ -66,8 +66,13 @@ describe("mends", () => {
     expect(JSON.stringify(plan)).toBe(before);
   });
 
-  it("offers nothing for a finding it does not know", () => {
-    const strange = { code: "reach", severity: "warn", tier: "a", data: {}, text: "" } as const;
-    expect([...mendsOf(planOf([girdle]), strange)]).toEqual([]);
+  it("offers nothing for a finding whose tier is gone", () => {
+    const gone = {
+      code: "sliver",
+      severity: "warn",
+      tier: "none",
+      data: { leastMm: 0, toleranceMm: 1 },
+    } as const;
+    expect([...mendsOf(planOf([girdle]), gone)]).toEqual([]);
   });
 });

@@ -5,6 +5,7 @@ import { verdictOf } from "../../../src/core/check/verdict.ts";
 import { verdictInWords, verdictWords } from "../../../src/core/check/verdict-words.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { foundIn } from "../../fixtures/found.ts";
 import { plan, tier } from "../plan/sample.ts";
 
 const of = (p: Plan) => verdictOf(solvePlan(p), reportPlan(p));
@@ -31,7 +32,7 @@ it("says that all meet where tiers share edges and come to corners", () => {
 
 it("measures how far two tiers stay apart, and leads to the later one", () => {
   const p = plan([tier("a", 0, 12, { rule: "touch" }), tier("b", 50, 12, { rule: "touch" }, 15)]);
-  const between = reportPlan(p).findings.find(({ code }) => code === "skin-between");
+  const [between] = foundIn(reportPlan(p).findings, "skin-between");
   const verdict = of(p);
   expect(verdict).toMatchObject({ kind: "apart", tiers: ["a", "b"], tier: "b", code: "skin-between" });
   expect(verdict.byMm).toBe(between?.data.mostMm);

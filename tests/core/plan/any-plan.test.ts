@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { reportPlan } from "../../../src/core/check/report.ts";
+import { textOf } from "../../fixtures/found.ts";
 import { arbitraryPlan } from "./arbitrary-plan.ts";
 
 /** The path of the first number that is none, or null. */
@@ -20,7 +21,8 @@ describe("a report", () => {
       fc.property(arbitraryPlan(), (plan) => {
         const report = reportPlan(plan);
         expect(strayNumber(report)).toBeNull();
-        for (const finding of report.findings) expect(finding.text).not.toMatch(/NaN|Infinity|undefined/);
+        for (const finding of report.findings)
+          expect(textOf(plan, finding)).not.toMatch(/NaN|Infinity|undefined/);
         const facets = plan.tiers.reduce((sum, tier) => sum + tier.count, 0);
         expect(report.facets).toHaveLength(facets);
         expect(report.totals.volumeMm3).toBeGreaterThanOrEqual(0);

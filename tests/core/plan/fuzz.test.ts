@@ -20,6 +20,7 @@ import { fragmentOf, planFromFragment } from "../../../src/core/plan/link.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { fileFaultInWords } from "../../../src/ui/messages/file-faults.ts";
 import { englishLeftIn } from "../../fixtures/english-left.ts";
+import { textOf } from "../../fixtures/found.ts";
 
 const SEED = 20261125;
 const LEAST_INPUTS = 20_000;
@@ -243,7 +244,7 @@ describe("reading survives", () => {
           JSON.stringify({ ...numbers, facets: numbers.facets.map(({ wheelStop: _, ...rest }) => rest) })
             .replace(/"with":null/g, "")
             .replace("null", "NaN"),
-          findings.map((finding) => finding.text).join(),
+          findings.map((finding) => textOf(plan, finding)).join(),
         ];
         const pages = [
           sheetHtml(solved, { words: sheetWordsEn, unit: "mm", paper: "a4", face: [] }),

@@ -5,6 +5,7 @@ import { reportPlan } from "../../../src/core/check/report.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { foundIn, textOf } from "../../fixtures/found.ts";
 import { plan, tier } from "./sample.ts";
 
 const HAIR = 1e-6;
@@ -14,7 +15,7 @@ const at = (p: Plan, id: string, mm: number): Plan => {
   const i = p.tiers.findIndex((t) => t.id === id);
   return { ...p, tiers: [...p.tiers.slice(0, i), { ...p.tiers[i], depth: { rule: "depth", mm } }] };
 };
-const unmet = (p: Plan) => solvePlan(p).findings.find((f) => f.code === "rule-unmet");
+const unmet = (p: Plan) => foundIn(solvePlan(p).findings, "rule-unmet")[0];
 
 describe("touch and gap", () => {
   it("follows the closed form 1 - cos(delta / 2) for an equatorial ring", () => {
@@ -93,8 +94,9 @@ describe("edge", () => {
   });
 
   it("answers with the longest edge that can be shared", () => {
-    const finding = unmet(plan([tier("a", 62, 11, { rule: "edge", mm: 30 })]));
-    expect(finding?.text).toMatch(/at 62 deg 11 facets can share at most 16\.8 mm/);
+    const p = plan([tier("a", 62, 11, { rule: "edge", mm: 30 })]);
+    const finding = unmet(p);
+    expect(textOf(p, finding)).toMatch(/at 62\.0° 11 facets can share at most 16\.8\u00a0mm/);
     expect(finding?.data.asked).toBe(30);
   });
 });
@@ -242,11 +244,10 @@ describe("close", () => {
   });
 
   it("can't be done over wider gaps, and says so", () => {
-    const finding = unmet(
-      plan([tier("a", 0, 16, { rule: "gap", mm: 1 }), tier("b", 30, 16, { rule: "close", to: "a" })]),
-    );
+    const p = plan([tier("a", 0, 16, { rule: "gap", mm: 1 }), tier("b", 30, 16, { rule: "close", to: "a" })]);
+    const finding = unmet(p);
     expect(finding?.data.why).toBe("open-below");
-    expect(finding?.text).toContain("1 mm apart");
+    expect(textOf(p, finding)).toContain("1.0\u00a0mm apart");
   });
 });
 

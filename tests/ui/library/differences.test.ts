@@ -3,7 +3,7 @@ import { differenceLines } from "../../../src/ui/library/differences.ts";
 import { historyWords } from "../../../src/ui/messages/history.ts";
 import { libraryWords } from "../../../src/ui/messages/library.ts";
 import { planWords } from "../../../src/ui/messages/plan.ts";
-import { makeFormats } from "../../../src/ui/use-format.ts";
+import { makeFormats } from "../../../src/words/formats.ts";
 import type { Language } from "../../../src/words/language.ts";
 import { plan, tier } from "../../core/plan/sample.ts";
 

@@ -10,7 +10,7 @@ import { planWords } from "../../../src/ui/messages/plan.ts";
 import { nextTier } from "../../../src/ui/plan/recipe/next-tier.ts";
 import { tierTruth } from "../../../src/ui/plan/recipe/tier-truth.ts";
 import { truthInWords } from "../../../src/ui/plan/recipe/truth-words.ts";
-import { makeFormats } from "../../../src/ui/use-format.ts";
+import { makeFormats } from "../../../src/words/formats.ts";
 import { arbitraryPlan } from "../../core/plan/arbitrary-plan.ts";
 
 const english = makeFormats("en", { unit: "mm", cuttingAngle: false });

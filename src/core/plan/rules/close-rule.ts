@@ -157,9 +157,9 @@ function leastClosed(isClosedAt: (depth: number) => boolean, depths: readonly nu
 
 export function depthToClose(context: TierContext, to: TierRange): Answer {
   if (range(to).every((i) => sliceFacet(i, context.earlier).state === "none"))
-    return { depth: 0, unmet: { why: "ground-away" } };
+    return { depth: 0, unmet: { why: "ground-away", other: to.tier.id } };
   const gap = widestGap(context, to);
-  if (gap > context.tolerance) return { depth: 0, unmet: { why: "open-below", got: gap } };
+  if (gap > context.tolerance) return { depth: 0, unmet: { why: "open-below", other: to.tier.id, got: gap } };
   const edges = context.normals.length === 1 ? null : edgeInterval(context, context.tolerance);
   const isSharing = edges !== null && "shallowest" in edges;
   if (context.normals.length > 1 && !isSharing) return { depth: 0, unmet: { why: "never-shared" } };
@@ -180,6 +180,6 @@ export function depthToClose(context: TierContext, to: TierRange): Answer {
     depths.filter((d) => d > 0),
   );
   if (found === null || (isSharing && found > 1 - edges.deepest() + EPSILON))
-    return { depth: 0, unmet: { why: "stays-open" } };
+    return { depth: 0, unmet: { why: "stays-open", other: to.tier.id } };
   return { depth: found };
 }

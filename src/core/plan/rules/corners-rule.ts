@@ -24,15 +24,10 @@ export function cornersOf(context: TierContext, of: TierRange): Vec3[] {
   });
 }
 
-export interface CornersAnswer extends Answer {
-  /** For each facet by how much its plane passes below its own corner, as a fraction of the radius (>= 0). */
-  readonly overshoot: readonly number[];
-}
-
-export function depthForCorners(context: TierContext, of: TierRange): CornersAnswer {
+export function depthForCorners(context: TierContext, of: TierRange): Answer {
   const corners = cornersOf(context, of);
-  if (corners.length === 0) return { depth: 0, unmet: { why: "no-corners" }, overshoot: [] };
+  if (corners.length === 0) return { depth: 0, unmet: { why: "no-corners", other: of.tier.id } };
   const own = context.normals.map((n) => 1 - Math.max(...corners.map((c) => dot(n, c))));
   const depth = Math.max(...own);
-  return { depth, overshoot: own.map((d) => depth - d) };
+  return { depth, overshoot: { of: of.tier.id, by: own.map((d) => depth - d) } };
 }

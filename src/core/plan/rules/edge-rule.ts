@@ -100,9 +100,9 @@ export function edgeInterval(
 
 /** @param edge length asked, as a fraction of the radius */
 export function depthForEdge(context: TierContext, edge: number): Answer {
-  if (context.normals.length < 2) return { depth: 0, unmet: { why: "single", asked: edge } };
+  if (context.normals.length < 2) return { depth: 0, unmet: { why: "single" } };
   const found = edgeInterval(context, edge);
-  if (!found) return { depth: 0, unmet: { why: "never-shared", asked: edge } };
+  if (!found) return { depth: 0, unmet: { why: "never-shared" } };
   if ("peak" in found)
     return { depth: 1 - found.peak, unmet: { why: "too-long", asked: edge, got: found.longest } };
   return { depth: 1 - found.shallowest };

@@ -4,7 +4,7 @@ import { type Answer, neighbourPairs, type TierContext, widestPairs } from "./ti
 /** @param gap asked between next neighbours, radians along the surface; 0 = touch */
 export function depthForGap(context: TierContext, gap: number): Answer {
   const pairs = neighbourPairs(context.normals);
-  if (pairs.length === 0) return { depth: 0, unmet: { why: "single", asked: gap } };
+  if (pairs.length === 0) return { depth: 0, unmet: { why: "single" } };
   const { delta } = widestPairs(pairs)[0];
   // delta - 2 rho = gap; at depth 0 the facets are points and the gap is delta.
   const rho = (delta - gap) / 2;

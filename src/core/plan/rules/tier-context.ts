@@ -5,6 +5,7 @@
 import type { Plane } from "../../geometry/plane.ts";
 import { angleBetween, type Vec3 } from "../../geometry/vec.ts";
 import type { Tier } from "../document.ts";
+import type { Unmet } from "../finding.ts";
 
 /** Facets of one tier within the list of earlier planes: first .. first + count - 1. */
 export interface TierRange {
@@ -24,10 +25,18 @@ export interface TierContext {
   readonly tolerance: number;
 }
 
-/** A depth, and whether it does what was asked; `got` is what it gives instead, `why` a key for the words. */
+/** A depth, and why it doesn't do what was asked where it doesn't. */
 export interface Answer {
   readonly depth: number;
-  readonly unmet?: { readonly why: string; readonly asked?: number; readonly got?: number };
+  readonly unmet?: Unmet;
+  /** Where a rule brings each facet to a corner of the tier `of`. */
+  readonly overshoot?: Overshoot;
+}
+
+/** For each facet by how much its plane passes below its own corner, as a fraction of the radius (>= 0). */
+export interface Overshoot {
+  readonly of: string;
+  readonly by: readonly number[];
 }
 
 export interface Pair {

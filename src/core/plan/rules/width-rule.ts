@@ -72,7 +72,7 @@ export function depthForWidth(context: TierContext, asked: number): Answer {
   let found = best(representatives(context, hWhole));
   // Agreement at a few depths is no proof: a facet that is wider here got there first, so all are asked.
   if (all.some((k) => widthOfFacet(context, k)(found.h) > found.width + EPSILON)) found = best(all);
-  if (found.width <= 0) return { depth: 0, unmet: { why: "covered", asked } };
+  if (found.width <= 0) return { depth: 0, unmet: { why: "covered" } };
   if (found.width < asked - EPSILON)
     return { depth: 1 - found.h, unmet: { why: "too-wide", asked, got: found.width } };
   return { depth: 1 - found.h };

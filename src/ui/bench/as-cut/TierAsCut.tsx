@@ -1,7 +1,7 @@
 /** One tier: its measurements, and the angle and depth that explain them best. */
 import type { FittedTier } from "../../../core/bench/as-cut.ts";
+import type { Finding } from "../../../core/bench/bench-finding.ts";
 import type { AsCut, Plan, Tier } from "../../../core/plan/document.ts";
-import type { Finding } from "../../../core/plan/solved.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";

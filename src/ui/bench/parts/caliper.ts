@@ -2,9 +2,9 @@
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { caliperFigures, type Opposite } from "../../../core/bench/caliper.ts";
 import type { Plan } from "../../../core/plan/document.ts";
+import type { Formats } from "../../../words/formats.ts";
 import type { Language } from "../../../words/language.ts";
 import type { benchWords } from "../../messages/bench.ts";
-import type { Formats } from "../../use-format.ts";
 import { tierNameOf } from "./names.ts";
 
 type Words = (typeof benchWords)[Language];

@@ -2,9 +2,10 @@
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { isGround, isWorked } from "../../../core/bench/bench.ts";
 import { endsByLooking } from "../../../core/bench/stages.ts";
+import type { Formats } from "../../../words/formats.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
-import { type Formats, useFormat } from "../../use-format.ts";
+import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { useBenchView } from "../bench-view.ts";
 import { type StrokeCount, strokeCount } from "../parts/strokes.ts";

@@ -1,6 +1,7 @@
 /** The tier's stops in order, large, each with the width at which to stop there and its strokes. */
 import type { BenchTier } from "../../../core/bench/bench.ts";
-import { isGround, stagesOf } from "../../../core/bench/bench.ts";
+import { isGround } from "../../../core/bench/bench.ts";
+import { stagesOf } from "../../../core/bench/default-stages.ts";
 import { endsByLooking } from "../../../core/bench/stages.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";

@@ -3,11 +3,11 @@
 import { useState } from "react";
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { isWorked } from "../../../core/bench/bench.ts";
+import type { Finding, FindingCode } from "../../../core/bench/bench-finding.ts";
 import { cautionsAt } from "../../../core/bench/cautions.ts";
 import type { FoundAgain } from "../../../core/bench/found-again.ts";
 import { heightPerDegree } from "../../../core/bench/rig.ts";
 import type { Finish } from "../../../core/plan/document.ts";
-import type { Finding } from "../../../core/plan/solved.ts";
 import { Choice } from "../../controls/Choice.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { planWords } from "../../messages/plan.ts";
@@ -27,7 +27,11 @@ import { Stops } from "./Stops.tsx";
 import { StrokePlot } from "./StrokePlot.tsx";
 
 /** Codes that belong to the plan itself and are told there. */
-const TOLD_IN_PLAN = new Set(["rule-unmet", "overshoot", "start-moved"]);
+const TOLD_IN_PLAN: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  "rule-unmet",
+  "overshoot",
+  "start-moved",
+]);
 
 function Setting({ tier }: { tier: BenchTier }) {
   const all = useWords(benchWords);

@@ -6,11 +6,13 @@ import type { Plan, Side } from "../../../core/plan/document.ts";
 import type { SnapName } from "../../../core/plan/snaps.ts";
 import { solid, solved } from "../../../state/derived.ts";
 import type { drawings } from "../../../words/en/drawings.ts";
+import { findingInWords, findingWords } from "../../../words/findings.ts";
+import type { Formats } from "../../../words/formats.ts";
 import type { Translated } from "../../../words/language.ts";
 import { drawingWords } from "../../messages/drawings.ts";
-import { findingInWords, findingWords } from "../../messages/findings.ts";
-import { useWords } from "../../messages/words.tsx";
-import { type Formats, useFormat } from "../../use-format.ts";
+import { useLanguage, useWords } from "../../messages/words.tsx";
+import { useFormat } from "../../use-format.ts";
+import { useSay } from "../../use-say.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { lostRules, type TierNumbers, tierNumbers } from "./tier-numbers.ts";
 import type { Box } from "./use-box.ts";
@@ -104,7 +106,8 @@ function figures(
 
 export function DragReadout({ live, box, clearOf }: { live: LiveDrag | null; box: Box; clearOf?: ClearOf }) {
   const words = useWords(drawingWords);
-  const inWords = useWords(findingWords);
+  const inWords = findingWords[useLanguage()];
+  const say = useSay();
   const format = useFormat();
   const plan = usePlan();
   const before = useStudio((state) => state.drag?.before ?? null);
@@ -122,7 +125,7 @@ export function DragReadout({ live, box, clearOf }: { live: LiveDrag | null; box
   const lostSaid = (tierId: string): string => {
     const finding = now.findings.find((f) => f.tier === tierId && f.code === "rule-unmet");
     const name = nameOfTier(plan, tierId);
-    return finding ? words.lostWhy(name, findingInWords(finding, inWords, format, plan)) : words.lost(name);
+    return finding ? words.lostWhy(name, findingInWords(finding, inWords, say)) : words.lost(name);
   };
   const picture = element.current?.parentElement?.getBoundingClientRect();
   const style = at

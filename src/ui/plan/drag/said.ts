@@ -3,8 +3,8 @@ import type { Solid } from "../../../core/geometry/solid-types.ts";
 import { toleranceOf } from "../../../core/plan/solve.ts";
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
 import type { drawings } from "../../../words/en/drawings.ts";
+import type { Formats } from "../../../words/formats.ts";
 import type { Translated } from "../../../words/language.ts";
-import type { Formats } from "../../use-format.ts";
 import { type TierNumbers, tierNumbers } from "./tier-numbers.ts";
 
 type Words = Translated<typeof drawings>;

@@ -1,7 +1,7 @@
 /** Mends of one finding, each a button that says beforehand what it does and what comes of it. */
 import { useEffect, useState } from "react";
 import type { Mend } from "../../../core/check/mends.ts";
-import type { Finding } from "../../../core/plan/solved.ts";
+import type { PlanFinding } from "../../../core/plan/finding.ts";
 import { Button } from "../../controls/Button.tsx";
 import { drawingWords } from "../../messages/drawings.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -16,10 +16,13 @@ import "./mends.css";
 const REST_MS = 350;
 
 /** Mends as they are found; empty while the plan is on its way. */
-function useMends(finding: Finding): readonly Mend[] {
+function useMends(finding: PlanFinding): readonly Mend[] {
   const plan = usePlan();
   const isDragging = useStudio((state) => state.drag !== null);
-  const [found, setFound] = useState<{ for: Finding; mends: readonly Mend[] }>({ for: finding, mends: [] });
+  const [found, setFound] = useState<{ for: PlanFinding; mends: readonly Mend[] }>({
+    for: finding,
+    mends: [],
+  });
   useEffect(() => {
     if (isDragging) return;
     let stop = () => {};
@@ -40,7 +43,7 @@ function useMends(finding: Finding): readonly Mend[] {
   return found.for === finding ? found.mends : [];
 }
 
-export default function Mends({ finding }: { finding: Finding }) {
+export default function Mends({ finding }: { finding: PlanFinding }) {
   const mends = useMends(finding);
   const words = useWords(drawingWords);
   const format = useFormat();

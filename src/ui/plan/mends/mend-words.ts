@@ -3,8 +3,8 @@ import { startLabel } from "../../../core/bench/set-up.ts";
 import type { Mend, MendChange } from "../../../core/check/mends.ts";
 import type { DepthRule, Plan } from "../../../core/plan/document.ts";
 import type { drawings } from "../../../words/en/drawings.ts";
+import type { Formats } from "../../../words/formats.ts";
 import type { Translated } from "../../../words/language.ts";
-import type { Formats } from "../../use-format.ts";
 import { nameOfTier } from "../drag/DragReadout.tsx";
 
 type Words = Translated<typeof drawings>["mends"];

@@ -2,7 +2,7 @@
 import { proxy, type Remote, wrap } from "comlink";
 import type { Mend } from "../../../core/check/mends.ts";
 import type { Plan } from "../../../core/plan/document.ts";
-import type { Finding } from "../../../core/plan/solved.ts";
+import type { PlanFinding } from "../../../core/plan/finding.ts";
 import type { Suggestion, Wish } from "../../../core/plan/suggest.ts";
 import type { PlanWorkerApi } from "../../../worker/plan-worker.ts";
 
@@ -47,7 +47,7 @@ function ask<T>(
   };
 }
 
-export const askMends = (plan: Plan, finding: Finding, found: (mend: Mend) => void): Asked =>
+export const askMends = (plan: Plan, finding: PlanFinding, found: (mend: Mend) => void): Asked =>
   ask<Mend>((job, hand) => worker().mends(job, plan, finding, hand), found);
 
 export const askSuggestions = (

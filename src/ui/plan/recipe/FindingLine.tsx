@@ -1,19 +1,18 @@
 /** One finding: told by word and mark, leading to its place, with its mend where there is one. */
-import type { Finding } from "../../../core/plan/solved.ts";
+import type { PlanFinding } from "../../../core/plan/finding.ts";
+import { findingInWords, findingWords } from "../../../words/findings.ts";
 import { Mends, Quietly } from "../../app/slots.tsx";
 import { Button } from "../../controls/Button.tsx";
-import { findingInWords, findingWords } from "../../messages/findings.ts";
 import { planWords } from "../../messages/plan.ts";
-import { useWords } from "../../messages/words.tsx";
+import { useLanguage, useWords } from "../../messages/words.tsx";
 import { showFacet } from "../../piece/eye.ts";
-import { useFormat } from "../../use-format.ts";
-import { usePlan, useStudio } from "../../use-studio.ts";
+import { useSay } from "../../use-say.ts";
+import { useStudio } from "../../use-studio.ts";
 
-export function FindingLine({ finding }: { finding: Finding }) {
+export function FindingLine({ finding }: { finding: PlanFinding }) {
   const words = useWords(planWords);
-  const inWords = useWords(findingWords);
-  const format = useFormat();
-  const plan = usePlan();
+  const inWords = findingWords[useLanguage()];
+  const say = useSay();
   const select = useStudio((state) => state.select);
   const toll = { stop: words.toll.stops, warn: words.toll.looks, info: words.toll.knows }[finding.severity];
   const place = finding.facets?.[0] ?? null;
@@ -25,7 +24,7 @@ export function FindingLine({ finding }: { finding: Finding }) {
       data-tier={finding.tier}
     >
       <p>
-        <b className="finding-toll">{toll}.</b> {findingInWords(finding, inWords, format, plan)}
+        <b className="finding-toll">{toll}.</b> {findingInWords(finding, inWords, say)}
       </p>
       <div className="finding-ways">
         <Quietly>

@@ -126,7 +126,7 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
         <ul className="findings">
           {findings.map((finding) => (
             <FindingLine
-              key={`${finding.code} ${finding.facets?.join(" ") ?? ""} ${finding.text}`}
+              key={`${finding.code} ${finding.facets?.join(" ") ?? ""} ${JSON.stringify(finding.data)}`}
               finding={finding}
             />
           ))}

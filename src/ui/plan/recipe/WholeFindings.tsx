@@ -20,7 +20,7 @@ export function WholeFindings() {
       {findings.length === 0 ? <p>{words.wholeGood}</p> : null}
       <ul className="findings">
         {whole.map((finding) => (
-          <FindingLine key={`${finding.code} ${finding.text}`} finding={finding} />
+          <FindingLine key={`${finding.code} ${JSON.stringify(finding.data)}`} finding={finding} />
         ))}
       </ul>
       <p className="soft">

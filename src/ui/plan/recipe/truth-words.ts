@@ -1,8 +1,8 @@
 /** The truth of a tier as a line to read. */
 
 import type { plan as en } from "../../../words/en/plan.ts";
+import type { Formats } from "../../../words/formats.ts";
 import type { Translated } from "../../../words/language.ts";
-import type { Formats } from "../../use-format.ts";
 import type { Span, TierTruth } from "./tier-truth.ts";
 
 type PlanWords = Translated<typeof en>;

@@ -5,9 +5,9 @@ import { depthOf, report } from "../../../../src/state/derived.ts";
 import { createPlanStore } from "../../../../src/state/store.ts";
 import { mendCommand } from "../../../../src/ui/plan/mends/mend-commands.ts";
 import { mendSaid } from "../../../../src/ui/plan/mends/mend-words.ts";
-import { makeFormats } from "../../../../src/ui/use-format.ts";
 import { drawings as de } from "../../../../src/words/de/drawings.ts";
 import { drawings as en } from "../../../../src/words/en/drawings.ts";
+import { makeFormats } from "../../../../src/words/formats.ts";
 
 const PLAN: Plan = {
   format: "glintwright-plan",

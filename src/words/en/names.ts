@@ -1,0 +1,5 @@
+/** What a tier without a name, and a facet, are called. */
+export const names = {
+  tier: (place: number) => `Tier ${place}`,
+  facet: (tier: string, place: string) => `Facet ${place} of ${tier}`,
+} as const;

@@ -1,0 +1,19 @@
+/** A plan's findings in words, in the names, units and digits of whoever reads them. */
+import type { PlanFinding, PlanFindingCode } from "../core/plan/finding.ts";
+import { findings as de } from "./de/findings.ts";
+import { findings as en } from "./en/findings.ts";
+import type { Language } from "./language.ts";
+import type { Say } from "./say.ts";
+
+/** One full sentence or two, under the name of its tier: "It ...". */
+export type FindingWords = {
+  readonly [C in PlanFindingCode]: (finding: PlanFinding<C>, say: Say) => string;
+};
+
+export const findingWords: Readonly<Record<Language, FindingWords>> = { en, de };
+
+export const findingInWords = <C extends PlanFindingCode>(
+  finding: PlanFinding<C>,
+  words: FindingWords,
+  say: Say,
+): string => words[finding.code](finding, say);
