@@ -3,6 +3,7 @@
  * one at a time; between two of them the worker listens for the word to stop.
  */
 import { expose } from "comlink";
+import { type AngleRange, meetingAngles, meetingCounts } from "../core/check/meeting-range.ts";
 import { type Mend, mendsOf } from "../core/check/mends.ts";
 import type { Plan } from "../core/plan/document.ts";
 import type { PlanFinding } from "../core/plan/finding.ts";
@@ -37,6 +38,12 @@ const api = {
     wish: Wish,
     found: (some: readonly Suggestion[]) => void,
   ) => run(job, suggestFor(plan, tierIndex, wish), found),
+  /** @param found called once, or never where no angle lets all meet */
+  angles: (job: number, plan: Plan, tierIndex: number, found: (range: AngleRange) => void) =>
+    run(job, meetingAngles(plan, tierIndex), found),
+  /** @param found called for each count with which all meets */
+  counts: (job: number, plan: Plan, tierIndex: number, found: (count: number) => void) =>
+    run(job, meetingCounts(plan, tierIndex), found),
   stop: (job: number) => {
     stopped.add(job);
   },

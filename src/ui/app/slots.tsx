@@ -23,6 +23,8 @@ export const BenchPage = lazy(() => import("../bench/BenchPage.tsx"));
 export const Mends = lazy(() => import("../plan/mends/Mends.tsx"));
 /** The way to the counts and angles that work for one tier. */
 export const Suggest = lazy(() => import("../plan/suggest/Suggest.tsx"));
+/** Beside a field one edits: the angles or counts with which everything meets. */
+export const MeetingBand = lazy(() => import("../plan/meeting/MeetingBand.tsx"));
 /** The piece after each facet, to leaf through. */
 export const Diary = lazy(() => import("../plan/diary/Diary.tsx"));
 

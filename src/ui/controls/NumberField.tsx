@@ -4,7 +4,15 @@
  * and the value keeps what it was. Enter or leaving the field sets it, Escape brings the old figure back, arrow keys step
  * (Shift: ten steps, Alt: a tenth), the wheel steps only while the field has the focus.
  */
-import { type CSSProperties, type KeyboardEvent, useEffect, useId, useRef, useState } from "react";
+import {
+  type CSSProperties,
+  type KeyboardEvent,
+  type ReactNode,
+  useEffect,
+  useId,
+  useRef,
+  useState,
+} from "react";
 import { controlWords } from "../messages/controls.ts";
 import { useWords } from "../messages/words.tsx";
 import "./controls.css";
@@ -27,6 +35,8 @@ export interface NumberFieldProps {
   readonly inline?: boolean;
   readonly description?: string;
   readonly isDisabled?: boolean;
+  /** Shown with what is allowed, only while somebody is at the field. */
+  readonly beside?: ReactNode;
   readonly onFocus?: () => void;
 }
 
@@ -141,6 +151,7 @@ export function NumberField(props: NumberFieldProps) {
       {inline ? (
         <span className="field-caption" id={`${id}-allowed`} data-shown={showHint || undefined}>
           <b>{label}</b> {field.wrong ? words.notAllowed(allowed) : allowed}
+          {focused ? props.beside : null}
         </span>
       ) : (
         <span className="field-hint" id={`${id}-allowed`} role={field.wrong ? "alert" : undefined}>

@@ -120,6 +120,12 @@ export const drawings: Translated<typeof en> = {
       other: "so geht es",
     },
   },
+  allMeets: {
+    angles: (from, to, isAll) =>
+      `${isAll ? "Alles trifft sich" : "Was sich trifft, tut es weiter"} ${from === to ? `nur bei ${from}` : `von ${from} bis ${to}`}`,
+    counts: (counts, isAll) =>
+      `${isAll ? "Alles trifft sich" : "Was sich trifft, tut es weiter"} ${counts.length === 1 ? `nur mit ${counts[0]}` : `mit ${counts.slice(0, -1).join(", ")} oder ${counts.at(-1)}`}`,
+  },
   suggest: {
     open: "Anzahlen und Winkel, die aufgehen",
     intro: (tier, depth) => `Was für ${tier} bei der Tiefe von ${depth} aufgeht.`,

@@ -121,6 +121,13 @@ export const drawings = {
       other: "it can be done",
     },
   },
+  /** Beside a field one edits. */
+  allMeets: {
+    angles: (from: string, to: string, isAll: boolean) =>
+      `${isAll ? "All meets" : "What meets still does"} ${from === to ? `only at ${from}` : `from ${from} to ${to}`}`,
+    counts: (counts: readonly string[], isAll: boolean) =>
+      `${isAll ? "All meets" : "What meets still does"} ${counts.length === 1 ? `only with ${counts[0]}` : `with ${counts.slice(0, -1).join(", ")} or ${counts.at(-1)}`}`,
+  },
   suggest: {
     open: "Counts and angles that work",
     intro: (tier: string, depth: string) => `What works for ${tier} at its depth of ${depth}.`,

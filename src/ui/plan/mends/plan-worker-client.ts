@@ -1,5 +1,6 @@
 /** The one worker that searches for mends and for what works, made when it is first asked. */
 import { proxy, type Remote, wrap } from "comlink";
+import type { AngleRange } from "../../../core/check/meeting-range.ts";
 import type { Mend } from "../../../core/check/mends.ts";
 import type { Plan } from "../../../core/plan/document.ts";
 import type { PlanFinding } from "../../../core/plan/finding.ts";
@@ -57,3 +58,9 @@ export const askSuggestions = (
   found: (some: readonly Suggestion[]) => void,
 ): Asked =>
   ask<readonly Suggestion[]>((job, hand) => worker().suggestions(job, plan, tierIndex, wish, hand), found);
+
+export const askAngles = (plan: Plan, tierIndex: number, found: (range: AngleRange) => void): Asked =>
+  ask<AngleRange>((job, hand) => worker().angles(job, plan, tierIndex, hand), found);
+
+export const askCounts = (plan: Plan, tierIndex: number, found: (count: number) => void): Asked =>
+  ask<number>((job, hand) => worker().counts(job, plan, tierIndex, hand), found);

@@ -5,6 +5,7 @@ import { RANGES } from "../../../core/plan/limits.ts";
 import { stopsOf } from "../../../core/plan/place.ts";
 import type { Change } from "../../../state/commands.ts";
 import { parseAngle, parseNumber } from "../../../words/format.ts";
+import { MeetingBand, Quietly } from "../../app/slots.tsx";
 import { Choice } from "../../controls/Choice.tsx";
 import { NumberField } from "../../controls/NumberField.tsx";
 import { Sentence } from "../../controls/Sentence.tsx";
@@ -40,6 +41,11 @@ function CountField({ tier, change }: FieldProps) {
         return value !== null && Number.isInteger(value) ? value : null;
       }}
       allowed={words.allowedCount}
+      beside={
+        <Quietly>
+          <MeetingBand tier={tier} of="count" />
+        </Quietly>
+      }
       onChange={(count) => change({ count: Math.round(count) })}
     />
   );
@@ -61,6 +67,11 @@ function AngleField({ tier, change }: FieldProps) {
       format={(value) => `${number(value, Number.isInteger(value * 10) ? 1 : DIGITS)}°`}
       parse={parseAngle}
       allowed={words.allowedAngle(degrees(min, 0), degrees(max, 0))}
+      beside={
+        <Quietly>
+          <MeetingBand tier={tier} of="angle" />
+        </Quietly>
+      }
       onChange={(angle) => change({ armAngleDeg: shown(angle) })}
     />
   );
