@@ -3,7 +3,7 @@ import { apply, type Patches } from "mutative";
 import type { Plan } from "../core/plan/document.ts";
 import { deepFreeze, planFromData } from "../core/plan/file.ts";
 import { hasPlaceOf } from "../core/plan/references.ts";
-import type { Label } from "./labels.ts";
+import { isLabel, type Label } from "./labels.ts";
 
 export interface Step {
   readonly label: Label;
@@ -68,20 +68,26 @@ export function stepForward(plan: Plan, { undo, redo }: History): Walked | null 
   };
 }
 
-const isStep = (value: unknown): value is Step => {
-  const step = value as Partial<Step> | null;
-  return (
-    typeof step === "object" &&
-    step !== null &&
-    typeof step.label === "object" &&
-    Array.isArray(step.patches) &&
-    Array.isArray(step.inverse)
-  );
-};
+/** Names that mean something to the language itself: a step that goes through one is no step of a plan. */
+const FORBIDDEN: ReadonlySet<unknown> = new Set(["__proto__", "constructor", "prototype"]);
+const OPS: ReadonlySet<unknown> = new Set(["add", "remove", "replace"]);
 
-/** A history read back from storage, or null when it isn't one. */
+function isPatch(data: unknown): boolean {
+  const { op, path } = (data ?? {}) as Readonly<Record<string, unknown>>;
+  const isPart = (part: unknown) =>
+    !FORBIDDEN.has(part) && (typeof part === "string" || Number.isSafeInteger(part));
+  return OPS.has(op) && Array.isArray(path) && path.every(isPart);
+}
+
+function isStep(data: unknown): data is Step {
+  const { label, patches, inverse } = (data ?? {}) as Readonly<Record<string, unknown>>;
+  return isLabel(label) && [patches, inverse].every((list) => Array.isArray(list) && list.every(isPatch));
+}
+
+/** A history read from storage or from a stranger's file; null when it isn't one, to the last field. */
 export function historyFromData(data: unknown): History | null {
   const { undo, redo } = (data ?? {}) as Partial<History>;
   if (!Array.isArray(undo) || !Array.isArray(redo)) return null;
+  if (undo.length > LONGEST_HISTORY || redo.length > LONGEST_HISTORY) return null;
   return undo.every(isStep) && redo.every(isStep) ? { undo, redo } : null;
 }

@@ -15,6 +15,38 @@ export type Label =
   | { readonly about: "field"; readonly path: string }
   | { readonly about: "mend"; readonly code: string };
 
+const isText = (value: unknown): boolean => typeof value === "string" && value.length <= 2000;
+const isNumber = (value: unknown): boolean => typeof value === "number" && Number.isFinite(value);
+const isMaybeText = (value: unknown): boolean => value === undefined || isText(value);
+
+/** Whether plain data, from a storage or a stranger's file, is a label. */
+export function isLabel(data: unknown): data is Label {
+  const { about, field, tier, path, code } = (data ?? {}) as Readonly<Record<string, unknown>>;
+  switch (about) {
+    case "name":
+    case "notes":
+    case "tolerance":
+    case "replace-plan":
+      return true;
+    case "piece":
+    case "rig":
+      return isMaybeText(field);
+    case "tier":
+      return isNumber(tier) && isMaybeText(field);
+    case "add-tier":
+    case "remove-tier":
+    case "duplicate-tier":
+    case "move-tier":
+      return isNumber(tier);
+    case "field":
+      return isText(path);
+    case "mend":
+      return isText(code);
+    default:
+      return false;
+  }
+}
+
 /** Mends that put what was cut into the plan, and what follows from it. */
 const FOLLOWS_CUT: ReadonlySet<string> = new Set(["as-cut", "follow-cut"]);
 

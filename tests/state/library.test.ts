@@ -2,9 +2,10 @@ import { zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { parsePlan } from "../../src/core/plan/file.ts";
 import { NO_HISTORY } from "../../src/state/history.ts";
-import { backupOf, restoreBackup } from "../../src/state/storage/backup.ts";
+import { backupsOf, type Restored, restoreBackup } from "../../src/state/storage/backup.ts";
 import { createLibrary } from "../../src/state/storage/library.ts";
 import { memoryPort } from "../../src/state/storage/memory-port.ts";
+import type { VersionRow } from "../../src/state/storage/port.ts";
 import { faultyPort } from "./faulty-port.ts";
 import { samplePlan } from "./sample-plan.ts";
 
@@ -13,6 +14,12 @@ function libraryOn(port = memoryPort(), tab = "p") {
   let time = 1000;
   let ids = 0;
   return createLibrary({ port, now: () => time++, freshId: () => `${tab}${++ids}` });
+}
+/** The one file of a small library. */
+async function backupOf(library: ReturnType<typeof libraryOn>): Promise<Uint8Array<ArrayBuffer>> {
+  const { value, done } = await backupsOf(library).next();
+  if (done) throw new Error("no backup");
+  return value;
 }
 const named = (name: string) => ({ ...samplePlan(), name });
 
@@ -250,6 +257,36 @@ describe("a backup", () => {
       });
   });
 
+  it("of more than one file can hold is several, and all plans come back from them", async () => {
+    const library = libraryOn();
+    const names = Array.from({ length: 7 }, (_, i) => `Plan ${i}`);
+    for (const name of names) {
+      const id = await kept(library, name);
+      await library.addVersion(id, "first", named("first"));
+    }
+    for (const room of [
+      { bytes: 1e6, files: 9, list: 1e6 },
+      { bytes: 5000, files: 1e6, list: 1e6 },
+      { bytes: 1e6, files: 1e6, list: 900 },
+      { bytes: 1, files: 1, list: 1 },
+    ]) {
+      const other = libraryOn(memoryPort(), "q");
+      const outcome: Restored[] = [];
+      let parts = 0;
+      for await (const bytes of backupsOf(library, room)) {
+        parts++;
+        outcome.push(...(await restoreBackup(other, bytes)));
+      }
+      expect(parts).toBeGreaterThan(1);
+      expect(outcome.map(({ what }) => what)).toEqual(names.map(() => "added"));
+      expect((await other.list()).map(({ name }) => name).sort()).toEqual(names);
+    }
+  });
+
+  it("of nothing is one file that brings nothing back", async () => {
+    expect(await restoreBackup(libraryOn(), await backupOf(libraryOn()))).toEqual([]);
+  });
+
   it("holds every plan as a file that reads by itself", async () => {
     const library = libraryOn();
     await kept(library, "Harbour lamp");
@@ -278,19 +315,85 @@ describe("what was not written by this program", () => {
     expect(await library.open("empty")).toMatchObject({ ok: false, text: "" });
   });
 
-  it("in a backup is refused where it names a time beyond dates or an id that is a path", async () => {
-    const library = libraryOn();
-    await kept(library, "A");
-    const { unzipSync, strFromU8, strToU8 } = await import("fflate");
-    const files = unzipSync(await backupOf(library));
-    const list = JSON.parse(strFromU8(files["library.json"]));
-    for (const wrong of [{ savedAt: 1e300 }, { id: "a/../b" }]) {
-      const broken = { ...list, plans: [{ ...list.plans[0], ...wrong }] };
-      const bytes = zipSync({ ...files, "library.json": strToU8(JSON.stringify(broken)) });
-      await expect(restoreBackup(libraryOn(), new Uint8Array(bytes))).rejects.toMatchObject({
-        fault: { code: "backup-list-broken" },
-      });
+  it.each([
+    [{ savedAt: 1e300 }, "plans[1].savedAt"],
+    [{ id: "a/../b" }, "plans[1].id"],
+    [{ versions: [{ label: 3, at: 1, plan: "x" }] }, "plans[1].versions[0].label"],
+    [{ plan: 7 }, "plans[1].plan"],
+  ])(
+    "in a backup (%o) costs that plan alone, whose text can be saved; the others come back",
+    async (wrong, place) => {
+      const library = libraryOn();
+      for (const name of ["A", "B", "C"]) await kept(library, name);
+      const { unzipSync, strFromU8, strToU8 } = await import("fflate");
+      const files = unzipSync(await backupOf(library));
+      const list = JSON.parse(strFromU8(files["library.json"]));
+      list.plans[1] = { ...list.plans[1], ...wrong };
+      const bytes = new Uint8Array(zipSync({ ...files, "library.json": strToU8(JSON.stringify(list)) }));
+      const other = libraryOn(memoryPort(), "q");
+      const outcome = await restoreBackup(other, bytes);
+      expect(outcome.map(({ what }) => what)).toEqual(["added", "unreadable", "added"]);
+      expect(outcome[1].fault).toEqual({ code: "backup-list-broken", data: { place } });
+      if ("plan" in wrong) expect(JSON.parse(outcome[1].text ?? "")).toMatchObject(wrong);
+      else expect(parsePlan(outcome[1].text ?? "").plan.name).toBe("B");
+      expect((await other.list()).map(({ name }) => name).sort()).toEqual(["A", "C"]);
+    },
+  );
+
+  it("in a backup that is no entry at all costs that line alone", async () => {
+    const { strToU8 } = await import("fflate");
+    const list = { format: "glintwright-library", version: 1, plans: [null, 3, "x", []] };
+    const bytes = new Uint8Array(zipSync({ "library.json": strToU8(JSON.stringify(list)) }));
+    const outcome = await restoreBackup(libraryOn(), bytes);
+    expect(outcome.map(({ what, text }) => [what, text])).toEqual(
+      ["null", "3", '"x"', "[]"].map((text) => ["unreadable", text]),
+    );
+  });
+
+  const harmless = { label: { about: "name" }, patches: [], inverse: [] };
+  it.each([
+    ["a label that is none", { ...harmless, label: { about: "piece", field: {} } }],
+    ["a tier without a number", { ...harmless, label: { about: "tier" } }],
+    [
+      "a step into what all objects share",
+      { ...harmless, patches: [{ op: "add", path: ["__proto__", "x"] }] },
+    ],
+    ["an operation that is none", { ...harmless, inverse: [{ op: "call", path: ["name"] }] }],
+    ["a path that is none", { ...harmless, inverse: [{ op: "add", path: "name" }] }],
+  ])("is no history where it holds %s: the plan opens without it", async (_what, step) => {
+    const port = memoryPort();
+    const library = libraryOn(port);
+    const id = await kept(library, "A");
+    for (const [some, steps] of [
+      [step, 0],
+      [harmless, 1],
+    ] as const) {
+      const text = JSON.stringify({ undo: [some], redo: [] });
+      await port.write([{ table: "histories", put: { id, text } }]);
+      const opening = await library.open(id);
+      expect(opening.ok && opening.history.undo).toHaveLength(steps);
+      const other = libraryOn(memoryPort(), "q");
+      await restoreBackup(other, await backupOf(library));
+      const restored = await other.open(id);
+      expect(restored.ok && restored.history.undo).toHaveLength(steps);
     }
+  });
+
+  it("is no picture and no version's name where it isn't one", async () => {
+    const port = memoryPort();
+    const library = libraryOn(port);
+    const id = await kept(library, "A");
+    for (const url of ["https://example.org/x.png", 7, `data:image/png;base64,${"A".repeat(400_000)}`]) {
+      await port.write([{ table: "thumbnails", put: { id, url: url as string } }]);
+      expect((await library.list())[0].thumbnail).toBeNull();
+    }
+    const row = { id: `${id}/1`, planId: id, label: 5, at: 1e300, text: { a: 1 } };
+    await port.write([{ table: "versions", put: row as unknown as VersionRow }]);
+    expect(await library.versions(id)).toEqual([{ id: `${id}/1`, label: "", at: 0 }]);
+    await expect(library.version(`${id}/1`)).rejects.toMatchObject({ name: "PlanFileError" });
+    const other = libraryOn(memoryPort(), "q");
+    expect((await restoreBackup(other, await backupOf(library)))[0].what).toBe("added");
+    expect(await other.versions(id)).toHaveLength(1);
   });
 });
 

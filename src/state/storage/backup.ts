@@ -1,42 +1,46 @@
 /**
- * The whole library as one zip file: every plan is a plan file of its own inside, readable without this program.
- * Restoring merges: nothing in the library is ever overwritten, and what happened to each plan is told.
+ * The whole library as a zip file, or as several where one could not be read back: every plan is a plan file of its own inside,
+ * readable without this program. Restoring merges: nothing in the library is ever overwritten, and what happened to each plan is
+ * told; one that can't be read costs no other.
  */
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
 import * as z from "zod/mini";
 import { parseBoundedJson } from "../../core/plan/bounded-json.ts";
 import { PlanFileError, parsePlan } from "../../core/plan/file.ts";
 import { type FileFault, pathText } from "../../core/plan/file-fault.ts";
-import { LAST_MOMENT, type Library } from "./library.ts";
-import type { PlanRow, RowChange, VersionRow } from "./port.ts";
-import { versionId } from "./versions.ts";
+import { NO_HISTORY } from "../history.ts";
+import { historyOf, isThumbnail, type Library, soundRow } from "./library.ts";
+import { LAST_MOMENT, momentOf } from "./moment.ts";
+import type { PlanRow, RowChange, StoragePort, VersionRow } from "./port.ts";
+import { LONGEST_LABEL, soundVersion, versionId } from "./versions.ts";
 
 const FORMAT = "glintwright-library";
 const MANIFEST = "library.json";
 /** What a backup may hold at most, so that a stranger's file can't fill the memory. */
 const BOUNDS = { packedBytes: 100e6, bytes: 400e6, files: 30_000 };
+/** What one file is given before the next one is begun: far enough within the bounds for a plan with all its versions. */
+const PART: Room = { bytes: 80e6, files: 10_000, list: 1e6 };
 
 const time = z.number().check(z.nonnegative(), z.maximum(LAST_MOMENT));
 const text = (longest: number) => z.string().check(z.maxLength(longest));
 const LONGEST_PATH = 300;
+const entrySchema = z.object({
+  id: z.string().check(z.regex(/^[A-Za-z0-9_-]{1,100}$/)),
+  createdAt: time,
+  savedAt: time,
+  archivedAt: z.nullable(time),
+  plan: text(LONGEST_PATH),
+  history: z.optional(text(LONGEST_PATH)),
+  thumbnail: z.optional(text(LONGEST_PATH)),
+  versions: z.array(z.object({ label: text(LONGEST_LABEL), at: time, plan: text(LONGEST_PATH) })),
+});
+/** Its plans are looked at one by one. */
 const manifestSchema = z.object({
   format: z.literal(FORMAT),
   version: z.literal(1),
-  plans: z.array(
-    z.object({
-      id: z.string().check(z.regex(/^[A-Za-z0-9_-]{1,100}$/)),
-      createdAt: time,
-      savedAt: time,
-      archivedAt: z.nullable(time),
-      plan: text(LONGEST_PATH),
-      history: z.optional(text(LONGEST_PATH)),
-      thumbnail: z.optional(text(LONGEST_PATH)),
-      versions: z.array(z.object({ label: text(500), at: time, plan: text(LONGEST_PATH) })),
-    }),
-  ),
+  plans: z.array(z.unknown()),
 });
-type Manifest = z.output<typeof manifestSchema>;
-type Entry = Manifest["plans"][number];
+type Entry = z.output<typeof entrySchema>;
 type Files = Readonly<Record<string, Uint8Array>>;
 
 /** A name that every file system takes. */
@@ -56,39 +60,91 @@ function nameIn(planText: string): string {
   }
 }
 
-/** Everything in the library except what was deleted, as the bytes of a zip file. */
-export async function backupOf({ port }: Library): Promise<Uint8Array<ArrayBuffer>> {
-  const rows = (await port.all("plans")).filter((row) => row.deletedAt === null);
-  const files: Zippable = {};
-  const plans: Entry[] = [];
-  for (const [i, row] of rows.entries()) {
-    const stem = `${String(i + 1).padStart(4, "0")}-${fileName(nameIn(row.text))}`;
-    const put = (folder: string, ending: string, content: string): string => {
-      const path = `${folder}/${stem}${ending}`;
-      files[path] = strToU8(content);
-      return path;
-    };
-    const history = await port.get("histories", row.id);
-    const thumbnail = await port.get("thumbnails", row.id);
-    const versions = await port.all("versions", `${row.id}/`);
-    plans.push({
-      id: row.id,
-      createdAt: row.createdAt,
-      savedAt: row.savedAt,
-      archivedAt: row.archivedAt,
-      plan: put("plans", ".json", row.text),
-      ...(history && { history: put("histories", ".json", history.text) }),
-      ...(thumbnail && { thumbnail: put("pictures", ".txt", thumbnail.url) }),
-      versions: versions.map(({ label, at, text }, k) => ({
-        label,
-        at,
-        plan: put("versions", `-${k + 1}.json`, text),
-      })),
-    });
+/** What a file has room for: bytes of all that is in it, how many files, characters of the list of plans. */
+export interface Room {
+  readonly bytes: number;
+  readonly files: number;
+  readonly list: number;
+}
+
+/** One plan with all that belongs to it, as files, and what the list says of it. */
+interface Packed {
+  readonly entry: Entry;
+  readonly files: Readonly<Record<string, Uint8Array>>;
+}
+
+async function packed(port: StoragePort, kept: PlanRow, place: number): Promise<Packed> {
+  const row = soundRow(kept);
+  const stem = `${String(place).padStart(4, "0")}-${fileName(nameIn(row.text))}`;
+  const files: Record<string, Uint8Array> = {};
+  const put = (folder: string, ending: string, content: string): string => {
+    const path = `${folder}/${stem}${ending}`;
+    files[path] = strToU8(content);
+    return path;
+  };
+  const history = historyOf((await port.get("histories", row.id))?.text);
+  const url = (await port.get("thumbnails", row.id))?.url;
+  const versions = await port.all("versions", `${row.id}/`);
+  const entry: Entry = {
+    id: row.id,
+    createdAt: row.createdAt,
+    savedAt: row.savedAt,
+    archivedAt: row.archivedAt,
+    plan: put("plans", ".json", row.text),
+    ...(history !== NO_HISTORY && { history: put("histories", ".json", JSON.stringify(history)) }),
+    ...(isThumbnail(url) && { thumbnail: put("pictures", ".txt", url) }),
+    versions: versions.map(soundVersion).map(({ label, at, text }, k) => ({
+      label,
+      at,
+      plan: put("versions", `-${k + 1}.json`, text),
+    })),
+  };
+  return { entry, files };
+}
+
+/** A file being filled. */
+class Part {
+  private readonly files: Zippable = {};
+  private readonly plans: Entry[] = [];
+  private left: Room;
+  constructor(room: Room) {
+    this.left = room;
   }
-  const manifest: Manifest = { format: FORMAT, version: 1, plans };
-  files[MANIFEST] = strToU8(JSON.stringify(manifest, null, 1));
-  return zipSync(files, { level: 6 });
+  /** @returns false when there is no room for it; the first one always has */
+  take({ entry, files }: Packed): boolean {
+    const contents = Object.values(files);
+    const left = {
+      bytes: this.left.bytes - contents.reduce((sum, { length }) => sum + length, 0),
+      files: this.left.files - contents.length,
+      list: this.left.list - JSON.stringify(entry, null, 1).length,
+    };
+    if (this.plans.length > 0 && Object.values(left).some((rest) => rest < 0)) return false;
+    this.left = left;
+    this.plans.push(entry);
+    Object.assign(this.files, files);
+    return true;
+  }
+  zipped(): Uint8Array<ArrayBuffer> {
+    const manifest = { format: FORMAT, version: 1, plans: this.plans };
+    return zipSync({ ...this.files, [MANIFEST]: strToU8(JSON.stringify(manifest, null, 1)) }, { level: 6 });
+  }
+}
+
+/**
+ * Everything in the library except what was deleted, as zip files: one, unless there is more than can be read back from one.
+ * @param room what one of them may hold
+ */
+export async function* backupsOf({ port }: Library, room = PART): AsyncGenerator<Uint8Array<ArrayBuffer>> {
+  const rows = (await port.all("plans")).filter((row) => momentOf(row.deletedAt) === null);
+  let part = new Part(room);
+  for (const [i, row] of rows.entries()) {
+    const one = await packed(port, row, i + 1);
+    if (part.take(one)) continue;
+    yield part.zipped();
+    part = new Part(room);
+    part.take(one);
+  }
+  yield part.zipped();
 }
 
 /** What became of one plan of a backup. */
@@ -103,8 +159,9 @@ export interface Restored {
     /** The library has it with other contents: both are kept. */
     | "added-beside"
     | "unreadable";
-  /** Why it could not be read. */
+  /** Why it could not be read, and the text that there is of it. */
   readonly fault?: FileFault;
+  readonly text?: string;
 }
 
 /** Files of a zip within bounds. @throws PlanFileError */
@@ -128,12 +185,32 @@ function unpacked(bytes: Uint8Array): Files {
   }
 }
 
-function manifestOf(files: Files): Manifest {
+/** What the list says of each plan, not looked at yet. @throws PlanFileError */
+function listIn(files: Files): readonly unknown[] {
   if (!Object.hasOwn(files, MANIFEST)) throw new PlanFileError({ code: "backup-no-list", data: {} });
   const checked = manifestSchema.safeParse(parseBoundedJson(strFromU8(files[MANIFEST])));
+  if (checked.success) return checked.data.plans;
+  throw brokenAt(checked.error, []);
+}
+
+const brokenAt = ({ issues }: z.core.$ZodError, before: readonly PropertyKey[]): PlanFileError => {
+  const place = pathText([...before, ...issues[0].path]) || MANIFEST;
+  return new PlanFileError({ code: "backup-list-broken", data: { place } });
+};
+
+/** One plan of the list. @throws PlanFileError that names the field */
+function entryOf(data: unknown, place: number): Entry {
+  const checked = entrySchema.safeParse(data);
   if (checked.success) return checked.data;
-  const place = pathText(checked.error.issues[0].path) || MANIFEST;
-  throw new PlanFileError({ code: "backup-list-broken", data: { place } });
+  throw brokenAt(checked.error, ["plans", place]);
+}
+
+/** What there is of a plan that can't be brought back: its file, or what the list says of it. */
+function remains(files: Files, data: unknown): Pick<Restored, "name" | "text"> {
+  const { plan } = (data ?? {}) as { readonly plan?: unknown };
+  const path = typeof plan === "string" ? plan : undefined;
+  const name = path?.slice(0, LONGEST_PATH) ?? "";
+  return { name, text: textIn(files, path) ?? JSON.stringify(data, null, 1) };
 }
 
 const textIn = (files: Files, path: string | undefined): string | null =>
@@ -141,15 +218,17 @@ const textIn = (files: Files, path: string | undefined): string | null =>
 
 /** The rows that go with a restored plan: history, picture, versions. */
 function companions(files: Files, entry: Entry, id: string): RowChange[] {
-  const history = textIn(files, entry.history);
+  const history = historyOf(textIn(files, entry.history));
   const url = textIn(files, entry.thumbnail);
   const versions = entry.versions.flatMap(({ label, at, plan }, k): VersionRow[] => {
     const text = textIn(files, plan);
     return text === null ? [] : [{ id: versionId(id, at, String(k)), planId: id, label, at, text }];
   });
   return [
-    ...(history === null ? [] : [{ table: "histories" as const, put: { id, text: history } }]),
-    ...(url?.startsWith("data:image/") ? [{ table: "thumbnails" as const, put: { id, url } }] : []),
+    ...(history === NO_HISTORY
+      ? []
+      : [{ table: "histories" as const, put: { id, text: JSON.stringify(history) } }]),
+    ...(isThumbnail(url) ? [{ table: "thumbnails" as const, put: { id, url } }] : []),
     ...versions.map((put) => ({ table: "versions" as const, put })),
   ];
 }
@@ -178,12 +257,12 @@ async function restoreOne(library: Library, files: Files, entry: Entry): Promise
 export async function restoreBackup(library: Library, bytes: Uint8Array): Promise<readonly Restored[]> {
   const files = unpacked(bytes);
   const outcome: Restored[] = [];
-  for (const entry of manifestOf(files).plans) {
+  for (const [place, data] of listIn(files).entries()) {
     try {
-      outcome.push(await restoreOne(library, files, entry));
+      outcome.push(await restoreOne(library, files, entryOf(data, place)));
     } catch (error) {
       if (!(error instanceof PlanFileError)) throw error;
-      outcome.push({ name: entry.plan, id: null, what: "unreadable", fault: error.fault });
+      outcome.push({ ...remains(files, data), id: null, what: "unreadable", fault: error.fault });
     }
   }
   return outcome;

@@ -16,7 +16,9 @@ export type FaultKind =
   /** What is kept can't be read, or what was read back isn't what was written. */
   | "damaged"
   /** The connection broke while the page was open. */
-  | "lost";
+  | "lost"
+  /** The visit could not begin, for a reason that this page doesn't know. */
+  | "unforeseen";
 
 export class StorageFault extends Error {
   override readonly name = "StorageFault";

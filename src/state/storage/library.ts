@@ -9,6 +9,7 @@ import { freshId as anyFreshId } from "../fresh-id.ts";
 import { type History, historyFromData, NO_HISTORY } from "../history.ts";
 import { StorageFault } from "./faults.ts";
 import type { JournalEntry } from "./journal.ts";
+import { momentOf } from "./moment.ts";
 import type { PlanRow, RowChange, StoragePort } from "./port.ts";
 import { createVersions } from "./versions.ts";
 
@@ -74,21 +75,21 @@ function readableAgain(plan: Plan): string {
   }
 }
 
-function historyOf(text: string | undefined): History {
+/** The steps in a text from the storage or a backup; none for one that can't be read: that costs the steps back, never the plan. */
+export function historyOf(text: unknown): History {
   try {
-    return historyFromData(JSON.parse(text ?? "null")) ?? NO_HISTORY;
+    return (typeof text === "string" ? historyFromData(JSON.parse(text)) : null) ?? NO_HISTORY;
   } catch {
-    return NO_HISTORY; // an unreadable history costs the steps back, never the plan
+    return NO_HISTORY;
   }
 }
 
-/** The last moment that a date can name, ms since 1970 (ECMA-262, time values). */
-export const LAST_MOMENT = 8.64e15;
-const momentOf = (value: unknown): number | null =>
-  typeof value === "number" && value >= 0 && value <= LAST_MOMENT ? value : null;
+/** Whether something kept is a small picture to be shown: in itself, and not too long. */
+export const isThumbnail = (url: unknown): url is string =>
+  typeof url === "string" && url.startsWith("data:image/") && url.length <= LONGEST_THUMBNAIL;
 
 /** A row as it lies in the storage, every field made what it has to be: one bad record is one line on the shelf. */
-const soundRow = (row: PlanRow): PlanRow => {
+export const soundRow = (row: PlanRow): PlanRow => {
   const text: unknown = row.text;
   return {
     ...row,
@@ -185,7 +186,7 @@ export function createLibrary({
 
   async function list(shelf: Shelf = "out", search = ""): Promise<readonly PlanSummary[]> {
     const [rows, pictures] = await Promise.all([port.all("plans"), port.all("thumbnails")]);
-    const urls = new Map(pictures.map((picture) => [picture.id, picture.url]));
+    const urls = new Map(pictures.map(({ id, url }) => [id, isThumbnail(url) ? url : null]));
     const wanted = search.trim().toLocaleLowerCase();
     return rows
       .map(soundRow)
@@ -284,7 +285,7 @@ export function createLibrary({
 
   /** @returns false for a picture that is none or too large */
   async function setThumbnail(id: string, url: string): Promise<boolean> {
-    if (!url.startsWith("data:image/") || url.length > LONGEST_THUMBNAIL) return false;
+    if (!isThumbnail(url)) return false;
     await port.write([{ table: "thumbnails", put: { id, url } }]);
     tell();
     return true;
@@ -296,6 +297,9 @@ export function createLibrary({
     open,
     keep,
     putBack,
+    /** The plan with exactly this text that is not thrown out; null when there is none. */
+    idOf: async (text: string): Promise<string | null> =>
+      (await port.all("plans")).find((row) => row.text === text && row.deletedAt === null)?.id ?? null,
     /** The revision of a plan that this tab read or wrote last; null for one that it never did. */
     revisionOf: (id: string): number | null => known.get(id) ?? null,
     duplicate,

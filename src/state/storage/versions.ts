@@ -1,6 +1,7 @@
 /** Named versions of a plan: states that a person wants to find again. They are never changed, only added and taken away. */
 import type { Plan } from "../../core/plan/document.ts";
 import { parsePlan, serializePlan } from "../../core/plan/file.ts";
+import { momentOf } from "./moment.ts";
 import type { StoragePort, VersionRow } from "./port.ts";
 
 export interface Version {
@@ -24,6 +25,19 @@ const DIGITS = 15;
 export const versionId = (planId: string, at: number, mark: string): string =>
   `${planId}/${String(at).padStart(DIGITS, "0")}-${mark}`;
 
+/** Longest name of a version, characters. */
+export const LONGEST_LABEL = 500;
+/** A version as it lies in the storage, every field made what it has to be. */
+export function soundVersion(row: VersionRow): VersionRow {
+  const { label, text }: { readonly label: unknown; readonly text: unknown } = row;
+  return {
+    ...row,
+    label: typeof label === "string" ? label.slice(0, LONGEST_LABEL) : "",
+    at: momentOf(row.at) ?? 0,
+    text: typeof text === "string" ? text : (JSON.stringify(text) ?? ""),
+  };
+}
+
 export function createVersions({ port, now, freshId, tell }: VersionsOptions) {
   return {
     async addVersion(planId: string, label: string, plan: Plan): Promise<Version> {
@@ -38,13 +52,16 @@ export function createVersions({ port, now, freshId, tell }: VersionsOptions) {
     /** Newest first. */
     async versions(planId: string): Promise<readonly Version[]> {
       const rows = await port.all("versions", `${planId}/`);
-      return rows.map(({ id, label, at }) => ({ id, label, at })).reverse();
+      return rows
+        .map(soundVersion)
+        .map(({ id, label, at }) => ({ id, label, at }))
+        .reverse();
     },
 
     /** Null when it isn't there. @throws PlanFileError when it can't be read */
     async version(id: string): Promise<Plan | null> {
       const row = await port.get("versions", id);
-      return row ? parsePlan(row.text).plan : null;
+      return row ? parsePlan(soundVersion(row).text).plan : null;
     },
 
     /** Takes a version away. @returns the way to bring it back as it was */

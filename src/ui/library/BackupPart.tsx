@@ -3,7 +3,7 @@ import { useState } from "react";
 import { FileTrigger } from "react-aria-components/FileTrigger";
 import { PlanFileError } from "../../core/plan/file.ts";
 import type { Session } from "../../state/session.ts";
-import { backupOf, type Restored, restoreBackup } from "../../state/storage/backup.ts";
+import { backupsOf, type Restored, restoreBackup } from "../../state/storage/backup.ts";
 import { faultOf } from "../../state/storage/faults.ts";
 import { offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
@@ -16,6 +16,9 @@ type Outcome =
   | { readonly state: "idle" | "working" }
   | { readonly state: "said"; readonly text: string }
   | { readonly state: "restored"; readonly plans: readonly Restored[] };
+
+const saveText = ({ text = "" }: Restored): void =>
+  offerFile("plan.txt", new Blob([text], { type: "text/plain" }));
 
 export function BackupPart({ session }: { session: Session }) {
   const words = useWords(libraryWords);
@@ -37,9 +40,14 @@ export function BackupPart({ session }: { session: Session }) {
   const save = () =>
     attempt(words.backup.notSaved, async () => {
       const day = new Date().toISOString().slice(0, 10);
-      const file = `glintwright-library-${day}.zip`;
-      offerFile(file, new Blob([await backupOf(session.library)], { type: "application/zip" }));
-      return { state: "said", text: words.backup.saved(file) };
+      const names: string[] = [];
+      for await (const bytes of backupsOf(session.library)) {
+        const part = names.length === 0 ? "" : `-${names.length + 1}`;
+        const file = `glintwright-library-${day}${part}.zip`;
+        offerFile(file, new Blob([bytes], { type: "application/zip" }));
+        names.push(file);
+      }
+      return { state: "said", text: words.backup.saved(names.join(", ")) };
     });
   const restore = (file: File) =>
     attempt(words.backup.bad, async () => {
@@ -71,9 +79,17 @@ export function BackupPart({ session }: { session: Session }) {
           <ul className="differences">
             {outcome.plans.length === 0 ? <li>{words.backup.empty}</li> : null}
             {outcome.plans.map((plan) => (
-              <li key={`${plan.what} ${plan.id} ${plan.name}`}>
+              <li key={`${plan.what} ${plan.id} ${plan.name} ${JSON.stringify(plan.fault)}`}>
                 <b>{plan.name || words.unnamed}</b>: {words.backup.what[plan.what]}
-                {plan.fault ? ` (${fileFaultInWords(plan.fault, language)})` : ""}
+                {plan.fault ? ` (${fileFaultInWords(plan.fault, language)}) ` : ""}
+                {plan.text ? (
+                  <Button
+                    aria-label={words.saveTextOf(plan.name || words.unnamed)}
+                    onPress={() => saveText(plan)}
+                  >
+                    {words.saveText}
+                  </Button>
+                ) : null}
               </li>
             ))}
           </ul>

@@ -5,6 +5,15 @@ export const lap: Translated<typeof en> = {
   title: "An der Scheibe",
   close: "Schließen",
   waiting: "Wird ausgerechnet",
+  elsewhere: {
+    title: "Ein anderer Plan liegt auf der Werkbank",
+    what: (name) =>
+      `Diese Seite stand an einem Plan, der jetzt nicht auf der Werkbank liegt. Dort liegt ${name}. An beiden hat sich nichts geändert.`,
+    goOn: (name) => `Weiter mit ${name}`,
+    back: "Zurück zu dem Plan, an dem sie stand",
+    gone: "Dieser Plan lässt sich auf diesem Gerät nicht öffnen.",
+    unnamed: "ein Plan ohne Namen",
+  },
   asks: {
     what: "So geschliffen, wird es nicht, wie geplant. Richte es erst, oder mach weiter, wenn du weißt, warum.",
     look: "Zeig mir, wo",

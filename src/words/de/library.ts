@@ -33,6 +33,7 @@ export const library: Translated<typeof en> = {
   restore: "Zurückholen",
   erase: "Endgültig löschen",
   saveText: "Seinen Text als Datei sichern",
+  saveTextOf: (name) => `Den Text von ${name} als Datei sichern`,
   removed: (name) => `${name} wurde weggeworfen.`,
   undo: "Zurückholen",
   failed: "Das ging nicht; nichts wurde geändert.",
@@ -110,6 +111,8 @@ export const library: Translated<typeof en> = {
     qrTooLong: "Dieser Plan ist zu lang für einen Code; der Link selbst geht.",
     tooLong: "Dieser Plan ist zu lang für einen Link. Sichere ihn als Datei und schicke die.",
     openedLink: (name) => `Aus einem Link geöffnet: ${name}`,
+    linkKept:
+      "Er ist unter „Eigene Pläne“ aufgehoben. Zum Weitergeben steht der Link im Menü unter „Modelle und Links“.",
     badLink: "Der Link lässt sich nicht öffnen",
   },
 };

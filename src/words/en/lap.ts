@@ -3,6 +3,15 @@ export const lap = {
   title: "At the lap",
   close: "Close",
   waiting: "Working it out",
+  elsewhere: {
+    title: "Another plan lies on the bench",
+    what: (name: string) =>
+      `This page stood at a plan that is not on the bench now. ${name} is. Nothing of either has changed.`,
+    goOn: (name: string) => `Go on with ${name}`,
+    back: "Back to the plan it stood at",
+    gone: "That plan can't be opened on this device.",
+    unnamed: "a plan without a name",
+  },
   asks: {
     what: "Ground as it stands, it will not come out as planned. Mend it first, or go on if you know why.",
     look: "Show me where",

@@ -33,6 +33,7 @@ export const library = {
   restore: "Take back",
   erase: "Erase for good",
   saveText: "Save its text to a file",
+  saveTextOf: (name: string) => `Save the text of ${name} to a file`,
   removed: (name: string) => `${name} was thrown out.`,
   undo: "Take it back",
   failed: "That did not work; nothing was changed.",
@@ -107,6 +108,8 @@ export const library = {
     qrTooLong: "This plan is too long for a code; the link itself works.",
     tooLong: "This plan is too long for a link. Save it to a file and send that.",
     openedLink: (name: string) => `Opened from a link: ${name}`,
+    linkKept:
+      "It is kept under Your plans. To pass it on, take the link under Models and links, in the menu.",
     badLink: "The link can't be opened",
   },
 } as const;
