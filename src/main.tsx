@@ -1,7 +1,7 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./ui/app/App.tsx";
-import { beginVisit } from "./ui/visit.ts";
+import { beginVisit, sayUnbegun, visit } from "./ui/visit.ts";
 
 /** How long the page waits for the plan of the last visit before it shows an example: no plan is shown only to be replaced. */
 const PLAN_WAIT_MS = 600;
@@ -21,18 +21,32 @@ function show(): void {
   );
 }
 
-/** Links are read by a chunk of their own: most visits have none. */
-async function openLink(): Promise<void> {
-  if (!location.hash.startsWith("#plan=")) return;
-  const { openLinkedPlan } = await import("./ui/app/open-link.ts");
-  await openLinkedPlan();
+/** What the address asks for is read by a chunk of its own: most visits ask for nothing. */
+async function openAddress(hash: string): Promise<void> {
+  if (hash.length < 2) return;
+  const { openAddressed } = await import("./ui/app/open-address.ts");
+  await openAddressed(hash);
+}
+
+async function begin(): Promise<void> {
+  const { hash } = location;
+  try {
+    await beginVisit();
+    await openAddress(hash);
+  } catch {
+    sayUnbegun();
+  } finally {
+    visit.setState({ hasBegun: true });
+  }
 }
 
 const face = document.fonts.load('1em "Atkinson Hyperlegible Next Variable"');
-const begun = beginVisit();
+const begun = begin();
 void Promise.all([
   within(PLAN_WAIT_MS, Promise.allSettled([begun])),
   within(FACE_WAIT_MS, Promise.allSettled([face])),
 ]).then(show);
-void begun.then(openLink);
-window.addEventListener("hashchange", () => void openLink());
+window.addEventListener(
+  "hashchange",
+  () => void begun.then(() => openAddress(location.hash)).catch(sayUnbegun),
+);

@@ -3,13 +3,19 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Plan } from "../core/plan/document.ts";
 import { browserShelf } from "../state/preferences.ts";
-import { keepWhenHidden, type Session, startSession } from "../state/session.ts";
+import { keepWhenHidden, type Session, type Surroundings, startSession } from "../state/session.ts";
 import type { SaveStatus } from "../state/storage/autosave.ts";
 import { clearOut } from "../state/storage/clear-out.ts";
-import { type FaultKind, faultOf } from "../state/storage/faults.ts";
-import { studio } from "./studio.ts";
+import { type FaultKind, faultOf, StorageFault } from "../state/storage/faults.ts";
+import { tell } from "./app/view.ts";
+import { shellWords } from "./messages/shell.ts";
+import { languageNow, studio } from "./studio.ts";
 
-export const visit = createStore<{ readonly session: Session | null }>(() => ({ session: null }));
+export const visit = createStore<{
+  readonly session: Session | null;
+  /** Whether the plan that the address or the last visit asks for has been looked for. */
+  readonly hasBegun: boolean;
+}>(() => ({ session: null, hasBegun: false }));
 export const useSession = (): Session | null => useStore(visit, (state) => state.session);
 
 const NOT_YET: SaveStatus = { state: "untouched" };
@@ -35,11 +41,41 @@ function drawThumbnails({ autosave, library }: Session): void {
   });
 }
 
-/** Joins the store to what is kept on this device. */
+/** Where no visit could begin for a reason that nobody foresaw: all in memory, and said. */
+const inMemory = (why: unknown): Surroundings => ({
+  openPort: () => Promise.reject(new StorageFault("unforeseen", faultOf(why).message, why)),
+  locks: null,
+  otherTabs: null,
+  shelf: null,
+  persist: async () => false,
+  now: () => Date.now(),
+});
+
+/** What nothing keeps, the address carries: a reload then finds it again. */
+function carryUnkept(session: Session): void {
+  const stop = session.autosave.status.subscribe(({ state }) => {
+    if (state !== "in-memory" && state !== "failed") return;
+    stop();
+    import("./carried-plan.ts").then(
+      ({ followAddress }) => followAddress(session),
+      // without it nothing is lost that the page hasn't said is not kept
+      () => carryUnkept(session),
+    );
+  });
+}
+
+/** Says that what the address or the last visit asks for could not be looked for, which nobody foresaw. */
+export function sayUnbegun(): void {
+  const words = shellWords[languageNow()];
+  tell({ tone: "stop", text: words.notRead, details: [words.faults.unforeseen] });
+}
+
+/** Joins the store to what is kept on this device. Never rejects: what stands against it is said where keeping is. */
 export async function beginVisit(): Promise<void> {
-  const session = await startSession(studio);
+  const session = await startSession(studio).catch((why: unknown) => startSession(studio, inMemory(why)));
   keepWhenHidden(document, session);
   drawThumbnails(session);
+  carryUnkept(session);
   // a storage that fails here says so on the shelf
   clearOut(session.library, browserShelf(), Date.now()).catch((error: unknown) =>
     session.health.setState({ fault: faultOf(error).kind }),

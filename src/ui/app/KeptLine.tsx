@@ -21,7 +21,7 @@ function useFaultSaid(fault: FaultKind | null, isUnkept: boolean): void {
     const notice: Notice = {
       tone: "stop",
       text: isUnkept ? words.notKept : words.notRead,
-      details: [words.faults[fault]],
+      details: isUnkept ? [words.faults[fault], words.addressCarries] : [words.faults[fault]],
       way: { words: words.menu.save, run: savePlanFile },
     };
     tell(notice);

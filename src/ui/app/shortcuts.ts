@@ -1,5 +1,6 @@
 /** Keys that work everywhere, and how they are written on this machine. */
 import { useLayoutEffect } from "react";
+import { isLapOpen } from "../lap/lap-open.ts";
 import { studio } from "../studio.ts";
 import { choosePlanFile, savePlanFile } from "./files.ts";
 import { openSheet } from "./view.ts";
@@ -65,7 +66,8 @@ function onKeyDown(event: KeyboardEvent): void {
   if (isText && (!chord.withCommand || (chord.key === "z" && !isSettled))) return;
   if (!chord.withCommand && isWithin(event.target, "[role=dialog], [role=menu], [role=listbox]")) return;
   event.preventDefault();
-  chord.run();
+  // at the lap the plan stays as it is: a wet hand on the keys takes nothing back
+  if (!isLapOpen() || chord === CHORDS.save) chord.run();
 }
 
 /** Before the first paint: what is seen can be asked for by its keys. */

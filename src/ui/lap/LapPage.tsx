@@ -6,17 +6,20 @@ import { cautionsAt } from "../../core/bench/cautions.ts";
 import { useVerdict } from "../app/verdict-said.ts";
 import { useBenchView } from "../bench/bench-view.ts";
 import { Cautions } from "../bench/parts/Cautions.tsx";
+import { followAddress } from "../carried-plan.ts";
 import { Button } from "../controls/Button.tsx";
 import { lapWords } from "../messages/lap.ts";
 import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
+import { useSession } from "../visit.ts";
 import { HoldButton } from "./HoldButton.tsx";
 import { LapAsks } from "./LapAsks.tsx";
+import { LapElsewhere } from "./LapElsewhere.tsx";
 import { LapStepView } from "./LapStepView.tsx";
 import { LapWhere } from "./LapWhere.tsx";
 import { LapWidth } from "./LapWidth.tsx";
-import { closeLap } from "./lap-open.ts";
+import { closeLap, useLapStanding } from "./lap-open.ts";
 import { type LapStep, lapSteps, tierAt, timeInWords } from "./lap-steps.ts";
 import { MoreBelow } from "./MoreBelow.tsx";
 import { useKeyHold } from "./use-key-hold.ts";
@@ -176,9 +179,17 @@ export function LapPage({ bench }: { bench: Bench | null }) {
   const page = useFocusInside();
   const [view, show] = useState<View>("step");
   const { verdict, said } = useVerdict();
+  const standing = useLapStanding();
+  const session = useSession();
+  useEffect(() => {
+    if (standing !== "here" || !session) return;
+    followAddress(session);
+    // also an example that nobody has changed: the work on it stands somewhere from now on
+    void session.autosave.keepAll();
+  }, [standing, session]);
   /** Once work has begun it goes on: the piece is glass by then. */
   const [goesOn, setGoesOn] = useState(false);
-  const asks = verdict.kind === "stops" && plan.work === undefined && !goesOn;
+  const asks = standing === "here" && verdict.kind === "stops" && plan.work === undefined && !goesOn;
   const leave = () => (view === "step" ? closeLap() : show("step"));
   // What lies below can't be reached while the page is open.
   useEffect(() => {
@@ -197,22 +208,30 @@ export function LapPage({ bench }: { bench: Bench | null }) {
       onKeyDown={(event) => event.key === "Escape" && leave()}
     >
       <header className="lap-head">
-        <p>
-          {plan.name}
-          <small data-verdict={verdict.kind}>{said}</small>
-        </p>
+        {standing === "here" ? (
+          <p>
+            {plan.name}
+            <small data-verdict={verdict.kind}>{said}</small>
+          </p>
+        ) : (
+          <p>{words.title}</p>
+        )}
         {view === "step" ? (
           <>
-            {asks ? null : <Button onPress={() => show("where")}>{words.where.open}</Button>}
+            {asks || standing !== "here" ? null : (
+              <Button onPress={() => show("where")}>{words.where.open}</Button>
+            )}
             <Button onPress={closeLap}>{words.close}</Button>
           </>
         ) : (
           <Button onPress={() => show("step")}>{words.where.leave}</Button>
         )}
       </header>
-      {asks ? (
+      {standing === "elsewhere" ? (
+        <LapElsewhere />
+      ) : asks ? (
         <LapAsks onGoOn={() => setGoesOn(true)} />
-      ) : bench ? (
+      ) : bench && standing === "here" ? (
         <Working bench={bench} view={view} show={show} />
       ) : (
         <p className="waiting">{words.waiting}</p>

@@ -1,22 +1,23 @@
-/** Whether the page for the lap is open: the address says so, so that a reload comes back to it and Back leaves it. */
+/**
+ * Whether the page for the lap is open, and at which plan: the address says so, so that a reload comes back to it and Back leaves
+ * it. It never takes another plan for its own: what lies on the bench has to be the one it was opened for, or it asks.
+ */
 import { useEffect, useSyncExternalStore } from "react";
+import { useStore } from "zustand";
+import { createStore } from "zustand/vanilla";
+import { addressOf, putAddress, watchAddress } from "../address.ts";
 import { studio } from "../studio.ts";
+import { useStudio } from "../use-studio.ts";
 import { visit } from "../visit.ts";
 
-export const LAP_HASH = "#lap";
+/** For which of the plans laid on the bench, by `laid`, the lap was opened; null before. */
+const stand = createStore<{ readonly agreed: number | null }>(() => ({ agreed: null }));
 
-const isOpen = (): boolean => window.location.hash === LAP_HASH;
+/** The plan that the address names for the lap; undefined while the lap is closed. */
+const asked = (): string | null | undefined => addressOf(location.hash).lap?.planId;
 
-function subscribe(listener: () => void): () => void {
-  window.addEventListener("hashchange", listener);
-  window.addEventListener("popstate", listener);
-  return () => {
-    window.removeEventListener("hashchange", listener);
-    window.removeEventListener("popstate", listener);
-  };
-}
-
-export const useLapOpen = (): boolean => useSyncExternalStore(subscribe, isOpen);
+export const isLapOpen = (): boolean => asked() !== undefined;
+export const useLapOpen = (): boolean => useSyncExternalStore(watchAddress, isLapOpen);
 
 /** Brings the bench out when the address asks for the lap: after a reload, or from a bookmark on a phone. */
 export function useLapAddress(): void {
@@ -26,14 +27,29 @@ export function useLapAddress(): void {
   }, [isAsked]);
 }
 
-/** Opens the page for the lap. The plan is kept first, also one nobody has changed, so that a reload finds it again. */
-export function openLap(): void {
-  void visit.getState().session?.autosave.flush();
-  window.location.hash = LAP_HASH;
+/** Says that the lap is to stand at what lies on the bench now. */
+export const agreeToBench = (): void => stand.setState({ agreed: studio.getState().laid });
+
+/** Whether the lap was opened for what lies on the bench now. */
+export const isAgreed = (): boolean => stand.getState().agreed === studio.getState().laid;
+
+export type Standing =
+  /** What is kept on this device is still being looked for. */
+  | "waiting"
+  | "here"
+  /** Another plan lies on the bench than the one at which the lap stood. */
+  | "elsewhere";
+
+export function useLapStanding(): Standing {
+  const hasBegun = useStore(visit, (state) => state.hasBegun);
+  const agreed = useStore(stand, (state) => state.agreed);
+  const laid = useStudio((state) => state.laid);
+  const planId = useStudio((state) => state.planId);
+  const named = useSyncExternalStore(watchAddress, asked);
+  if (!hasBegun) return "waiting";
+  const isOther = Boolean(named) && planId !== null && named !== planId;
+  return agreed === laid && !isOther ? "here" : "elsewhere";
 }
 
-/** Takes the hash away without loading anything. */
-export function closeLap(): void {
-  history.replaceState(history.state, "", window.location.pathname + window.location.search);
-  window.dispatchEvent(new PopStateEvent("popstate"));
-}
+/** Takes the lap out of the address without loading anything. */
+export const closeLap = (): void => putAddress({ ...addressOf(location.hash), lap: null });

@@ -1,0 +1,68 @@
+/** What the address asks for: a plan that it carries, or the one at which the lap stood. Opened with the page, or when it is pasted. */
+import { PlanFileError, serializePlan } from "../../core/plan/file.ts";
+import { planFromFragment } from "../../core/plan/link.ts";
+import type { Session } from "../../state/session.ts";
+import { faultOf } from "../../state/storage/faults.ts";
+import { type Address, addressOf, putAddress } from "../address.ts";
+import { followAddress } from "../carried-plan.ts";
+import { agreeToBench, isAgreed } from "../lap/lap-open.ts";
+import { fileFaultInWords } from "../messages/file-faults.ts";
+import { libraryWords } from "../messages/library.ts";
+import { shellWords } from "../messages/shell.ts";
+import { languageNow, studio } from "../studio.ts";
+import { layOnBench, visit } from "../visit.ts";
+import { tell } from "./view.ts";
+
+/** Puts a plan of the library on the bench, unless it lies there. @returns whether it does now */
+async function isOnBench(session: Session, id: string): Promise<boolean> {
+  if (studio.getState().planId === id) return true;
+  try {
+    return (await session.openPlan(id)).ok;
+  } catch (error) {
+    session.health.setState({ fault: faultOf(error).kind });
+    return false;
+  }
+}
+
+/** Lays the plan that the address carries on the bench; what can't be read is said and changes nothing. */
+async function layCarried(fragment: string): Promise<boolean> {
+  const words = libraryWords[languageNow()].models;
+  const { session } = visit.getState();
+  try {
+    const file = planFromFragment(fragment);
+    if (!file) return false;
+    const same = (await session?.library.idOf(serializePlan(file.plan))) ?? null;
+    // a code that is read again every morning is one plan, not thirty
+    if (session && same !== null && (await isOnBench(session, same))) return true;
+    const trouble = await layOnBench(file.plan, file.unknown, true);
+    const details = trouble === null ? [words.linkKept] : [shellWords[languageNow()].faults[trouble]];
+    if (trouble !== null) tell({ tone: "stop", text: words.badLink, details });
+    else if (session?.library.port.durable)
+      tell({ tone: "said", text: words.openedLink(file.plan.name), details });
+    return trouble === null;
+  } catch (error) {
+    if (!(error instanceof PlanFileError)) throw error;
+    tell({ tone: "stop", text: words.badLink, details: [fileFaultInWords(error.fault, languageNow())] });
+    return false;
+  }
+}
+
+/** Brings what the address names to the bench. @returns whether it lies there now */
+async function bring({ lap, plan }: Address): Promise<boolean> {
+  const { session } = visit.getState();
+  if (session && lap?.planId && (await isOnBench(session, lap.planId))) return true;
+  if (plan !== null) return layCarried(plan);
+  // a bookmark of the lap itself is for the plan that lay here last
+  return lap?.planId === null && studio.getState().planId !== null;
+}
+
+export async function openAddressed(hash: string): Promise<void> {
+  const address = addressOf(hash);
+  if (address.lap === null && address.plan === null) return;
+  // the lap just opened for what lies on the bench asks for nothing
+  const isHere = (address.lap !== null && isAgreed()) || (await bring(address));
+  const { session } = visit.getState();
+  if (address.lap && isHere) agreeToBench();
+  if (session) followAddress(session);
+  else if (address.plan !== null && !address.lap) putAddress({ lap: null, plan: null });
+}
