@@ -1,7 +1,7 @@
 /** The sheet's typeface from the package it comes in. */
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
-import type { FacePart } from "../core/bench/sheet-face.ts";
+import type { FacePart } from "../sheet/sheet-face.ts";
 
 const require = createRequire(import.meta.url);
 const PACKAGE = "@fontsource-variable/atkinson-hyperlegible-next";

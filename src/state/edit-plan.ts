@@ -5,7 +5,8 @@
 import { create, type Draft, type Patches } from "mutative";
 import type { Plan, Tier } from "../core/plan/document.ts";
 import { deepFreeze, PlanFileError, planFromData } from "../core/plan/file.ts";
-import { facetIds, hasPlaceOf, referenceOf } from "../core/plan/references.ts";
+import { facetIds, hasPlaceOf } from "../core/plan/references.ts";
+import { namedTierOf } from "../core/plan/rules/amounts.ts";
 import { type Command, freshTierId, type Note } from "./commands.ts";
 import { isSame, plainCopy } from "./plain.ts";
 
@@ -121,16 +122,16 @@ function keepReferences(plan: PlanDraft, before: Plan, depthOf: DepthOf): Note[]
   const notes: Note[] = [];
   const earlier = new Set<string>();
   for (const tier of plan.tiers) {
-    const reference = referenceOf(tier as Tier);
+    const named = namedTierOf((tier as Tier).depth);
     const known = before.tiers.some((old) => old.id === tier.id);
-    if (reference && !earlier.has(reference.id) && known) {
+    if (named !== null && !earlier.has(named) && known) {
       const mm = depthOf(before, tier.id);
       tier.depth = plainCopy({ rule: "depth", mm });
       notes.push({
         key: "reference-became-depth",
         tierId: tier.id,
         tierName: tier.name,
-        named: before.tiers.find((old) => old.id === reference.id)?.name ?? reference.id,
+        named: before.tiers.find((old) => old.id === named)?.name ?? named,
         mm,
       });
     }

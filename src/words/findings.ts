@@ -10,6 +10,11 @@ export type FindingWords = {
   readonly [C in PlanFindingCode]: (finding: PlanFinding<C>, say: Say) => string;
 };
 
+/** In a few words, with the name of its tier: what stands against the piece. */
+export type CauseWords = Readonly<Record<PlanFindingCode, (tier: string) => string>>;
+/** What is gained when it is mended. */
+export type MendedWords = Readonly<Record<PlanFindingCode, string>>;
+
 export const findingWords: Readonly<Record<Language, FindingWords>> = { en, de };
 
 export const findingInWords = <C extends PlanFindingCode>(

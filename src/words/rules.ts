@@ -1,22 +1,38 @@
 /** Depth rules in words: one record a rule and language. */
-import type { DepthRule } from "../core/plan/document.ts";
+import type { DepthRule, RuleName, RuleOf } from "../core/plan/document.ts";
+import { amountOf, namedTierOf } from "../core/plan/rules/amounts.ts";
 import { rules as de } from "./de/rules.ts";
 import { rules as en } from "./en/rules.ts";
 import type { Language } from "./language.ts";
-
-type RuleName = DepthRule["rule"];
+import type { Say } from "./say.ts";
 
 /** `what` is the rule's amount with its unit, or the name of the tier that it names; nothing where it has neither. */
-interface RuleWord {
+interface AnyRule {
   /** As the end of the recipe's sentence, before what follows in `tail`. */
   readonly name: string;
-  /** What its number is called; null for rules without one. */
-  readonly amount: string | null;
   /** Slots: {name} the rule, {amount} and {other} fields. */
   readonly tail: string;
   /** After "it can't". */
   readonly wish: (what: string) => string;
+  /** As a change of a tier. */
+  readonly mend: (tier: string, what: string) => string;
 }
-export type RuleWords = { readonly [R in RuleName]: RuleWord };
+interface Measured {
+  /** What its number is called. */
+  readonly amount: string;
+}
+interface Plain {
+  /** What a dragged tier does where it comes to rest by the rule. */
+  readonly snap: (other: string) => string;
+}
+export type RuleWords = {
+  readonly [R in RuleName]: AnyRule & (RuleOf<R> extends { readonly mm: number } ? Measured : Plain);
+};
 
 export const ruleWords: Readonly<Record<Language, RuleWords>> = { en, de };
+
+/** What a rule asks for: its amount, or the tier that it names. */
+export function askedOf(rule: DepthRule, say: Say): string {
+  const [mm, named] = [amountOf(rule), namedTierOf(rule)];
+  return mm !== null ? say.fine(mm) : named === null ? "" : say.tier(named);
+}

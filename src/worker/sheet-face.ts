@@ -3,7 +3,7 @@
 import latinExt from "@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-wght-normal.woff2?url";
 import latin from "@fontsource-variable/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-wght-normal.woff2?url";
 import ranges from "@fontsource-variable/atkinson-hyperlegible-next/unicode.json";
-import type { FacePart } from "../core/bench/sheet-face.ts";
+import type { FacePart } from "../sheet/sheet-face.ts";
 
 /** Arguments that a call takes without fail. */
 const AT_ONCE = 0x8000;

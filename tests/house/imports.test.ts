@@ -44,11 +44,12 @@ describe("layers", () => {
   const MAY: Record<string, readonly string[]> = {
     core: ["core"],
     words: ["words", "core"],
+    sheet: ["sheet", "words", "core"],
     state: ["state", "core"],
-    worker: ["worker", "words", "core"],
+    worker: ["worker", "sheet", "words", "core"],
     render: ["render", "core", "worker", "state"],
-    ui: ["ui", "render", "state", "worker", "words", "core"],
-    cli: ["cli", "words", "core"],
+    ui: ["ui", "render", "state", "worker", "sheet", "words", "core"],
+    cli: ["cli", "sheet", "words", "core"],
     main: ["main", "ui", "state", "render", "worker", "words", "core"],
   };
   it("lets arrows run one way only: ui to render, state, worker, to words, to core; cli to words, to core", () => {
@@ -65,7 +66,8 @@ describe("layers", () => {
         const layer = layerOf(from);
         const isReact = /^(react|react-dom|@react-|react-aria)/.test(of);
         const isThree = /^(three|@react-three)/.test(of);
-        if (layer === "core" || layer === "words") return isReact || isThree || of.startsWith("node:");
+        if (layer === "core" || layer === "words" || layer === "sheet")
+          return isReact || isThree || of.startsWith("node:");
         if (layer === "state") return isThree || isReact;
         if (layer === "render") return isReact || of.startsWith("@react-three");
         return false;

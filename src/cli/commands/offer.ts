@@ -1,10 +1,10 @@
 /** `offer PLAN.json`: what the piece costs, as a table to read or with `--json` as one JSON object. */
 import { stagesOf } from "../../core/bench/default-stages.ts";
 import { offerOf } from "../../core/offer/offer.ts";
-import { guessInWords, offerText } from "../../core/offer/offer-words.ts";
-import { offerWordsDe } from "../../core/offer/offer-words-de.ts";
-import { offerWordsEn } from "../../core/offer/offer-words-en.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
+import { offerWordsDe } from "../../words/de/offer.ts";
+import { offerWordsEn } from "../../words/en/offer.ts";
+import { guessInWords, offerText } from "../../words/offer.ts";
 import { languageIn, type Options } from "../options.ts";
 import { print, printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";

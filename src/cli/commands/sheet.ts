@@ -1,8 +1,9 @@
 /** `sheet PLAN.json --out sheet.html`: the bench sheet as one HTML file to print. */
-import { sheetHtml } from "../../core/bench/sheet.ts";
-import { sheetWordsDe } from "../../core/bench/sheet-words-de.ts";
-import { sheetWordsEn } from "../../core/bench/sheet-words-en.ts";
+
 import { solvePlan } from "../../core/plan/solve.ts";
+import { sheetHtml } from "../../sheet/sheet.ts";
+import { sheetWordsDe } from "../../words/de/sheet.ts";
+import { sheetWordsEn } from "../../words/en/sheet.ts";
 import { writeOut } from "../files.ts";
 import { choice, languageIn, type Options } from "../options.ts";
 import { readPlan } from "../read-plan.ts";

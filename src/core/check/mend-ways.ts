@@ -5,6 +5,7 @@
 import type { DepthRule, Plan, Tier } from "../plan/document.ts";
 import type { PlanFinding, PlanFindingCode } from "../plan/finding.ts";
 import { evenCounts, nearestStop, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
+import { isMeeting, withAmount } from "../plan/rules/amounts.ts";
 import { snapRules } from "../plan/snaps.ts";
 import { solvePlan } from "../plan/solve.ts";
 import { onWheel } from "./findings-wheel-cost.ts";
@@ -168,10 +169,7 @@ function* unmetWays({ plan, tier, finding }: Case<"rule-unmet">): Ways {
   }
   if (got === null || got <= 0) return;
   const mm = Math.floor(got / DEPTH_GRAIN_MM) * DEPTH_GRAIN_MM;
-  const { rule } = tier.depth;
-  if (rule === "edge" || rule === "width" || rule === "gap") {
-    yield ruleWay(tier, { rule, mm: Number(mm.toFixed(2)) });
-  }
+  if (!isMeeting(tier.depth)) yield ruleWay(tier, withAmount(tier.depth, Number(mm.toFixed(2))));
 }
 
 /** The nearest angles at which the tier's own rule, or the one given, can be met. */

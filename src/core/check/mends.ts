@@ -4,6 +4,7 @@
  */
 import type { DepthRule, Dop, Plan, Rig, Tier } from "../plan/document.ts";
 import type { PlanFinding, PlanFindingCode } from "../plan/finding.ts";
+import { namedTierOf } from "../plan/rules/amounts.ts";
 import { solvePlan } from "../plan/solve.ts";
 import { mendWays } from "./mend-ways.ts";
 import { reportPlan } from "./report.ts";
@@ -62,8 +63,7 @@ function withStep(plan: Plan, step: MendStep): Plan {
 
 /** Later rules that named the tier are turned into the depth that they gave. */
 function removeTier(plan: Plan, tierId: string): Plan {
-  const named = ({ depth }: Tier) =>
-    (depth.rule === "close" && depth.to === tierId) || (depth.rule === "corners" && depth.of === tierId);
+  const named = ({ depth }: Tier) => namedTierOf(depth) === tierId;
   const depths = new Map(solvePlan(plan).tiers.map((t) => [t.tierId, t.depthMm]));
   const tiers = plan.tiers
     .filter((t) => t.id !== tierId)

@@ -19,17 +19,21 @@ export type VerdictKind =
   | "alone"
   | "meets";
 
-export interface Verdict {
-  readonly kind: VerdictKind;
+interface Found {
   /** Tiers that take part, in cutting order. */
   readonly tiers: readonly string[];
   /** How far at the most, mm; null where there is nothing to measure. */
   readonly byMm: number | null;
-  /** Code of the finding that is the first cause; null where no finding speaks of it. */
-  readonly code: PlanFindingCode | null;
   /** The tier to go to first; null for what is true of the whole piece, or needs no going. */
   readonly tier: string | null;
 }
+
+/** `code` is that of the finding that is the first cause; null where no finding speaks of it. */
+export type Verdict = Found &
+  (
+    | { readonly kind: "stops" | "look"; readonly code: PlanFindingCode }
+    | { readonly kind: Exclude<VerdictKind, "stops" | "look">; readonly code: PlanFindingCode | null }
+  );
 
 /** By how much a finding says that meets are missed, mm; null for one that is no miss. */
 function missMm(finding: PlanFinding): number | null {
@@ -78,7 +82,7 @@ export function verdictOf(solved: SolvedPlan, report: Pick<Report, "findings" | 
   const inOrder = (ids: readonly (string | undefined)[]) =>
     planned.map(({ id }) => id).filter((id) => ids.includes(id));
   const none = { tiers: [], byMm: null, code: null, tier: null };
-  const told = (kind: VerdictKind, first: PlanFinding): Verdict => ({
+  const told = <K extends VerdictKind>(kind: K, first: PlanFinding) => ({
     kind,
     tiers: inOrder([first.tier]),
     byMm: null,

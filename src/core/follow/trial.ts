@@ -5,10 +5,11 @@
 import { gapBetween, isCovered, meetingPoint } from "../geometry/circles.ts";
 import { facetFrame, type Plane } from "../geometry/plane.ts";
 import { dot, type Vec3 } from "../geometry/vec.ts";
-import type { DepthRule, Plan } from "../plan/document.ts";
+import type { Plan } from "../plan/document.ts";
 import type { Unmet } from "../plan/finding.ts";
+import { depthByRule, RULES } from "../plan/rules/records.ts";
 import { type Answer, neighbourPairs, type TierContext, type TierRange } from "../plan/rules/tier-context.ts";
-import { depthByRule, toleranceOf } from "../plan/solve.ts";
+import { toleranceOf } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { type Item, unlessInexact } from "./kept.ts";
 import { cornerMargin, edgeBetween, pairMargin } from "./margins.ts";
@@ -38,16 +39,6 @@ export interface Trial {
   readonly work: number;
 }
 
-/** What solving a rule costs, as counts of the quickest. */
-const COST: Readonly<Record<DepthRule["rule"], number>> = {
-  depth: 1,
-  gap: 1,
-  touch: 1,
-  width: 3,
-  edge: 5,
-  corners: 1,
-  close: 100,
-};
 /** Nearer to nothing than this, mm, an item stands by the rules themselves: tiers that come to its very point. */
 const BY_RULE_MM = 1e-6;
 /** What rounding may take from such an item, mm. */
@@ -125,7 +116,7 @@ export function createTrial(
     const earlierTiers = before?.ranges ?? [];
     const context: TierContext = { tier, normals, earlier, earlierTiers, radiusMm: R, tolerance };
     const { depth, unmet } = depthOf(context);
-    work += COST[tier.depth.rule];
+    work += RULES[tier.depth.rule].cost;
     return {
       angleDeg,
       planes: [...earlier, ...normals.map((n) => ({ n, h: 1 - depth }))],

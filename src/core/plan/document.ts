@@ -6,14 +6,22 @@
 export type Side = "front" | "back";
 export type Finish = "ground" | "prepolished" | "polished";
 
-export type DepthRule =
-  | { readonly rule: "depth"; readonly mm: number }
-  | { readonly rule: "width"; readonly mm: number }
-  | { readonly rule: "gap"; readonly mm: number }
-  | { readonly rule: "touch" }
-  | { readonly rule: "edge"; readonly mm: number }
-  | { readonly rule: "close"; readonly to: string }
-  | { readonly rule: "corners"; readonly of: string };
+interface Sized {
+  readonly mm: number;
+}
+/** What each depth rule says beside its name: a length, the id of an earlier tier, or nothing. */
+interface RuleFields {
+  depth: Sized;
+  width: Sized;
+  gap: Sized;
+  touch: Readonly<Record<never, never>>;
+  edge: Sized;
+  close: { readonly to: string };
+  corners: { readonly of: string };
+}
+export type RuleName = keyof RuleFields;
+export type RuleOf<R extends RuleName> = { readonly [K in R]: { readonly rule: K } & RuleFields[K] }[R];
+export type DepthRule = RuleOf<RuleName>;
 
 export interface OwnGlass {
   readonly name: string;

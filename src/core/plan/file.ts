@@ -10,7 +10,8 @@ import { FILE } from "./limits.ts";
 import { migrate } from "./migrate.ts";
 import { PlanFileError } from "./plan-file-error.ts";
 import { checkReferences } from "./references.ts";
-import { failedCheck, planSchema } from "./schema.ts";
+import { planSchema } from "./schema.ts";
+import { failedCheck } from "./schema-fields.ts";
 
 export { PlanFileError } from "./plan-file-error.ts";
 

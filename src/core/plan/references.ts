@@ -2,13 +2,7 @@
 import type { Plan, Tier, Work } from "./document.ts";
 import { COUNTS } from "./limits.ts";
 import { PlanFileError } from "./plan-file-error.ts";
-
-/** The tier that a depth rule names, with the name of its field; null for rules that stand alone. */
-export function referenceOf(tier: Tier): { readonly field: "to" | "of"; readonly id: string } | null {
-  if (tier.depth.rule === "close") return { field: "to", id: tier.depth.to };
-  if (tier.depth.rule === "corners") return { field: "of", id: tier.depth.of };
-  return null;
-}
+import { referenceIn } from "./rules/amounts.ts";
 
 /** Ids of a tier's facets: `tierId/1` .. `tierId/count`. */
 export const facetIds = (tier: Pick<Tier, "id" | "count">): string[] =>
@@ -24,7 +18,7 @@ function checkUnique(ids: readonly string[], path: readonly PropertyKey[]): void
 }
 
 function checkReference(tiers: readonly Tier[], i: number): void {
-  const reference = referenceOf(tiers[i]);
+  const reference = referenceIn(tiers[i].depth);
   if (!reference) return;
   const path = ["tiers", i, "depth", reference.field];
   const { id } = reference;

@@ -3,81 +3,28 @@
  * Only fields are judged here, each by itself; how tiers refer to one another is judged in `references.ts`.
  */
 import * as z from "zod/mini";
-import type { Allowed, FaultData } from "./file-fault.ts";
-import { COUNTS, CURRENCY, isWithin, RANGES, type Range, TEXT } from "./limits.ts";
+import { COUNTS, CURRENCY, isWithin, RANGES, TEXT } from "./limits.ts";
+import { RULES } from "./rules/records.ts";
+import {
+  fields,
+  id,
+  limits,
+  list,
+  needs,
+  number,
+  rgb,
+  span,
+  text,
+  triple,
+  word,
+  yesNo,
+} from "./schema-fields.ts";
 
-// No code is ever built from text: a strict content security policy forbids it, and plans are small.
-z.config({ jitless: true });
-
-/** Codes of the faults of one field by itself. */
-type CheckCode =
-  | "wrong-kind"
-  | "out-of-range"
-  | "too-short"
-  | "too-long"
-  | "too-many-entries"
-  | "least-above-greatest"
-  | "id-forbidden";
-type FailedCheck = { [C in CheckCode | "missing"]: { code: C; data: FaultData[C] } }[CheckCode | "missing"];
-
-/** A check's fault but for what it finds. The library takes nothing but text from a check to its issue: so JSON. */
-const fault = <C extends CheckCode>(code: C, data: Omit<FaultData[C], "found">): string =>
-  JSON.stringify({ code, data });
-
-/** The fault that the text of an issue stands for, with what was found (undefined where nothing stands). */
-export function failedCheck(issue: string, found: unknown): FailedCheck {
-  const { code, data } = JSON.parse(issue);
-  return code === "wrong-kind" && found === undefined
-    ? { code: "missing", data }
-    : { code, data: { ...data, found } };
-}
-
-const needs = (allowed: Allowed) => fault("wrong-kind", { allowed });
-const limits = (allowed: Allowed) => fault("out-of-range", { allowed });
-
-const number = (range: Range) =>
-  z
-    .number(needs({ kind: "number", range }))
-    .check(z.refine((value) => isWithin(range, value), limits({ kind: "range", range })));
-const text = (most: number, least = 0) =>
-  z.string(needs({ kind: "text" })).check(
-    z.refine((value) => value.length >= least, fault("too-short", { least, most })),
-    z.refine((value) => value.length <= most, fault("too-long", { least, most })),
-  );
-const word = <const T extends readonly [string, ...string[]]>(...words: T) =>
-  z.enum(words, needs({ kind: "word", words }));
-const list = <T extends z.ZodMiniType>(of: T, most: number) =>
-  z
-    .array(of, needs({ kind: "list" }))
-    .check(z.refine((value) => value.length <= most, fault("too-many-entries", { most })));
-const fields = <T extends z.core.$ZodLooseShape>(shape: T) => z.object(shape, needs({ kind: "object" }));
-const yesNo = z.boolean(needs({ kind: "true-or-false" }));
-const id = text(TEXT.id, 1).check(z.refine((value) => value !== "__proto__", fault("id-forbidden", {})));
-
-/** [least, greatest] of one quantity. */
-const span = (range: Range) =>
-  z
-    .tuple([number(range), number(range)], needs({ kind: "least-and-greatest" }))
-    .check(z.refine((pair) => pair[0] <= pair[1], fault("least-above-greatest", {})));
-const triple = (range: Range, kind: "colour" | "point") =>
-  z.tuple([number(range), number(range), number(range)], needs({ kind }));
-const rgb = triple(RANGES.unit, "colour");
-
+const [firstRule, ...moreRules] = Object.values(RULES).map(({ schema }) => schema);
 const depth = z.discriminatedUnion(
   "rule",
-  [
-    fields({ rule: z.literal("depth"), mm: number(RANGES.ruleMm) }),
-    fields({ rule: z.literal("width"), mm: number(RANGES.ruleMm) }),
-    fields({ rule: z.literal("gap"), mm: number(RANGES.ruleMm) }),
-    fields({ rule: z.literal("touch") }),
-    fields({ rule: z.literal("edge"), mm: number(RANGES.ruleMm) }),
-    fields({ rule: z.literal("close"), to: id }),
-    fields({ rule: z.literal("corners"), of: id }),
-  ],
-  needs({
-    kind: "depth-rule",
-    words: ["depth", "width", "gap", "touch", "edge", "close", "corners"],
-  }),
+  [firstRule, ...moreRules],
+  needs({ kind: "depth-rule", words: Object.keys(RULES) }),
 );
 
 const glass = z.union(

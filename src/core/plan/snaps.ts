@@ -8,13 +8,13 @@
  */
 import type { DepthRule, Plan, Side, Tier } from "./document.ts";
 import { nearestStop, stopsOf, wrapDeg, zeroOf } from "./place.ts";
+import { isMeeting, isSameRule, type MeetRule, namedTierOf } from "./rules/amounts.ts";
+import { NOTHING_KNOWN, RULES } from "./rules/records.ts";
 import { type TierProbe, tierProbe } from "./tier-probe.ts";
 
 export type SnapName =
   | { readonly kind: "stop"; readonly stop: number }
-  | { readonly kind: "touch" }
-  | { readonly kind: "close"; readonly to: string }
-  | { readonly kind: "corners"; readonly of: string };
+  | { readonly kind: "rule"; readonly rule: MeetRule };
 
 export interface Snap {
   readonly name: SnapName;
@@ -53,19 +53,17 @@ interface NamedRule {
   readonly depth: DepthRule;
 }
 
-/** The rules a tier can snap to, the quickly solved ones first. One facet alone can't touch. */
+/** The rules a tier can snap to, the quickly solved ones first. One facet alone meets none of its own tier. */
 export function snapRules(plan: Plan, tierIndex: number): NamedRule[] {
   const beside = tiersBeside(plan, tierIndex);
-  const touch: NamedRule = { name: { kind: "touch" }, depth: { rule: "touch" } };
-  return [
-    ...(plan.tiers[tierIndex].count > 1 ? [touch] : []),
-    ...beside.map(
-      ({ id }): NamedRule => ({ name: { kind: "corners", of: id }, depth: { rule: "corners", of: id } }),
-    ),
-    ...beside.map(
-      ({ id }): NamedRule => ({ name: { kind: "close", to: id }, depth: { rule: "close", to: id } }),
-    ),
-  ];
+  const isAlone = plan.tiers[tierIndex].count < 2;
+  const kinds = Object.values(RULES).toSorted((a, b) => a.cost - b.cost);
+  const rules = kinds.flatMap(({ from }): DepthRule[] => {
+    const rule = from(NOTHING_KNOWN);
+    if (namedTierOf(rule) === null) return isAlone ? [] : [rule];
+    return beside.map(({ id }) => from({ ...NOTHING_KNOWN, other: id }));
+  });
+  return rules.filter(isMeeting).map((rule) => ({ name: { kind: "rule", rule }, depth: rule }));
 }
 
 /** Depths at which something comes to meet, one a step; null is a step that found none. */
@@ -122,20 +120,10 @@ function remembering(probe: TierProbe): TierProbe {
   };
 }
 
-/** Rules that say how large a facet is, not what it meets: a tier gives them up for one that it comes to meet. */
-const isPlain = ({ rule }: DepthRule): boolean =>
-  rule === "depth" || rule === "width" || rule === "edge" || rule === "gap";
-
 /** A tier with a plain depth takes on the other rule; one that already meets something keeps its rule and gains the other exactly. */
 function angleSnap(name: SnapName, depth: DepthRule, own: DepthRule, deg: number): Snap {
-  if (!isPlain(own)) return { name, value: deg };
+  if (isMeeting(own)) return { name, value: deg };
   return { name, value: Number((Math.round(deg / ANGLE_GIVEN_DEG) * ANGLE_GIVEN_DEG).toFixed(6)), depth };
-}
-
-function isSameRule(a: DepthRule, b: DepthRule): boolean {
-  if (a.rule === "close" && b.rule === "close") return a.to === b.to;
-  if (a.rule === "corners" && b.rule === "corners") return a.of === b.of;
-  return a.rule === b.rule;
 }
 
 /**

@@ -2,13 +2,12 @@
 
 import type { DepthRule } from "./document.ts";
 import type { PlanFinding, Unmet } from "./finding.ts";
-import { referenceOf } from "./references.ts";
+import { amountOf, namedTierOf } from "./rules/amounts.ts";
 import type { Overshoot, TierContext } from "./rules/tier-context.ts";
 import type { PlacedFacet } from "./solved.ts";
 
 /** The plan's own number; touching is a gap of none, null for rules without a size. */
-const askedMm = (rule: DepthRule): number | null =>
-  "mm" in rule ? rule.mm : rule.rule === "touch" ? 0 : null;
+const askedMm = (rule: DepthRule): number | null => (rule.rule === "touch" ? 0 : amountOf(rule));
 
 /** @param depth of the nearest that can be done, as a fraction of the radius */
 export function ruleUnmetFinding(
@@ -24,7 +23,7 @@ export function ruleUnmetFinding(
     armAngleDeg: tier.armAngleDeg,
     count: tier.count,
   };
-  const other = referenceOf(tier)?.id ?? null;
+  const other = namedTierOf(tier.depth);
   return {
     code: "rule-unmet",
     severity: "stop",

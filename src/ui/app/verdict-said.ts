@@ -1,7 +1,7 @@
 /** The verdict on the plan on the bench in the person's words, and the way to its first cause. */
 import { type Verdict, verdictOf } from "../../core/check/verdict.ts";
-import { verdictInWords, verdictWords } from "../../core/check/verdict-words.ts";
 import { perPlan, report, solved } from "../../state/derived.ts";
+import { verdictInWords, verdictWords } from "../../words/verdict.ts";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";

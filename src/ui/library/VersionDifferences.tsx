@@ -3,11 +3,12 @@ import { useEffect, useState } from "react";
 import type { Plan } from "../../core/plan/document.ts";
 import type { Session } from "../../state/session.ts";
 import type { Version } from "../../state/storage/versions.ts";
+import { ruleWords } from "../../words/rules.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { historyWords } from "../messages/history.ts";
 import { libraryWords } from "../messages/library.ts";
 import { planWords } from "../messages/plan.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
 import { differenceLines } from "./differences.ts";
@@ -43,7 +44,13 @@ export function VersionDifferences({
   fail: (error: unknown) => void;
 }) {
   const versions = useWords(libraryWords).versions;
-  const words = { versions, history: useWords(historyWords), plan: useWords(planWords), format: useFormat() };
+  const words = {
+    versions,
+    history: useWords(historyWords),
+    plan: useWords(planWords),
+    rules: ruleWords[useLanguage()],
+    format: useFormat(),
+  };
   const [chosen, choose] = useState(NOW);
   const other = others.find(({ id }) => id === chosen);
   const onBench = useStudio((state) => state.plan);

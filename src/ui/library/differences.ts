@@ -1,11 +1,13 @@
 /** What differs between two plans as lines a person reads: fields by their words, values with their units. */
 import type { DepthRule, Plan } from "../../core/plan/document.ts";
+import { amountOf, namedTierOf } from "../../core/plan/rules/amounts.ts";
 import { comparePlans, type PlanChange } from "../../state/compare.ts";
 import type { history } from "../../words/en/history.ts";
 import type { library } from "../../words/en/library.ts";
 import type { plan as planEn } from "../../words/en/plan.ts";
 import type { Formats } from "../../words/formats.ts";
 import type { Translated } from "../../words/language.ts";
+import type { RuleWords } from "../../words/rules.ts";
 
 export interface DifferenceLine {
   readonly what: string;
@@ -16,6 +18,7 @@ export interface DifferenceLine {
 export interface DifferenceWords {
   readonly history: Translated<typeof history>;
   readonly plan: Translated<typeof planEn>;
+  readonly rules: RuleWords;
   readonly versions: Translated<(typeof library)["versions"]>;
   readonly format: Formats;
 }
@@ -29,9 +32,10 @@ const LENGTH_DIGITS = 2;
 
 /** "until they share edges of 5.00 mm", "to the corners of Waist". `names` gives tiers' names by id. */
 function ruleInWords(rule: DepthRule, words: DifferenceWords, names: ReadonlyMap<string, string>): string {
-  const said = words.plan.ruleWords[rule.rule];
-  if ("mm" in rule) return `${said} ${words.format.length(rule.mm, LENGTH_DIGITS)}`;
-  const other = rule.rule === "close" ? rule.to : rule.rule === "corners" ? rule.of : null;
+  const said = words.rules[rule.rule].name;
+  const mm = amountOf(rule);
+  if (mm !== null) return `${said} ${words.format.length(mm, LENGTH_DIGITS)}`;
+  const other = namedTierOf(rule);
   return other === null ? said : `${said} ${names.get(other) ?? other}`;
 }
 

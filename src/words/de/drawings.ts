@@ -36,9 +36,6 @@ export const drawings: Translated<typeof en> = {
   stop: (k) => `Raste ${k}`,
   snap: {
     stop: (k) => `auf Raste ${k}`,
-    touch: "berührt gerade",
-    close: (tier) => `schließt das Band zu ${tier}`,
-    corners: (tier) => `kommt zu den Ecken von ${tier}`,
   },
   live: {
     angle: "Winkel",
@@ -73,52 +70,6 @@ export const drawings: Translated<typeof en> = {
     noStop: (deg) => `Azimut ${deg}`,
     seen: "von außen gesehen, Vorderseite nach oben",
     caution: "Papier nur fern der laufenden Scheibe und mit trockenen Händen ans Glas halten.",
-  },
-  mends: {
-    mend: (change, effect) => `${change}: ${effect}`,
-    brings: (mend, count) =>
-      count === 1
-        ? `${mend}; danach ist noch eine andere Sache anzusehen`
-        : `${mend}; danach sind noch ${count} andere Dinge anzusehen`,
-    raise: (tier, angle) => `${tier} auf ${angle} steiler stellen`,
-    lower: (tier, angle) => `${tier} auf ${angle} flacher stellen`,
-    deeper: (tier, mm) => `${tier} tiefer schleifen, auf ${mm}`,
-    shallower: (tier, mm) => `${tier} weniger tief schleifen, auf ${mm}`,
-    count: (tier, count) => `${tier} mit ${count} Facetten`,
-    start: (tier, at) => `${tier} bei ${at} beginnen`,
-    stop: (k) => `Raste ${k}`,
-    remove: (tier) => `${tier} weglassen`,
-    dop: (mm) => `Einen Kittstock von ${mm} nehmen`,
-    wheel: (stops) => `Ein Rad mit ${stops} Rasten nehmen`,
-    at: (change, angle) => `${change}, bei ${angle}`,
-    rule: {
-      touch: (tier) => `${tier} gerade berühren lassen`,
-      close: (tier, other) => `${tier} bis an ${other} schließen`,
-      corners: (tier, other) => `${tier} zu den Ecken von ${other} führen`,
-      depth: (tier, mm) => `${tier} ${mm} tief schleifen`,
-      width: (tier, mm) => `${tier} ${mm} breit schleifen`,
-      edge: (tier, mm) => `${tier} mit gemeinsamen Kanten von ${mm}`,
-      gap: (tier, mm) => `${tier} mit Abständen von ${mm}`,
-    },
-    effect: {
-      uneven: "das Rad teilt es gleichmäßig",
-      "start-moved": "es steht auf einer Raste",
-      "wheel-splits": "alles trifft sich wieder",
-      duplicate: "keine Fläche wird zweimal geschliffen",
-      "near-duplicate": "keine Fläche wird zweimal geschliffen",
-      overshoot: "keine Facette läuft über ihre Ecke",
-      swallowed: "jede Facette ist zu sehen",
-      lost: "jede Facette bleibt",
-      sliver: "es bleiben keine Splitter",
-      "short-edge": "es bleiben keine kurzen Kanten",
-      "near-miss": "die Ecken kommen auf einen Punkt",
-      "skin-between": "das Band schließt sich",
-      "under-dop": "es bleibt frei vom Kittstock",
-      "inside-broken": "das Motiv innen bleibt ganz",
-      "inside-thin": "über dem Motiv bleibt genug Glas",
-      vanished: "es bleibt Glas übrig",
-      other: "so geht es",
-    },
   },
   allMeets: {
     angles: (from, to, isAll) =>

@@ -1,5 +1,5 @@
 /** Was Befunde sagen, nach ihrem Code. */
-import type { FindingWords } from "../findings.ts";
+import type { CauseWords, FindingWords, MendedWords } from "../findings.ts";
 import { pluralIn } from "../language.ts";
 import { namedWheels, usableCounts } from "../lists.ts";
 import { reasonInWords, wishInWords } from "../reasons.ts";
@@ -84,4 +84,46 @@ export const findings: FindingWords = {
   "inside-thin": ({ data }, say) =>
     `Nur ${say.length(data.leastMm)} Glas bleiben über dem Inneren. Mit ${say.length(data.depthThatClearsMm)} Tiefe ist es genug.`,
   vanished: () => "Vom Stück bleibt nichts: Manche Facetten sind tiefer geschliffen, als das Glas dick ist.",
+};
+
+/** Dasselbe in wenigen Worten, als das, was dem Stück im Weg steht. */
+export const causes: CauseWords = {
+  "rule-unmet": (tier) => `${tier} kann nicht, was verlangt ist`,
+  vanished: () => "vom Stück bleibt nichts übrig",
+  "under-dop": (tier) => `${tier} reicht unter den Kittstock`,
+  "inside-broken": (tier) => `${tier} bricht in das Innere`,
+  "inside-thin": (tier) => `${tier} lässt wenig Glas über dem Inneren`,
+  uneven: (tier) => `${tier} geht auf diesem Rad nicht auf`,
+  duplicate: (tier) => `${tier} schleift dieselben Flächen noch einmal`,
+  "near-duplicate": (tier) => `${tier} schleift dieselben Flächen noch einmal`,
+  swallowed: (tier) => `${tier} erreicht nicht überall Glas`,
+  lost: (tier) => `Facetten von ${tier} werden wieder weggeschliffen`,
+  sliver: (tier) => `${tier} hat Splitterflächen`,
+  overshoot: (tier) => `${tier} geht über ihre Ecken hinaus`,
+  "start-moved": (tier) => `${tier} beginnt zwischen zwei Rasten`,
+  "wheel-splits": (tier) => `${tier} wird vom Rad versetzt`,
+  "near-miss": (tier) => `${tier} verfehlt ihre Ecken knapp`,
+  "short-edge": (tier) => `${tier} hat sehr kurze Kanten`,
+  "skin-between": (tier) => `neben ${tier} bleibt runde Haut`,
+};
+
+/** Was gewonnen ist, wenn es behoben ist. */
+export const mended: MendedWords = {
+  "rule-unmet": "so geht es",
+  uneven: "das Rad teilt es gleichmäßig",
+  "start-moved": "es steht auf einer Raste",
+  "wheel-splits": "alles trifft sich wieder",
+  duplicate: "keine Fläche wird zweimal geschliffen",
+  "near-duplicate": "keine Fläche wird zweimal geschliffen",
+  overshoot: "keine Facette läuft über ihre Ecke",
+  swallowed: "jede Facette ist zu sehen",
+  lost: "jede Facette bleibt",
+  sliver: "es bleiben keine Splitter",
+  "short-edge": "es bleiben keine kurzen Kanten",
+  "near-miss": "die Ecken kommen auf einen Punkt",
+  "skin-between": "das Band schließt sich",
+  "under-dop": "es bleibt frei vom Kittstock",
+  "inside-broken": "das Motiv innen bleibt ganz",
+  "inside-thin": "über dem Motiv bleibt genug Glas",
+  vanished: "es bleibt Glas übrig",
 };

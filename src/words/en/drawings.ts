@@ -1,4 +1,4 @@
-/** Words of the drawings one plans in: profile, skin, facet card, diary, counts that work, mends. */
+/** Words of the drawings one plans in: profile, skin, facet card, diary, counts that work. */
 /** "Waist 1, Waist 2 and Shoulder 1" */
 const both = (names: readonly string[]): string =>
   names.length < 2 ? names.join() : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
@@ -36,9 +36,6 @@ export const drawings = {
   stop: (k: string) => `stop ${k}`,
   snap: {
     stop: (k: string) => `on stop ${k}`,
-    touch: "just touch",
-    close: (tier: string) => `closes the band to ${tier}`,
-    corners: (tier: string) => `comes to the corners of ${tier}`,
   },
   live: {
     angle: "angle",
@@ -74,52 +71,6 @@ export const drawings = {
     noStop: (deg: string) => `azimuth ${deg}`,
     seen: "seen from outside, front upward",
     caution: "Hold paper against glass only away from the running lap, with dry hands.",
-  },
-  mends: {
-    mend: (change: string, effect: string) => `${change}: ${effect}`,
-    brings: (mend: string, count: number) =>
-      count === 1
-        ? `${mend}; one other thing then wants a look`
-        : `${mend}; ${count} other things then want a look`,
-    raise: (tier: string, angle: string) => `Raise ${tier} to ${angle}`,
-    lower: (tier: string, angle: string) => `Lower ${tier} to ${angle}`,
-    deeper: (tier: string, mm: string) => `Cut ${tier} deeper, to ${mm}`,
-    shallower: (tier: string, mm: string) => `Cut ${tier} less deep, to ${mm}`,
-    count: (tier: string, count: string) => `Give ${tier} ${count} facets`,
-    start: (tier: string, at: string) => `Start ${tier} at ${at}`,
-    stop: (k: string) => `stop ${k}`,
-    remove: (tier: string) => `Leave ${tier} out`,
-    dop: (mm: string) => `Take a dop of ${mm}`,
-    wheel: (stops: string) => `Take a wheel of ${stops} stops`,
-    at: (change: string, angle: string) => `${change} at ${angle}`,
-    rule: {
-      touch: (tier: string) => `Let ${tier} just touch`,
-      close: (tier: string, other: string) => `Let ${tier} close up to ${other}`,
-      corners: (tier: string, other: string) => `Take ${tier} to the corners of ${other}`,
-      depth: (tier: string, mm: string) => `Cut ${tier} ${mm} deep`,
-      width: (tier: string, mm: string) => `Cut ${tier} ${mm} wide`,
-      edge: (tier: string, mm: string) => `Let ${tier} share edges of ${mm}`,
-      gap: (tier: string, mm: string) => `Leave gaps of ${mm} in ${tier}`,
-    },
-    effect: {
-      uneven: "the wheel divides it evenly",
-      "start-moved": "it stands on a stop",
-      "wheel-splits": "all meet again",
-      duplicate: "no flat is cut twice",
-      "near-duplicate": "no flat is cut twice",
-      overshoot: "no facet passes its corner",
-      swallowed: "every facet shows",
-      lost: "every facet stays",
-      sliver: "no slivers are left",
-      "short-edge": "no short edges are left",
-      "near-miss": "the corners come to a point",
-      "skin-between": "the band closes",
-      "under-dop": "it stays clear of the dop",
-      "inside-broken": "the design inside stays whole",
-      "inside-thin": "enough glass stays over the design",
-      vanished: "glass is left",
-      other: "it can be done",
-    },
   },
   /** Beside a field one edits. */
   allMeets: {

@@ -1,5 +1,5 @@
 /** What findings say, by code. */
-import type { FindingWords } from "../findings.ts";
+import type { CauseWords, FindingWords, MendedWords } from "../findings.ts";
 import { pluralIn } from "../language.ts";
 import { namedWheels, usableCounts } from "../lists.ts";
 import { reasonInWords, wishInWords } from "../reasons.ts";
@@ -81,4 +81,46 @@ export const findings: FindingWords = {
   "inside-thin": ({ data }, say) =>
     `Only ${say.length(data.leastMm)} of glass is left over the design inside. At ${say.length(data.depthThatClearsMm)} deep there is enough.`,
   vanished: () => "Nothing is left of the piece: some facets are cut deeper than the glass is thick.",
+};
+
+/** The same in a few words, as what stands against the piece. */
+export const causes: CauseWords = {
+  "rule-unmet": (tier) => `${tier} can't do what it should`,
+  vanished: () => "nothing is left of the piece",
+  "under-dop": (tier) => `${tier} runs under the dop`,
+  "inside-broken": (tier) => `${tier} breaks into the design inside`,
+  "inside-thin": (tier) => `${tier} leaves little glass over the design inside`,
+  uneven: (tier) => `${tier} doesn't divide the wheel`,
+  duplicate: (tier) => `${tier} cuts the same flats again`,
+  "near-duplicate": (tier) => `${tier} cuts the same flats again`,
+  swallowed: (tier) => `${tier} doesn't reach the glass everywhere`,
+  lost: (tier) => `facets of ${tier} are ground away again`,
+  sliver: (tier) => `${tier} has slivers`,
+  overshoot: (tier) => `${tier} passes its corners`,
+  "start-moved": (tier) => `${tier} starts between two stops`,
+  "wheel-splits": (tier) => `${tier} is moved by the wheel`,
+  "near-miss": (tier) => `${tier} nearly comes to its corners`,
+  "short-edge": (tier) => `${tier} has very short edges`,
+  "skin-between": (tier) => `round skin is left beside ${tier}`,
+};
+
+/** What is gained when it is mended. */
+export const mended: MendedWords = {
+  "rule-unmet": "it can be done",
+  uneven: "the wheel divides it evenly",
+  "start-moved": "it stands on a stop",
+  "wheel-splits": "all meet again",
+  duplicate: "no flat is cut twice",
+  "near-duplicate": "no flat is cut twice",
+  overshoot: "no facet passes its corner",
+  swallowed: "every facet shows",
+  lost: "every facet stays",
+  sliver: "no slivers are left",
+  "short-edge": "no short edges are left",
+  "near-miss": "the corners come to a point",
+  "skin-between": "the band closes",
+  "under-dop": "it stays clear of the dop",
+  "inside-broken": "the design inside stays whole",
+  "inside-thin": "enough glass stays over the design",
+  vanished: "glass is left",
 };

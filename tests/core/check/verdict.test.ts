@@ -2,9 +2,9 @@
 import { expect, it } from "vitest";
 import { reportPlan } from "../../../src/core/check/report.ts";
 import { verdictOf } from "../../../src/core/check/verdict.ts";
-import { verdictInWords, verdictWords } from "../../../src/core/check/verdict-words.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { verdictInWords, verdictWords } from "../../../src/words/verdict.ts";
 import { foundIn } from "../../fixtures/found.ts";
 import { plan, tier } from "../plan/sample.ts";
 

@@ -1,12 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { benchOf } from "../../../src/core/bench/bench.ts";
 import { ballKg, offerOf, priceOf, roundedUp, workTime } from "../../../src/core/offer/offer.ts";
-import { offerText } from "../../../src/core/offer/offer-words.ts";
-import { offerWordsDe } from "../../../src/core/offer/offer-words-de.ts";
-import { offerWordsEn } from "../../../src/core/offer/offer-words-en.ts";
 import type { Offer, Plan } from "../../../src/core/plan/document.ts";
 import { PlanFileError, planFromData } from "../../../src/core/plan/file.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { offerWordsDe } from "../../../src/words/de/offer.ts";
+import { offerWordsEn } from "../../../src/words/en/offer.ts";
+import { offerText } from "../../../src/words/offer.ts";
 import { plan, tier } from "../bench/plans.ts";
 
 const time = (minutes: number | null) => ({ minutes, guesses: [] });

@@ -8,8 +8,6 @@ import { readdirSync, readFileSync } from "node:fs";
 import { isDeepStrictEqual } from "node:util";
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import { sheetHtml } from "../../../src/core/bench/sheet.ts";
-import { sheetWordsEn } from "../../../src/core/bench/sheet-words-en.ts";
 import { reportPlan } from "../../../src/core/check/report.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { outlinesSvg } from "../../../src/core/models/outlines-svg.ts";
@@ -18,7 +16,9 @@ import type { Plan } from "../../../src/core/plan/document.ts";
 import { PlanFileError, parsePlan, serializePlan } from "../../../src/core/plan/file.ts";
 import { fragmentOf, planFromFragment } from "../../../src/core/plan/link.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { sheetHtml } from "../../../src/sheet/sheet.ts";
 import { fileFaultInWords } from "../../../src/ui/messages/file-faults.ts";
+import { sheetWordsEn } from "../../../src/words/en/sheet.ts";
 import { englishLeftIn } from "../../fixtures/english-left.ts";
 import { textOf } from "../../fixtures/found.ts";
 

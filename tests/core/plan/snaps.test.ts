@@ -21,7 +21,8 @@ const planOf = (...tiers: Tier[]): Plan => ({
   tiers,
 });
 const all = (snaps: Iterable<Snap | null>): Snap[] => [...snaps].filter((s) => s !== null);
-const named = (snaps: readonly Snap[], kind: string): Snap[] => snaps.filter((s) => s.name.kind === kind);
+const named = (snaps: readonly Snap[], kind: string): Snap[] =>
+  snaps.filter(({ name }) => (name.kind === "rule" ? name.rule.rule : name.kind) === kind);
 
 const girdle = tier("a", 0, 0, { rule: "touch" });
 const crown = tier("b", 38, 22.5, { rule: "depth", mm: 1 });
@@ -37,7 +38,7 @@ describe("snaps of the depth", () => {
   it("gives for every rule the depth that the plan is solved to with that rule", () => {
     const plan = planOf(girdle, crown);
     const snaps = all(depthSnaps(plan, 1));
-    expect(snaps.map((s) => s.name.kind).sort()).toEqual(["close", "corners", "touch"]);
+    expect(snaps.map((s) => s.depth?.rule).sort()).toEqual(["close", "corners", "touch"]);
     for (const snap of snaps) {
       const taken = planOf(girdle, { ...crown, depth: snap.depth! });
       expect(solvePlan(taken).tiers[1].depthMm).toBeCloseTo(snap.value, 9);

@@ -5,12 +5,14 @@ import { libraryWords } from "../../../src/ui/messages/library.ts";
 import { planWords } from "../../../src/ui/messages/plan.ts";
 import { makeFormats } from "../../../src/words/formats.ts";
 import type { Language } from "../../../src/words/language.ts";
+import { ruleWords } from "../../../src/words/rules.ts";
 import { plan, tier } from "../../core/plan/sample.ts";
 
 const wordsIn = (language: Language) => ({
   history: historyWords[language],
   plan: planWords[language],
   versions: libraryWords[language].versions,
+  rules: ruleWords[language],
   format: makeFormats(language, { unit: "mm", cuttingAngle: false }),
 });
 const before = plan([tier("a", 0, 12, { rule: "edge", mm: 3 }), tier("b", 40, 12, { rule: "touch" })]);

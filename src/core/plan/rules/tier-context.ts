@@ -25,6 +25,13 @@ export interface TierContext {
   readonly tolerance: number;
 }
 
+/** The earlier tier that a rule names; the file format guarantees that there is one. */
+export function namedTier(context: TierContext, id: string): TierRange {
+  const found = context.earlierTiers.find((t) => t.tier.id === id);
+  if (!found) throw new Error(`tier ${context.tier.id} refers to ${id}, which is not an earlier tier`);
+  return found;
+}
+
 /** A depth, and why it doesn't do what was asked where it doesn't. */
 export interface Answer {
   readonly depth: number;

@@ -1,6 +1,6 @@
 /** On paper: the sheet as it will be printed, printed from here or kept as a file that needs nothing else. */
 import { useMemo, useState } from "react";
-import type { Paper } from "../../../core/bench/sheet-style.ts";
+import type { Paper } from "../../../sheet/sheet-style.ts";
 import { decimalSign } from "../../../words/format.ts";
 import type { SheetQuestion } from "../../../worker/bench-worker.ts";
 import { fileNameOf, offerFile } from "../../app/files.ts";

@@ -9,6 +9,8 @@ import type { drawings } from "../../../words/en/drawings.ts";
 import { findingInWords, findingWords } from "../../../words/findings.ts";
 import type { Formats } from "../../../words/formats.ts";
 import type { Translated } from "../../../words/language.ts";
+import { askedOf, ruleWords } from "../../../words/rules.ts";
+import type { Say } from "../../../words/say.ts";
 import { drawingWords } from "../../messages/drawings.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
@@ -56,22 +58,12 @@ function placeBeside([x, y]: Place, box: Box, picture: DOMRect | undefined): CSS
   };
 }
 
-export const nameOfTier = (plan: Plan, tierId: string): string =>
-  plan.tiers.find((t) => t.id === tierId)?.name ?? tierId;
-
 const sideOf = (plan: Plan, tierId: string): Side => plan.tiers.find((t) => t.id === tierId)?.side ?? "front";
 
-export function snapSaid(name: SnapName, plan: Plan, side: Side, words: Words): string {
-  switch (name.kind) {
-    case "stop":
-      return words.snap.stop(stopLabel(plan, side, engravedStop(plan, side, name.stop)));
-    case "touch":
-      return words.snap.touch;
-    case "close":
-      return words.snap.close(nameOfTier(plan, name.to));
-    case "corners":
-      return words.snap.corners(nameOfTier(plan, name.of));
-  }
+export function snapSaid(name: SnapName, plan: Plan, side: Side, words: Words, say: Say): string {
+  if (name.kind === "stop")
+    return words.snap.stop(stopLabel(plan, side, engravedStop(plan, side, name.stop)));
+  return ruleWords[say.language][name.rule.rule].snap(askedOf(name.rule, say));
 }
 
 /** Figures with their words, the one in hand first. */
@@ -124,7 +116,7 @@ export function DragReadout({ live, box, clearOf }: { live: LiveDrag | null; box
   /** Which tier, which rule, and why not. */
   const lostSaid = (tierId: string): string => {
     const finding = now.findings.find((f) => f.tier === tierId && f.code === "rule-unmet");
-    const name = nameOfTier(plan, tierId);
+    const name = say.tier(tierId);
     return finding ? words.lostWhy(name, findingInWords(finding, inWords, say)) : words.lost(name);
   };
   const picture = element.current?.parentElement?.getBoundingClientRect();
@@ -140,7 +132,7 @@ export function DragReadout({ live, box, clearOf }: { live: LiveDrag | null; box
     >
       {live.resting.snap ? (
         <strong className="readout-snap">
-          {snapSaid(live.resting.snap.name, plan, sideOf(plan, live.tierId), words)}
+          {snapSaid(live.resting.snap.name, plan, sideOf(plan, live.tierId), words, say)}
         </strong>
       ) : null}
       <dl className="readout-figures">

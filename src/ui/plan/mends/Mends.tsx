@@ -2,13 +2,11 @@
 import { useEffect, useState } from "react";
 import type { Mend } from "../../../core/check/mends.ts";
 import type { PlanFinding } from "../../../core/plan/finding.ts";
+import { mendInWords } from "../../../words/mends.ts";
 import { Button } from "../../controls/Button.tsx";
-import { drawingWords } from "../../messages/drawings.ts";
-import { useWords } from "../../messages/words.tsx";
-import { useFormat } from "../../use-format.ts";
+import { useSay } from "../../use-say.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { mendCommand } from "./mend-commands.ts";
-import { mendSaid } from "./mend-words.ts";
 import { askMends } from "./plan-worker-client.ts";
 import "./mends.css";
 
@@ -45,12 +43,11 @@ function useMends(finding: PlanFinding): readonly Mend[] {
 
 export default function Mends({ finding }: { finding: PlanFinding }) {
   const mends = useMends(finding);
-  const words = useWords(drawingWords);
-  const format = useFormat();
+  const say = useSay();
   const plan = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
   return mends.map((mend) => {
-    const said = mendSaid(mend, plan, words.mends, format);
+    const said = mendInWords(mend, plan, say);
     return (
       <Button key={said} className="mend" look="outlined" onPress={() => dispatch(mendCommand(mend))}>
         {said}

@@ -6,14 +6,14 @@ import { depthOf } from "../../../state/derived.ts";
 import type { drawings } from "../../../words/en/drawings.ts";
 import type { Formats } from "../../../words/formats.ts";
 import type { Translated } from "../../../words/language.ts";
+import { tierName } from "../../../words/names.ts";
 import { Button } from "../../controls/Button.tsx";
 import { NumberField } from "../../controls/NumberField.tsx";
 import { Sheet } from "../../controls/Sheet.tsx";
 import { drawingWords } from "../../messages/drawings.ts";
-import { useWords } from "../../messages/words.tsx";
+import { useLanguage, useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
-import { nameOfTier } from "../drag/DragReadout.tsx";
 import { askSuggestions } from "../mends/plan-worker-client.ts";
 import { offerColumns } from "./offer-columns.ts";
 import { SuggestPicture } from "./SuggestPicture.tsx";
@@ -139,9 +139,10 @@ function kindSaid(
 function Offer({ suggestion, tierIndex, edgeMm, onChoose }: OfferProps) {
   const plan = usePlan();
   const words = useWords(drawingWords).suggest;
+  const language = useLanguage();
   const format = useFormat();
   const angle = format.armAngle(suggestion.armAngleDeg);
-  const said = kindSaid(suggestion, edgeMm, (id) => nameOfTier(plan, id), words, format);
+  const said = kindSaid(suggestion, edgeMm, (id) => tierName(plan, id, language), words, format);
   return (
     <Button
       className="offer"

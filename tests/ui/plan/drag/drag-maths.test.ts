@@ -10,7 +10,11 @@ import {
 } from "../../../../src/ui/plan/drag/drag-maths.ts";
 
 const plain = { free: false, fine: false };
-const touch: Snap = { name: { kind: "touch" }, value: 1.234, depth: { rule: "touch" } };
+const touch: Snap = {
+  name: { kind: "rule", rule: { rule: "touch" } },
+  value: 1.234,
+  depth: { rule: "touch" },
+};
 
 describe("a drag", () => {
   it("rests exactly at a snap within reach, and leaves it again without a jump", () => {
@@ -26,7 +30,11 @@ describe("a drag", () => {
   });
 
   it("takes the nearer of two snaps", () => {
-    const other: Snap = { name: { kind: "close", to: "a" }, value: 1.3, depth: { rule: "close", to: "a" } };
+    const other: Snap = {
+      name: { kind: "rule", rule: { rule: "close", to: "a" } },
+      value: 1.3,
+      depth: { rule: "close", to: "a" },
+    };
     const travel = travelFrom("depth", 1.28, 15);
     expect(restOf(travel, [touch, other], 0.1, plain).snap).toBe(other);
   });

@@ -58,7 +58,7 @@ describe("a tier drag", () => {
   it("takes on the rule of the snap it rests at, so that the report says touch", () => {
     const { store, host, high } = bench();
     const drag = beginTierDrag(host, "high", "depth");
-    const touch = drag.snaps.find((s) => s.name.kind === "touch");
+    const touch = drag.snaps.find((s) => s.depth?.rule === "touch");
     if (!touch) throw new Error("touching is looked for first");
     drag.by(touch.value - 0.6 + 0.05, 0.1, plain);
     drag.end();

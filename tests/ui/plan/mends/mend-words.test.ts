@@ -4,10 +4,8 @@ import type { Plan } from "../../../../src/core/plan/document.ts";
 import { depthOf, report } from "../../../../src/state/derived.ts";
 import { createPlanStore } from "../../../../src/state/store.ts";
 import { mendCommand } from "../../../../src/ui/plan/mends/mend-commands.ts";
-import { mendSaid } from "../../../../src/ui/plan/mends/mend-words.ts";
-import { drawings as de } from "../../../../src/words/de/drawings.ts";
-import { drawings as en } from "../../../../src/words/en/drawings.ts";
-import { makeFormats } from "../../../../src/words/formats.ts";
+import { plainSay } from "../../../../src/words/answers.ts";
+import { mendInWords } from "../../../../src/words/mends.ts";
 
 const PLAN: Plan = {
   format: "glintwright-plan",
@@ -33,11 +31,10 @@ const [mend] = [...mendsOf(PLAN, finding)].filter((m): m is Mend => m !== null);
 
 describe("a mend", () => {
   it("says what it changes and what comes of it, in both languages", () => {
-    const habits = { unit: "mm", cuttingAngle: false } as const;
-    expect(mendSaid(mend, PLAN, en.mends, makeFormats("en", habits))).toBe(
+    expect(mendInWords(mend, PLAN, plainSay(PLAN, "en"))).toBe(
       "Cut Waist less deep, to 4.00\u00a0mm: the design inside stays whole",
     );
-    expect(mendSaid(mend, PLAN, de.mends, makeFormats("de", habits))).toBe(
+    expect(mendInWords(mend, PLAN, plainSay(PLAN, "de"))).toBe(
       "Waist weniger tief schleifen, auf 4,00\u00a0mm: das Motiv innen bleibt ganz",
     );
   });

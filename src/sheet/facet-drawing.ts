@@ -2,11 +2,11 @@
  * One facet drawn flat, seen from outside with its own pole up, in mm: what to hold the glass against. x to the right,
  * y up, about the foot of the normal.
  */
-import type { FacetFrame } from "../geometry/plane.ts";
-import type { SolidFacet } from "../geometry/solid-types.ts";
-import { sweep } from "../geometry/turn.ts";
-import { dot, type Vec3 } from "../geometry/vec.ts";
-import type { Side } from "../plan/document.ts";
+import type { FacetFrame } from "../core/geometry/plane.ts";
+import type { SolidFacet } from "../core/geometry/solid-types.ts";
+import { sweep } from "../core/geometry/turn.ts";
+import { dot, type Vec3 } from "../core/geometry/vec.ts";
+import type { Side } from "../core/plan/document.ts";
 
 export interface FlatPiece {
   readonly kind: "line" | "arc";

@@ -1,5 +1,5 @@
 /** What is said of a price, in English. */
-import type { OfferWords } from "./offer-words.ts";
+import type { OfferWords } from "../offer.ts";
 
 export const offerWordsEn: OfferWords = {
   locale: "en",

@@ -1,5 +1,5 @@
 /** Numbers on the sheet: mm to a tenth or inch to a thousandth, angles to a tenth, in the language's own decimal sign. */
-import type { SheetWords } from "./sheet-words.ts";
+import type { SheetWords } from "../words/sheet.ts";
 
 export type SheetUnit = "mm" | "inch";
 export const MM_PER_INCH = 25.4;

@@ -1,6 +1,7 @@
 /** The bench sheet in German. */
-import { verdictWords } from "../check/verdict-words.ts";
-import type { SheetWords } from "./sheet-words.ts";
+
+import type { SheetWords } from "../sheet.ts";
+import { verdictWords } from "../verdict.ts";
 
 const facets = (count: number) => (count === 1 ? "1 Facette" : `${count} Facetten`);
 const GLASS = { borosilicate: "Borosilikatglas", "soda-lime": "Kalknatronglas" } as const;

@@ -1,5 +1,5 @@
 /** What is said of a price, in German. */
-import type { OfferWords } from "./offer-words.ts";
+import type { OfferWords } from "../offer.ts";
 
 export const offerWordsDe: OfferWords = {
   locale: "de",

@@ -1,7 +1,7 @@
 /** What is said of a price: the table that a language fills, and the sentences made with it. */
-import { stagesOf } from "../bench/default-stages.ts";
-import type { Plan, Stage } from "../plan/document.ts";
-import { ballKg, type Guess, type Priced, usesUsualHabits } from "./offer.ts";
+import { stagesOf } from "../core/bench/default-stages.ts";
+import { ballKg, type Guess, type Priced, usesUsualHabits } from "../core/offer/offer.ts";
+import type { Plan, Stage } from "../core/plan/document.ts";
 
 export interface OfferWords {
   /** BCP 47, for numbers and money. */

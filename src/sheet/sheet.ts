@@ -2,18 +2,20 @@
  * The bench sheet: one self-contained HTML page to print, black on white, large enough to read at arm's length. Each tier
  * is a sentence with its facet at true size, its stops in order with a tick box a stage, and what to watch for.
  */
-import { reportPlan } from "../check/report.ts";
-import { verdictOf } from "../check/verdict.ts";
-import { verdictInWords } from "../check/verdict-words.ts";
-import { cutBall } from "../geometry/solid.ts";
-import { stopsOf } from "../plan/place.ts";
-import type { SolvedPlan } from "../plan/solved.ts";
-import { benchOf, isGround, isWorked } from "./bench.ts";
-import { CAUTIONS, cautionsAt } from "./cautions.ts";
-import { stagesOf } from "./default-stages.ts";
+
+import { benchOf, isGround, isWorked } from "../core/bench/bench.ts";
+import { CAUTIONS, cautionsAt } from "../core/bench/cautions.ts";
+import { stagesOf } from "../core/bench/default-stages.ts";
+import { PREPARATIONS, type Step } from "../core/bench/order.ts";
+import { readMark } from "../core/bench/set-up.ts";
+import { reportPlan } from "../core/check/report.ts";
+import { verdictOf } from "../core/check/verdict.ts";
+import { cutBall } from "../core/geometry/solid.ts";
+import { stopsOf } from "../core/plan/place.ts";
+import type { SolvedPlan } from "../core/plan/solved.ts";
+import type { SheetWords } from "../words/sheet.ts";
+import { verdictInWords } from "../words/verdict.ts";
 import { html, type Markup } from "./markup.ts";
-import { PREPARATIONS, type Step } from "./order.ts";
-import { readMark } from "./set-up.ts";
 import { CHECK_BAR_MM, checkBar, facetPicture, gaugePicture } from "./sheet-drawings.ts";
 import { type FacePart, faceRules } from "./sheet-face.ts";
 import { fitPages, type SheetText } from "./sheet-fit.ts";
@@ -21,7 +23,6 @@ import { type SheetUnit, sheetFormat } from "./sheet-format.ts";
 import { besidePictureMm, isShortLine, isWide, type TierLayout } from "./sheet-layout.ts";
 import { lineMm, measuresAt, type Paper, type SheetType, sheetStyle } from "./sheet-style.ts";
 import { type SheetMatter, type TierText, tierText } from "./sheet-tier.ts";
-import type { SheetWords } from "./sheet-words.ts";
 
 export interface SheetOptions {
   readonly words: SheetWords;

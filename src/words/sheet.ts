@@ -1,8 +1,9 @@
 /** The words that the bench sheet is written in, one object a language. Values come in already formatted, with units. */
-import type { VerdictWords } from "../check/verdict-words.ts";
-import type { Finish, Glass, Side } from "../plan/document.ts";
-import type { Caution } from "./cautions.ts";
-import type { Part } from "./rig-pose.ts";
+
+import type { Caution } from "../core/bench/cautions.ts";
+import type { Part } from "../core/bench/rig-pose.ts";
+import type { Finish, Glass, Side } from "../core/plan/document.ts";
+import type { VerdictWords } from "./verdict.ts";
 
 export interface SheetWords {
   readonly language: string;

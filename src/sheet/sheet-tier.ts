@@ -1,15 +1,16 @@
 /** What the sheet says of one tier, as plain text: its sentence, how it is held, where to stop, what to watch for, its stops. */
-import type { Solid } from "../geometry/solid-types.ts";
-import type { Stage } from "../plan/document.ts";
-import type { SolvedPlan } from "../plan/solved.ts";
-import { type Bench, type BenchTier, isGround, isWorked } from "./bench.ts";
-import type { Finding, FindingData } from "./bench-finding.ts";
-import { caliperFigures } from "./caliper.ts";
+
+import { type Bench, type BenchTier, isGround, isWorked } from "../core/bench/bench.ts";
+import type { Finding, FindingData } from "../core/bench/bench-finding.ts";
+import { caliperFigures } from "../core/bench/caliper.ts";
+import { endsByLooking } from "../core/bench/stages.ts";
+import { sayableStrokes } from "../core/bench/strokes.ts";
+import type { Solid } from "../core/geometry/solid-types.ts";
+import type { Stage } from "../core/plan/document.ts";
+import type { SolvedPlan } from "../core/plan/solved.ts";
+import type { SheetWords } from "../words/sheet.ts";
 import { type FlatFacet, flatFacet } from "./facet-drawing.ts";
 import type { SheetFormat } from "./sheet-format.ts";
-import type { SheetWords } from "./sheet-words.ts";
-import { endsByLooking } from "./stages.ts";
-import { sayableStrokes } from "./strokes.ts";
 
 /** All that the sheet is made from. */
 export interface SheetMatter {

@@ -1,18 +1,18 @@
 /** The bench sheet as text: complete, true to size, and harmless whatever names a plan brings. */
 import { describe, expect, it } from "vitest";
-import { flatFacet, piecePath } from "../../../src/core/bench/facet-drawing.ts";
-import { escapeText, html } from "../../../src/core/bench/markup.ts";
-import { sheetHtml } from "../../../src/core/bench/sheet.ts";
-import { pagesOf } from "../../../src/core/bench/sheet-fit.ts";
-import { sheetFormat } from "../../../src/core/bench/sheet-format.ts";
-import { stopsInRow } from "../../../src/core/bench/sheet-layout.ts";
-import { BOLD, linesOf, textEm } from "../../../src/core/bench/sheet-letters.ts";
-import { SIZES } from "../../../src/core/bench/sheet-style.ts";
-import { sheetWordsDe } from "../../../src/core/bench/sheet-words-de.ts";
-import { sheetWordsEn } from "../../../src/core/bench/sheet-words-en.ts";
-import { cutBall } from "../../../src/core/geometry/solid.ts";
-import { solvePlan } from "../../../src/core/plan/solve.ts";
-import { plan, RIG, tier } from "./plans.ts";
+import { cutBall } from "../../src/core/geometry/solid.ts";
+import { solvePlan } from "../../src/core/plan/solve.ts";
+import { flatFacet, piecePath } from "../../src/sheet/facet-drawing.ts";
+import { escapeText, html } from "../../src/sheet/markup.ts";
+import { sheetHtml } from "../../src/sheet/sheet.ts";
+import { pagesOf } from "../../src/sheet/sheet-fit.ts";
+import { sheetFormat } from "../../src/sheet/sheet-format.ts";
+import { stopsInRow } from "../../src/sheet/sheet-layout.ts";
+import { BOLD, linesOf, textEm } from "../../src/sheet/sheet-letters.ts";
+import { SIZES } from "../../src/sheet/sheet-style.ts";
+import { sheetWordsDe } from "../../src/words/de/sheet.ts";
+import { sheetWordsEn } from "../../src/words/en/sheet.ts";
+import { plan, RIG, tier } from "../core/bench/plans.ts";
 
 const EVIL = `</title><script>alert(1)</script><img src=x onerror='a("b")'>&`;
 const STAGES = [

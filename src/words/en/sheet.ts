@@ -1,6 +1,7 @@
 /** The bench sheet in English. */
-import { verdictWords } from "../check/verdict-words.ts";
-import type { SheetWords } from "./sheet-words.ts";
+
+import type { SheetWords } from "../sheet.ts";
+import { verdictWords } from "../verdict.ts";
 
 const facets = (count: number) => (count === 1 ? "1 facet" : `${count} facets`);
 const PARTS = { arm: "arm", chuck: "chuck", dop: "dop" } as const;
