@@ -109,7 +109,11 @@ export default defineConfig({
     include: ["tests/**/*.test.{ts,tsx}"],
     exclude: ["tests/browser/**", "tests/bench/**"],
     environment: "node",
-    testTimeout: 60_000,
+    // These reckon: on a machine with much else to do one takes many times as long. Only what never ends is to be ended.
+    testTimeout: 600_000,
+    // Modules are loaded once a process, not once a file: what a test changes of its surroundings is put back after it.
+    isolate: false,
+    unstubGlobals: true,
     // its modules name each other without endings, which Node alone does not resolve
     server: { deps: { inline: ["quickhull3d"] } },
   },

@@ -1,61 +1,81 @@
-/** `npm test`: sets up what is missing, then types, lint, build, unit and property and reference tests, real-browser tests. */
-import { spawnSync } from "node:child_process";
+/**
+ * `npm test`: sets up what is missing, then types, lint and build side by side, unit and property and reference tests, real-browser
+ * tests. `npm run check` does all but the last. Browser tests that fail are tried once more; which passed only then is said at the end.
+ */
+import { spawn } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
-import { ensureChromium, ensurePackages, must, top } from "./setup.mjs";
+import { ensureChromium, ensurePackages, top } from "./setup.mjs";
+
+const isQuick = process.argv.includes("--quick");
+
+ensurePackages();
+const chromium = isQuick ? null : ensureChromium();
+mkdirSync(`${top}.cache`, { recursive: true });
+
+/** Runs a command. @returns its exit status and what it said, where that was not shown at once */
+function run(words, stdio, env = {}) {
+  return new Promise((resolve) => {
+    const child = spawn("npx", words, { cwd: top, stdio, env: { ...process.env, ...env } });
+    let said = "";
+    for (const stream of [child.stdout, child.stderr]) stream?.on("data", (text) => (said += text));
+    child.on("error", (error) => resolve({ status: 1, said: error.message }));
+    child.on("close", (code, signal) => resolve({ status: code ?? signal, said }));
+  });
+}
+
+const counts = { passed: 0, failed: 0 };
+/** One line for each test that failed first and passed then. */
+const secondTry = [];
+
+/** A step that passes or fails as a whole; what it says comes in one piece, since others run beside it. */
+async function step(name, words) {
+  const { status, said } = await run(words, ["ignore", "pipe", "pipe"]);
+  console.log(`\n== ${name}\n${said.trimEnd()}`);
+  if (status !== 0) console.error(`npx ${words.join(" ")} ended with ${status}`);
+  counts[status === 0 ? "passed" : "failed"]++;
+}
+
+const firstLine = (text) => text.split("\n")[0];
 
 /** Runs one vitest suite and counts its tests. */
-function suite(name, args) {
+async function suite(name, words) {
+  console.log(`\n== ${name} tests`);
   const file = `${top}.cache/tests-${name}.json`;
   rmSync(file, { force: true });
-  const done = spawnSync(
-    "npx",
-    ["vitest", "run", "--reporter=default", "--reporter=json", `--outputFile=${file}`, ...args],
-    {
-      cwd: top,
-      stdio: "inherit",
-      env: { ...process.env, CHROMIUM: chromium },
-    },
+  const reporters = ["--reporter=default", "--reporter=json", `--outputFile=${file}`];
+  const { status } = await run(
+    ["vitest", "run", ...reporters, ...words],
+    "inherit",
+    chromium ? { CHROMIUM: chromium } : {},
   );
-  const counts = { passed: 0, failed: 0 };
+  let [passed, failed] = [0, 0];
   try {
     const report = JSON.parse(readFileSync(file, "utf8"));
-    counts.passed = report.numPassedTests;
-    counts.failed = report.numFailedTests;
+    passed = report.numPassedTests;
+    failed = report.numFailedTests;
+    for (const { name: path, assertionResults } of report.testResults)
+      for (const test of assertionResults)
+        if (test.status === "passed" && test.failureMessages.length > 0)
+          secondTry.push(
+            `${path.replace(top, "")}: ${test.fullName} (at first: ${firstLine(test.failureMessages[0])})`,
+          );
   } catch (error) {
     console.error(`the ${name} tests left no report: ${error.message}`);
   }
   // A suite that ended badly has failed even when no single test says so.
-  if (done.status !== 0 && counts.failed === 0) counts.failed = 1;
-  return counts;
+  if (status !== 0 && failed === 0) failed = 1;
+  counts.passed += passed;
+  counts.failed += failed;
 }
 
-ensurePackages();
-const chromium = ensureChromium();
-mkdirSync(`${top}.cache`, { recursive: true });
-let passed = 0;
-let failed = 0;
-for (const [name, command] of [
-  ["types", ["tsc", "--noEmit"]],
-  ["lint", ["biome", "check", "."]],
-  ["build", ["vite", "build"]],
-]) {
-  console.log(`\n== ${name}`);
-  try {
-    must("npx", command);
-    passed++;
-  } catch (error) {
-    console.error(error.message);
-    failed++;
-  }
-}
-for (const [name, args] of [
-  ["unit", []],
-  ["browser", ["--config", "tests/browser/vitest.config.ts"]],
-]) {
-  console.log(`\n== ${name} tests`);
-  const counts = suite(name, args);
-  passed += counts.passed;
-  failed += counts.failed;
-}
-console.log(`\n${passed} passed, ${failed} failed`);
-process.exitCode = failed === 0 ? 0 : 1;
+await Promise.all([
+  step("types", ["tsc", "--noEmit"]),
+  step("lint", ["biome", "check", "."]),
+  step("build", ["vite", "build", "--logLevel", "warn"]),
+]);
+await suite("unit", []);
+if (!isQuick) await suite("browser", ["--config", "tests/browser/vitest.config.ts"]);
+if (secondTry.length > 0)
+  console.log(`\npassed at the second try:\n${secondTry.map((line) => `  ${line}`).join("\n")}`);
+console.log(`\n${counts.passed} passed, ${counts.failed} failed`);
+process.exitCode = counts.failed === 0 ? 0 : 1;

@@ -4,7 +4,7 @@
  * `python3 tests/bench/look/egl.py FOLDER/timings.json OUT`.
  */
 import { loadavg } from "node:os";
-import { openPage } from "../browser/support.ts";
+import { endBrowser, openPage } from "../browser/support.ts";
 import type { GeneralRun } from "./look/general.ts";
 import { blocksApart, type Run, type Step, timeTo } from "./look/noise.ts";
 
@@ -160,5 +160,6 @@ export async function bench(): Promise<object> {
     return answer;
   } finally {
     await close();
+    await endBrowser();
   }
 }

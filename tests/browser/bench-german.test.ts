@@ -1,48 +1,40 @@
 /** The bench on a phone in German: what the rig says of each tier, and the back placed again after a trial facet. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { benchOf } from "../../src/core/bench/bench.ts";
 import { afterTrialFacet, offsetTurn } from "../../src/core/bench/set-up.ts";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
 import { RIG_PLAN } from "./bench-plan.ts";
-import { type BuiltApp, serveBuiltApp, type Visit } from "./built-app.ts";
+import { giveFile, planFile } from "./built-app.ts";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
 const PHONE = { width: 390, height: 844 };
 
-let app: BuiltApp;
-let visit: Visit;
 let page: Page;
-
 const button = (name: string) => page.getByRole("button", { name, exact: true });
 const plain = (text: string): string => text.replace(/[\u00a0\u202f]/g, " ");
 
-beforeAll(async () => {
-  app = await serveBuiltApp();
-  visit = await app.visit({
-    viewport: PHONE,
-    hasTouch: true,
-    isMobile: true,
-    without3d: true,
-    locale: "de-DE",
-  });
+const visit = sharedVisit(
+  sharedApp(),
+  { viewport: PHONE, hasTouch: true, isMobile: true, without3d: true, locale: "de-DE" },
+  {
+    prepare: async (opened) => {
+      page = opened;
+      const open = async () => {
+        await button("Mehr").first().click();
+        await page.getByRole("menuitem", { name: "Plandatei öffnen" }).click();
+      };
+      await giveFile(page, open, planFile(RIG_PLAN));
+      await page.getByText(`${RIG_PLAN.name} geöffnet`).waitFor();
+      await button("Schließen").click();
+      await button("Werkbank").click();
+      await page.locator(".bench-tier").nth(5).waitFor();
+    },
+  },
+);
+beforeEach(() => {
   page = visit.page;
-  await button("Mehr").first().click();
-  const chooser = page.waitForEvent("filechooser");
-  await page.getByRole("menuitem", { name: "Plandatei öffnen" }).click();
-  await (await chooser).setFiles({
-    name: "plan.glintwright.json",
-    mimeType: "application/json",
-    buffer: Buffer.from(JSON.stringify(RIG_PLAN)),
-  });
-  await page.getByText(`${RIG_PLAN.name} geöffnet`).waitFor();
-  await button("Schließen").click();
-  await button("Werkbank").click();
-  await page.locator(".bench-tier").nth(5).waitFor();
-}, 120_000);
-afterAll(async () => {
-  await visit?.close();
-  await app?.close();
 });
 
 /** Stops of the first back tier as they stand on the page. */
@@ -75,6 +67,7 @@ describe("the bench in German on a phone", () => {
   });
 
   it("places the back again by a trial facet's offset, and undoes it", async () => {
+    await button("Einrichten").click();
     const trial = page.locator(".bench-trial");
     const offset = trial.getByRole("textbox");
     await offset.fill("1,5");

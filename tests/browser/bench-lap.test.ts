@@ -1,33 +1,54 @@
 /** The page for the lap, opened from the bench: a held press, coming back, a gauge for the screen, the screen kept on. */
-import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Locator, Page } from "playwright-core";
+import { beforeEach, describe, expect, it } from "vitest";
 import { benchOf } from "../../src/core/bench/bench.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
-import { HELD_MS, openBench, pressPart, SHORT_MS, SLOW, severeFindings } from "./bench-page.ts";
+import { pressPart, SLOW, severeFindings, sharedBench } from "./bench-page.ts";
 import { BENCH_PLAN } from "./bench-plan.ts";
-import type { OpenPage } from "./support.ts";
+import { hold, touchFor } from "./lap-hand.ts";
 
-let opened: OpenPage;
+const PHONE = { width: 390, height: 844 };
+
+const opened = sharedBench(BENCH_PLAN);
 let page: Page;
+beforeEach(async () => {
+  page = opened.page;
+  await page.setViewportSize(PHONE);
+});
 const part = (name: string) => pressPart(page, name);
 const bench = benchOf(solvePlan(BENCH_PLAN));
 
-async function hold(name: RegExp): Promise<void> {
-  const box = await page.getByRole("button", { name }).boundingBox();
-  if (!box) throw new Error(`no button ${name}`);
-  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
-  await page.mouse.down();
-  await page.waitForTimeout(HELD_MS);
-  await page.mouse.up();
-}
-const stepNow = (): Promise<string | null> => page.locator(".lap-foot [data-step]").getAttribute("data-step");
+const step = () => page.locator(".lap-foot [data-step]");
+const stepNow = async (): Promise<number> => Number(await step().getAttribute("data-step", SLOW));
 const reachStep = (n: number) => page.locator(`.lap-foot [data-step="${n}"]`).waitFor(SLOW);
+const next = () => page.getByRole("button", { name: /^Next step/ });
+const back = () => page.getByRole("button", { name: /^Undo the last step/ });
+const holdTo = (button: Locator, n: number) => hold(button, () => reachStep(n));
 
-beforeAll(async () => {
-  opened = await openBench(BENCH_PLAN);
-  page = opened.page;
-}, 300_000);
-afterAll(() => opened?.close());
+/** The page for the lap, wherever one was before. */
+async function atTheLap(): Promise<void> {
+  if (!(await page.locator(".lap").isVisible())) await part("At the lap");
+  await page.locator(".lap-head").waitFor(SLOW);
+}
+/** The page for the lap at a step, by as many held presses as it takes. */
+async function atStep(n: number): Promise<void> {
+  await atTheLap();
+  for (let now = await stepNow(); now < n; now++) await holdTo(next(), now + 1);
+  for (let now = await stepNow(); now > n; now--) await holdTo(back(), now - 1);
+}
+/** All steps at a glance. */
+async function atAllSteps(): Promise<void> {
+  await atTheLap();
+  await part("All steps");
+  await page.locator(".lap-pass").first().waitFor(SLOW);
+}
+async function openPass(nth: number): Promise<void> {
+  const pass = page.locator(".lap-pass").nth(nth);
+  if ((await pass.getAttribute("aria-expanded")) !== "true") await pass.click();
+}
+/** A held press that leaves the view of all steps. */
+const holdAway = (name: string) =>
+  hold(page.getByRole("button", { name, exact: true }), () => step().waitFor(SLOW));
 
 describe("at the lap", () => {
   it("moves on with a held press only, and comes back to its place after a reload", async () => {
@@ -36,46 +57,53 @@ describe("at the lap", () => {
     await page.getByRole("spinbutton", { name: "Speed" }).fill("300");
     await page.keyboard.press("Enter");
     await page.getByText("Kept on this device").waitFor(SLOW);
-    await page.setViewportSize({ width: 390, height: 844 });
-    await part("At the lap");
+    await atTheLap();
     await reachStep(1);
     expect(await severeFindings(page)).toEqual([]);
 
-    // A droplet: short. A brush: long, but it wanders.
-    await page.getByRole("button", { name: /^Next step/ }).click({ delay: SHORT_MS });
-    await page.waitForTimeout(HELD_MS);
-    expect(await stepNow()).toBe("1");
-    const box = await page.getByRole("button", { name: /^Next step/ }).boundingBox();
+    const box = await next().boundingBox();
     if (!box) throw new Error("nothing to hold");
-    await page.mouse.move(box.x + 40, box.y + 40);
-    await page.mouse.down();
-    await page.mouse.move(box.x + 140, box.y + 60, { steps: 4 });
-    await page.waitForTimeout(HELD_MS);
-    await page.mouse.up();
-    expect(await stepNow()).toBe("1");
-
+    const [x, y] = [box.x + 40, box.y + 40];
+    await page.mouse.move(x, y);
+    // A droplet: short.
+    await touchFor(
+      page,
+      "short",
+      () => page.mouse.down(),
+      () => page.mouse.up(),
+    );
+    expect(await stepNow()).toBe(1);
+    // A brush: long, but it wanders.
+    const wander = async () => {
+      await page.mouse.down();
+      await page.mouse.move(x + 100, y + 20, { steps: 4 });
+    };
+    await touchFor(page, "long", wander, () => page.mouse.up());
+    expect(await stepNow()).toBe(1);
     // A palm or water beside the finger: a second touch while the first is held.
-    await page.getByRole("button", { name: /^Next step/ }).evaluate((button) => {
-      const at = { bubbles: true, button: 0, clientX: 200, clientY: 760 };
-      button.dispatchEvent(new PointerEvent("pointerdown", { ...at, pointerId: 7, isPrimary: true }));
-      button.dispatchEvent(new PointerEvent("pointerdown", { ...at, pointerId: 8, isPrimary: false }));
-    });
-    await page.waitForTimeout(HELD_MS);
-    expect(await stepNow()).toBe("1");
+    const touches = () =>
+      next().evaluate((button) => {
+        const at = { bubbles: true, button: 0, clientX: 200, clientY: 760 };
+        button.dispatchEvent(new PointerEvent("pointerdown", { ...at, pointerId: 7, isPrimary: true }));
+        button.dispatchEvent(new PointerEvent("pointerdown", { ...at, pointerId: 8, isPrimary: false }));
+      });
+    await touchFor(page, "long", touches, async () => undefined);
+    expect(await stepNow()).toBe(1);
     // A knock against the pedal.
-    await page.keyboard.press("b", { delay: SHORT_MS });
-    await page.waitForTimeout(HELD_MS);
-    expect(await stepNow()).toBe("1");
+    await touchFor(
+      page,
+      "short",
+      () => page.keyboard.down("b"),
+      () => page.keyboard.up("b"),
+    );
+    expect(await stepNow()).toBe(1);
 
-    await hold(/^Next step/);
-    await reachStep(2);
+    await holdTo(next(), 2);
     // A pedal sends a key.
     await page.keyboard.down("b");
-    await page.waitForTimeout(HELD_MS);
-    await page.keyboard.up("b");
     await reachStep(3);
-    await hold(/^Next step/);
-    await reachStep(4);
+    await page.keyboard.up("b");
+    await holdTo(next(), 4);
     const first = bench.tiers[0].facets[0];
     expect(await page.locator(".lap-stop b").textContent()).toBe(first.read.label);
     const size = await page
@@ -86,17 +114,16 @@ describe("at the lap", () => {
     await page.reload({ waitUntil: "load" });
     await reachStep(4);
     expect(await page.locator(".lap-stop b").textContent()).toBe(first.read.label);
-    await hold(/^Undo the last step/);
-    await reachStep(3);
+    await holdTo(back(), 3);
   });
 
   it("shows a gauge as wide as its ruler says", async () => {
-    await hold(/^Next step/);
-    await reachStep(4);
+    await atStep(4);
     await page.getByRole("button", { name: "Make a true-size gauge" }).click();
     await page.getByRole("slider").fill("5");
     await page.getByRole("button", { name: "It fits" }).click();
     const slot = page.locator(".lap-gauge-slot");
+    await slot.waitFor(SLOW);
     const mm = Number(await slot.getAttribute("data-mm"));
     const { width } = (await slot.boundingBox()) ?? { width: 0 };
     expect(Math.abs(width / (5 * mm) - 1)).toBeLessThan(0.005);
@@ -127,7 +154,7 @@ describe("the screen at the lap", () => {
 
   it("is kept on, asked for again when the page is seen again, and let go when it is closed", async () => {
     await stub(false);
-    await part("At the lap");
+    await atTheLap();
     await untilHeld(1);
     // Whenever a page is hidden the device lets go by itself.
     await page.evaluate(() => {
@@ -141,47 +168,40 @@ describe("the screen at the lap", () => {
 
   it("is said not to stay on where the device refuses", async () => {
     await stub(true);
-    await part("At the lap");
+    await atTheLap();
     await page.getByText("This browser can't keep the screen on").waitFor(SLOW);
     await part("Close");
   });
 });
 
 describe("finding one's way at the lap", () => {
-  const holdIt = async (name: string | RegExp) => {
-    const button = page.getByRole("button", { name, exact: typeof name === "string" });
-    await button.scrollIntoViewIfNeeded();
-    const box = await button.boundingBox();
-    if (!box) throw new Error(`no button ${name}`);
-    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
-    await page.mouse.down();
-    await page.waitForTimeout(HELD_MS);
-    await page.mouse.up();
-  };
-
   it("goes to any stop by a held press, and a knock does nothing", async () => {
-    await part("At the lap");
-    await part("All steps");
+    await atAllSteps();
     expect(await severeFindings(page)).toEqual([]);
-    const pass = page.locator(".lap-pass").nth(4);
-    await pass.click();
+    await openPass(4);
     const stop = page.locator(".lap-to button").nth(2);
     const label = (await stop.textContent()) ?? "";
-    await stop.click({ delay: SHORT_MS });
-    await page.waitForTimeout(HELD_MS);
+    await stop.hover();
+    await touchFor(
+      page,
+      "short",
+      () => page.mouse.down(),
+      () => page.mouse.up(),
+    );
     expect(await page.locator(".lap-foot").count()).toBe(0);
-    await holdIt(`Go on at stop ${label}. Press and hold`);
+    await holdAway(`Go on at stop ${label}. Press and hold`);
     await page.locator(".lap-stop b").waitFor(SLOW);
     expect(await page.locator(".lap-stop b").textContent()).toBe(label);
     expect(await page.locator(".lap-pivot").textContent()).toMatch(/^Arm angle .*Pivot /);
     // Its tier, and hours instead of steps.
-    expect(await page.locator(".lap-foot [data-step]").textContent()).toMatch(/^Tier \d of \d\. About .* h/);
+    expect(await step().textContent()).toMatch(/^Tier \d of \d\. About .* h/);
   });
 
   it("tells the arm's setting as large as the stop", async () => {
-    await part("All steps");
-    await holdIt("Hold: from setting up for it");
-    while ((await page.locator(".lap-arm").count()) === 0) await holdIt(/^Next step/);
+    await atAllSteps();
+    await openPass(4);
+    await holdAway("Hold: from setting up for it");
+    while ((await page.locator(".lap-arm").count()) === 0) await holdTo(next(), (await stepNow()) + 1);
     const sizes = await page
       .locator(".lap-arm b")
       .evaluateAll((all) => all.map((b) => Number.parseFloat(getComputedStyle(b).fontSize)));
@@ -190,36 +210,35 @@ describe("finding one's way at the lap", () => {
   });
 
   it("takes a measured width on large keys, keeps it as cut, and leaves the plan as it is", async () => {
-    await part("All steps");
+    await atAllSteps();
     // Open the passes until the one that ends its tier.
-    for (let i = 0; (await page.getByRole("button", { name: "Hold: measure this tier" }).count()) === 0; i++)
-      await page.locator(".lap-pass").nth(i).click();
-    await holdIt("Hold: measure this tier");
+    const measure = page.getByRole("button", { name: "Hold: measure this tier" });
+    for (let i = 0; (await measure.count()) === 0; i++) {
+      await openPass(i);
+      await page.locator(".lap-pass[aria-expanded=true]").waitFor();
+    }
+    await holdAway("Hold: measure this tier");
     await part("Type the width");
     expect(await severeFindings(page)).toEqual([]);
     for (const key of ["9", "9", "9"]) await part(key);
     await page.getByText("the piece itself").waitFor(SLOW);
-    expect(await page.getByRole("button", { name: /^Keep the width/ }).isDisabled()).toBe(true);
+    const keep = page.getByRole("button", { name: /^Keep the width/ });
+    expect(await keep.isDisabled()).toBe(true);
     for (let i = 0; i < 3; i++) await part("Take the last key back");
     for (const key of ["7", ".", "3"]) await part(key);
     for (const key of await page.locator(".lap-keypad button").all()) {
       const box = await key.boundingBox();
       expect(Math.min(box?.width ?? 0, box?.height ?? 0)).toBeGreaterThanOrEqual(64);
     }
-    await holdIt(/^Keep the width/);
-    await page.getByText("Kept: 7.30 mm wide.").waitFor(SLOW);
+    await hold(keep, () => page.getByText("Kept: 7.30 mm wide.").waitFor(SLOW));
     await part("Close");
   });
 
   it("never cuts a caution, on any screen", async () => {
-    await part("At the lap");
-    await part("All steps");
-    await page.locator(".lap-pass").first().click();
-    await holdIt("Hold: from setting up for it");
-    for (let n = Number(await stepNow()); n > 1; n--) {
-      await holdIt(/^Undo the last step/);
-      await reachStep(n - 1);
-    }
+    await atAllSteps();
+    await openPass(0);
+    await holdAway("Hold: from setting up for it");
+    await atStep(1);
     for (const [width, height] of [
       [390, 844],
       [844, 390],
@@ -234,7 +253,7 @@ describe("finding one's way at the lap", () => {
       expect(await page.locator(".lap-care li").count()).toBe(5);
       expect(await page.locator(".lap-step").evaluate((box) => getComputedStyle(box).maskImage)).toBe("none");
     }
-    await page.setViewportSize({ width: 390, height: 844 });
+    await page.setViewportSize(PHONE);
     await part("Close");
   });
 });

@@ -2,35 +2,31 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
+import { expect } from "vitest";
 import type { Plan } from "../../src/core/plan/document.ts";
+import { giveFile, planFile } from "./built-app.ts";
+import { sharedThing } from "./shared.ts";
 import { type OpenPage, openApp } from "./support.ts";
 
 export const SLOW = { timeout: 120_000 };
-/** A droplet, a sleeve, a knock: long enough for several frames, half as long as a press has to be held. */
-export const SHORT_MS = 300;
-/** Longer than a press has to be held, and than anything that a short one would do. */
-export const HELD_MS = 1000;
 
 const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /** Opens a plan the way a person does: from a file, through the menu. */
 async function openPlanFile(page: Page, plan: Plan): Promise<void> {
-  await page.getByRole("button", { name: "More", exact: true }).first().click(SLOW);
-  const chooser = page.waitForEvent("filechooser", SLOW);
-  await page.getByRole("menuitem", { name: /Open a plan file/ }).click(SLOW);
-  await (await chooser).setFiles({
-    name: "plan.glintwright.json",
-    mimeType: "application/json",
-    buffer: Buffer.from(JSON.stringify(plan)),
-  });
+  const open = async () => {
+    await page.getByRole("button", { name: "More", exact: true }).first().click(SLOW);
+    await page.getByRole("menuitem", { name: /Open a plan file/ }).click(SLOW);
+  };
+  await giveFile(page, open, planFile(plan));
   await page.getByText(`Opened ${plan.name}`).waitFor(SLOW);
 }
 
 export const pressPart = (page: Page, name: string) =>
   page.getByRole("button", { name, exact: true }).click(SLOW);
 
-export async function openBench(plan: Plan): Promise<OpenPage> {
-  const opened = await openApp("", { width: 1280, height: 900, without3d: true });
+async function openBench(plan: Plan): Promise<OpenPage> {
+  const opened = await openApp({ width: 1280, height: 900, without3d: true });
   const { page } = opened;
   await openPlanFile(page, plan);
   // The offer of a way round, made to newcomers, lies over the page.
@@ -39,6 +35,24 @@ export async function openBench(plan: Plan): Promise<OpenPage> {
   await pressPart(page, "Bench");
   await page.locator(".bench-tier").first().waitFor(SLOW);
   return opened;
+}
+
+/** One page of it for the tests that share it, without an error after any; one that is tried again begins with a page as it was opened. */
+export function sharedBench(plan: Plan): Omit<OpenPage, "close"> {
+  const opened = sharedThing(
+    () => openBench(plan),
+    ({ close }) => close(),
+    // the missing 3D of this device is told on the console by the drawing library
+    ({ errors }) => expect(errors.filter((line) => !line.includes("WebGL"))).toEqual([]),
+  );
+  return {
+    get page() {
+      return opened().page;
+    },
+    get errors() {
+      return opened().errors;
+    },
+  };
 }
 
 /** Severe findings of axe on what is shown. */

@@ -1,16 +1,13 @@
 /**
- * The built app (`npm run build` first; `npm test` does) in Chromium: one server and one browser a test file, a fresh
- * profile a test. Nothing may be asked of any other origin; what was is in `foreign`. `BUILT_APP` names another folder than
- * dist/ that holds a build.
+ * The built app (`npm run build` first; `npm test` does) in Chromium, a fresh profile a visit. Nothing may be asked of any other
+ * origin; what was is in `foreign`. `BUILT_APP` names another folder than dist/ that holds a build.
  */
-import { once } from "node:events";
 import { existsSync, readFileSync } from "node:fs";
-import type { AddressInfo } from "node:net";
 import { fileURLToPath } from "node:url";
 import AxeBuilder from "@axe-core/playwright";
-import type { Browser, BrowserContextOptions, Page } from "playwright-core";
-import { folderServer } from "../../src/cli/serve.ts";
-import { NO_3D, openBrowser } from "./support.ts";
+import type { BrowserContext, BrowserContextOptions, FileChooser, Page } from "playwright-core";
+import { PATIENCE_MS } from "./patience.ts";
+import { NO_3D, serve, sharedBrowser, takeFileDialogs } from "./support.ts";
 
 const REPOSITORY = fileURLToPath(new URL("../..", import.meta.url));
 export const BUILT = process.env.BUILT_APP ?? `${REPOSITORY}/dist`;
@@ -36,6 +33,7 @@ export interface BuiltApp {
   readonly visit: (options?: VisitOptions) => Promise<Visit>;
   /** The app in another window of the same browser, with the same storage. */
   readonly beside: (first: Page, before?: () => void) => Promise<Visit>;
+  /** Ends all visits. */
   readonly close: () => Promise<void>;
 }
 
@@ -43,25 +41,21 @@ export interface BuiltApp {
 export async function serveBuiltApp(folder = BUILT): Promise<BuiltApp> {
   if (!existsSync(`${folder}/index.html`))
     throw new Error(`there is no built app in ${folder}: run \`npm run build\` first`);
-  // the very server that people start
-  const server = folderServer(folder).listen(0, "localhost");
-  await once(server, "listening");
-  const address = `http://localhost:${(server.address() as AddressInfo).port}/`;
-  const browser = await openBrowser();
+  const address = await serve(folder);
+  const contexts = new Set<BrowserContext>();
   return {
-    visit: (options) => visit(browser, address, options),
+    visit: (options) => visit(address, contexts, options),
     beside: async (first, before) => {
       const page = await first.context().newPage();
       if (before) await page.addInitScript(before);
       const watched = watch(page, new URL(address).origin);
+      await takeFileDialogs(page);
       await page.goto(address);
       await page.waitForSelector(".recipe");
       return { page, ...watched, close: () => page.close() };
     },
     close: async () => {
-      await browser.close();
-      server.closeAllConnections();
-      server.close();
+      for (const context of contexts) await context.close();
     },
   };
 }
@@ -85,10 +79,11 @@ function watch(page: Page, origin: string): Pick<Visit, "errors" | "foreign"> {
 }
 
 async function visit(
-  browser: Browser,
   address: string,
+  contexts: Set<BrowserContext>,
   { before, without3d = false, ...options }: VisitOptions = {},
 ): Promise<Visit> {
+  const browser = await sharedBrowser();
   const context = await browser.newContext({
     viewport: { width: 1200, height: 720 },
     locale: "en-GB",
@@ -97,10 +92,14 @@ async function visit(
     serviceWorkers: "block",
     ...options,
   });
+  contexts.add(context);
+  context.once("close", () => contexts.delete(context));
+  context.setDefaultTimeout(PATIENCE_MS);
   if (without3d) await context.addInitScript(NO_3D);
   if (before) await context.addInitScript(before);
   const page = await context.newPage();
   const watched = watch(page, new URL(address).origin);
+  await takeFileDialogs(page);
   await page.goto(address);
   if (!without3d) await page.waitForSelector(".stage[data-state=ready] canvas", { state: "attached" });
   await page.waitForSelector(".recipe");
@@ -159,11 +158,26 @@ export async function fileOf(
   page: Page,
   deed: () => Promise<unknown>,
 ): Promise<{ name: string; bytes: Buffer }> {
-  const download = page.waitForEvent("download");
-  await deed();
-  const file = await download;
+  const [file] = await Promise.all([page.waitForEvent("download"), deed()]);
   return { name: file.suggestedFilename(), bytes: readFileSync(await file.path()) };
 }
+
+/** Hands a file to the dialog that a deed opens. */
+export async function giveFile(
+  page: Page,
+  deed: () => Promise<unknown>,
+  file: { readonly name: string; readonly mimeType: string; readonly buffer: Buffer },
+): Promise<void> {
+  const [dialog]: [FileChooser, unknown] = await Promise.all([page.waitForEvent("filechooser"), deed()]);
+  await dialog.setFiles(file);
+}
+
+/** A plan, or what is to be taken for one, as the file that a dialog takes. */
+export const planFile = (plan: object | string, name = "plan.json") => ({
+  name,
+  mimeType: "application/json",
+  buffer: Buffer.from(typeof plan === "string" ? plan : JSON.stringify(plan)),
+});
 
 /** A plan file let fall on the page. */
 export const dropFile = (page: Page, name: string, text: string): Promise<void> =>

@@ -1,9 +1,10 @@
 /** The drawings on a page of their own, for the tests of one file: a plan on the bench, where things stand on the page, hands. */
 import type { CDPSession, Page } from "playwright-core";
-import { afterAll, beforeAll, beforeEach } from "vitest";
+import { beforeEach } from "vitest";
 import type { Plan, Tier } from "../../src/core/plan/document.ts";
 import type { DrawingBench } from "./drawing-page.tsx";
-import { type OpenPage, openPage } from "./support.ts";
+import { sharedThing } from "./shared.ts";
+import { openPage } from "./support.ts";
 
 declare global {
   interface Window {
@@ -32,17 +33,19 @@ export const PLAN: Plan = {
   tiers: [ring("low", 10, 0, { rule: "touch" }), ring("high", 45, 22.5, { rule: "depth", mm: 0.3 })],
 };
 
-/** Opens the page before the first test of a file, and lays `PLAN` on the bench before each. */
+/** Opens the page for the tests of a file, and lays `PLAN` on the bench before each. */
 export function onDrawings(): void {
-  let open: OpenPage;
-  beforeAll(async () => {
-    open = await openPage("tests/browser/drawing-page.html", { width: 1440, height: 900 });
-    page = open.page;
-    await page.waitForSelector(".skin svg", { timeout: 200_000 });
-    await page.waitForSelector(".profile svg");
-  }, 300_000);
-  afterAll(() => open?.close());
+  const opened = sharedThing(
+    async () => {
+      const open = await openPage("tests/browser/drawing-page.html", { width: 1440, height: 900 });
+      await open.page.waitForSelector(".skin svg");
+      await open.page.waitForSelector(".profile svg");
+      return open;
+    },
+    ({ close }) => close(),
+  );
   beforeEach(async () => {
+    page = opened().page;
     await page.evaluate((plan) => window.bench.studio.getState().open({ plan }), PLAN);
     await page.mouse.move(700, 880);
   });

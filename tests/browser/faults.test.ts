@@ -6,7 +6,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
-import { beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { parsePlan } from "../../src/core/plan/file.ts";
 import {
   BUILT,
@@ -50,10 +50,6 @@ async function expectWorkInMemory(page: Page, why: RegExp): Promise<void> {
 
 describe("storage", () => {
   const visit = sharedVisit(app, QUICK);
-  let example: string;
-  beforeAll(async () => {
-    example = await nameField(visit.page).inputValue();
-  });
 
   it.each([
     {
@@ -132,6 +128,7 @@ describe("storage", () => {
   it("in which the last plan is torn: begins with an example, says so, and gives the torn text out", async () => {
     // a visit of its own: what the windows above could not keep is put back by the next visit beside them
     const { page, errors, close } = await app.visit(QUICK);
+    const example = await nameField(page).inputValue();
     await renamePlan(page, "Torn");
     await kept(page);
     await page.evaluate(
@@ -178,7 +175,7 @@ it("two windows on one plan: the second goes on with a copy, and neither loses a
 });
 
 describe("a crash", () => {
-  const visit = sharedVisit(app, QUICK);
+  const visit = sharedVisit(app, QUICK, { expected: /injected/ });
 
   it("in one part leaves the rest, keeps the plan, saves it, and shows it again", async () => {
     const { page } = visit;

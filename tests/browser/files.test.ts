@@ -1,31 +1,25 @@
 /** Plan files through the browser: save, open again, a bad one, one dropped on the page. */
-import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { parsePlan } from "../../src/core/plan/file.ts";
-import { dropFile, openFromMenu } from "./built-app.ts";
+import { dropFile, fileOf, giveFile, openFromMenu, planFile } from "./built-app.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
 
 const nameOf = (page: Page) => page.getByRole("textbox", { name: "Name of the plan" });
 
-async function choose(page: Page, name: string, text: string): Promise<void> {
-  const chooser = page.waitForEvent("filechooser");
-  await openFromMenu(page, "Open a plan file");
-  await (await chooser).setFiles({ name, mimeType: "application/json", buffer: Buffer.from(text) });
-}
+const choose = (page: Page, name: string, text: string): Promise<void> =>
+  giveFile(page, () => openFromMenu(page, "Open a plan file"), planFile(text, name));
 
 describe("plan files", () => {
   it("reads back what it saved", async () => {
     const { page, errors, close } = await app.visit();
     await nameOf(page).fill("Für Anna: 3/4 <b>");
     await nameOf(page).press("Enter");
-    const download = page.waitForEvent("download");
-    await openFromMenu(page, "Save plan to a file");
-    const saved = await download;
-    expect(saved.suggestedFilename()).toBe("Für-Anna-3-4-b.glintwright.json");
-    const text = readFileSync(await saved.path(), "utf8");
+    const saved = await fileOf(page, () => openFromMenu(page, "Save plan to a file"));
+    expect(saved.name).toBe("Für-Anna-3-4-b.glintwright.json");
+    const text = saved.bytes.toString("utf8");
     expect(parsePlan(text).plan.name).toBe("Für Anna: 3/4 <b>");
 
     await openFromMenu(page, "New plan");
@@ -75,9 +69,7 @@ describe("plan files", () => {
     const { page, close } = await app.visit();
     await nameOf(page).fill("Kept over night");
     await nameOf(page).press("Enter");
-    await expect
-      .poll(() => page.locator(".kept").textContent(), { timeout: 20_000 })
-      .toBe("Kept on this device");
+    await expect.poll(() => page.locator(".kept").textContent()).toBe("Kept on this device");
     await page.reload();
     await page.waitForSelector(".recipe");
     await expect.poll(() => nameOf(page).inputValue()).toBe("Kept over night");

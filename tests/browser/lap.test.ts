@@ -1,13 +1,10 @@
 /** The page for the lap by itself, as a phone's bookmark opens it: its own address, the network cut, a fresh page each time. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type BuiltApp, renamePlan, serveBuiltApp } from "./built-app.ts";
+import { describe, expect, it } from "vitest";
+import { renamePlan } from "./built-app.ts";
+import { sharedApp } from "./shared.ts";
 
-let app: BuiltApp;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-}, 60_000);
-afterAll(() => app?.close());
+const app = sharedApp();
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, without3d: true };
 

@@ -57,7 +57,7 @@ describe("a phone", () => {
 
 /** One window that is made smaller and larger, as people do; each layout is its own. */
 describe("wider pages", () => {
-  const visit = sharedVisit(app);
+  const visit = sharedVisit(app, {});
 
   it("puts the piece left of the recipe on a wide page, with profile and skin below it", async () => {
     const { page } = visit;

@@ -2,7 +2,7 @@
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { unzip } from "../core/models/model-support.ts";
-import { closeSheet, fileOf, nameField, openFromMenu, renamePlan } from "./built-app.ts";
+import { closeSheet, fileOf, giveFile, nameField, openFromMenu, renamePlan } from "./built-app.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
@@ -80,9 +80,12 @@ it("finds, copies, puts away, throws out, takes back and erases plans, and merge
   await renamePlan(page, "Lighthouse by night");
   await page.getByText("Kept on this device", { exact: true }).first().waitFor();
   await openFromMenu(page, "Your plans");
-  const chooser = page.waitForEvent("filechooser");
-  await sheet(page).getByRole("button", { name: "Bring a backup back" }).click();
-  await (await chooser).setFiles({ name: "b.zip", mimeType: "application/zip", buffer: backup.bytes });
+  const bringBack = sheet(page).getByRole("button", { name: "Bring a backup back" });
+  await giveFile(page, () => bringBack.click(), {
+    name: "b.zip",
+    mimeType: "application/zip",
+    buffer: backup.bytes,
+  });
   await sheet(page).getByText("Lighthouse: added beside the one of yours that differs").waitFor();
   await sheet(page).getByText("Harbour, copy: added", { exact: true }).waitFor();
   await sheet(page).getByText("Harbour: was here already").waitFor();

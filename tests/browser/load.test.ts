@@ -1,5 +1,6 @@
 /** Opening the app: a finished piece, nothing asked of the outside, no error, in both languages. */
 import { describe, expect, it } from "vitest";
+import { giveFile, planFile } from "./built-app.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
@@ -94,16 +95,17 @@ describe("the first visit", () => {
     expect(await page.getByRole("menuitem", { name: "Plan als Datei sichern" }).textContent()).toContain(
       "Strg+S",
     );
-    const chooser = page.waitForEvent("filechooser");
-    await page.getByRole("menuitem", { name: "Plandatei öffnen" }).click();
     const plan = {
       format: "glintwright-plan",
       version: 1,
       name: "",
       piece: { diameterMm: 1, glass: "soda-lime" },
     };
-    const buffer = Buffer.from(JSON.stringify({ ...plan, rig: { wheelStops: 96 }, tiers: [] }));
-    await (await chooser).setFiles({ name: "klein.json", mimeType: "application/json", buffer });
+    await giveFile(
+      page,
+      () => page.getByRole("menuitem", { name: "Plandatei öffnen" }).click(),
+      planFile({ ...plan, rig: { wheelStops: 96 }, tiers: [] }, "klein.json"),
+    );
     expect(await page.getByRole("alert").filter({ hasText: "klein.json" }).textContent()).toContain(
       "piece.diameterMm: 1 liegt außerhalb, erlaubt ist 3 bis 300",
     );

@@ -1,8 +1,17 @@
 /** The shader is held to its TypeScript twin: the same scenes in a real browser, against pictures the twin has made. */
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { keptPictures, REFERENCE_SIZE as SIZE, twinPicture } from "./look-references.ts";
+import { describe, expect, it } from "vitest";
+import {
+  CONVERGED_OF,
+  CONVERGED_SCENES,
+  keptConverged,
+  keptPictures,
+  rowsFromTop,
+  REFERENCE_SIZE as SIZE,
+  twinPicture,
+} from "./look-references.ts";
 import { LOOK_SCENES } from "./look-scenes.ts";
-import { type OpenPage, openPage } from "./support.ts";
+import { sharedThing } from "./shared.ts";
+import { openPage } from "./support.ts";
 
 /** Relative difference, of the whole, of its parts and of its pixels, that counts as the same picture. */
 const SAME = 0.01;
@@ -59,24 +68,22 @@ function structure(
   return { square, error: spread / Math.sqrt(products.length) };
 }
 
-let opened: OpenPage;
-beforeAll(async () => {
-  opened = await openPage("tests/browser/look-page.html");
-  await opened.page.waitForFunction("'traceScene' in window");
-});
-afterAll(() => opened.close());
+const opened = sharedThing(
+  async () => {
+    const open = await openPage("tests/browser/look-page.html");
+    await open.page.waitForFunction("'traceScene' in window");
+    return open;
+  },
+  ({ close }) => close(),
+  ({ errors }) => expect(errors).toEqual([]),
+);
 
-/** Rows from the top, as the twin has them. */
-async function shaderPicture(scene: number, seed: number, samples = SAMPLES, own = false): Promise<Picture> {
-  const rgba = await opened.page.evaluate<number[]>(
-    `traceScene(${scene}, { size: ${SIZE}, of: ${SIZE}, seed: ${seed}, samples: ${samples}, own: ${own} })`,
+const shaderPicture = async (scene: number, seed: number, samples = SAMPLES, own = false): Promise<Picture> =>
+  rowsFromTop(
+    await opened().page.evaluate<number[]>(
+      `traceScene(${scene}, { size: ${SIZE}, of: ${SIZE}, seed: ${seed}, samples: ${samples}, own: ${own} })`,
+    ),
   );
-  return Array.from({ length: 3 * SIZE * SIZE }, (_, i) => {
-    const pixel = Math.floor(i / 3);
-    const [x, y] = [pixel % SIZE, Math.floor(pixel / SIZE)];
-    return rgba[4 * ((SIZE - 1 - y) * SIZE + x) + (i % 3)];
-  });
-}
 
 describe("the shader against its twin", () => {
   it.each(LOOK_SCENES.map((scene, k) => [scene.name, k] as const))("sees the same: %s", async (_, k) => {
@@ -110,15 +117,14 @@ describe("the shader against its twin", () => {
     expect(square - 3 * error).toBeGreaterThan(SAME ** 2);
   });
 
-  it.each([1, 5])(
+  it.each(CONVERGED_SCENES)(
     "shows it smoothed, much nearer to the converged picture than what it has gathered: scene %i",
     async (k) => {
       const part = async (call: string, seed: number, samples: number) => {
-        const wish = { size: SIZE, of: 10 * SIZE, seed, samples, own: false };
-        const rgba = await opened.page.evaluate<number[]>(`${call}(${k}, ${JSON.stringify(wish)})`);
-        return rgba.filter((_, i) => i % 4 < 3);
+        const wish = { size: SIZE, of: CONVERGED_OF, seed, samples, own: false };
+        return rowsFromTop(await opened().page.evaluate<number[]>(`${call}(${k}, ${JSON.stringify(wish)})`));
       };
-      const converged = middle(await part("traceScene", 21, 1024), await part("traceScene", 22, 1024));
+      const converged = Array.from(keptConverged(LOOK_SCENES[k]));
       const squeezed = (picture: Picture) => picture.map((v) => Math.log1p(Math.max(0, v)));
       const error = (picture: Picture) =>
         Math.sqrt(mean(minus(squeezed(picture), squeezed(converged)).map((v) => v ** 2)));
@@ -133,10 +139,6 @@ describe("the shader against its twin", () => {
       }
     },
   );
-
-  it("reports no errors of its own", () => {
-    expect(opened.errors).toEqual([]);
-  });
 });
 
 describe("the kept pictures", () => {

@@ -4,19 +4,12 @@
  */
 import { decode } from "fast-png";
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { serializePlan } from "../../src/core/plan/file.ts";
 import { COUNTS } from "../../src/core/plan/limits.ts";
 import { EXAMPLES } from "../../src/ui/examples.ts";
-import {
-  type BuiltApp,
-  dropFile,
-  fileOf,
-  openFromMenu,
-  seriousFindings,
-  serveBuiltApp,
-  type Visit,
-} from "./built-app.ts";
+import { dropFile, fileOf, openFromMenu, seriousFindings } from "./built-app.ts";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
 /** Parts across and down. */
 const PARTS = 10;
@@ -36,7 +29,7 @@ const untilSettled = (page: Page) =>
     ENOUGH,
   );
 /** Waits for what software takes its time for. */
-const soon = <T>(read: () => T) => expect.poll(read, { timeout: 60_000 });
+const soon = <T>(read: () => T) => expect.poll(read);
 const phase = (page: Page) => page.locator(".traced").getAttribute("data-phase");
 
 /** What the traced picture shows: the means of its parts, 0 .. 255, three channels each. */
@@ -70,21 +63,36 @@ function smallHdr(): Buffer {
   return Buffer.concat([Buffer.from(head), Buffer.from(pixels.flat())]);
 }
 
-let app: BuiltApp;
-let visit: Visit;
-let page: Page;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-  visit = await app.visit({ viewport: { width: 360, height: 480 }, reducedMotion: "no-preference" });
-  page = visit.page;
-  await openFromMenu(page, "Examples");
-  await page.getByRole("button", { name: /Open Skylight/ }).click();
-  await page.getByRole("dialog").waitFor({ state: "detached" });
+const app = sharedApp();
+
+it("says in plain words why there is no traced picture on a device without WebGL 2", async () => {
+  const { page, close } = await app.visit({ without3d: true });
   await openLook(page);
+  const alert = page.locator(".look-unable");
+  await alert.getByText("This device can't trace light, so the drawn piece is shown instead.").waitFor();
+  await alert.getByText("The browser offers no WebGL 2.").waitFor();
+  await close();
 });
-afterAll(() => app?.close());
 
 describe("the look", () => {
+  const visit = sharedVisit(
+    app,
+    { viewport: { width: 360, height: 480 }, reducedMotion: "no-preference" },
+    {
+      prepare: async (page) => {
+        await openFromMenu(page, "Examples");
+        await page.getByRole("button", { name: /Open Skylight/ }).click();
+        await page.getByRole("dialog").waitFor({ state: "detached" });
+        await openLook(page);
+      },
+      expected: /CONTEXT_LOST/,
+    },
+  );
+  let page: Page;
+  beforeEach(() => {
+    page = visit.page;
+  });
+
   it("shows a picture, says in words how far it is, and lets go of the drawn one", async () => {
     await page.locator(".traced[data-shows]").waitFor();
     await untilFine(page);
@@ -316,19 +324,5 @@ describe("the look", () => {
   it.each(["light", "dark"] as const)("has nothing serious for axe in the %s theme", async (colorScheme) => {
     await page.emulateMedia({ colorScheme });
     expect(await seriousFindings(page)).toEqual([]);
-  });
-
-  it("reported no errors on the way", () => {
-    expect(visit.errors.filter((words) => !words.includes("CONTEXT_LOST"))).toEqual([]);
-  });
-
-  it("says in plain words why there is no traced picture on a device without WebGL 2", async () => {
-    await visit.close();
-    const bare = await app.visit({ without3d: true });
-    await openLook(bare.page);
-    const alert = bare.page.locator(".look-unable");
-    await alert.getByText("This device can't trace light, so the drawn piece is shown instead.").waitFor();
-    await alert.getByText("The browser offers no WebGL 2.").waitFor();
-    await bare.close();
   });
 });

@@ -1,26 +1,47 @@
 /**
- * Makes the kept pictures anew, after the shared scenes or what the twin sees have changed: minutes of computing.
+ * Makes the kept pictures anew, after the shared scenes or what the twin or the shader sees have changed: minutes of computing.
  * usage: node --import tsx tests/browser/make-look-references.mjs [SCENE]
  */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { writePfm } from "../../src/core/optics/pfm.ts";
 import {
+  CONVERGED_OF,
+  CONVERGED_SAMPLES,
+  CONVERGED_SCENES,
+  convergedFile,
   REFERENCE_SAMPLES,
   REFERENCE_SEEDS,
   REFERENCE_SIZE,
   referenceFile,
+  rowsFromTop,
   twinPicture,
 } from "./look-references.ts";
 import { LOOK_SCENES } from "./look-scenes.ts";
+import { endBrowser, openPage } from "./support.ts";
 
 const wanted = process.argv[2] ?? "";
-for (const scene of LOOK_SCENES.filter(({ name }) => name.includes(wanted)))
-  for (const seed of REFERENCE_SEEDS) {
-    const file = referenceFile(scene, seed);
-    mkdirSync(new URL(".", file), { recursive: true });
-    writeFileSync(
-      file,
-      writePfm(REFERENCE_SIZE, REFERENCE_SIZE, twinPicture(scene, REFERENCE_SAMPLES, seed)),
-    );
-    console.log(scene.name, seed);
-  }
+const isWanted = ({ name }) => name.includes(wanted);
+
+function keep(file, picture) {
+  mkdirSync(new URL(".", file), { recursive: true });
+  writeFileSync(file, writePfm(REFERENCE_SIZE, REFERENCE_SIZE, Float32Array.from(picture)));
+  console.log(file.pathname);
+}
+
+for (const scene of LOOK_SCENES.filter(isWanted))
+  for (const seed of REFERENCE_SEEDS)
+    keep(referenceFile(scene, seed), twinPicture(scene, REFERENCE_SAMPLES, seed));
+
+const { page } = await openPage("tests/browser/look-page.html");
+await page.waitForFunction("'traceScene' in window");
+for (const k of CONVERGED_SCENES.filter((scene) => isWanted(LOOK_SCENES[scene]))) {
+  const wish = { size: REFERENCE_SIZE, of: CONVERGED_OF, samples: CONVERGED_SAMPLES, own: false };
+  const trace = async (seed) =>
+    rowsFromTop(await page.evaluate(`traceScene(${k}, ${JSON.stringify({ ...wish, seed })})`));
+  const [one, other] = [await trace(REFERENCE_SEEDS[0]), await trace(REFERENCE_SEEDS[1])];
+  keep(
+    convergedFile(LOOK_SCENES[k]),
+    one.map((v, i) => (v + other[i]) / 2),
+  );
+}
+await endBrowser();

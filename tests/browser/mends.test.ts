@@ -1,38 +1,24 @@
 /** Every kind of mend in the app: one press clears its finding as one step, undo brings it back. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { reportPlan } from "../../src/core/check/report.ts";
 import { serializePlan } from "../../src/core/plan/file.ts";
 import { MEND_CASES } from "../fixtures/mend-cases.ts";
-import { type BuiltApp, serveBuiltApp, type Visit } from "./built-app.ts";
+import { giveFile, planFile } from "./built-app.ts";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
-let app: BuiltApp;
-let visit: Visit;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-  visit = await app.visit({ without3d: true });
-  await visit.page.locator(".tier").first().waitFor();
-  // Listening must have begun in the browser before the first dialog is asked for.
-  visit.page.on("filechooser", () => undefined);
-  // what is asked after it is answered after it
-  await visit.page.evaluate(() => new Promise(requestAnimationFrame));
-}, 240_000);
-afterAll(async () => {
-  await visit?.close();
-  await app?.close();
-});
+const visit = sharedVisit(
+  sharedApp(),
+  { without3d: true },
+  {
+    prepare: (page) => page.locator(".tier").first().waitFor(),
+  },
+);
 
 /** Opens a plan as a person does: as a file. */
 async function openFile(page: Page, name: string): Promise<void> {
-  const chooser = page.waitForEvent("filechooser");
-  await page.keyboard.press("Control+o");
-  const plan = { ...MEND_CASES[name], name };
-  const file = {
-    name: `${name}.json`,
-    mimeType: "application/json",
-    buffer: Buffer.from(serializePlan(plan)),
-  };
-  await (await chooser).setFiles(file);
+  const plan = serializePlan({ ...MEND_CASES[name], name });
+  await giveFile(page, () => page.keyboard.press("Control+o"), planFile(plan, `${name}.json`));
   await page.waitForFunction(
     (wanted) => document.querySelector<HTMLInputElement>(".recipe-title input")?.value === wanted,
     name,
@@ -55,10 +41,10 @@ describe("a mend in the app", () => {
     // What it does and what comes of it are said beforehand.
     expect(await mend.textContent()).toMatch(/^.+: .+$/);
     await mend.click();
-    await expect.poll(() => finding.count(), { timeout: 20_000 }).toBe(0);
+    await expect.poll(() => finding.count()).toBe(0);
     expect(await undoName(page)).toMatch(/^Undo: /);
     await page.locator(".undo").click();
-    await expect.poll(() => finding.count(), { timeout: 20_000 }).toBeGreaterThan(0);
+    await expect.poll(() => finding.count()).toBeGreaterThan(0);
     expect(await undoName(page)).toBe("Nothing to undo");
     expect(errors).toEqual([]);
   });

@@ -1,5 +1,8 @@
-/** What the tests of one file, or of one part of it, share: served or opened before the first, closed after the last. */
-import { afterAll, beforeAll } from "vitest";
+/**
+ * What the tests of one file, or of one part of it, share. A test that is tried again begins anew: with a page of its own, as if
+ * it were the first.
+ */
+import { afterAll, afterEach, beforeEach, expect } from "vitest";
 import { type BuiltApp, serveBuiltApp, type Visit, type VisitOptions } from "./built-app.ts";
 
 function begun<T>(thing: T | undefined): T {
@@ -7,35 +10,80 @@ function begun<T>(thing: T | undefined): T {
   return thing;
 }
 
-/** The built app. */
-export function sharedApp(): Pick<BuiltApp, "visit" | "beside"> {
-  let app: BuiltApp | undefined;
-  beforeAll(async () => {
-    app = await serveBuiltApp();
+/** For the hook that opens a page: it may have to bundle it first, beside much else that the machine does. */
+const OPENING_MS = 400_000;
+
+/** Something that is opened before the first of the tests that share it, and anew after one that failed; `check` judges it after each. */
+export function sharedThing<T>(
+  open: () => Promise<T>,
+  close: (thing: T) => Promise<unknown>,
+  check: (thing: T) => void = () => undefined,
+): () => T {
+  let thing: T | undefined;
+  const end = async () => {
+    const was = thing;
+    thing = undefined;
+    // what a failed test leaves may be beyond closing: the next page has a profile of its own
+    if (was) await close(was).catch(() => undefined);
+  };
+  beforeEach(async () => {
+    thing ??= await open();
+  }, OPENING_MS);
+  afterEach(async ({ task }) => {
+    let isWell = task.result?.state !== "fail";
+    try {
+      if (isWell && thing) check(thing);
+    } catch (error) {
+      isWell = false;
+      throw error;
+    } finally {
+      if (!isWell) await end();
+    }
   });
-  afterAll(() => app?.close());
+  afterAll(end);
+  return () => begun(thing);
+}
+
+/** The built app. What a failed test has left open of it is closed before the next. */
+export function sharedApp(): Pick<BuiltApp, "visit" | "beside"> {
+  const app = sharedThing(serveBuiltApp, (opened) => opened.close());
   return {
-    visit: (...given) => begun(app).visit(...given),
-    beside: (...given) => begun(app).beside(...given),
+    visit: (...given) => app().visit(...given),
+    beside: (...given) => app().beside(...given),
   };
 }
 
-/** One visit to it. */
-export function sharedVisit(app: Pick<BuiltApp, "visit">, options?: VisitOptions): Omit<Visit, "close"> {
-  let visit: Visit | undefined;
-  beforeAll(async () => {
-    visit = await app.visit(options);
-  });
-  afterAll(() => visit?.close());
+export interface Shared {
+  /** What a person did before the first test. */
+  readonly prepare?: (page: Visit["page"]) => Promise<unknown>;
+  /** Errors that belong to what is tested. */
+  readonly expected?: RegExp;
+}
+
+/** One visit to it, which reports no error. */
+export function sharedVisit(
+  app: Pick<BuiltApp, "visit">,
+  options: VisitOptions,
+  { prepare, expected }: Shared = {},
+): Omit<Visit, "close"> {
+  const visit = sharedThing(
+    async () => {
+      const opened = await app.visit(options);
+      await prepare?.(opened.page);
+      return opened;
+    },
+    (opened) => opened.close(),
+    ({ errors }) => expect(errors.filter((words) => !expected?.test(words))).toEqual([]),
+  );
   return {
     get page() {
-      return begun(visit).page;
+      return visit().page;
     },
     get errors() {
-      return begun(visit).errors;
+      return visit().errors;
     },
     get foreign() {
-      return begun(visit).foreign;
+      return visit().foreign;
     },
   };
 }

@@ -1,22 +1,19 @@
 /** The sheet as a screen shows it: the whole width of the paper at any size, and true size at a tap. */
 import type { Page } from "playwright-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
-import { type BuiltApp, serveBuiltApp, type Visit } from "./built-app.ts";
+import { expect, it } from "vitest";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
-let app: BuiltApp;
-let visit: Visit;
-beforeAll(async () => {
-  app = await serveBuiltApp();
-  visit = await app.visit({ viewport: { width: 390, height: 844 }, hasTouch: true, without3d: true });
-  const { page } = visit;
-  await page.getByRole("navigation", { name: "Places" }).getByRole("button", { name: "Bench" }).click();
-  await page.getByRole("button", { name: "On paper", exact: true }).click();
-  await page.locator(".sheet-shown").waitFor();
-});
-afterAll(async () => {
-  await visit?.close();
-  await app?.close();
-});
+const visit = sharedVisit(
+  sharedApp(),
+  { viewport: { width: 390, height: 844 }, hasTouch: true, without3d: true },
+  {
+    prepare: async (page) => {
+      await page.getByRole("navigation", { name: "Places" }).getByRole("button", { name: "Bench" }).click();
+      await page.getByRole("button", { name: "On paper", exact: true }).click();
+      await page.locator(".sheet-shown").waitFor();
+    },
+  },
+);
 
 const PX_PER_MM = 96 / 25.4;
 const A4_PX = 210 * PX_PER_MM;

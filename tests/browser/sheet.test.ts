@@ -1,6 +1,6 @@
 /** The sheet printed: what the hands need is large on two pages, whatever the paper, the language and the face it is set in. */
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { beforeEach, describe, expect, it } from "vitest";
 import { sheetFace } from "../../src/cli/sheet-face.ts";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
@@ -13,7 +13,8 @@ import { sheetWordsEn } from "../../src/words/en/sheet.ts";
 import type { SheetWords } from "../../src/words/sheet.ts";
 import { BENCH_PLAN, EIGHT_PLAN, LARGE_PLAN, RIG_PLAN, TOO_MUCH_PLAN, UNEVEN_PLAN } from "./bench-plan.ts";
 import { pdfPages } from "./pdf-pages.ts";
-import { openBrowser } from "./support.ts";
+import { sharedThing } from "./shared.ts";
+import { sharedBrowser } from "./support.ts";
 
 const PX_PER_MM = 96 / 25.4;
 /** What the hands need at the wet lap. */
@@ -30,14 +31,18 @@ const PRINTS = [
 ] as const;
 type Print = readonly [SheetWords, Paper, "mm" | "inch"];
 
-let browser: Browser;
+const paper = sharedThing(
+  async () => {
+    const printed = await (await sharedBrowser()).newPage();
+    await printed.emulateMedia({ media: "print" });
+    return printed;
+  },
+  (printed) => printed.close(),
+);
 let page: Page;
-beforeAll(async () => {
-  browser = await openBrowser();
-  page = await browser.newPage();
-  await page.emulateMedia({ media: "print" });
-}, 60_000);
-afterAll(() => browser?.close());
+beforeEach(() => {
+  page = paper();
+});
 
 interface Shown {
   /** The smallest type of what is read at the lap, and of everything, points. */

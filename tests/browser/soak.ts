@@ -9,6 +9,7 @@ import { parseArgs } from "node:util";
 import type { Page } from "playwright-core";
 import { openFromMenu, serveBuiltApp } from "./built-app.ts";
 import { chanceFrom, createHand, goTo, savedPlan, walk } from "./soak-hand.ts";
+import { endBrowser } from "./support.ts";
 
 /** Small, since every pixel is drawn by the processor; wide enough for all three pictures. */
 const VIEWPORT = { width: 760, height: 900 };
@@ -164,6 +165,7 @@ async function soak(minutes: number, seed: number) {
     stuck.push(messageOf(error));
   }
   await app.close();
+  await endBrowser();
   return {
     minutes: (Date.now() - began) / 60_000,
     seed,

@@ -1,15 +1,19 @@
 /** The library on a real browser's IndexedDB and Web Locks, two tabs at once, and each way in which storage fails. */
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
-import { type OpenPage, openPage } from "./support.ts";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { sharedThing } from "./shared.ts";
+import { openPage } from "./support.ts";
 
-let home: OpenPage;
+const home = sharedThing(
+  () => openPage("tests/browser/storage-page.html"),
+  ({ close }) => close(),
+);
 let address: string;
 let tabs: Page[] = [];
 
 /** A tab of one browser profile that is fresh for every test; `before` runs in the page before anything else. */
 async function tab(beside?: Page, before?: () => void): Promise<Page> {
-  const browser = home.page.context().browser();
+  const browser = home().page.context().browser();
   const context = beside?.context() ?? (await browser?.newContext());
   if (!context) throw new Error("the browser is gone");
   const page = await context.newPage();
@@ -24,12 +28,8 @@ const rename = (page: Page, name: string, notes?: string) =>
 const names = (page: Page) => page.evaluate(() => window.storageBench.names());
 const nameOn = (page: Page) => page.evaluate(() => window.storageBench.name());
 
-beforeAll(async () => {
-  home = await openPage("tests/browser/storage-page.html");
-  address = home.page.url();
-});
-afterAll(() => home.close());
 beforeEach(() => {
+  address = home().page.url();
   tabs = [];
 });
 afterEach(async () => {

@@ -1,11 +1,18 @@
 /**
- * A real browser for tests: Chromium with WebGL in software, and a Vite server that serves the working tree.
- * Everything started here is ended by `close()`.
+ * A real browser for tests: one Chromium with WebGL in software for all that run in one process, and pages of the repository
+ * bundled as they are asked for. The browser ends with the process.
  */
+import { once } from "node:events";
+import { mkdirSync, readdirSync, rmSync } from "node:fs";
+import type { AddressInfo } from "node:net";
+import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import react from "@vitejs/plugin-react";
 import { type Browser, chromium, type Page } from "playwright-core";
-import { createServer, type ViteDevServer } from "vite";
+import { build, type InlineConfig } from "vite";
+import { folderServer } from "../../src/cli/serve.ts";
 import { bareFonts } from "./bare-fonts.ts";
+import { PATIENCE_MS } from "./patience.ts";
 
 const REPOSITORY = fileURLToPath(new URL("../..", import.meta.url));
 
@@ -40,13 +47,11 @@ export interface OpenPage {
 export interface OpenOptions {
   readonly width?: number;
   readonly height?: number;
-  readonly colorScheme?: "light" | "dark";
-  readonly deviceScaleFactor?: number;
   /** A device that can't draw in 3D: the app says so and the rest works, far faster in software. */
   readonly without3d?: boolean;
 }
 
-/** Chromium, from `CHROMIUM` or where Debian puts it, on a machine without typefaces of its own. */
+/** A Chromium of one's own, from `CHROMIUM` or where Debian puts it, on a machine without typefaces of its own. */
 export const openBrowser = (): Promise<Browser> =>
   chromium.launch({
     executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
@@ -54,44 +59,114 @@ export const openBrowser = (): Promise<Browser> =>
     env: { ...process.env, ...bareFonts() },
   });
 
-/** Opens a page of the repository, by its path from the top (`tests/browser/look-page.html`). */
-export const openPage = (path: string, options: OpenOptions = {}): Promise<OpenPage> =>
-  open(REPOSITORY, path, options);
+let running: Promise<Browser> | undefined;
 
-/** Opens the application itself; `path` may carry a query or a hash (`?lang=de`, `#look`). */
-export const openApp = (path = "", options: OpenOptions = {}): Promise<OpenPage> =>
-  open(`${REPOSITORY}/src`, path, options);
+/** Ends it, for a program that goes on or ends by itself; under the test runner it ends with the process. */
+export const endBrowser = async (): Promise<void> => (await running)?.close();
 
-async function open(root: string, path: string, options: OpenOptions): Promise<OpenPage> {
-  const server = await createServer({
+/** The browser that all share; another one should it have died. */
+export async function sharedBrowser(): Promise<Browser> {
+  const found = await running?.catch(() => undefined);
+  if (found?.isConnected()) return found;
+  running = openBrowser();
+  return running;
+}
+
+const servers = new Map<string, Promise<string>>();
+
+/** Address of the very server that people start, for a folder. It doesn't keep the process alive. */
+export function serve(folder: string): Promise<string> {
+  const begin = async () => {
+    const server = folderServer(folder).listen(0, "localhost");
+    await once(server, "listening");
+    server.unref();
+    return `http://localhost:${(server.address() as AddressInfo).port}/`;
+  };
+  const address = servers.get(folder) ?? begin();
+  servers.set(folder, address);
+  return address;
+}
+
+/** Bundles for tests, each in a folder named for the process that made it. */
+const PAGES = `${REPOSITORY}/.cache/pages`;
+
+const isAlive = (pid: number): boolean => {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
+  }
+};
+
+/** Takes away what processes that are gone have left: the test runner gives them no time to do it. */
+function sweepPages(): void {
+  mkdirSync(PAGES, { recursive: true });
+  for (const name of readdirSync(PAGES))
+    if (!isAlive(Number.parseInt(name, 10))) rmSync(join(PAGES, name), { recursive: true, force: true });
+}
+
+const bundles = new Map<string, Promise<string>>();
+
+/** Bundles something once and for the tests' own use. @returns the folder that holds it */
+function bundled(name: string, config: InlineConfig): Promise<string> {
+  const begin = async () => {
+    sweepPages();
+    const outDir = join(PAGES, `${process.pid}-${basename(name, ".html")}`);
+    await build({ ...config, logLevel: "error", build: { ...config.build, outDir, minify: false } });
+    return outDir;
+  };
+  const folder = bundles.get(name) ?? begin();
+  bundles.set(name, folder);
+  return folder;
+}
+
+/** Opens a page of the repository, by its path from the top (`tests/browser/look-page.html`), in a profile of its own. */
+export async function openPage(path: string, options: OpenOptions = {}): Promise<OpenPage> {
+  const folder = await bundled(path, {
+    configFile: false,
+    root: REPOSITORY,
+    base: "./",
+    publicDir: false,
+    plugins: [react()],
+    worker: { format: "es" },
+    build: { target: "es2022", rolldownOptions: { input: `${REPOSITORY}/${path}` } },
+  });
+  return open((await serve(folder)) + path, options);
+}
+
+/** Opens the application as it is developed: React looks closely there, and what it finds is among the errors. */
+export async function openApp(options: OpenOptions = {}): Promise<OpenPage> {
+  const folder = await bundled("app", {
     configFile: `${REPOSITORY}/vite.config.ts`,
-    root,
-    logLevel: "error",
-    server: { port: 0, hmr: false, watch: null, fs: { allow: [REPOSITORY] } },
+    mode: "development",
+    define: { "process.env.NODE_ENV": '"development"' },
   });
-  await server.listen();
-  const browser = await openBrowser();
-  const page = await browser.newPage({
+  return open(await serve(folder), options);
+}
+
+async function open(address: string, options: OpenOptions): Promise<OpenPage> {
+  const browser = await sharedBrowser();
+  const context = await browser.newContext({
     viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
-    colorScheme: options.colorScheme ?? "light",
-    deviceScaleFactor: options.deviceScaleFactor ?? 1,
+    // pages of tests bring their own style, and are asked by text
+    bypassCSP: true,
   });
-  if (options.without3d) await page.addInitScript(NO_3D);
+  context.setDefaultTimeout(PATIENCE_MS);
+  if (options.without3d) await context.addInitScript(NO_3D);
+  const page = await context.newPage();
   const errors: string[] = [];
   page.on("pageerror", (error) => errors.push(error.message));
   page.on("console", (message) => {
     if (message.type() === "error") errors.push(message.text());
   });
-  await page.goto(addressOf(server, path), { waitUntil: "load" });
-  const close = async () => {
-    await browser.close();
-    await server.close();
-  };
-  return { page, errors, close };
+  await takeFileDialogs(page);
+  await page.goto(address, { waitUntil: "load" });
+  return { page, errors, close: () => context.close() };
 }
 
-function addressOf(server: ViteDevServer, path: string): string {
-  const base = server.resolvedUrls?.local[0];
-  if (!base) throw new Error("the page server has no address");
-  return base + path;
+/** The browser hands file dialogs over from now on; told to it before anything is pressed, so that none opens before. */
+export async function takeFileDialogs(page: Page): Promise<void> {
+  page.on("filechooser", () => undefined);
+  // what is asked after it is answered after it
+  await page.evaluate(() => undefined);
 }

@@ -4,7 +4,15 @@ import { describe, expect, it } from "vitest";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { parsePlan } from "../../src/core/plan/file.ts";
 import { qrCodeOf } from "../../src/core/plan/link.ts";
-import { closeSheet, fileOf, openFromMenu, renamePlan, type VisitOptions } from "./built-app.ts";
+import {
+  closeSheet,
+  fileOf,
+  giveFile,
+  openFromMenu,
+  planFile,
+  renamePlan,
+  type VisitOptions,
+} from "./built-app.ts";
 import { STATIONS, walkEverywhere } from "./everywhere.ts";
 import { sharedApp, sharedVisit } from "./shared.ts";
 
@@ -167,10 +175,7 @@ describe("one person's plans", () => {
       [19_000, "This plan is too long for a link. Save it to a file and send that.", 0],
     ] as const) {
       const plan = { ...(await savedPlan(page)), notes: noise(characters) };
-      const chooser = page.waitForEvent("filechooser");
-      await openFromMenu(page, "Open a plan file");
-      const buffer = Buffer.from(JSON.stringify(plan));
-      await (await chooser).setFiles({ name: "long.json", mimeType: "application/json", buffer });
+      await giveFile(page, () => openFromMenu(page, "Open a plan file"), planFile(plan, "long.json"));
       await page.getByText(`Opened ${plan.name}`).first().waitFor();
       await openFromMenu(page, "Models and links");
       await sheet.getByText(words).waitFor();

@@ -1,6 +1,7 @@
-/** Tests that need a real browser: `npx vitest run --config tests/browser/vitest.config.ts`. One file at a time: each opens its own. */
+/** Tests that need a real browser: `npx vitest run --config tests/browser/vitest.config.ts`. One file at a time, in one browser. */
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { PATIENCE_MS } from "./patience.ts";
 
 export default defineConfig({
   test: {
@@ -8,9 +9,12 @@ export default defineConfig({
     include: ["tests/browser/**/*.test.ts"],
     environment: "node",
     fileParallelism: false,
+    isolate: false,
+    // A real browser on a busy machine fails once in a while: a test is tried again from a fresh page, and the run says which.
+    retry: 1,
     testTimeout: 600_000,
     hookTimeout: 120_000,
     // as patient as the browser's own waits: a second is soon over on a busy machine
-    expect: { poll: { timeout: 30_000 } },
+    expect: { poll: { timeout: PATIENCE_MS } },
   },
 });

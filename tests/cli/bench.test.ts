@@ -23,7 +23,7 @@ interface Said {
   readonly stderr: string;
 }
 async function cli(...args: string[]): Promise<Said> {
-  const run = exec(process.execPath, ["--import", "tsx", "src/cli/main.ts", ...args], { maxBuffer: 2 ** 26 });
+  const run = exec(process.execPath, ["src/cli/run.mjs", ...args], { maxBuffer: 2 ** 26 });
   return run.then(
     ({ stdout, stderr }) => ({ code: 0, stdout, stderr }),
     (error: Said) => error,

@@ -47,7 +47,7 @@ async function save(name: string, content: string | Uint8Array): Promise<string>
 
 /** Runs the command line; gives its exit code and what it said. */
 function cli(...words: string[]): Promise<{ code: number | null; out: string; err: string }> {
-  const child = spawn("npx", ["tsx", "src/cli/main.ts", "render", ...words]);
+  const child = spawn(process.execPath, ["src/cli/run.mjs", "render", ...words]);
   let [out, err] = ["", ""];
   child.stdout.on("data", (text) => (out += text));
   child.stderr.on("data", (text) => (err += text));

@@ -104,7 +104,6 @@ describe("a pool of workers", () => {
     expect(await pool.run("double", 3)).toBe(6);
     expect(ports.length).toBeGreaterThanOrEqual(6);
     await vi.waitFor(() => expect(ports.filter(({ isClosed }) => !isClosed)).toEqual([]));
-    vi.unstubAllGlobals();
   });
 
   it("tells progress, growing up to 1", async () => {
