@@ -2,7 +2,7 @@
  * What follows from a plan: computed once per plan object, on first asking, and forgotten with it. A plan is frozen, so
  * the object is the key.
  */
-import { finishedOf, reportPlan } from "../core/check/report.ts";
+import { finishedOf, reportAtOnce } from "../core/check/report.ts";
 import { cutBall } from "../core/geometry/solid.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { solvePlan } from "../core/plan/solve.ts";
@@ -44,8 +44,11 @@ export function perPlan<T>(compute: (plan: Plan) => T): (plan: Plan) => T {
 export const solved = perPlan(solvePlan);
 /** The exact cut piece on the unit sphere; facet i is `solved(plan).facets[i]`. */
 export const solid = perPlan((plan) => cutBall(solved(plan).planes));
-/** Everything that a person reads: facets, pairs, corners, totals, findings. */
-export const report = perPlan((plan) => reportPlan(plan, solved(plan), solid(plan)));
+/**
+ * Everything that a person reads: facets, pairs, corners, totals, findings; but for meets lost on the wheel or by an edit,
+ * which take other plans to be reckoned too: `useReport` has them once a worker found them.
+ */
+export const report = perPlan((plan) => reportAtOnce(plan, solved(plan), solid(plan)));
 /** Size, rest and skin of the finished piece; slower than the report, so asked for apart. */
 export const finished = perPlan((plan) => finishedOf(solved(plan), solid(plan)));
 

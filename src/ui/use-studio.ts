@@ -1,7 +1,9 @@
 /** How a component reads the plan, what follows from it, and acts on it. */
 import { useStore } from "zustand";
+import type { Report } from "../core/check/report.ts";
 import { report, solid, solved } from "../state/derived.ts";
 import type { PlanActions, PlanState } from "../state/store.ts";
+import { losses, lossesOf, reportWith } from "./losses.ts";
 import { studio } from "./studio.ts";
 
 /** `pick` must give the same object for the same state (a field, not a fresh list). */
@@ -11,4 +13,7 @@ export const usePlan = () => useStudio((state) => state.plan);
 /** Each is computed once per plan object and shared by every picture. */
 export const useSolved = () => solved(usePlan());
 export const useSolid = () => solid(usePlan());
-export const useReport = () => report(usePlan());
+export function useReport(): Report {
+  const plan = usePlan();
+  return reportWith(report(plan), useStore(losses, lossesOf(plan)));
+}

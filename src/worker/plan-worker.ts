@@ -3,6 +3,7 @@
  * one at a time; between two of them the worker listens for the word to stop.
  */
 import { expose } from "comlink";
+import { lossesIn } from "../core/check/losses.ts";
 import { type AngleRange, meetingAngles, meetingCounts } from "../core/check/meeting-range.ts";
 import { type Mend, mendsOf } from "../core/check/mends.ts";
 import type { Plan } from "../core/plan/document.ts";
@@ -28,8 +29,20 @@ async function run<T>(job: number, steps: Iterable<T | null>, found: (step: T) =
 
 const api = {
   /** @param found called for each mend, the likeliest first */
-  mends: (job: number, plan: Plan, finding: PlanFinding, found: (mend: Mend) => void) =>
-    run(job, mendsOf(plan, finding), found),
+  mends: (
+    job: number,
+    plan: Plan,
+    finding: PlanFinding,
+    planBefore: Plan | null,
+    found: (mend: Mend) => void,
+  ) => run(job, mendsOf(plan, finding, planBefore), found),
+  /** @param found called once, with what the wheel and the last edit cost */
+  losses: (
+    job: number,
+    plan: Plan,
+    planBefore: Plan | null,
+    found: (findings: readonly PlanFinding[]) => void,
+  ) => run(job, lossesIn(plan, planBefore), found),
   /** @param found called once a count, with all that works for it */
   suggestions: (
     job: number,

@@ -43,6 +43,7 @@ const PLAN: PlanFindingData = {
     nearestCount: 6,
   },
   "wheel-splits": { missMm: 0.2, corners: 1, pairs: 2, stops: 96, movedDeg: 1, wheels: [100], startDeg: 7.5 },
+  "edit-splits": { missMm: 0.3, corners: 12, pairs: 1 },
   vanished: {},
   duplicate: { count: 1, other: "a", keeps: "a/1", swallowed: "b/2" },
   "near-duplicate": { count: 3, other: "a", apartDeg: 0.5, apartMm: 0.1 },

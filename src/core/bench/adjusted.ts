@@ -1,6 +1,8 @@
 /** The plan with the angles of tiers still to cut turned as little as will do, so that what met before a slip meets again. */
-import { type Item, itemsOf, lostOf, meetsOf, unlessInexact } from "../follow/kept.ts";
+
+import { type Item, itemsOf, lostOf, meetsOf } from "../follow/kept.ts";
 import { canTurn, leastTurn } from "../follow/least-turn.ts";
+import { unlessInexact } from "../geometry/inexact-cut.ts";
 import type { Plan } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 

@@ -1,4 +1,5 @@
 /** What the wheel costs: meets that stand with exact azimuths and are lost on its stops, told at any size. */
+import { unlessInexact } from "../geometry/inexact-cut.ts";
 import { cutBall } from "../geometry/solid.ts";
 import type { Plan, Tier } from "../plan/document.ts";
 import type { PlanFinding } from "../plan/finding.ts";
@@ -7,7 +8,7 @@ import { askedAzimuth, nearestStop, stopsOf, wrapDeg, zeroOf } from "../plan/pla
 import { solvePlan } from "../plan/solve.ts";
 import type { Checked } from "./findings.ts";
 import { ON_STOP_DEG, wheelErrors } from "./findings-wheel.ts";
-import { type LostMeet, lostMeets, type Meets, meetsOf } from "./lost-meets.ts";
+import { type LostMeet, lossesByTier, lostMeets, type Meets, meetsOf } from "./lost-meets.ts";
 
 const { min: LEAST_STOPS, max: MOST_STOPS } = RANGES.wheelStops;
 
@@ -22,6 +23,13 @@ export function onWheel(plan: Plan, wheelStops: number | null): Plan {
   const turned = Object.fromEntries(Object.entries(setUps).map(([name, own]) => [name, side(own)]));
   return { ...plan, rig: { ...rig, wheelStops, setUps: turned } };
 }
+
+/** What meets in a plan; null for one that can't be reckoned exactly, which nothing is held against. */
+export const meetsIn = (plan: Plan, tolerance: number): Meets | null =>
+  unlessInexact(() => {
+    const solved = solvePlan(plan);
+    return meetsOf(solved, cutBall(solved.planes), tolerance);
+  });
 
 /** Wheels on whose stops every facet of the plan stands exactly where it is asked: they keep all meets. */
 export function wheelsThatKeepAll(plan: Plan): number[] {
@@ -64,9 +72,8 @@ function startThatKeeps(exact: Meets, plan: Plan, index: number, tolerance: numb
   ).sort((a, b) => away(a) - away(b));
   for (const startDeg of starts) {
     const tiers = plan.tiers.map((t, i) => (i === index ? { ...t, startDeg } : t));
-    const solved = solvePlan({ ...plan, tiers });
-    const meets = meetsOf(solved, cutBall(solved.planes), tolerance);
-    if (lostMeets(exact, meets, tolerance).length === 0) return startDeg;
+    const meets = meetsIn({ ...plan, tiers }, tolerance);
+    if (meets && lostMeets(exact, meets, tolerance).length === 0) return startDeg;
   }
   return null;
 }
@@ -79,27 +86,22 @@ export function wheelCostFindings(checked: Checked): PlanFinding[] {
   const movedDeg = plan.tiers.map((_, i) => (hasWheel[i] ? wheelErrors(solved, i).errorDeg : 0));
   if (!movedDeg.some((deg) => deg > ON_STOP_DEG)) return [];
   const tolerance = toleranceMm / radiusMm;
-  const exactly = solvePlan(onWheel(plan, null));
-  const exact = meetsOf(exactly, cutBall(exactly.planes), tolerance);
+  const exact = meetsIn(onWheel(plan, null), tolerance);
+  if (!exact) return [];
   const lost = lostMeets(exact, { solved, solid, pairs, corners }, tolerance);
   if (lost.length === 0) return [];
   const wheels = wheelsThatKeepAll(plan);
+  const byTier = lossesByTier(lost, solved, (l) => tierMoved(l, checked, movedDeg));
   return plan.tiers.flatMap((tier, t): PlanFinding[] => {
-    const own = lost.filter((l) => tierMoved(l, checked, movedDeg) === t);
-    if (own.length === 0) return [];
-    const worst = own.reduce((a, b) => (b.miss > a.miss ? b : a));
-    const missMm = worst.miss * radiusMm;
-    const [splitCorners, openPairs] = ["corner", "pair"].map(
-      (kind) => own.filter((l) => l.kind === kind).length,
-    );
-    const startDeg = startThatKeeps(exact, plan, t, tolerance);
-    const facets = [...new Set([...worst.facets, ...own.flatMap((l) => l.facets)])];
+    const own = byTier.get(t);
+    if (!own) return [];
+    const { missMm, facets, corners: splitCorners, pairs: openPairs } = own;
     return [
       {
         code: "wheel-splits",
         severity: "warn",
         tier: tier.id,
-        facets: facets.map((i) => solved.facets[i].id),
+        facets,
         data: {
           missMm,
           corners: splitCorners,
@@ -107,7 +109,7 @@ export function wheelCostFindings(checked: Checked): PlanFinding[] {
           stops: stopsOf(plan, tier.side),
           movedDeg: movedDeg[t],
           wheels,
-          startDeg,
+          startDeg: startThatKeeps(exact, plan, t, tolerance),
         },
       },
     ];

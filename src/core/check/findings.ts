@@ -10,7 +10,6 @@ import { clearanceFindings } from "./findings-clearance.ts";
 import { facetFindings } from "./findings-facets.ts";
 import { meetFindings } from "./findings-meets.ts";
 import { wheelFindings } from "./findings-wheel.ts";
-import { wheelCostFindings } from "./findings-wheel-cost.ts";
 import type { MeetingPair } from "./pairs.ts";
 
 export interface Checked {
@@ -21,18 +20,32 @@ export interface Checked {
   readonly toleranceMm: number;
 }
 
-/** All findings: first what can't be ground, then what to look at, then what is good to know; in plan order within each. */
-export function findingsOf(checked: Checked): PlanFinding[] {
-  const rank = { stop: 0, warn: 1, info: 2 };
-  const costs = wheelCostFindings(checked);
-  // A start that costs meets is told by what it costs.
-  const isTold = (f: PlanFinding) => f.code === "start-moved" && costs.some((cost) => cost.tier === f.tier);
-  return [
+const RANK = { stop: 0, warn: 1, info: 2 } as const;
+/** First what can't be ground, then what to look at, then what is good to know; in the given order within each. */
+const inOrder = (findings: readonly PlanFinding[]): PlanFinding[] =>
+  [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity]);
+
+/** All that the plan's own cut shows: first what can't be ground; in plan order within each severity. */
+export const findingsOf = (checked: Checked): PlanFinding[] =>
+  inOrder([
     ...checked.solved.findings,
-    ...wheelFindings(checked.solved).filter((f) => !isTold(f)),
-    ...costs,
+    ...wheelFindings(checked.solved),
     ...facetFindings(checked),
     ...meetFindings(checked),
     ...clearanceFindings(checked),
-  ].sort((a, b) => rank[a.severity] - rank[b.severity]);
+  ]);
+
+/** Findings together with meets that are lost, found by holding the plan against another one. */
+export function withLosses(
+  findings: readonly PlanFinding[],
+  losses: readonly PlanFinding[],
+): readonly PlanFinding[] {
+  if (losses.length === 0) return findings;
+  // One cause is told once: a start that costs meets by what it costs, a corner that was split by what split it.
+  const costly = new Set(losses.flatMap(({ code, tier }) => (code === "wheel-splits" ? [tier] : [])));
+  const split = losses.map(({ facets }) => new Set(facets));
+  const isTold = ({ code, tier, facets }: PlanFinding): boolean =>
+    (code === "start-moved" && costly.has(tier)) ||
+    (code === "near-miss" && split.some((own) => facets?.every((id) => own.has(id)) ?? false));
+  return inOrder([...losses, ...findings.filter((f) => !isTold(f))]);
 }

@@ -5,7 +5,8 @@
 import { gapBetween, meetingPoint } from "../geometry/circles.ts";
 import type { Plane } from "../geometry/plane.ts";
 import type { Solid } from "../geometry/solid-types.ts";
-import { add, dot, scale, type Vec3 } from "../geometry/vec.ts";
+import { EPSILON } from "../geometry/tolerance.ts";
+import { add, cross, dot, scale, type Vec3 } from "../geometry/vec.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { type MeetCorner, meetCorners } from "./corners.ts";
 import { type MeetingPair, meetingPairs } from "./pairs.ts";
@@ -37,58 +38,59 @@ export interface LostMeet {
 
 const keyOf = (facets: readonly number[]): string => facets.join(" ");
 
-/** How far the nearest other plane, or the ball, lies below a point; 0 when the point is on or in the solid. */
-const coverOver = (at: Vec3, planes: readonly Plane[]): number =>
-  Math.max(0, Math.hypot(...at) - 1, ...planes.map(({ n, h }) => dot(n, at) - h));
+/** How far the planes of a solid, but for some, lie below a point; 0 where none covers it. */
+const coverOver = (at: Vec3, planes: readonly Plane[], own: readonly number[]): number =>
+  Math.max(0, ...planes.map(({ n, h }, i) => (own.includes(i) ? 0 : dot(n, at) - h)));
 
 function lostPair(pair: MeetingPair, { solved: { planes } }: Meets): LostMeet {
   const gap = gapBetween(planes[pair.a], planes[pair.b]);
   const facets = [pair.a, pair.b];
-  if (gap > 0) return { kind: "pair", facets, miss: gap, covered: false };
-  const miss = coverOver(meetingPoint(planes[pair.a], planes[pair.b]), planes);
-  return { kind: "pair", facets, miss, covered: true };
+  const cover = coverOver(meetingPoint(planes[pair.a], planes[pair.b]), planes, facets);
+  if (gap > 0) return { kind: "pair", facets, miss: gap, covered: cover > EPSILON };
+  return { kind: "pair", facets, miss: cover, covered: true };
 }
 
-/** Where a split corner would be: the middle of the vertices that are left of it, else where it stood. */
-function middleOfSplit(corner: MeetCorner, { solid, solved }: Meets): Vec3 {
-  const own = new Set(corner.facets);
+/** The middle of the vertices that are left of a corner that was split; null where none is. */
+function middleOfSplit({ facets }: MeetCorner, { solid }: Meets): Vec3 | null {
+  const own = new Set(facets);
   const left = solid.vertices.filter((v) => v.facets.filter((i) => own.has(i)).length >= 3);
-  const near = left.length > 0 ? left.map((v) => v.at) : null;
-  if (near)
-    return scale(
-      near.reduce<Vec3>((sum, at) => add(sum, at), [0, 0, 0]),
-      1 / near.length,
-    );
-  return leastSquaresPoint(corner, solved.planes);
+  if (left.length === 0) return null;
+  const sum = left.reduce<Vec3>((total, { at }) => add(total, at), [0, 0, 0]);
+  return scale(sum, 1 / left.length);
 }
 
-/** The point nearest to all planes of a corner, by averaged projections (Cimmino) from where the corner stood. */
-function leastSquaresPoint(corner: MeetCorner, planes: readonly Plane[]): Vec3 {
-  const SWEEPS = 60;
-  let at = corner.at;
-  for (let sweep = 0; sweep < SWEEPS; sweep++) {
-    const moves = corner.facets.map((i) => scale(planes[i].n, planes[i].h - dot(planes[i].n, at)));
-    const mean = scale(
-      moves.reduce<Vec3>((sum, move) => add(sum, move), [0, 0, 0]),
-      1 / moves.length,
-    );
-    at = add(at, mean);
-  }
-  return at;
+/** Of less the planes share a direction, and no point is nearest to all of them. */
+const FLAT = 1e-9;
+
+/**
+ * The point of the glass nearest to planes by least squares, from the normal equations (sum of n n^T) x = sum of h n by
+ * Cramer's rule; where it lies outside the ball, the skin below it. Null where there is no single one.
+ */
+function nearestToAll(planes: readonly Plane[]): Vec3 | null {
+  const column = (k: 0 | 1 | 2): Vec3 =>
+    planes.reduce<Vec3>((sum, { n }) => add(sum, scale(n, n[k])), [0, 0, 0]);
+  const right = planes.reduce<Vec3>((sum, { n, h }) => add(sum, scale(n, h)), [0, 0, 0]);
+  const [a, b, c] = [column(0), column(1), column(2)];
+  const det = dot(a, cross(b, c));
+  if (Math.abs(det) < FLAT) return null;
+  const at: Vec3 = [
+    dot(right, cross(b, c)) / det,
+    dot(a, cross(right, c)) / det,
+    dot(a, cross(b, right)) / det,
+  ];
+  return scale(at, 1 / Math.max(1, Math.hypot(...at)));
 }
 
 function lostCorner(corner: MeetCorner, after: Meets): LostMeet {
   const { planes } = after.solved;
-  const at = middleOfSplit(corner, after);
-  const apart = Math.max(...corner.facets.map((i) => Math.abs(dot(planes[i].n, at) - planes[i].h)));
-  const cover = coverOver(at, planes);
-  const isSplit = corner.facets.length > 3;
-  return {
-    kind: "corner",
-    facets: corner.facets,
-    miss: isSplit ? apart : Math.max(apart, cover),
-    covered: !isSplit,
-  };
+  const own = corner.facets.map((i) => planes[i]);
+  const apartAt = (at: Vec3): number => Math.max(...own.map(({ n, h }) => Math.abs(dot(n, at) - h)));
+  const split = corner.facets.length > 3 ? middleOfSplit(corner, after) : null;
+  const places = split ? [split] : [corner.at, nearestToAll(own)].filter((at) => at !== null);
+  const at = places.reduce((best, one) => (apartAt(one) < apartAt(best) ? one : best));
+  const cover = split ? 0 : coverOver(at, planes, corner.facets);
+  const miss = Math.max(apartAt(at), cover);
+  return { kind: "corner", facets: corner.facets, miss, covered: cover > EPSILON };
 }
 
 /**
@@ -107,4 +109,41 @@ export function lostMeets(before: Meets, after: Meets, tolerance: number): LostM
     (byFacet.get(corner.facets[0]) ?? []).some((own) => corner.facets.every((i) => own.facets.includes(i)));
   const corners = before.corners.filter((c) => !stands(c)).map((c) => lostCorner(c, after));
   return [...corners, ...pairs].filter((lost) => lost.miss > tolerance);
+}
+
+/** What one tier lost: the worst of it, how much of which kind, the facets that take part, those of the worst first. */
+export interface TierLoss {
+  readonly missMm: number;
+  readonly corners: number;
+  readonly pairs: number;
+  readonly facets: readonly string[];
+}
+
+/** Losses gathered by the tier to name for each. @param tierToName position of that tier in cutting order */
+export function lossesByTier(
+  lost: readonly LostMeet[],
+  { facets, radiusMm }: SolvedPlan,
+  tierToName: (lost: LostMeet) => number,
+): ReadonlyMap<number, TierLoss> {
+  const byTier = new Map<number, LostMeet[]>();
+  for (const one of lost) {
+    const tier = tierToName(one);
+    byTier.set(tier, [...(byTier.get(tier) ?? []), one]);
+  }
+  return new Map(
+    [...byTier].map(([tier, own]): [number, TierLoss] => {
+      const worst = own.reduce((a, b) => (b.miss > a.miss ? b : a));
+      const parts = [...new Set([...worst.facets, ...own.flatMap((l) => l.facets)])];
+      const count = (kind: LostMeet["kind"]) => own.filter((l) => l.kind === kind).length;
+      return [
+        tier,
+        {
+          missMm: worst.miss * radiusMm,
+          corners: count("corner"),
+          pairs: count("pair"),
+          facets: parts.map((i) => facets[i].id),
+        },
+      ];
+    }),
+  );
 }

@@ -4,12 +4,13 @@
  *
  * Generators: null after each trial, so that a caller may stop in between; an answer when there is one.
  */
-import { itemsOf, lostOf, type Meets, meetsOf, unlessInexact } from "../follow/kept.ts";
+import { itemsOf, lostOf, type Meets, meetsOf } from "../follow/kept.ts";
+import { unlessInexact } from "../geometry/inexact-cut.ts";
 import type { Plan, Tier } from "../plan/document.ts";
 import { RANGES } from "../plan/limits.ts";
 import { solvePlan } from "../plan/solve.ts";
 import { countsThatFit } from "../plan/suggest.ts";
-import { reportPlan } from "./report.ts";
+import { reportAtOnce } from "./report.ts";
 import { type VerdictKind, verdictOf } from "./verdict.ts";
 
 export interface AngleRange {
@@ -44,7 +45,7 @@ interface Judged {
 const judged = (plan: Plan): Judged | null =>
   unlessInexact(() => {
     const solved = solvePlan(plan);
-    return { verdict: verdictOf(solved, reportPlan(plan, solved)).kind, meets: meetsOf(plan, solved) };
+    return { verdict: verdictOf(solved, reportAtOnce(plan, solved)).kind, meets: meetsOf(plan, solved) };
   });
 
 /**

@@ -7,11 +7,12 @@ import type { PlanFinding, PlanFindingCode } from "../plan/finding.ts";
 import { evenCounts, nearestStop, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
 import { isMeeting, withAmount } from "../plan/rules/amounts.ts";
 import { snapRules } from "../plan/snaps.ts";
-import { solvePlan } from "../plan/solve.ts";
-import { onWheel } from "./findings-wheel-cost.ts";
+import { solvePlan, toleranceOf } from "../plan/solve.ts";
+import { lostByEdit, type Setting, settingsChanged } from "./findings-edit-cost.ts";
+import { meetsIn, onWheel, wheelsThatKeepAll } from "./findings-wheel-cost.ts";
 import { leastChanges } from "./mend-search.ts";
 import type { MendStep, Way } from "./mends.ts";
-import { reportPlan } from "./report.ts";
+import { reportAtOnce } from "./report.ts";
 import { wrongTier } from "./wrong-tier.ts";
 
 type Ways = Generator<Way | null>;
@@ -24,7 +25,12 @@ interface Case<C extends PlanFindingCode = PlanFindingCode> {
   readonly index: number;
   /** As solved. */
   readonly depthMm: number;
+  /** The plan before its last edit, where there was one. */
+  readonly planBefore: Plan | null;
 }
+
+/** As a fraction of the radius. */
+const toleranceIn = (plan: Plan): number => toleranceOf(plan) / (plan.piece.diameterMm / 2);
 
 /** Changes of angle and depth looked for, and the grain in which they are offered: what an arm and a caliper can show. */
 const ANGLE = { step: 1.5, grain: 0.1, reach: 24 } as const;
@@ -36,11 +42,15 @@ const FEWEST = 3;
 const MOST = 120;
 
 /** All ways worth trying for one finding; none where its tier is gone. */
-export function* mendWays<C extends PlanFindingCode>(plan: Plan, finding: PlanFinding<C>): Ways {
+export function* mendWays<C extends PlanFindingCode>(
+  plan: Plan,
+  finding: PlanFinding<C>,
+  planBefore: Plan | null = null,
+): Ways {
   const index = plan.tiers.findIndex((t) => t.id === tierOf(plan, finding));
   if (index < 0) return;
   const depthMm = solvePlan(plan).tiers[index].depthMm;
-  const here: Case<C> = { plan, finding, tier: plan.tiers[index], index, depthMm };
+  const here: Case<C> = { plan, finding, tier: plan.tiers[index], index, depthMm, planBefore };
   for (const way of WAYS[finding.code]) yield* way(here);
 }
 
@@ -54,6 +64,7 @@ function tierOf(plan: Plan, finding: Pick<PlanFinding, "tier">): string | undefi
 const WAYS: { readonly [C in PlanFindingCode]: readonly ((here: Case<C>) => Ways)[] } = {
   uneven: [evenCountWays],
   "start-moved": [placedStartWays],
+  "edit-splits": [keptStartWays, keptAngleWays, keptWheelWays, putBackWays],
   "wheel-splits": [keepingStartWays, keepingWheelWays, evenCountWays],
   duplicate: [wrongTierWays, halfTurnWays, removeWays],
   "near-duplicate": [wrongTierWays, removeWays, halfTurnWays, depthWays],
@@ -106,7 +117,7 @@ const isGone =
   ({ plan, finding, tier }: Case, change: (x: number) => Partial<Tier>) =>
   (x: number): boolean => {
     const tiers = plan.tiers.map((t) => (t.id === tier.id ? { ...t, ...change(x) } : t));
-    return !reportPlan({ ...plan, tiers }).findings.some(
+    return !reportAtOnce({ ...plan, tiers }).findings.some(
       (f) => f.code === finding.code && f.tier === finding.tier,
     );
   };
@@ -116,7 +127,8 @@ function* wrongTierWays({ plan }: Case): Ways {
   const fix = yield* wrongTier(plan);
   if (!fix) return;
   const { tier, change } = fix;
-  yield "armAngleDeg" in change ? angleWay(tier, change.armAngleDeg) : ruleWay(tier, change.depth);
+  const way = "armAngleDeg" in change ? angleWay(tier, change.armAngleDeg) : ruleWay(tier, change.depth);
+  yield { ...way, isCause: true };
 }
 
 /** The nearest counts that the wheel divides, below and above. */
@@ -144,8 +156,90 @@ function* keepingStartWays({ plan, tier, finding }: Case<"wheel-splits">): Ways 
 }
 
 function* keepingWheelWays({ plan, finding }: Case<"wheel-splits">): Ways {
-  for (const stops of finding.data.wheels)
+  yield* wheelWays(plan, finding.data.wheels);
+}
+
+function* wheelWays(plan: Plan, wheels: readonly number[]): Ways {
+  for (const stops of wheels)
     yield { change: { to: "wheel", stops }, steps: [{ kind: "rig", rig: onWheel(plan, stops).rig }] };
+}
+
+/** Whether all that met before the last edit meets in another plan too. */
+function keepsAll({ planBefore }: Case): (plan: Plan) => boolean {
+  const then = planBefore && meetsIn(planBefore, toleranceIn(planBefore));
+  if (!then) return () => false;
+  return (plan) => {
+    const now = meetsIn(plan, toleranceIn(plan));
+    return now !== null && lostByEdit(then, now, toleranceIn(plan)).length === 0;
+  };
+}
+
+const withTier = (plan: Plan, index: number, change: Partial<Tier>): Plan => ({
+  ...plan,
+  tiers: plan.tiers.with(index, { ...plan.tiers[index], ...change }),
+});
+
+/** The tier as it was before the last edit, and what of it was changed. */
+function edited({ planBefore, tier }: Case): { was: Tier; settings: readonly Setting[] } | null {
+  const was = planBefore?.tiers.find(({ id }) => id === tier.id);
+  return was ? { was, settings: settingsChanged(was, tier) } : null;
+}
+
+/** The start nearest to the new one, on the wheel's stops, with which all that met still does. */
+function* keptStartWays(here: Case): Ways {
+  const { plan, tier, index } = here;
+  const stops = stopsOf(plan, tier.side);
+  if (stops === null || !edited(here)?.settings.includes("startDeg")) return;
+  const zero = zeroOf(plan, tier.side);
+  const now = nearestStop(tier.startDeg, stops, zero);
+  const isKept = keepsAll(here);
+  for (let k = 1; k <= stops / tier.count; k++) {
+    for (const turn of [k, -k]) {
+      const startDeg = wrapDeg(zero + (360 * (now + turn)) / stops);
+      yield null;
+      if (!isKept(withTier(plan, index, { startDeg }))) continue;
+      yield startWay(plan, tier, startDeg);
+      return;
+    }
+  }
+}
+
+/** The angle nearest to the new one with which all that met still does: between it and the old one. */
+function* keptAngleWays(here: Case): Ways {
+  const { plan, tier, index } = here;
+  const change = edited(here);
+  if (!change?.settings.includes("armAngleDeg")) return;
+  const isKept = keepsAll(here);
+  const reach = Math.abs(change.was.armAngleDeg - tier.armAngleDeg);
+  const search = { from: tier.armAngleDeg, least: 0, most: 90, step: reach / 8, grain: ANGLE.grain, reach };
+  yield null;
+  const [nearest] = leastChanges(search, (armAngleDeg) => isKept(withTier(plan, index, { armAngleDeg })));
+  if (nearest !== undefined) yield angleWay(tier, nearest);
+}
+
+/** The wheel as it was, and others on which all that met still does, where the edit took another one. */
+function* keptWheelWays(here: Case): Ways {
+  const { plan, planBefore } = here;
+  if (!planBefore || JSON.stringify(planBefore.rig) === JSON.stringify(plan.rig)) return;
+  const { wheelStops } = planBefore.rig;
+  if (wheelStops !== null && wheelStops !== plan.rig.wheelStops)
+    yield {
+      change: { to: "wheel", stops: wheelStops },
+      steps: [{ kind: "rig", rig: planBefore.rig }],
+    };
+  yield* wheelWays(plan, wheelsThatKeepAll(plan));
+}
+
+/** What the last edit changed of the tier, put back one by one. */
+function* putBackWays(here: Case): Ways {
+  const { plan, tier } = here;
+  const change = edited(here);
+  if (!change) return;
+  const { was, settings } = change;
+  if (settings.includes("startDeg")) yield startWay(plan, tier, was.startDeg);
+  if (settings.includes("armAngleDeg")) yield angleWay(tier, was.armAngleDeg);
+  if (!settings.includes("depth")) return;
+  yield was.depth.rule === "depth" ? depthWay(here, was.depth.mm) : ruleWay(tier, was.depth);
 }
 
 /** Facets into the middle between where they are now. */

@@ -2,12 +2,17 @@
  * The smallest change that mends a finding, each one tried for real: the plan is solved and reported with it, and it is
  * offered only when the finding is gone and nothing that can't be ground came in its place. Millimetres and degrees.
  */
+
+import { unlessInexact } from "../geometry/inexact-cut.ts";
 import type { DepthRule, Dop, Plan, Rig, Tier } from "../plan/document.ts";
 import type { PlanFinding, PlanFindingCode } from "../plan/finding.ts";
 import { namedTierOf } from "../plan/rules/amounts.ts";
 import { solvePlan } from "../plan/solve.ts";
+import { withLosses } from "./findings.ts";
+import { editCostFindings } from "./findings-edit-cost.ts";
+import { costOf, type Doubt, doubtsOf, isSamePiece, type MendCost } from "./mend-cost.ts";
 import { mendWays } from "./mend-ways.ts";
-import { reportPlan } from "./report.ts";
+import { checkedOf, type Report, reportAtOnce, reportPlan } from "./report.ts";
 
 /** One change to the document. */
 export type MendStep =
@@ -31,13 +36,18 @@ export type MendChange =
 export interface Way {
   readonly change: MendChange;
   readonly steps: readonly MendStep[];
+  /** Changes the tier that is wrong. */
+  readonly isCause?: true;
 }
 
 export interface Mend extends Way {
   /** The finding's code. */
   readonly code: PlanFindingCode;
-  /** Codes of findings to look at that come in its place (never ones that can't be ground). */
-  readonly brings: readonly PlanFindingCode[];
+  readonly cost: MendCost;
+  /** Findings to look at that come in its place (never ones that can't be ground). */
+  readonly brings: readonly PlanFinding[];
+  /** What speaks against it; empty for one that a person would take without a second thought. */
+  readonly doubts: readonly Doubt[];
 }
 
 /** More than this is no help but a riddle. */
@@ -74,34 +84,87 @@ function removeTier(plan: Plan, tierId: string): Plan {
 /** Findings are the same when they say the same of the same tier. */
 const isSame = (a: PlanFinding, b: PlanFinding): boolean => a.code === b.code && a.tier === b.tier;
 
-/** What a way would bring; null when it does not mend, or leaves something that can't be ground which was not there. */
-export function tryWay(
-  plan: Plan,
-  finding: PlanFinding,
-  way: Way,
-  before: readonly PlanFinding[],
-): Mend | null {
-  const after = reportPlan(planWith(plan, way.steps)).findings;
-  if (after.some((f) => isSame(f, finding))) return null;
-  const fresh = after.filter((f) => !before.some((old) => isSame(old, f)));
-  if (fresh.some((f) => f.severity === "stop")) return null;
-  const brings = [...new Set(fresh.filter((f) => f.severity === "warn").map((f) => f.code))];
-  return { ...way, code: finding.code, brings };
+/** A plan as it stands, with the findings that a mend of one code must look at. */
+function reportAbout(plan: Plan, code: string, planBefore: Plan | null): Report {
+  if (code === "wheel-splits") return reportPlan(plan);
+  if (code !== "edit-splits" || !planBefore) return reportAtOnce(plan);
+  const report = reportAtOnce(plan);
+  return { ...report, findings: withLosses(report.findings, editCostFindings(planBefore, checkedOf(plan))) };
+}
+
+interface Tried {
+  readonly mend: Mend;
+  readonly report: Report;
 }
 
 /**
- * Mends of one finding as they are found, the smallest changes first; each one solved and verified.
- * Null is a step that found none, so that a caller may stop in between. Empty for findings that nothing simple mends.
+ * Whether a mend changes the one tier for which others go wrong: it comes first, whatever speaks against it. What came of the
+ * wrong tier (others that can't be cut, glass that was meant to go) is nothing to hold its mend against.
  */
-export function* mendsOf(plan: Plan, finding: PlanFinding): Generator<Mend | null> {
-  const before = reportPlan(plan).findings;
+function isCauseOfSeveral({ isCause, change }: Mend, { findings }: Report): boolean {
+  const own = "tierId" in change ? change.tierId : undefined;
+  const grave = findings.filter(({ severity, tier }) => severity !== "info" && tier !== own);
+  return isCause === true && new Set(grave.map(({ tier }) => tier)).size > 1;
+}
+
+/** Sizes closer than this are the same to a hand. */
+const SAME_SIZE_MM = 0.05;
+
+/** Whether two mends come to the same piece, or are the same rule with hardly another size. */
+function isTwin(a: Tried, b: Tried): boolean {
+  const [one, other] = [a.mend.change, b.mend.change];
+  const isSameRule =
+    one.to === "rule" &&
+    other.to === "rule" &&
+    one.tierId === other.tierId &&
+    one.depth.rule === other.depth.rule &&
+    "mm" in one.depth &&
+    "mm" in other.depth &&
+    Math.abs(one.depth.mm - other.depth.mm) <= SAME_SIZE_MM;
+  return isSameRule || isSamePiece(a.report, b.report);
+}
+
+/** What a way would bring; null when it does not mend, or leaves something that can't be ground which was not there. */
+function tryWay(finding: PlanFinding, way: Way, before: Report, after: Report): Tried | null {
+  if (after.findings.some((f) => isSame(f, finding))) return null;
+  const fresh = after.findings.filter((f) => !before.findings.some((old) => isSame(old, f)));
+  if (fresh.some((f) => f.severity === "stop")) return null;
+  const brings = fresh.filter((f) => f.severity === "warn");
+  const cost = costOf(before, after);
+  const mend: Mend = { ...way, code: finding.code, cost, brings, doubts: doubtsOf(cost, brings) };
+  return { mend, report: after };
+}
+
+/**
+ * Mends of one finding, each one solved and verified: as they are found, the smallest changes first, those that nothing speaks
+ * against; then, where these are few, the others, the least doubtful first. Of several that come to the same piece one is kept.
+ * Null is a step that found none, so that a caller may stop in between. Empty for findings that nothing simple mends.
+ * @param planBefore the plan before its last edit, for what was lost by it
+ */
+export function* mendsOf(
+  plan: Plan,
+  finding: PlanFinding,
+  planBefore: Plan | null = null,
+): Generator<Mend | null> {
+  const about = (asked: Plan) => reportAbout(asked, finding.code, planBefore);
+  const before = about(plan);
   const seen = new Set<string>();
-  let found = 0;
-  for (const way of mendWays(plan, finding)) {
+  const kept: Tried[] = [];
+  const isGood = ({ mend }: Tried) => mend.doubts.length === 0 || isCauseOfSeveral(mend, before);
+  const good = () => kept.filter(isGood).length;
+  for (const way of mendWays(plan, finding, planBefore)) {
     const key = JSON.stringify(way?.steps);
-    const mend = way && !seen.has(key) ? tryWay(plan, finding, way, before) : null;
+    const tried =
+      way && !seen.has(key)
+        ? unlessInexact(() => tryWay(finding, way, before, about(planWith(plan, way.steps))))
+        : null;
     seen.add(key);
-    yield mend;
-    if (mend && ++found === MOST_MENDS) return;
+    const isNew = tried !== null && !kept.some((other) => isTwin(other, tried));
+    if (isNew) kept.push(tried);
+    yield isNew && isGood(tried) ? tried.mend : null;
+    if (good() === MOST_MENDS) return;
   }
+  const doubtful = kept.filter((one) => !isGood(one)).map(({ mend }) => mend);
+  const ordered = doubtful.sort((a, b) => a.doubts.length - b.doubts.length);
+  yield* ordered.slice(0, MOST_MENDS - good());
 }

@@ -7,7 +7,8 @@ import type { PlanFinding } from "../plan/finding.ts";
 import { solvePlan, toleranceOf } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { meetCorners } from "./corners.ts";
-import { findingsOf } from "./findings.ts";
+import { type Checked, findingsOf, withLosses } from "./findings.ts";
+import { wheelCostFindings } from "./findings-wheel-cost.ts";
 import { type MeetState, meetingPairs } from "./pairs.ts";
 import { restingFacets, sizeOf } from "./size.ts";
 import { widthOfPatch } from "./widest-skin.ts";
@@ -118,15 +119,21 @@ function totalsOf(plan: Plan, solid: Solid, R: number): Totals {
 }
 
 /** @param solved, solid given when they are already known; they must belong to the plan */
-export function reportPlan(
+export function checkedOf(
   plan: Plan,
   solved: SolvedPlan = solvePlan(plan),
   solid: Solid = cutBall(solved.planes),
-): Report {
-  const R = solved.radiusMm;
+): Checked {
   const toleranceMm = toleranceOf(plan);
-  const pairs = meetingPairs(solved, solid, toleranceMm / R);
-  const corners = meetCorners(solid.vertices, solved.planes, toleranceMm / R);
+  const tolerance = toleranceMm / solved.radiusMm;
+  const pairs = meetingPairs(solved, solid, tolerance);
+  const corners = meetCorners(solid.vertices, solved.planes, tolerance);
+  return { solved, solid, pairs, corners, toleranceMm };
+}
+
+function reportOf(checked: Checked): Report {
+  const { solved, solid, pairs, corners } = checked;
+  const { radiusMm: R, plan } = solved;
   const id = (i: number) => solved.facets[i].id;
   return {
     facets: solid.facets.map((facet, i) => facetEntry(solved, facet, i)),
@@ -139,8 +146,22 @@ export function reportPlan(
     })),
     corners: corners.map((c) => ({ at: scale(c.at, R), facets: c.facets.map(id), missMm: c.miss * R })),
     totals: totalsOf(plan, solid, R),
-    findings: findingsOf({ solved, solid, pairs, corners, toleranceMm }),
+    findings: findingsOf(checked),
   };
+}
+
+/**
+ * The report but for what the wheel costs, which takes the plan solved and cut again: for what is asked at every turn of a
+ * hand, or of many plans in a row. @param solved, solid given when they are already known; they must belong to the plan
+ */
+export const reportAtOnce = (plan: Plan, solved?: SolvedPlan, solid?: Solid): Report =>
+  reportOf(checkedOf(plan, solved, solid));
+
+/** All of the report. @param solved, solid given when they are already known; they must belong to the plan */
+export function reportPlan(plan: Plan, solved?: SolvedPlan, solid?: Solid): Report {
+  const checked = checkedOf(plan, solved, solid);
+  const report = reportOf(checked);
+  return { ...report, findings: withLosses(report.findings, wheelCostFindings(checked)) };
 }
 
 /** The finished piece as calipers, a table and the eye find it. */

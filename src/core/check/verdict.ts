@@ -40,6 +40,7 @@ function missMm(finding: PlanFinding): number | null {
   switch (finding.code) {
     case "near-miss":
     case "wheel-splits":
+    case "edit-splits":
       return finding.data.missMm;
     case "overshoot":
       return finding.data.worstMm;

@@ -3,11 +3,11 @@
  * what follows it, so tiers are added in cutting order: the one with which things first go wrong is looked at first, then the
  * others; the one whose change clears most is the wrong one.
  */
-import { unlessInexact } from "../follow/kept.ts";
+import { unlessInexact } from "../geometry/inexact-cut.ts";
 import type { DepthRule, Plan, Tier } from "../plan/document.ts";
 import type { PlanFindingCode } from "../plan/finding.ts";
 import { grained } from "./mend-search.ts";
-import { reportPlan } from "./report.ts";
+import { reportAtOnce } from "./report.ts";
 
 /** Findings that a wrong angle or size causes, here or in what follows it. */
 const WRONG: ReadonlySet<PlanFindingCode> = new Set<PlanFindingCode>([
@@ -35,7 +35,7 @@ export interface TierFix {
 
 /** How much is wrong, by severity. A plan that can't be reckoned is worse than any. */
 function wrongIn(plan: Plan): number {
-  const findings = unlessInexact(() => reportPlan(plan).findings);
+  const findings = unlessInexact(() => reportAtOnce(plan).findings);
   if (!findings) return Number.POSITIVE_INFINITY;
   return findings
     .filter(({ code }) => WRONG.has(code))

@@ -1,7 +1,6 @@
 /** What meets in a plan, and what of it another plan of the same tiers keeps: judged by the exact solid. */
 import { meetCorners } from "../check/corners.ts";
 import { meetingPairs } from "../check/pairs.ts";
-import { InexactCut } from "../geometry/inexact-cut.ts";
 import { cutBall } from "../geometry/solid.ts";
 import type { Plan } from "../plan/document.ts";
 import { solvePlan, toleranceOf } from "../plan/solve.ts";
@@ -33,16 +32,6 @@ export function meetsOf(plan: Plan, solved: SolvedPlan = solvePlan(plan)): Meets
     corners: meetCorners(solid.vertices, solved.planes, tolerance).map(({ facets }) => facets),
     swallowed: solid.facets.map((facet) => facet.swallowed),
   };
-}
-
-/** What `ask` says; null for a cut that can't be reckoned exactly: among many that are tried, one that is no answer. */
-export function unlessInexact<T>(ask: () => T): T | null {
-  try {
-    return ask();
-  } catch (error) {
-    if (error instanceof InexactCut) return null;
-    throw error;
-  }
 }
 
 /**

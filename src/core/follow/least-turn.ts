@@ -5,6 +5,7 @@
  * Descents from many starts follow closed forms (`descend.ts`); what they find is judged by the exact solid, drawn in as far
  * as that allows, and of nearly equal answers the one whose edges are longest is taken. Nothing is left to chance or to the clock.
  */
+import { unlessInexact } from "../geometry/inexact-cut.ts";
 import type { Plan } from "../plan/document.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
@@ -18,7 +19,7 @@ import {
   marginsAt,
   type Turns,
 } from "./descend.ts";
-import { type Item, lostOf, type Meets, meetsOf, unlessInexact } from "./kept.ts";
+import { type Item, lostOf, type Meets, meetsOf } from "./kept.ts";
 import { startsFor } from "./starts.ts";
 import { createTrial, withAngles } from "./trial.ts";
 import { alikeItems } from "./turns.ts";

@@ -2,7 +2,9 @@
  * The tiers of a plan tried at other arm angles, quickly: depths by their rules, and by how much each thing that is to be
  * kept is kept. Tiers are cut in order, so what the first ones give is remembered while only later ones turn.
  */
+
 import { gapBetween, isCovered, meetingPoint } from "../geometry/circles.ts";
+import { unlessInexact } from "../geometry/inexact-cut.ts";
 import { facetFrame, type Plane } from "../geometry/plane.ts";
 import { dot, type Vec3 } from "../geometry/vec.ts";
 import type { Plan } from "../plan/document.ts";
@@ -11,7 +13,7 @@ import { depthByRule, RULES } from "../plan/rules/records.ts";
 import { type Answer, neighbourPairs, type TierContext, type TierRange } from "../plan/rules/tier-context.ts";
 import { toleranceOf } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
-import { type Item, unlessInexact } from "./kept.ts";
+import type { Item } from "./kept.ts";
 import { cornerMargin, edgeBetween, pairMargin } from "./margins.ts";
 import type { AlikeItems } from "./turns.ts";
 

@@ -29,3 +29,13 @@ export class InexactCut extends Error {
     this.law = law;
   }
 }
+
+/** What `ask` says; null for a cut that can't be reckoned exactly: among many that are tried, one that is no answer. */
+export function unlessInexact<T>(ask: () => T): T | null {
+  try {
+    return ask();
+  } catch (error) {
+    if (error instanceof InexactCut) return null;
+    throw error;
+  }
+}

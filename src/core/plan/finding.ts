@@ -60,6 +60,14 @@ interface Twice {
   /** The tier that keeps the face. */
   readonly other: string;
 }
+/** Meets that are lost. */
+interface Lost {
+  /** By how much the worst of them is missed. */
+  readonly missMm: number;
+  /** How many corners, and how many pairs of neighbours. */
+  readonly corners: number;
+  readonly pairs: number;
+}
 interface GlassLeft {
   readonly leastMm: number;
   readonly wantedMm: number;
@@ -90,10 +98,7 @@ export interface PlanFindingData {
     readonly counts: readonly number[];
     readonly nearestCount: number;
   };
-  "wheel-splits": {
-    readonly missMm: number;
-    readonly corners: number;
-    readonly pairs: number;
+  "wheel-splits": Lost & {
     readonly stops: number | null;
     readonly movedDeg: number;
     /** Wheels that keep all. */
@@ -101,6 +106,8 @@ export interface PlanFindingData {
     /** The nearest start that keeps all; null when none does. */
     readonly startDeg: number | null;
   };
+  /** Lost by the plan's last edit. */
+  "edit-splits": Lost;
   // facets that are not what they were meant to be
   vanished: None;
   duplicate: Twice & { readonly keeps: string; readonly swallowed: string };

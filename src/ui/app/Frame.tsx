@@ -28,6 +28,8 @@ const UpdateLine = lazy(() => stageSettled.then(() => import("./UpdateLine.tsx")
 void stageSettled
   .then(() => Promise.all([import("../controls/ChoiceList.tsx"), import("../controls/ActionList.tsx")]))
   .catch(() => {});
+/** What takes the plan to be solved a second time is asked of a worker, once the piece stands. */
+const LossesWatch = lazy(() => stageSettled.then(() => import("./LossesWatch.tsx")));
 /** Its room is kept from the start; the words come right after what the page opens on. */
 const VerdictLine = lazy(() => import("./VerdictLine.tsx"));
 const Guide = lazy(() => import("../help/Guide.tsx"));
@@ -86,6 +88,9 @@ export function Frame() {
         <Places />
         <Suspense fallback={null}>
           <Guide />
+        </Suspense>
+        <Suspense fallback={null}>
+          <LossesWatch />
         </Suspense>
         <div className="notices">
           <Suspense fallback={null}>

@@ -1,14 +1,13 @@
 /** The verdict on the plan on the bench in the person's words, and the way to its first cause. */
+import { useMemo } from "react";
 import { type Verdict, verdictOf } from "../../core/check/verdict.ts";
-import { perPlan, report, solved } from "../../state/derived.ts";
+import { solved } from "../../state/derived.ts";
 import { verdictInWords, verdictWords } from "../../words/verdict.ts";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
-import { usePlan } from "../use-studio.ts";
-
-export const verdict = perPlan((plan) => verdictOf(solved(plan), report(plan)));
+import { usePlan, useReport } from "../use-studio.ts";
 
 const isOf = (line: HTMLElement, { code, tier }: Verdict): boolean =>
   line.dataset.code === code && line.dataset.tier === (tier ?? undefined);
@@ -32,7 +31,8 @@ export function useVerdict(): { readonly verdict: Verdict; readonly said: string
   const { tierNumber } = useWords(planWords);
   const format = useFormat();
   const plan = usePlan();
-  const now = verdict(plan);
+  const report = useReport();
+  const now = useMemo(() => verdictOf(solved(plan), report), [plan, report]);
   const nameOf = (id: string): string => {
     const place = plan.tiers.findIndex((tier) => tier.id === id);
     return plan.tiers[place]?.name || tierNumber(place + 1);

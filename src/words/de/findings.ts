@@ -1,8 +1,10 @@
 /** Was Befunde sagen, nach ihrem Code. */
+import type { PlanFindingData } from "../../core/plan/finding.ts";
 import type { CauseWords, FindingWords, MendedWords } from "../findings.ts";
 import { pluralIn } from "../language.ts";
 import { namedWheels, usableCounts } from "../lists.ts";
 import { reasonInWords, wishInWords } from "../reasons.ts";
+import type { Say } from "../say.ts";
 import { reasons } from "./reasons.ts";
 import { rules } from "./rules.ts";
 
@@ -16,6 +18,17 @@ const corners = (count: number): string => plural(count, { one: "1 Ecke", other:
 const edges = (count: number): string => plural(count, { one: "1 Kante", other: `${count} Kanten` });
 /** Ein Wort, das mit der Zahl der Facetten geht. */
 const by = (some: Some, one: string, other: string): string => plural(some?.length ?? 0, { one, other });
+
+/** "12 Ecken und 1 Paar Nachbarinnen treffen sich nicht mehr und verfehlen sich um bis zu 0,31 mm" */
+const lost = (data: PlanFindingData["edit-splits"], say: Say): string => {
+  const pairs = plural(data.pairs, { one: "1 Paar Nachbarinnen", other: `${data.pairs} Paare Nachbarinnen` });
+  const what = [data.corners === 0 ? "" : corners(data.corners), data.pairs === 0 ? "" : pairs];
+  const meet = plural(data.corners + data.pairs, {
+    one: "trifft sich nicht mehr und verfehlt sich",
+    other: "treffen sich nicht mehr und verfehlen sich",
+  });
+  return `${what.filter((part) => part !== "").join(" und ")} ${meet} um bis zu ${say.length(data.missMm)}`;
+};
 
 export const findings: FindingWords = {
   "rule-unmet": ({ data }, say) =>
@@ -31,19 +44,9 @@ export const findings: FindingWords = {
   "start-moved": ({ data }, say) =>
     `Sie beginnt zwischen zwei Rasten: Das Rad setzt sie ${say.degrees(Math.abs(data.movedDeg), 2)} ${data.movedDeg < 0 ? "zurück" : "weiter"}, bei ${say.degrees(data.placedDeg, 2)}.`,
   "wheel-splits": ({ data, tier }, say) => {
-    const what = [
-      data.corners === 0 ? "" : corners(data.corners),
-      data.pairs === 0
-        ? ""
-        : plural(data.pairs, { one: "1 Paar Nachbarinnen", other: `${data.pairs} Paare Nachbarinnen` }),
-    ].filter((part) => part !== "");
-    const meet = plural(data.corners + data.pairs, {
-      one: "trifft sich nicht mehr und verfehlt sich",
-      other: "treffen sich nicht mehr und verfehlen sich",
-    });
     const stop = data.startDeg === null || tier === undefined ? null : say.stop(tier, data.startDeg);
     return [
-      `Die Rasten des Rads versetzen sie um ${say.degrees(data.movedDeg, 2)}: ${what.join(" und ")} ${meet} um bis zu ${say.length(data.missMm)}.`,
+      `Die Rasten des Rads versetzen sie um ${say.degrees(data.movedDeg, 2)}: ${lost(data, say)}.`,
       stop === null ? "" : `Bei Raste ${stop} begonnen trifft sich alles.`,
       data.wheels.length > 0
         ? `Auf einem Rad mit ${namedWheels(data.wheels)} Rasten trifft sich alles.`
@@ -52,6 +55,7 @@ export const findings: FindingWords = {
       .filter((said) => said !== "")
       .join(" ");
   },
+  "edit-splits": ({ data }, say) => `Seit der letzten Änderung: ${lost(data, say)}.`,
   duplicate: ({ data }, say) =>
     data.count > 1
       ? `${data.count} Facetten sind genau dieselben Flächen wie in ${say.tier(data.other)}, die bleiben.`
@@ -102,6 +106,7 @@ export const causes: CauseWords = {
   overshoot: (tier) => `${tier} geht über ihre Ecken hinaus`,
   "start-moved": (tier) => `${tier} beginnt zwischen zwei Rasten`,
   "wheel-splits": (tier) => `${tier} wird vom Rad versetzt`,
+  "edit-splits": (tier) => `${tier} trifft nicht mehr wie vorher`,
   "near-miss": (tier) => `${tier} verfehlt ihre Ecken knapp`,
   "short-edge": (tier) => `${tier} hat sehr kurze Kanten`,
   "skin-between": (tier) => `neben ${tier} bleibt runde Haut`,
@@ -113,6 +118,7 @@ export const mended: MendedWords = {
   uneven: "das Rad teilt es gleichmäßig",
   "start-moved": "es steht auf einer Raste",
   "wheel-splits": "alles trifft sich wieder",
+  "edit-splits": "was sich traf, trifft sich wieder",
   duplicate: "keine Fläche wird zweimal geschliffen",
   "near-duplicate": "keine Fläche wird zweimal geschliffen",
   overshoot: "keine Facette läuft über ihre Ecke",

@@ -1,10 +1,7 @@
 /** Was eine Abhilfe ändert und was dabei herauskommt. */
-import { pluralIn } from "../language.ts";
 import type { MendWords } from "../mends.ts";
 import { askedOf } from "../rules.ts";
 import { rules } from "./rules.ts";
-
-const plural = pluralIn("de");
 
 export const mends: MendWords = {
   change: {
@@ -26,6 +23,17 @@ export const mends: MendWords = {
     wheel: ({ stops }) => `Ein Rad mit ${stops} Rasten nehmen`,
   },
   mend: (change, effect) => `${change}: ${effect}`,
-  brings: (mend, count) =>
-    `${mend}; ${plural(count, { one: "danach ist noch eine andere Sache anzusehen", other: `danach sind noch ${count} andere Dinge anzusehen` })}`,
+  depth: ({ tierId, fromMm, mm }, say) =>
+    `${say.tier(tierId)} ${say.fine(Math.abs(mm - fromMm))} ${mm > fromMm ? "tiefer" : "weniger tief"}`,
+  noDepth: "keine Tiefe ändert sich",
+  glassGoes: (share) => `${share} des Glases gehen weg`,
+  glassStays: (share) => `${share} mehr Glas bleibt`,
+  noGlass: "kein Glas geht weg",
+  narrowest: (length) => `schmalste Facette ${length}`,
+  changesToo: (tiers) => `ändert sich mit: ${tiers}`,
+  doubts: {
+    thin: "Lässt eine Facette, die kaum zu sehen ist.",
+    glass: "Kostet mehr als ein Fünftel des Glases.",
+    brings: (causes) => `Danach anzusehen: ${causes}.`,
+  },
 };

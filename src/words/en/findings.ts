@@ -1,8 +1,10 @@
 /** What findings say, by code. */
+import type { PlanFindingData } from "../../core/plan/finding.ts";
 import type { CauseWords, FindingWords, MendedWords } from "../findings.ts";
 import { pluralIn } from "../language.ts";
 import { namedWheels, usableCounts } from "../lists.ts";
 import { reasonInWords, wishInWords } from "../reasons.ts";
+import type { Say } from "../say.ts";
 import { reasons } from "./reasons.ts";
 import { rules } from "./rules.ts";
 
@@ -16,6 +18,17 @@ const corners = (count: number): string => plural(count, { one: "1 corner", othe
 const edges = (count: number): string => plural(count, { one: "1 edge", other: `${count} edges` });
 /** A word that goes with a number of facets. */
 const by = (some: Some, one: string, other: string): string => plural(some?.length ?? 0, { one, other });
+
+/** "12 corners and 1 pair of neighbours no longer meet and miss by up to 0.31 mm" */
+const lost = (data: PlanFindingData["edit-splits"], say: Say): string => {
+  const pairs = plural(data.pairs, {
+    one: "1 pair of neighbours",
+    other: `${data.pairs} pairs of neighbours`,
+  });
+  const what = [data.corners === 0 ? "" : corners(data.corners), data.pairs === 0 ? "" : pairs];
+  const meet = plural(data.corners + data.pairs, { one: "meets and misses", other: "meet and miss" });
+  return `${what.filter((part) => part !== "").join(" and ")} no longer ${meet} by up to ${say.length(data.missMm)}`;
+};
 
 export const findings: FindingWords = {
   "rule-unmet": ({ data }, say) =>
@@ -31,16 +44,9 @@ export const findings: FindingWords = {
   "start-moved": ({ data }, say) =>
     `It starts between two stops: the wheel puts it ${say.degrees(Math.abs(data.movedDeg), 2)} ${data.movedDeg < 0 ? "back" : "further"}, at ${say.degrees(data.placedDeg, 2)}.`,
   "wheel-splits": ({ data, tier }, say) => {
-    const what = [
-      data.corners === 0 ? "" : corners(data.corners),
-      data.pairs === 0
-        ? ""
-        : plural(data.pairs, { one: "1 pair of neighbours", other: `${data.pairs} pairs of neighbours` }),
-    ].filter((part) => part !== "");
-    const meet = plural(data.corners + data.pairs, { one: "meets and misses", other: "meet and miss" });
     const stop = data.startDeg === null || tier === undefined ? null : say.stop(tier, data.startDeg);
     return [
-      `The wheel's stops move it by ${say.degrees(data.movedDeg, 2)}: ${what.join(" and ")} no longer ${meet} by up to ${say.length(data.missMm)}.`,
+      `The wheel's stops move it by ${say.degrees(data.movedDeg, 2)}: ${lost(data, say)}.`,
       stop === null ? "" : `Started at stop ${stop}, all meet.`,
       data.wheels.length > 0
         ? `On a wheel with ${namedWheels(data.wheels)} stops all meet.`
@@ -49,6 +55,7 @@ export const findings: FindingWords = {
       .filter((said) => said !== "")
       .join(" ");
   },
+  "edit-splits": ({ data }, say) => `Since the last change ${lost(data, say)}.`,
   duplicate: ({ data }, say) =>
     data.count > 1
       ? `${data.count} facets are the very same flats as in ${say.tier(data.other)}, which keep the face.`
@@ -99,6 +106,7 @@ export const causes: CauseWords = {
   overshoot: (tier) => `${tier} passes its corners`,
   "start-moved": (tier) => `${tier} starts between two stops`,
   "wheel-splits": (tier) => `${tier} is moved by the wheel`,
+  "edit-splits": (tier) => `${tier} no longer meets as before`,
   "near-miss": (tier) => `${tier} nearly comes to its corners`,
   "short-edge": (tier) => `${tier} has very short edges`,
   "skin-between": (tier) => `round skin is left beside ${tier}`,
@@ -110,6 +118,7 @@ export const mended: MendedWords = {
   uneven: "the wheel divides it evenly",
   "start-moved": "it stands on a stop",
   "wheel-splits": "all meet again",
+  "edit-splits": "what met meets again",
   duplicate: "no flat is cut twice",
   "near-duplicate": "no flat is cut twice",
   overshoot: "no facet passes its corner",

@@ -1,10 +1,7 @@
 /** What a mend changes, and what comes of it. */
-import { pluralIn } from "../language.ts";
 import type { MendWords } from "../mends.ts";
 import { askedOf } from "../rules.ts";
 import { rules } from "./rules.ts";
-
-const plural = pluralIn("en");
 
 export const mends: MendWords = {
   change: {
@@ -26,6 +23,17 @@ export const mends: MendWords = {
     wheel: ({ stops }) => `Take a wheel of ${stops} stops`,
   },
   mend: (change, effect) => `${change}: ${effect}`,
-  brings: (mend, count) =>
-    `${mend}; ${plural(count, { one: "one other thing then wants a look", other: `${count} other things then want a look` })}`,
+  depth: ({ tierId, fromMm, mm }, say) =>
+    `${say.tier(tierId)} ${say.fine(Math.abs(mm - fromMm))} ${mm > fromMm ? "deeper" : "less deep"}`,
+  noDepth: "no depth changes",
+  glassGoes: (share) => `${share} of the glass goes`,
+  glassStays: (share) => `${share} more glass stays`,
+  noGlass: "no glass lost",
+  narrowest: (length) => `narrowest facet ${length}`,
+  changesToo: (tiers) => `changes with it: ${tiers}`,
+  doubts: {
+    thin: "Leaves a facet that is hardly there.",
+    glass: "Costs more than a fifth of the glass.",
+    brings: (causes) => `Then look at this: ${causes}.`,
+  },
 };

@@ -8,7 +8,7 @@ import {
   offsetLeft,
   offsetTurn,
 } from "../../../core/bench/set-up.ts";
-import { reportPlan } from "../../../core/check/report.ts";
+import { reportAtOnce } from "../../../core/check/report.ts";
 import type { Plan } from "../../../core/plan/document.ts";
 import { Button } from "../../controls/Button.tsx";
 import { Choice } from "../../controls/Choice.tsx";
@@ -27,7 +27,7 @@ const NOTHING_DEG = 0.005;
 
 /** Pairs that meet in a plan. */
 const meeting = (plan: Plan): ReadonlySet<string> =>
-  new Set(reportPlan(plan).pairs.flatMap(({ a, b, state }) => (state === "gap" ? [] : [`${a} ${b}`])));
+  new Set(reportAtOnce(plan).pairs.flatMap(({ a, b, state }) => (state === "gap" ? [] : [`${a} ${b}`])));
 
 /** How many pairs that meet now no longer do when the back stands as it does after whole stops alone. */
 function usePairsLost(plan: Plan, turn: number): number {

@@ -5,7 +5,7 @@
 
 import { depthsAfter, finalMoves } from "../../../core/bench/diary.ts";
 import { sizeAt } from "../../../core/bench/half-cut.ts";
-import { type Report, reportPlan } from "../../../core/check/report.ts";
+import { type Report, reportAtOnce } from "../../../core/check/report.ts";
 import { cutBall } from "../../../core/geometry/solid.ts";
 import type { Solid } from "../../../core/geometry/solid-types.ts";
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
@@ -51,5 +51,5 @@ export function shownAt(solved: SolvedPlan, count: number): Shown {
   const planes = solved.planes.map((plane, i) => (i < count ? plane : { n: plane.n, h: 1 }));
   const then: SolvedPlan = { ...solved, planes };
   const solid = cutBall(planes);
-  return { solved: then, solid, report: reportPlan(solved.plan, then, solid) };
+  return { solved: then, solid, report: reportAtOnce(solved.plan, then, solid) };
 }

@@ -6,7 +6,7 @@ import { type CSSProperties, useEffect, useState } from "react";
 import { type AngleRange, keepsPart } from "../../../core/check/meeting-range.ts";
 import type { Plan, Tier } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
-import { verdict } from "../../app/verdict-said.ts";
+import { useVerdict } from "../../app/verdict-said.ts";
 import { drawingWords } from "../../messages/drawings.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
@@ -83,8 +83,9 @@ function Counts({ tierIndex, isAll }: RangeProps) {
 
 export default function MeetingBand({ tier, of }: { tier: Tier; of: "angle" | "count" }) {
   const plan = usePlan();
+  const { verdict } = useVerdict();
   const tierIndex = plan.tiers.findIndex(({ id }) => id === tier.id);
   if (tierIndex < 0) return null;
   const Range = of === "angle" ? Angles : Counts;
-  return <Range tier={tier} tierIndex={tierIndex} isAll={!keepsPart(verdict(plan))} />;
+  return <Range tier={tier} tierIndex={tierIndex} isAll={!keepsPart(verdict)} />;
 }

@@ -1,11 +1,14 @@
 /** Mends of one finding, each a button that says beforehand what it does and what comes of it. */
 import { useEffect, useState } from "react";
+import { useStore } from "zustand";
 import type { Mend } from "../../../core/check/mends.ts";
 import type { PlanFinding } from "../../../core/plan/finding.ts";
-import { mendInWords } from "../../../words/mends.ts";
+import { costInWords, doubtsInWords, mendInWords } from "../../../words/mends.ts";
 import { Button } from "../../controls/Button.tsx";
+import { losses } from "../../losses.ts";
 import { useSay } from "../../use-say.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
+import { MendPicture } from "./MendPicture.tsx";
 import { mendCommand } from "./mend-commands.ts";
 import { askMends } from "./plan-worker-client.ts";
 import "./mends.css";
@@ -16,6 +19,7 @@ const REST_MS = 350;
 /** Mends as they are found; empty while the plan is on its way. */
 function useMends(finding: PlanFinding): readonly Mend[] {
   const plan = usePlan();
+  const before = useStore(losses, (found) => found.before);
   const isDragging = useStudio((state) => state.drag !== null);
   const [found, setFound] = useState<{ for: PlanFinding; mends: readonly Mend[] }>({
     for: finding,
@@ -25,7 +29,7 @@ function useMends(finding: PlanFinding): readonly Mend[] {
     if (isDragging) return;
     let stop = () => {};
     const timer = setTimeout(() => {
-      const asked = askMends(plan, finding, (mend) =>
+      const asked = askMends(plan, finding, before, (mend) =>
         setFound((old) => ({
           for: finding,
           mends: old.for === finding ? [...old.mends, mend] : [mend],
@@ -37,7 +41,7 @@ function useMends(finding: PlanFinding): readonly Mend[] {
       clearTimeout(timer);
       stop();
     };
-  }, [plan, finding, isDragging]);
+  }, [plan, finding, before, isDragging]);
   return found.for === finding ? found.mends : [];
 }
 
@@ -49,8 +53,24 @@ export default function Mends({ finding }: { finding: PlanFinding }) {
   return mends.map((mend) => {
     const said = mendInWords(mend, plan, say);
     return (
-      <Button key={said} className="mend" look="outlined" onPress={() => dispatch(mendCommand(mend))}>
-        {said}
+      <Button
+        key={said}
+        className="mend"
+        look="outlined"
+        data-doubtful={mend.doubts.length > 0 || undefined}
+        onPress={() => dispatch(mendCommand(mend))}
+      >
+        <MendPicture plan={plan} mend={mend} />
+        <span className="mend-words">
+          <span className="mend-said">{said}</span>
+          <span className="mend-cost"> {costInWords(mend, say).join(" \u00b7 ")}</span>
+          {doubtsInWords(mend, plan, say).map((doubt) => (
+            <span key={doubt} className="mend-doubt">
+              {" "}
+              {doubt}
+            </span>
+          ))}
+        </span>
       </Button>
     );
   });

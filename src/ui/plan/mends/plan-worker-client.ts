@@ -48,8 +48,19 @@ function ask<T>(
   };
 }
 
-export const askMends = (plan: Plan, finding: PlanFinding, found: (mend: Mend) => void): Asked =>
-  ask<Mend>((job, hand) => worker().mends(job, plan, finding, hand), found);
+/** @param planBefore the plan before its last edit, for what was lost by it */
+export const askMends = (
+  plan: Plan,
+  finding: PlanFinding,
+  planBefore: Plan | null,
+  found: (mend: Mend) => void,
+): Asked => ask<Mend>((job, hand) => worker().mends(job, plan, finding, planBefore, hand), found);
+
+export const askLosses = (
+  plan: Plan,
+  planBefore: Plan | null,
+  found: (findings: readonly PlanFinding[]) => void,
+): Asked => ask<readonly PlanFinding[]>((job, hand) => worker().losses(job, plan, planBefore, hand), found);
 
 export const askSuggestions = (
   plan: Plan,

@@ -1,0 +1,29 @@
+/** Asks what the wheel and the last edit cost, once a plan has stood for a moment. Shows nothing. */
+import { useEffect } from "react";
+import { planBeforeEdit } from "../../state/before-edit.ts";
+import { samePiece } from "../../state/derived.ts";
+import { losses } from "../losses.ts";
+import { askLosses } from "../plan/mends/plan-worker-client.ts";
+import { studio } from "../studio.ts";
+import { usePlan, useStudio } from "../use-studio.ts";
+
+/** While a plan is being changed, answers would be out of date. */
+const REST_MS = 250;
+
+export default function LossesWatch() {
+  const plan = samePiece(usePlan());
+  const isDragging = useStudio((state) => state.drag !== null);
+  useEffect(() => {
+    if (isDragging) return;
+    let stop = () => {};
+    const timer = setTimeout(() => {
+      const before = planBeforeEdit(studio.getState());
+      stop = askLosses(plan, before, (findings) => losses.setState({ of: plan, before, findings })).stop;
+    }, REST_MS);
+    return () => {
+      clearTimeout(timer);
+      stop();
+    };
+  }, [plan, isDragging]);
+  return null;
+}
