@@ -13,6 +13,8 @@ const int RIBBON = 3;
 const int PETALS = 4;
 const int BACKING = 5;
 const int SPECKLE = 6;
+const int PICTURE_DISC = 7;
+const int PICTURE_CORE = 8;
 #define HAS_CORE ((DESIGNS & 1) != 0)
 #define HAS_TINTED_CORE ((DESIGNS & 2) != 0)
 #define HAS_BUBBLE ((DESIGNS & 4) != 0)
@@ -20,6 +22,8 @@ const int SPECKLE = 6;
 #define HAS_PETALS ((DESIGNS & 16) != 0)
 #define HAS_BACKING ((DESIGNS & 32) != 0)
 #define HAS_SPECKLE ((DESIGNS & 64) != 0)
+#define HAS_PICTURE_DISC ((DESIGNS & 128) != 0)
+#define HAS_PICTURE_CORE ((DESIGNS & 256) != 0)
 
 // Cubes a ray may cross before a speckle counts as missed.
 const int MOST_CUBES = 64;
@@ -28,11 +32,14 @@ const int MOST_CUBES = 64;
 const float NEAR = 2e-4;
 const int MOST_STEPS = 160;
 const float CAUTION = 0.8;
+// From a ball's wall into it, shorter ways are the start itself.
+const float LEAST_CHORD = 1e-5;
 // Shape of the clefts between petals.
 const float CLEFT = 0.4;
 const float CLEFT_SLOPE = 0.35;
 
-// Per design: (centre, kind), (axis x, extra), axis y, axis z, size, colour, second colour, nothing.
+// Per design: (centre, kind), (axis x, extra), axis y, axis z, size, colour, second colour, nothing. A picture has, in place of
+// its colours, where its front and its back lie among `pictures`: left, top, width, height in pixels; width 0: nothing there.
 layout(std140) uniform Designs {
   vec4 designs[MAX_DESIGNS * DESIGN_TEXELS];
 };
@@ -292,9 +299,86 @@ DesignHit hitSheet(Design s, int i, vec3 o, vec3 d, float tMax, bool leaving) {
 }
 #endif
 
+#if HAS_PICTURE_DISC || HAS_PICTURE_CORE
+// All pictures side by side, sRGB bytes and alpha, rows from the top.
+uniform sampler2D pictures;
+
+vec3 linearOfSrgb(vec3 v) {
+  return mix(v / 12.92, pow((v + 0.055) / 1.055, vec3(2.4)), step(0.04045, v));
+}
+
+// The picture at a place in its own pixels, bilinear in linear light, colour weighed by alpha; rgb is divided by alpha.
+vec4 lookUp(ivec4 frame, vec2 at) {
+  vec2 corner = floor(at - 0.5);
+  vec2 f = at - 0.5 - corner;
+  vec4 sum = vec4(0.0);
+  for (int k = 0; k < 4; k++) {
+    ivec2 step_ = ivec2(k & 1, k >> 1);
+    vec2 share = mix(1.0 - f, f, vec2(step_));
+    ivec2 pixel = clamp(ivec2(corner) + step_, ivec2(0), frame.zw - 1);
+    vec4 texel = texelFetch(pictures, frame.xy + pixel, 0);
+    sum += share.x * share.y * texel.a * vec4(linearOfSrgb(texel.rgb), 1.0);
+  }
+  return sum.a > 0.0 ? vec4(sum.rgb / sum.a, sum.a) : vec4(0.0);
+}
+
+// A picture's colour at a place of its own frame; false when chance lets the ray pass or nothing is there.
+bool pictureAt(Design s, int i, vec2 place, bool onBack, inout uint random, out vec3 rgb) {
+  bool own = onBack && s.extra != 0.0;
+  ivec4 frame = ivec4(designs[i * DESIGN_TEXELS + (own ? 6 : 5)]);
+  rgb = vec3(0.0);
+  if (frame.z == 0) return false;
+  vec2 to = vec2(own ? -place.x : place.x, -place.y) / s.size.x;
+  vec4 texel = lookUp(frame, (0.5 + 0.5 * to) * vec2(frame.zw));
+  rgb = texel.rgb;
+  // a sum of four shares may miss 1 by rounding
+  return texel.a > 0.99999 || (texel.a > 0.0 && nextRandom(random) < texel.a);
+}
+#endif
+
+#if HAS_PICTURE_DISC
+// A round sheet across its axis: seen from +z it shows its front.
+DesignHit hitPictureDisc(Design s, int i, vec3 o, vec3 d, float tMax, inout uint random) {
+  vec3 p = (o - s.centre) * s.axes;
+  vec3 v = d * s.axes;
+  if (v.z == 0.0) return MISS;
+  float t = -p.z / v.z;
+  vec2 place = p.xy + t * v.xy;
+  if (t < 0.0 || t >= tMax || dot(place, place) > s.size.x * s.size.x) return MISS;
+  vec3 rgb;
+  if (!pictureAt(s, i, place, v.z > 0.0, random, rgb)) return MISS;
+  return DesignHit(t, v.z > 0.0 ? -s.axes[2] : s.axes[2], rgb, 0);
+}
+#endif
+
+#if HAS_PICTURE_CORE
+// A ball painted along its axis. Where nothing is painted one looks in, onto the far side's back.
+DesignHit hitPictureCore(Design s, int i, vec3 o, vec3 d, float tMax, bool leaving, inout uint random) {
+  vec3 p = (o - s.centre) * s.axes;
+  vec3 v = d * s.axes;
+  vec2 t = crossEllipsoid(s.size, p, v);
+  if (t.x > t.y || t.y <= 0.0) return MISS;
+  // from its own wall only the far side is ahead
+  float near = leaving ? t.x + t.y : max(0.0, t.x);
+  float far = leaving ? -1.0 : t.y;
+  for (int k = 0; k < 2; k++) {
+    float at = k == 0 ? near : far;
+    if (at < (leaving ? LEAST_CHORD : 0.0) || at >= tMax) return MISS;
+    vec3 q = p + at * v;
+    vec3 rgb;
+    if (pictureAt(s, i, q.xy, q.z < 0.0, random, rgb))
+      return DesignHit(at, at == 0.0 ? -d : s.axes * normalize(q), rgb, 0);
+  }
+  return MISS;
+}
+#endif
+
 // Where a ray first meets design i within 0 <= t < tMax. Tinted cores have no surface.
 // `from`: the grain it just left (0 for anything but speckles), or -1 when it comes from elsewhere.
-DesignHit hitDesign(int i, Design s, vec3 o, vec3 d, float tMax, int from) {
+DesignHit hitDesign(int i, Design s, vec3 o, vec3 d, float tMax, int from, inout uint random) {
+#if HAS_PICTURE_CORE
+  if (s.kind == PICTURE_CORE) return hitPictureCore(s, i, o, d, tMax, from >= 0, random);
+#endif
 #if HAS_RIBBON || HAS_PETALS
   if (s.kind == RIBBON || s.kind == PETALS) return hitSheet(s, i, o, d, tMax, from >= 0);
 #endif
@@ -302,6 +386,9 @@ DesignHit hitDesign(int i, Design s, vec3 o, vec3 d, float tMax, int from) {
   if (s.kind == SPECKLE) return hitGrains(s, designColour(i), o, d, tMax, from);
 #endif
   if (from >= 0) return MISS;
+#if HAS_PICTURE_DISC
+  if (s.kind == PICTURE_DISC) return hitPictureDisc(s, i, o, d, tMax, random);
+#endif
 #if HAS_CORE || HAS_BUBBLE
   if (s.kind == CORE || s.kind == BUBBLE) return hitEllipsoid(s, designColour(i), o, d, tMax);
 #endif

@@ -164,12 +164,12 @@ Amount throughTints(Walker w, float t, PathColour colour) {
 #endif
 
 // Nearest design within tMax; NONE when there is none.
-int nearestDesign(Walker w, float tMax, out DesignHit nearest) {
+int nearestDesign(Walker w, float tMax, out DesignHit nearest, inout uint random) {
   int found = NONE;
   nearest = MISS;
   for (int i = 0; i < MAX_DESIGNS; i++) {
     if (i >= designCount) break;
-    DesignHit hit = hitDesign(i, designAt(i), w.p, w.d, tMax, i == w.design ? w.grain : NONE);
+    DesignHit hit = hitDesign(i, designAt(i), w.p, w.d, tMax, i == w.design ? w.grain : NONE, random);
     if (hit.t < 0.0) continue;
     nearest = hit;
     found = i;
@@ -258,7 +258,7 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
   }
 #endif
   DesignHit hit;
-  int met = nearestDesign(w, t, hit);
+  int met = nearestDesign(w, t, hit, random);
   if (met != NONE) t = hit.t;
 #if HAS_TINTED_CORE
   w.weight *= throughTints(w, t, colour);

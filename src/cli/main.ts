@@ -114,6 +114,22 @@ function end(error: unknown): void {
 // A stream's fault is told by the write that meets it; without somebody who listens it would come as a trace besides.
 for (const stream of [process.stdout, process.stderr]) stream.on("error", () => {});
 
+program
+  .command("photo")
+  .description("put a photograph of the uncut ball into its plan, as what is inside")
+  .argument("<picture>", "photograph (PNG or JPEG)")
+  .requiredOption("--plan <file>", "plan of the ball (JSON)")
+  .requiredOption("--circle <X,Y,R>", "the ball's outline, pixels from the photograph's top left corner")
+  .requiredOption("--out <file>", "new plan (JSON)")
+  .option("--distance <mm>", "camera from the ball's centre, default 10 radii")
+  .option("--diameter <mm>", "default the largest that the glass shows")
+  .option("--depth <mm>", "z of the picture in the piece's axes, default 0")
+  .option("--shape <name>", "disc or core")
+  .option("--side <name>", "front or back")
+  .action(async (path: string, options: Options) =>
+    (await import("./commands/photo.ts")).run([path], options),
+  );
+
 async function answer(): Promise<void> {
   try {
     await program.parseAsync();

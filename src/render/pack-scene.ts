@@ -5,6 +5,7 @@ import type { Scene } from "../core/optics/scene.ts";
 import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
 import { float, int, type Uniforms, vec3 } from "./gl-program.ts";
 import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
+import { type PackedPictures, packPictures } from "./pack-pictures.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
 import { LIMIT_DEFINES, SHADER_LIMITS } from "./shader-limits.ts";
 
@@ -40,6 +41,7 @@ export const DEFAULT_OPTIONS: TraceOptions = {
 export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS): PackedScene {
   const isMany = scene.planeCount > BLOCK_PLANES;
   const isRough = scene.roughness.some((alpha) => alpha > 0);
+  const pictures = packPictures(scene.designs);
   const rough = isRough ? (scene.wet ? 2 : 1) : 0;
   return {
     defines: {
@@ -56,7 +58,8 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
     seed: options.seed,
     body: isMany ? NO_BLOCK : packPlanes(scene, BLOCK_PLANES),
     planes: isMany ? planeRows(scene) : null,
-    designs: packDesigns(scene.designs),
+    designs: packDesigns(scene.designs, pictures),
+    pictures: pictures.texels,
     spectrum: packSpectrum(scene),
     environment: packEnvironment(scene.light),
   };
@@ -114,7 +117,13 @@ function packSpectrum(scene: Scene): Texels {
   return { width: STRATA, height: 3, rgba };
 }
 
-function packDesigns(designs: readonly SceneDesign[]): Float32Array {
+/** Two vectors of colour; of a picture, where its two sides lie among the pictures. */
+function looksOf({ rgb, rgb2, faces }: SceneDesign, { placeOf }: PackedPictures): readonly number[] {
+  if (!faces) return [...rgb, 0, ...rgb2, 0];
+  return [...placeOf(faces.front), ...placeOf(faces.back === "through" ? null : faces.back)];
+}
+
+function packDesigns(designs: readonly SceneDesign[], pictures: PackedPictures): Float32Array {
   const packed = new Float32Array(MAX_DESIGNS * DESIGN_TEXELS * 4);
   designs.forEach((design, i) => {
     const texels = [
@@ -123,8 +132,7 @@ function packDesigns(designs: readonly SceneDesign[]): Float32Array {
       [...design.axisY, 0],
       [...design.axisZ, 0],
       [...design.size, 0],
-      [...design.rgb, 0],
-      [...design.rgb2, 0],
+      looksOf(design, pictures),
     ];
     packed.set(texels.flat(), i * DESIGN_TEXELS * 4);
   });

@@ -8,6 +8,13 @@ export interface Texels {
   readonly rgba: Float32Array;
 }
 
+/** Bytes RGBA, likewise. */
+export interface ByteTexels {
+  readonly width: number;
+  readonly height: number;
+  readonly rgba: Uint8Array;
+}
+
 export interface PackedScene {
   /** Names set in `trace.frag`; scenes with the same names share one compiled program. */
   readonly defines: Readonly<Record<string, string>>;
@@ -24,6 +31,8 @@ export interface PackedScene {
   readonly planes: Texels | null;
   /** The uniform block `Designs`, std140. */
   readonly designs: Float32Array;
+  /** The pictures inside, side by side, rows from the top; null without any. */
+  readonly pictures: ByteTexels | null;
   /** Strata of the spectrum, see `spectrum.glsl`. */
   readonly spectrum: Texels;
   /** Equirectangular light, rows from the top; null when the light is one of ours. */

@@ -4,7 +4,7 @@
  */
 import type { Accumulator } from "./accumulator.ts";
 import { compileProgram, float, int, mat3, UniformSetter, vec2, vec3 } from "./gl-program.ts";
-import type { PackedScene, Texels } from "./packed-scene.ts";
+import type { ByteTexels, PackedScene, Texels } from "./packed-scene.ts";
 import { passAt } from "./pass.ts";
 import { assembleShader } from "./shader-assembler.ts";
 import { shaderFiles } from "./shader-files.ts";
@@ -59,6 +59,7 @@ const SAMPLERS = [
   { name: "spectrum", of: (packed: PackedScene) => packed.spectrum },
   { name: "planes", of: (packed: PackedScene) => packed.planes },
   { name: "environment", of: (packed: PackedScene) => packed.environment },
+  { name: "pictures", of: (packed: PackedScene) => packed.pictures },
 ] as const;
 /** Stands for a program that takes any number of planes. */
 const ANY_COUNT = 0;
@@ -305,11 +306,12 @@ async function makeProgram(
   return { program, uniforms: new UniformSetter(gl, program) };
 }
 
-/** Float RGBA, read texel by texel. */
-function makeTexture(gl: WebGL2RenderingContext, { width, height, rgba }: Texels): WebGLTexture {
+/** Floats or bytes RGBA, read texel by texel. */
+function makeTexture(gl: WebGL2RenderingContext, { width, height, rgba }: Texels | ByteTexels): WebGLTexture {
   const texture = gl.createTexture();
   gl.bindTexture(gl.TEXTURE_2D, texture);
-  gl.texImage2D(gl.TEXTURE_2D, 0, gl.RGBA32F, width, height, 0, gl.RGBA, gl.FLOAT, rgba);
+  const [format, kind] = rgba instanceof Uint8Array ? [gl.RGBA8, gl.UNSIGNED_BYTE] : [gl.RGBA32F, gl.FLOAT];
+  gl.texImage2D(gl.TEXTURE_2D, 0, format, width, height, 0, gl.RGBA, kind, rgba);
   gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MIN_FILTER, gl.NEAREST);
   gl.texParameteri(gl.TEXTURE_2D, gl.TEXTURE_MAG_FILTER, gl.NEAREST);
   return texture;

@@ -3,8 +3,26 @@ import { facetFrame, type Plane } from "../../src/core/geometry/plane.ts";
 import { ROUGHNESS } from "../../src/core/optics/finish.ts";
 import { N_BK7, type OpticalGlass } from "../../src/core/optics/glasses.ts";
 import { LIGHT_SETTINGS, type Light, type LightName } from "../../src/core/optics/lights.ts";
+import type { Raster, Rasters } from "../../src/core/optics/raster.ts";
 import { makeScene, type Scene } from "../../src/core/optics/scene.ts";
 import type { Piece } from "../../src/core/plan/document.ts";
+
+/** Made-up pixels: stripes one way in red, the other way in green; the right part half there, and a hole. */
+function painted(width: number, height: number, blue: number): Raster {
+  const rgba = new Uint8Array(4 * width * height);
+  for (let y = 0; y < height; y++)
+    for (let x = 0; x < width; x++) {
+      const isHole = (x - width / 3) ** 2 + (y - height / 3) ** 2 < (height / 8) ** 2;
+      const alpha = isHole ? 0 : x > (3 * width) / 4 ? 128 : 255;
+      rgba.set([(x >> 2) & 1 ? 230 : 40, (y >> 2) & 1 ? 210 : 60, blue, alpha], 4 * (y * width + x));
+    }
+  return { width, height, rgba };
+}
+
+const RASTERS: Rasters = new Map([
+  ["front", painted(48, 32, 20)],
+  ["back", painted(24, 40, 220)],
+]);
 
 /** `count` facets on each side at 36 degrees with their planes at `h`, and a flat at the pole. */
 function crown(count: number, h: number): Plane[] {
@@ -148,6 +166,40 @@ export const LOOK_SCENES: readonly LookScene[] = [
       planes: crown(6, 0.9),
       light: overcast,
     }),
+  ),
+  scene("pictures on a tilted sheet", () =>
+    makeScene({
+      piece: inside({
+        kind: "picture",
+        shape: "disc",
+        diameterMm: 20,
+        atMm: [1, -1, -2],
+        tiltDeg: 25,
+        turnDeg: 40,
+        picture: "front",
+      }),
+      planes: crown(6, 0.9),
+      light: overcast,
+      rasters: RASTERS,
+    }),
+  ),
+  scene(
+    "pictures on a ball seen from behind",
+    () =>
+      makeScene({
+        piece: inside({
+          kind: "picture",
+          shape: "core",
+          diameterMm: 16,
+          atMm: [0, 2, 1],
+          picture: "front",
+          back: "back",
+        }),
+        planes: crown(6, 0.9),
+        light: overcast,
+        rasters: RASTERS,
+      }),
+    { from: [30, -35] },
   ),
   scene("speckle behind half-ground facets", () => {
     const planes = crown(6, 0.9);

@@ -43,6 +43,8 @@ const EVERY: { readonly [C in FaultCode]: FaultData[C] } = {
   "no-such-tier": { id: "t1" },
   "names-no-tier": { id: "t1" },
   "names-itself": {},
+  "picture-too-large": { width: 4000, height: 3000, most: 2048 },
+  "pictures-too-long": { characters: 4_000_000, most: 3_145_728 },
   "not-reckoned": {},
   "names-later-tier": { id: "t1" },
   "no-such-facet": { id: "t1/9", first: "t1/1", last: "t1/8" },

@@ -1,6 +1,7 @@
-/** Facets that run where they must not: under the dop, or into the design inside. */
+/** Facets that run where they must not: under the dop, or into the design inside; and an inside that lacks its picture. */
 
 import type { PlanFinding } from "../plan/finding.ts";
+import { missingPictures } from "../plan/pictures.ts";
 import { distanceToAxis, type Pole } from "./axis-distance.ts";
 import type { Checked } from "./findings.ts";
 import { designsToClear, reachOf } from "./inside-clearance.ts";
@@ -64,7 +65,16 @@ function insideFindings({ solved, solid }: Checked): PlanFinding[] {
   });
 }
 
+/** The inside names a picture that did not come along, as after a link: nothing is seen there. */
+const pictureFindings = ({ solved }: Checked): PlanFinding[] =>
+  missingPictures(solved.plan).map((picture) => ({
+    code: "picture-missing",
+    severity: "info",
+    data: { picture },
+  }));
+
 export const clearanceFindings = (checked: Checked): PlanFinding[] => [
   ...dopFindings(checked),
   ...insideFindings(checked),
+  ...pictureFindings(checked),
 ];

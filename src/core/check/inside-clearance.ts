@@ -6,7 +6,15 @@
 
 import { dot, type Vec3 } from "../geometry/vec.ts";
 import { indexAt, LINE_D_NM, opticalGlass } from "../optics/glasses.ts";
-import { BACKING, PETALS, packDesign, RIBBON, type SceneDesign, SPECKLE } from "../optics/inside.ts";
+import {
+  BACKING,
+  PETALS,
+  PICTURE_DISC,
+  packDesign,
+  RIBBON,
+  type SceneDesign,
+  SPECKLE,
+} from "../optics/inside.ts";
 import type { Piece } from "../plan/document.ts";
 
 /** The greatest n.p over the design, unit sphere. */
@@ -20,6 +28,8 @@ export function reachOf(design: SceneDesign, n: Vec3): number {
       return centre + sx + sy;
     case RIBBON:
       return centre + sz * Math.abs(z) + Math.hypot(sx, sy) * level;
+    case PICTURE_DISC:
+      return centre + sx * level;
     case PETALS:
       return centre + sx * level + (sy / 2) * Math.abs(z) + sz;
     default:

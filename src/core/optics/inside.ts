@@ -5,7 +5,8 @@
 import { dot, normalize, type Vec3 } from "../geometry/vec.ts";
 import type { InsideDesign, Piece, Placement } from "../plan/document.ts";
 import { realSizeMm } from "./apparent-size.ts";
-import { hash, unitOf } from "./random.ts";
+import { hash, nextRandom, type Random, unitOf } from "./random.ts";
+import { lookUp, type Raster, type Rasters } from "./raster.ts";
 import type { Rgb } from "./spectrum.ts";
 
 export const CORE = 0;
@@ -15,6 +16,15 @@ export const RIBBON = 3;
 export const PETALS = 4;
 export const BACKING = 5;
 export const SPECKLE = 6;
+export const PICTURE_DISC = 7;
+export const PICTURE_CORE = 8;
+
+/** What a picture shows on either side; null where its picture is missing: nothing is there. */
+export interface Faces {
+  readonly front: Raster | null;
+  /** "through" = the front's picture as painted on a thin sheet. */
+  readonly back: Raster | null | "through";
+}
 
 /** One design in unit-sphere lengths. What `size` and `extra` mean depends on `kind`, see `packDesign`. */
 export interface SceneDesign {
@@ -28,6 +38,8 @@ export interface SceneDesign {
   readonly extra: number;
   readonly rgb: Rgb;
   readonly rgb2: Rgb;
+  /** Of a picture; null for all others, and for a picture whose pixels nobody asked for. */
+  readonly faces: Faces | null;
 }
 
 /** Sheets are no thinner than this, so that marching can't step over them. */
@@ -43,18 +55,38 @@ function axesOf(piece: Piece, place: Placement): Pick<SceneDesign, "axisX" | "ax
   return { axisX: [ct * cp, ct * sp, -st], axisY: [-sp, cp, 0], axisZ: [st * cp, st * sp, ct] };
 }
 
+const WHITE: Rgb = [1, 1, 1];
+
+/** What a picture shows; null when neither side has anything. */
+function facesOf(design: InsideDesign & { readonly kind: "picture" }, rasters: Rasters): Faces | null {
+  const front = rasters.get(design.picture) ?? null;
+  const back = design.back === undefined ? "through" : (rasters.get(design.back) ?? null);
+  return front || (back && back !== "through") ? { front, back } : null;
+}
+
+/** The designs of a piece that are there: a picture without pixels is not. */
+export const packDesigns = (piece: Piece, nd: number, rasters: Rasters): SceneDesign[] =>
+  (piece.inside ?? [])
+    .map((design) => packDesign(piece, design, nd, rasters))
+    .filter(({ kind, faces }) => faces !== null || (kind !== PICTURE_DISC && kind !== PICTURE_CORE));
+
 /** A design as the tracer wants it; sizes typed as seen are converted by `nd` of the glass. */
-export function packDesign(piece: Piece, design: InsideDesign, nd: number): SceneDesign {
+export function packDesign(
+  piece: Piece,
+  design: InsideDesign,
+  nd: number,
+  rasters: Rasters = new Map(),
+): SceneDesign {
   const toUnit = 2 / piece.diameterMm;
   const at = design.atMm ?? [0, 0, 0];
+  const rgb = "rgb" in design ? design.rgb : WHITE;
   const base = {
     centre: [at[0] * toUnit, at[1] * toUnit, at[2] * toUnit] as Vec3,
     ...axesOf(piece, design),
     extra: 0,
-    rgb: design.kind === "bubble" ? ([1, 1, 1] as Rgb) : design.rgb,
-    rgb2:
-      ("rgb2" in design ? design.rgb2 : undefined) ??
-      (design.kind === "bubble" ? ([1, 1, 1] as Rgb) : design.rgb),
+    rgb,
+    rgb2: ("rgb2" in design ? design.rgb2 : undefined) ?? rgb,
+    faces: null,
   };
   switch (design.kind) {
     // size: half axes.
@@ -104,6 +136,14 @@ export function packDesign(piece: Piece, design: InsideDesign, nd: number): Scen
       const cell = ball * Math.cbrt((4 / 3) * (Math.PI / design.count));
       const grain = Math.min((design.grainMm * toUnit) / 2, cell / 2);
       return { ...base, kind: SPECKLE, size: [grain, ball, cell], extra: design.seed ?? 1 };
+    }
+    // size: radius of disc or ball, thrice for a ball; extra: 1 where the back has a picture of its own.
+    case "picture": {
+      const r = (design.diameterMm * toUnit) / 2;
+      const own = { extra: design.back === undefined ? 0 : 1, faces: facesOf(design, rasters) };
+      return design.shape === "disc"
+        ? { ...base, ...own, kind: PICTURE_DISC, size: [r, r, 0] }
+        : { ...base, ...own, kind: PICTURE_CORE, size: [r, r, r] };
     }
   }
 }
@@ -338,11 +378,91 @@ function hitSheet(s: SceneDesign, o: Vec3, d: Vec3, tMax: number, leaving: boole
   return null;
 }
 
+/** Without chances a place of a picture is met when more than this of it is there. */
+const MIDDLE = 0.5;
+
+/**
+ * A picture's colour at x, y of its own frame, or null when chance lets the ray pass (alpha is the chance to be met) or
+ * nothing is there.
+ */
+function pictureAt(s: SceneDesign, x: number, y: number, onBack: boolean, random: Random | null): Rgb | null {
+  if (!s.faces) return null;
+  const own = onBack && s.faces.back !== "through";
+  const raster = own ? (s.faces.back as Raster | null) : s.faces.front;
+  if (!raster) return null;
+  const across = (own ? -x : x) / s.size[0];
+  const { rgb, alpha } = lookUp(
+    raster,
+    (0.5 + 0.5 * across) * raster.width,
+    (0.5 - (0.5 * y) / s.size[0]) * raster.height,
+  );
+  if (alpha <= 0) return null;
+  return alpha >= 1 || (random ? nextRandom(random) : MIDDLE) < alpha ? rgb : null;
+}
+
+/** A round sheet across its axis: seen from +z it shows its front. */
+function hitPictureDisc(
+  s: SceneDesign,
+  o: Vec3,
+  d: Vec3,
+  tMax: number,
+  random: Random | null,
+): DesignHit | null {
+  const p = toLocal(s, o);
+  const v = turnToLocal(s, d);
+  const t = -p[2] / v[2];
+  if (!(t >= 0 && t < tMax)) return null;
+  const x = p[0] + t * v[0];
+  const y = p[1] + t * v[1];
+  if (x * x + y * y > s.size[0] * s.size[0]) return null;
+  const onBack = v[2] > 0;
+  const rgb = pictureAt(s, x, y, onBack, random);
+  return rgb && { t, n: turnToWorld(s, [0, 0, onBack ? -1 : 1]), rgb, grain: 0 };
+}
+
+/**
+ * A ball painted along its axis, z > 0 with the front's picture. Where nothing is painted one looks in, onto the far side's
+ * back. From its own wall only the far side is ahead; a facet that cuts into it shows it right behind the glass.
+ */
+function hitPictureCore(
+  s: SceneDesign,
+  o: Vec3,
+  d: Vec3,
+  tMax: number,
+  leaving: boolean,
+  random: Random | null,
+): DesignHit | null {
+  const p = toLocal(s, o);
+  const v = turnToLocal(s, d);
+  const t = crossEllipsoid(s.size, p, v);
+  if (!t || t[1] <= 0) return null;
+  const crossings = leaving ? (t[0] + t[1] > LEAST_CHORD ? [t[0] + t[1]] : []) : [Math.max(0, t[0]), t[1]];
+  for (const at of crossings) {
+    if (at >= tMax) return null;
+    const q: Vec3 = [p[0] + at * v[0], p[1] + at * v[1], p[2] + at * v[2]];
+    const rgb = pictureAt(s, q[0], q[1], q[2] < 0, random);
+    if (!rgb) continue;
+    const isCut = at === 0;
+    return { t: at, n: isCut ? [-d[0], -d[1], -d[2]] : turnToWorld(s, normalize(q)), rgb, grain: 0 };
+  }
+  return null;
+}
+/** From a ball's wall into it, shorter ways are the start itself. */
+const LEAST_CHORD = 1e-9;
+
 /**
  * Where a ray first meets a design within 0 <= t < tMax; null when it misses. Tinted cores have no surface.
  * @param from the grain it just left (0 for anything but speckles), or -1 when it comes from elsewhere
+ * @param random decides whether a half-transparent place of a picture is met; null = it is when more than half of it is there
  */
-export function hitDesign(s: SceneDesign, o: Vec3, d: Vec3, tMax: number, from: number): DesignHit | null {
+export function hitDesign(
+  s: SceneDesign,
+  o: Vec3,
+  d: Vec3,
+  tMax: number,
+  from: number,
+  random: Random | null = null,
+): DesignHit | null {
   switch (s.kind) {
     case CORE:
     case BUBBLE:
@@ -354,6 +474,10 @@ export function hitDesign(s: SceneDesign, o: Vec3, d: Vec3, tMax: number, from: 
     case RIBBON:
     case PETALS:
       return hitSheet(s, o, d, tMax, from >= 0);
+    case PICTURE_DISC:
+      return from >= 0 ? null : hitPictureDisc(s, o, d, tMax, random);
+    case PICTURE_CORE:
+      return hitPictureCore(s, o, d, tMax, from >= 0, random);
     default:
       return null;
   }

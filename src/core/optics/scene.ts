@@ -14,8 +14,9 @@ import {
   type OpticalGlass,
   opticalGlass,
 } from "./glasses.ts";
-import { packDesign, type SceneDesign } from "./inside.ts";
+import { packDesigns, type SceneDesign } from "./inside.ts";
 import type { Light } from "./lights.ts";
+import type { Rasters } from "./raster.ts";
 import type { Rgb, Stratum } from "./spectrum.ts";
 import { STRATA, strata, wavelengthIn } from "./spectrum.ts";
 import { lightOver, makeStage, type Stage } from "./stage.ts";
@@ -77,6 +78,8 @@ export interface SceneParts {
   readonly glass?: OpticalGlass;
   readonly wet?: boolean;
   readonly light: Light;
+  /** Pixels of the inside's pictures; without them they aren't there. */
+  readonly rasters?: Rasters;
 }
 
 /** Packs planes on the unit sphere, a glass and what is inside. */
@@ -100,7 +103,7 @@ export function makeScene(parts: SceneParts): Scene {
     strata: strata(),
     sigma: Float64Array.from(absorptionByStratum(glass, piece.tint), (a) => a * radiusMm),
     sigmaRgb: [sigmaRgb[0] * radiusMm, sigmaRgb[1] * radiusMm, sigmaRgb[2] * radiusMm],
-    designs: (piece.inside ?? []).map((design) => packDesign(piece, design, nd)),
+    designs: packDesigns(piece, nd, parts.rasters ?? new Map()),
     light,
     stage: null,
   };
@@ -112,9 +115,9 @@ export function putOnStage(scene: Scene, up: Vec3, floor: number, rgb: Rgb): Sce
   return { ...scene, light, stage: makeStage(up, floor, rgb, light) };
 }
 
-/** The scene of a solved plan: every facet with its tier's finish. */
-export function sceneOfPlan(solved: SolvedPlan, light: Light, wet = false): Scene {
+/** The scene of a solved plan: every facet with its tier's finish. `rasters`: pixels of the plan's pictures. */
+export function sceneOfPlan(solved: SolvedPlan, light: Light, wet = false, rasters?: Rasters): Scene {
   const { piece, tiers } = solved.plan;
   const roughness = solved.facets.map((f) => ROUGHNESS[tiers[f.tierIndex].finish ?? "polished"]);
-  return makeScene({ piece, planes: solved.planes, roughness, wet, light });
+  return makeScene({ piece, planes: solved.planes, roughness, wet, light, rasters });
 }

@@ -257,12 +257,17 @@ function absorb(scene: Scene, colour: PathColour, w: Walker, t: number): void {
 }
 
 /** Nearest design within tMax: its position and the hit, or null. */
-function nearestDesign(scene: Scene, w: Walker, tMax: number): { hit: DesignHit; design: number } | null {
+function nearestDesign(
+  scene: Scene,
+  w: Walker,
+  tMax: number,
+  random: Random,
+): { hit: DesignHit; design: number } | null {
   let best: DesignHit | null = null;
   let design = NOWHERE;
   for (let i = 0; i < scene.designs.length; i++) {
     const from = i === w.design ? w.grain : -1;
-    const hit = hitDesign(scene.designs[i], w.p, w.d, best ? best.t : tMax, from);
+    const hit = hitDesign(scene.designs[i], w.p, w.d, best ? best.t : tMax, from, random);
     if (!hit) continue;
     best = hit;
     design = i;
@@ -370,7 +375,7 @@ function meetNext(trace: Trace, w: Walker): Going {
   const { scene, colour, random } = trace;
   if (w.bubble !== NOWHERE) return crossBubble(scene, colour, w, random) ? goOutside(trace, w) : "on";
   const ahead = nextOnBody(scene, w.p, w.d, w.surface);
-  const met = scene.designs.length > 0 ? nearestDesign(scene, w, ahead.t) : null;
+  const met = scene.designs.length > 0 ? nearestDesign(scene, w, ahead.t, random) : null;
   absorb(scene, colour, w, met ? met.hit.t : ahead.t);
   if (roulette(w, random)) return "over";
   if (met) {

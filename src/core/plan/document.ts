@@ -89,7 +89,18 @@ export type InsideDesign =
       readonly diameterMm: number;
       readonly rgb: Rgb;
       readonly seed?: number;
-    } & Placement);
+    } & Placement)
+  | ({
+      readonly kind: "picture";
+      /** A round sheet across its axis, or a ball with both halves painted along its axis. */
+      readonly shape: "disc" | "core";
+      readonly diameterMm: number;
+      readonly atMm: readonly [number, number, number];
+      /** Id of a picture in `Plan.pictures`: what is seen from the front, upright with +x to the right. */
+      readonly picture: string;
+      /** What is seen from the back, upright with -x to the right; missing = the front's picture from behind. */
+      readonly back?: string;
+    } & Omit<Placement, "atMm">);
 
 export interface Piece {
   readonly diameterMm: number;
@@ -264,6 +275,8 @@ export interface Plan {
   readonly piece: Piece;
   readonly rig: Rig;
   readonly tiers: readonly Tier[];
+  /** Pictures for the inside, by id: PNG or JPEG as data URLs, see `pictures.ts`. */
+  readonly pictures?: Readonly<Record<string, string>>;
   readonly work?: Work;
   readonly offer?: Offer;
 }

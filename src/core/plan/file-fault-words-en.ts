@@ -21,6 +21,10 @@ export const fileFaultWordsEn: FileFaultWords = {
     "names-later-tier": ({ id }) => `${id} is cut later than this tier, only an earlier tier may be named`,
     "no-such-facet": ({ id, first, last }) => `there is no facet ${id}, ${first} to ${last} allowed`,
     "too-many-facets": ({ count, most }) => `${count} facets in all are too many, at most ${most} allowed`,
+    "picture-too-large": ({ width, height, most }) =>
+      `the picture has ${width} by ${height} pixels, at most ${most} by ${most} allowed`,
+    "pictures-too-long": ({ characters, most }) =>
+      `the pictures are too large: ${characters} characters together, at most ${most} allowed`,
     "not-reckoned":
       "this plan can't be reckoned exactly: some of its facets lie so nearly in one plane that no arithmetic here tells how they meet; leave one of two nearly equal tiers out, or set them clearly apart",
     "other-format": ({ found }) => `${found}, "glintwright-plan" needed`,
@@ -64,6 +68,7 @@ export const fileFaultWordsEn: FileFaultWords = {
     colour: () => "three numbers [red, green, blue]",
     point: () => "three numbers [x, y, z]",
     glass: () => '"borosilicate", "soda-lime" or an own glass {name, nd, vd, densityGcm3}',
+    picture: () => "a PNG or JPEG picture as data:image/png;base64,... or data:image/jpeg;base64,...",
     format: () => '"glintwright-plan"',
     currency: () => 'a currency in three capital letters, such as "EUR"',
     number: (range) => `a number (${range})`,

@@ -20,8 +20,13 @@ export type Allowed =
         | "colour"
         | "point"
         | "glass"
+<<<<<<< HEAD
         | "currency"
         | "format";
+=======
+        | "format"
+        | "picture";
+>>>>>>> 69cf020 (Pictures in the glass: a photograph of the uncut ball becomes its inside, place by place by Snell's law; disc and ball in both tracers)
     }
   | {
       readonly kind: "number" | "number-or-null" | "range" | "range-or-free" | "version";
@@ -51,6 +56,8 @@ export interface FaultData {
   "names-later-tier": { readonly id: string };
   "no-such-facet": { readonly id: string; readonly first: string; readonly last: string };
   "too-many-facets": { readonly count: number; readonly most: number };
+  "picture-too-large": { readonly width: number; readonly height: number; readonly most: number };
+  "pictures-too-long": { readonly characters: number; readonly most: number };
   /** Doubles can't tell how its facets meet. */
   "not-reckoned": None;
   // what kind of file it is

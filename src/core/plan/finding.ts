@@ -132,6 +132,8 @@ export interface PlanFindingData {
   };
   "inside-broken": GlassLeft;
   "inside-thin": GlassLeft;
+  /** An id that the inside names and the plan has no picture for: nothing is seen there. */
+  "picture-missing": { readonly picture: string };
 }
 export type PlanFindingCode = keyof PlanFindingData;
 

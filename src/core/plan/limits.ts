@@ -86,8 +86,18 @@ export const COUNTS = {
   calibrations: 50,
 } as const;
 
-/** Size of a plan file: UTF-16 units of text, bytes (a unit takes three in UTF-8 at most), and depth of brackets within brackets. */
-export const FILE = { characters: 2_000_000, bytes: 6_000_000, depth: 32 } as const;
+/** Pictures that a plan carries: how many, pixels along an edge, and characters of text together. */
+export const PICTURES = { count: 8, edge: 2048, characters: 3 * 1024 * 1024 } as const;
+
+/**
+ * Size of a plan file, its pictures included: UTF-16 units of text, bytes (a unit takes three in UTF-8 at most, a picture's
+ * one), and depth of brackets within brackets.
+ */
+export const FILE = {
+  characters: 2_000_000 + PICTURES.characters,
+  bytes: 6_000_000 + PICTURES.characters,
+  depth: 32,
+} as const;
 
 export function isWithin(range: Range, value: number): boolean {
   if (!Number.isFinite(value) || (range.integer && !Number.isInteger(value))) return false;

@@ -72,12 +72,20 @@ function inflateBounded(bytes: Uint8Array): Uint8Array {
   return whole;
 }
 
+/** The plan as a link carries it: pictures stay behind, their ids in the inside remain. */
+export function withoutPictures({ pictures: _, ...plan }: Plan): Plan {
+  return plan;
+}
+
 /**
- * The fragment of a link that carries the whole plan, without the `#`.
+ * The fragment of a link that carries the whole plan but its pictures, without the `#`.
  * @throws PlanFileError when it would be longer than `LONGEST_LINK`
  */
 export function fragmentOf(plan: Plan): string {
-  const packed = deflateSync(strToU8(JSON.stringify(plan)), { level: 9, dictionary: DICTIONARY });
+  const packed = deflateSync(strToU8(JSON.stringify(withoutPictures(plan))), {
+    level: 9,
+    dictionary: DICTIONARY,
+  });
   const text = toBase64Url(packed);
   if (text.length > LONGEST_LINK)
     throw new PlanFileError({

@@ -1,6 +1,7 @@
 /** How the parts of a plan refer to one another: ids are unique, a depth rule names an earlier tier, a measured facet exists. */
 import type { Plan, Tier, Work } from "./document.ts";
 import { COUNTS } from "./limits.ts";
+import { checkPictures } from "./pictures.ts";
 import { PlanFileError } from "./plan-file-error.ts";
 import { referenceIn } from "./rules/amounts.ts";
 
@@ -78,4 +79,5 @@ export function checkReferences(plan: Plan): void {
     checkMeasuredFacets(tier, i);
   }
   checkWork(plan);
+  checkPictures(plan.pictures ?? {});
 }

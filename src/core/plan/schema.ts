@@ -88,8 +88,17 @@ const inside = z.discriminatedUnion(
       seed: z.optional(number(RANGES.seed)),
       ...placement,
     }),
+    fields({
+      kind: z.literal("picture"),
+      shape: word("disc", "core"),
+      diameterMm: number(RANGES.sizeMm),
+      picture: id,
+      back: z.optional(id),
+      ...placement,
+      atMm: triple(RANGES.offsetMm, "point"),
+    }),
   ],
-  needs({ kind: "design", words: ["core", "bubble", "ribbon", "petals", "backing", "speckle"] }),
+  needs({ kind: "design", words: ["core", "bubble", "ribbon", "petals", "backing", "speckle", "picture"] }),
 );
 
 const side = word("front", "back");
@@ -249,6 +258,7 @@ export const planSchema = fields({
   piece,
   rig,
   tiers: list(tier, COUNTS.tiers),
+  pictures: z.optional(z.record(z.string(), z.string(needs({ kind: "picture" })), needs({ kind: "object" }))),
   work: z.optional(fields({ tier: id, stage: id, facet: text(TEXT.facetId, 1), done: z.optional(yesNo) })),
   offer: z.optional(offer),
 });

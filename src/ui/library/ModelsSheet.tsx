@@ -146,6 +146,7 @@ function LinkPart({ plan }: { plan: Plan }) {
       <p className="soft">{link === null ? words.tooLong : words.linkIntro}</p>
       {link === null ? null : (
         <>
+          {Object.keys(plan.pictures ?? {}).length > 0 ? <p>{words.linkDropsPictures}</p> : null}
           <label className="field-label" htmlFor="plan-link">
             {words.address}
           </label>

@@ -2,6 +2,7 @@
 import { ROUGHNESS } from "../../core/optics/finish.ts";
 import { opticalGlass } from "../../core/optics/glasses.ts";
 import { LIGHT_SETTINGS, type Light } from "../../core/optics/lights.ts";
+import { type Rasters, rastersOf } from "../../core/optics/raster.ts";
 import { makeScene, type Scene } from "../../core/optics/scene.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
@@ -41,6 +42,16 @@ export function uncutSceneOf(plan: Plan, settings: SceneSettings): Scene {
   return sceneOfSolved({ ...solved(plan), facets: [], planes: [] }, settings);
 }
 
+/** Decoded once: pictures never change, a plan gets others. */
+const decoded = new WeakMap<object, Rasters>();
+function picturesOf(plan: Plan): Rasters {
+  const { pictures } = plan;
+  if (!pictures) return new Map();
+  const known = decoded.get(pictures) ?? rastersOf(plan);
+  decoded.set(pictures, known);
+  return known;
+}
+
 function sceneOfSolved({ plan, facets, planes }: SolvedPlan, settings: SceneSettings): Scene {
   const { finish, glass, showInside, isWet } = settings;
   const { inside, ...outside } = plan.piece;
@@ -53,6 +64,7 @@ function sceneOfSolved({ plan, facets, planes }: SolvedPlan, settings: SceneSett
     glass: opticalGlass(glass === "planned" ? plan.piece.glass : glass),
     wet: isWet,
     light: lightOf(settings),
+    rasters: showInside ? picturesOf(plan) : new Map(),
   });
 }
 

@@ -4,13 +4,22 @@ import {
   BufferGeometry,
   CapsuleGeometry,
   type Color,
+  CylinderGeometry,
   Matrix4,
   SphereGeometry,
   Color as ThreeColor,
   Vector3,
 } from "three";
 import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
-import { BACKING, PETALS, packDesign, RIBBON, type SceneDesign, SPECKLE } from "../../core/optics/inside.ts";
+import {
+  BACKING,
+  PETALS,
+  PICTURE_DISC,
+  packDesign,
+  RIBBON,
+  type SceneDesign,
+  SPECKLE,
+} from "../../core/optics/inside.ts";
 import type { Piece } from "../../core/plan/document.ts";
 
 export interface InsideBody {
@@ -20,6 +29,8 @@ export interface InsideBody {
 }
 
 const FINE = 40;
+/** Of a picture's sheet in the drawing, in radii of the ball; light meets it without any. */
+const DISC_THICKNESS = 0.01;
 
 /** A surface over a grid of u and v in 0..1, both ends included. */
 function gridGeometry(nu: number, nv: number, at: (u: number, v: number) => Vector3): BufferGeometry {
@@ -83,11 +94,16 @@ const speckle = ({ size }: SceneDesign): BufferGeometry => {
   return geometry;
 };
 
+/** A round sheet, thick enough to be seen from its edge. */
+const disc = ({ size }: SceneDesign): BufferGeometry =>
+  new CylinderGeometry(size[0], size[0], DISC_THICKNESS, FINE).rotateX(Math.PI / 2);
+
 function shapeOf(design: SceneDesign): BufferGeometry {
   if (design.kind === RIBBON) return ribbon(design);
   if (design.kind === PETALS) return petals(design);
   if (design.kind === BACKING) return backing(design);
   if (design.kind === SPECKLE) return speckle(design);
+  if (design.kind === PICTURE_DISC) return disc(design);
   return new SphereGeometry(1, FINE, FINE).scale(...design.size);
 }
 

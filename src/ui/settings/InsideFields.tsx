@@ -16,7 +16,8 @@ import { LengthField } from "./LengthField.tsx";
 const toLinear = register(modeLrgb);
 register(modeRgb);
 
-type Kind = InsideDesign["kind"];
+/** Kinds that are made from numbers alone; a picture comes with a photograph. */
+type Kind = Exclude<InsideDesign["kind"], "picture">;
 const KINDS: readonly Kind[] = ["core", "bubble", "ribbon", "petals", "backing", "speckle"];
 
 /** A first design of each kind that fits well inside the piece: shares of its diameter, colours of our own. */
@@ -142,13 +143,21 @@ function DesignFields({ design, onChange, onRemove }: DesignProps) {
         )}
         {design.kind === "bubble" || design.kind === "speckle" ? null : degrees("tiltDeg", RANGES.tiltDeg)}
         {design.kind === "bubble" || design.kind === "speckle" ? null : degrees("turnDeg", RANGES.turnDeg)}
-        {design.kind === "bubble" ? null : (
+        {"rgb" in design ? (
           <ColorField label={words.colour} value={design.rgb} onChange={(rgb) => set({ rgb })} />
-        )}
+        ) : null}
         {"rgb2" in design && design.rgb2 ? (
           <ColorField label={words.secondColour} value={design.rgb2} onChange={(rgb2) => set({ rgb2 })} />
         ) : null}
       </div>
+      {design.kind === "picture" ? (
+        <Toggle
+          isOn={design.shape === "core"}
+          onChange={(isCore) => set({ shape: isCore ? "core" : "disc" })}
+        >
+          {words.pictureOnBall}
+        </Toggle>
+      ) : null}
       {design.kind === "core" || design.kind === "bubble" ? (
         <Toggle isOn={design.sizeAs === "seen"} onChange={(seen) => set({ sizeAs: seen ? "seen" : "real" })}>
           {words.seen}

@@ -25,6 +25,10 @@ export const fileFaults: FileFaultWords = {
       `es gibt keine Facette ${id}, erlaubt sind ${first} bis ${last}`,
     "too-many-facets": ({ count, most }) =>
       `${count} Facetten sind zusammen zu viele, erlaubt sind höchstens ${most}`,
+    "picture-too-large": ({ width, height, most }) =>
+      `das Bild hat ${width} mal ${height} Pixel, erlaubt sind höchstens ${most} mal ${most}`,
+    "pictures-too-long": ({ characters, most }) =>
+      `die Bilder sind zu groß: zusammen ${characters} Zeichen, erlaubt sind höchstens ${most}`,
     "not-reckoned":
       "dieser Plan lässt sich nicht genau berechnen: manche seiner Facetten liegen so nah an einer gemeinsamen Ebene, dass sich hier nicht sagen lässt, wie sie sich treffen; von zwei fast gleichen Reihen eine weglassen oder sie deutlich auseinandersetzen",
     "other-format": ({ found }) => `hier steht ${found}, nötig ist "glintwright-plan"`,
@@ -70,6 +74,7 @@ export const fileFaults: FileFaultWords = {
     colour: () => "drei Zahlen [Rot, Grün, Blau]",
     point: () => "drei Zahlen [x, y, z]",
     glass: () => '"borosilicate", "soda-lime" oder ein eigenes Glas {name, nd, vd, densityGcm3}',
+    picture: () => "ein Bild in PNG oder JPEG als data:image/png;base64,... oder data:image/jpeg;base64,...",
     format: () => '"glintwright-plan"',
     currency: () => 'eine Währung in drei Großbuchstaben, etwa "EUR"',
     number: (range) => `eine Zahl (${range})`,

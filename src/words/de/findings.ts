@@ -87,6 +87,8 @@ export const findings: FindingWords = {
     `Sie bricht ${say.length(-data.leastMm)} in das Innere ein. Mit ${say.length(data.depthThatClearsMm)} Tiefe bleibt sie frei.`,
   "inside-thin": ({ data }, say) =>
     `Nur ${say.length(data.leastMm)} Glas bleiben über dem Inneren. Mit ${say.length(data.depthThatClearsMm)} Tiefe ist es genug.`,
+  "picture-missing": ({ data }) =>
+    `Das Innere zeigt das Bild „${data.picture}“, aber es kam nicht mit dem Plan mit (Links tragen keine Bilder). Dort ist nichts zu sehen, bis es eines bekommt.`,
   vanished: () => "Vom Stück bleibt nichts: Manche Facetten sind tiefer geschliffen, als das Glas dick ist.",
 };
 

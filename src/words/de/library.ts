@@ -103,6 +103,8 @@ export const library: Translated<typeof en> = {
     linkTitle: "Link",
     linkIntro:
       "Ein Link trägt den ganzen Plan in sich. Nichts wird hochgeladen: Wer ihn öffnet, liest den Plan aus der Adresse.",
+    linkDropsPictures:
+      "Die Bilder im Glas passen nicht in einen Link: Sie bleiben zurück. Die Datei des Plans nimmt sie mit.",
     copy: "Link kopieren",
     copied: "Der Link ist in der Zwischenablage.",
     notCopied: "Der Browser ließ den Link nicht in die Zwischenablage. Markiere und kopiere ihn von Hand.",

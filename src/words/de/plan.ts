@@ -140,6 +140,7 @@ export const plan: Translated<typeof en> = {
       petals: "Blütenblätter",
       backing: "Rücken",
       speckle: "Sprenkel",
+      picture: "Bild",
     },
     addInside: "Etwas einsetzen",
     insideFields: {
@@ -157,6 +158,7 @@ export const plan: Translated<typeof en> = {
       turnDeg: "Drehung vom Tintenstrich",
     },
     colour: "Farbe",
+    pictureOnBall: "Auf einer Kugel statt auf einer flachen Scheibe",
     secondColour: "Zweite Farbe",
     seen: "So getippt, wie es durchs Glas aussieht",
   },

@@ -87,6 +87,8 @@ export const findings: FindingWords = {
     `It breaks ${say.length(-data.leastMm)} into the design inside. At ${say.length(data.depthThatClearsMm)} deep it stays clear.`,
   "inside-thin": ({ data }, say) =>
     `Only ${say.length(data.leastMm)} of glass is left over the design inside. At ${say.length(data.depthThatClearsMm)} deep there is enough.`,
+  "picture-missing": ({ data }) =>
+    `The inside shows the picture “${data.picture}”, but it didn't come along with the plan (links carry no pictures). Nothing is seen there until it is given one.`,
   vanished: () => "Nothing is left of the piece: some facets are cut deeper than the glass is thick.",
 };
 

@@ -100,6 +100,8 @@ export const library = {
     linkTitle: "Link",
     linkIntro:
       "A link holds the whole plan in itself. Nothing is uploaded: whoever opens it reads the plan out of the address.",
+    linkDropsPictures:
+      "The pictures inside the glass don't fit into a link: they stay behind. A plan's file takes them along.",
     copy: "Copy the link",
     copied: "The link is on the clipboard.",
     notCopied: "The browser did not let the link onto the clipboard. Mark it and copy it by hand.",

@@ -136,6 +136,7 @@ export const plan = {
       petals: "Petals",
       backing: "Backing",
       speckle: "Speckle",
+      picture: "Picture",
     },
     addInside: "Add something inside",
     insideFields: {
@@ -153,6 +154,7 @@ export const plan = {
       turnDeg: "Turn from the ink mark",
     },
     colour: "Colour",
+    pictureOnBall: "Painted on a ball instead of a flat sheet",
     secondColour: "Second colour",
     seen: "Typed as seen through the glass",
   },

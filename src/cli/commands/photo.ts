@@ -1,0 +1,90 @@
+/** `photo`: puts a photograph of the uncut ball into its plan as what is inside, as the glass showed it. */
+import { decodePicture, type Raster } from "../../core/optics/raster.ts";
+import { largestInGlassMm, type PhotoWish, withPhoto } from "../../core/optics/with-photo.ts";
+import { PlanFileError, planFromData, serializePlan } from "../../core/plan/file.ts";
+import { RANGES } from "../../core/plan/limits.ts";
+import { type PictureFile, pictureSize } from "../../core/plan/pictures.ts";
+import { mustBeWritable, readNamed, writeOut } from "../files.ts";
+import { choice } from "../options.ts";
+import { readPlan } from "../read-plan.ts";
+import { numberOption, type Words } from "../render-options.ts";
+import { UsageError } from "../usage-error.ts";
+
+/** Bytes of a photograph, and pixels along its edge. */
+const MOST_BYTES = 64 * 1024 * 1024;
+const MOST_EDGE = 16_384;
+const FARTHEST_MM = 1e6;
+const DEFAULT_DISTANCE_RADII = 10;
+
+function fileOf(path: string, bytes: Uint8Array): PictureFile {
+  for (const kind of ["png", "jpeg"] as const) {
+    const file = { kind, bytes };
+    if (pictureSize(file)) return file;
+  }
+  throw new UsageError(`${path}: this is neither a PNG nor a JPEG picture`);
+}
+
+async function readPhoto(path: string): Promise<Raster> {
+  const file = fileOf(path, await readNamed(path, MOST_BYTES, path));
+  const size = pictureSize(file);
+  if (size && Math.max(size.width, size.height) > MOST_EDGE)
+    throw new UsageError(
+      `${path}: the photograph has ${size.width} by ${size.height} pixels, at most ${MOST_EDGE} along an edge are read`,
+    );
+  try {
+    return decodePicture(file, MOST_EDGE);
+  } catch (error) {
+    throw new UsageError(`${path}: the picture is damaged and can't be decoded`, { cause: error });
+  }
+}
+
+function outlineOption(words: Words, { width, height }: Raster): PhotoWish["outline"] {
+  const text = String(words.circle ?? "");
+  const parts = text.split(",").map((part) => (part.trim() === "" ? Number.NaN : Number(part)));
+  const [x, y, r] = parts;
+  if (parts.length !== 3 || !parts.every(Number.isFinite) || !(r > 0))
+    throw new UsageError(
+      `--circle must be X,Y,R in pixels of the photograph with R more than 0, not "${text}"`,
+    );
+  const isOn = x + r > 0 && y + r > 0 && x - r < width && y - r < height;
+  if (!isOn)
+    throw new UsageError(
+      `--circle: the ball's outline lies wholly beyond the photograph of ${width} by ${height} pixels`,
+    );
+  return { x, y, r };
+}
+
+function wishOf(words: Words, photo: Raster, radiusMm: number): PhotoWish {
+  const outline = outlineOption(words, photo);
+  const distanceMm = numberOption(words, "distance", DEFAULT_DISTANCE_RADII * radiusMm, {
+    min: radiusMm,
+    max: FARTHEST_MM,
+    open: true,
+  });
+  const depthMm = numberOption(words, "depth", 0, { min: -radiusMm, max: radiusMm, open: true });
+  const shape = choice(words, "shape", ["disc", "core"]);
+  const side = choice(words, "side", ["front", "back"]);
+  const wish = { outline, distanceMm, depthMm, shape, side };
+  if (words.diameter === undefined) return { ...wish, diameterMm: null };
+  const most = Math.min(RANGES.sizeMm.max, largestInGlassMm(radiusMm, { ...wish, diameterMm: null }));
+  const diameterMm = numberOption(words, "diameter", 0, { min: 0, max: most });
+  if (diameterMm === 0) throw new UsageError("--diameter must be more than 0");
+  return { ...wish, diameterMm };
+}
+
+export async function run([photoPath]: readonly string[], words: Words): Promise<void> {
+  const { plan } = await readPlan(String(words.plan));
+  const photo = await readPhoto(photoPath);
+  const wish = wishOf(words, photo, plan.piece.diameterMm / 2);
+  const out = String(words.out);
+  await mustBeWritable(out);
+  const made = withPhoto(plan, photo, wish);
+  try {
+    // as strict as for any plan: what is written can be read again
+    await writeOut(out, serializePlan(planFromData(made).plan));
+  } catch (error) {
+    throw error instanceof PlanFileError
+      ? new UsageError(`the plan can't take the picture: ${error.message}`)
+      : error;
+  }
+}
