@@ -1,5 +1,6 @@
 /** `photo`: puts a photograph of the uncut ball into its plan as what is inside, as the glass showed it. */
-import { decodePicture, type Raster } from "../../core/optics/raster.ts";
+import { decodePicture } from "../../core/optics/decode-picture.ts";
+import type { Raster } from "../../core/optics/raster.ts";
 import { largestInGlassMm, type PhotoWish, withPhoto } from "../../core/optics/with-photo.ts";
 import { PlanFileError, planFromData, serializePlan } from "../../core/plan/file.ts";
 import { RANGES } from "../../core/plan/limits.ts";

@@ -1,10 +1,4 @@
-/** Pictures as the tracer wants them: pixels in a row, looked up in linear light. */
-
-import { convertIndexedToRgb, decode as decodePng, hasPngSignature } from "fast-png";
-import { decode as decodeJpeg } from "jpeg-js";
-import type { Plan } from "../plan/document.ts";
-import { PICTURES } from "../plan/limits.ts";
-import { type PictureFile, pictureFile, pictureSize } from "../plan/pictures.ts";
+/** Pictures as the tracer wants them: pixels in a row, looked up in linear light. `decode-picture.ts` makes them of files. */
 import type { Rgb } from "./spectrum.ts";
 
 /** Four bytes a pixel, rows from the top: red, green, blue in sRGB, and alpha, not premultiplied. */
@@ -14,115 +8,11 @@ export interface Raster {
   readonly rgba: Uint8Array;
 }
 
-/** Thrown for a picture that can't be decoded; says which. */
-export class BrokenPicture extends Error {
-  override readonly name = "BrokenPicture";
-  readonly id: string;
-
-  constructor(id: string, cause: unknown) {
-    super(`pictures.${id}: the picture is damaged and can't be decoded`, { cause });
-    this.id = id;
-  }
-}
-
-/** Channels, any depth, to 8-bit RGBA. `transparency`: the colour that counts as transparent, per channel (PNG, 11.3.1.1). */
-function toRgba(
-  data: ArrayLike<number>,
-  channels: number,
-  depth: number,
-  pixels: number,
-  transparency?: ArrayLike<number>,
-): Uint8Array {
-  const rgba = new Uint8Array(4 * pixels);
-  const isColour = channels >= 3;
-  const hasAlpha = channels === 2 || channels === 4;
-  const scale = 255 / (2 ** depth - 1);
-  for (let i = 0; i < pixels; i++) {
-    const at = i * channels;
-    let isClear = transparency !== undefined && !hasAlpha;
-    for (let c = 0; c < 3; c++) {
-      const value = data[at + (isColour ? c : 0)];
-      rgba[4 * i + c] = Math.round(value * scale);
-      if (isClear && value !== transparency?.[isColour ? c : 0]) isClear = false;
-    }
-    rgba[4 * i + 3] = hasAlpha ? Math.round(data[at + channels - 1] * scale) : isClear ? 0 : 255;
-  }
-  return rgba;
-}
-
-function rasterOfPng(bytes: Uint8Array): Raster {
-  if (!hasPngSignature(bytes)) throw new Error("no PNG");
-  const png = decodePng(bytes);
-  const { width, height } = png;
-  const pixels = width * height;
-  if (png.palette) {
-    const rgb = convertIndexedToRgb(png);
-    return { width, height, rgba: toRgba(rgb, png.palette[0].length, 8, pixels) };
-  }
-  // fewer than 8 bits a pixel come packed, each row from a byte of its own
-  const data = png.depth < 8 ? unpacked(png.data, width, height, png.depth) : png.data;
-  return { width, height, rgba: toRgba(data, png.channels, png.depth, pixels, png.transparency) };
-}
-
-function unpacked(data: ArrayLike<number>, width: number, height: number, depth: number): Uint8Array {
-  const rowBytes = Math.ceil((width * depth) / 8);
-  const all = new Uint8Array(width * height);
-  const mask = 2 ** depth - 1;
-  for (let y = 0; y < height; y++)
-    for (let x = 0; x < width; x++) {
-      const bit = x * depth;
-      const byte = data[y * rowBytes + (bit >> 3)];
-      all[y * width + x] = (byte >> (8 - depth - (bit & 7))) & mask;
-    }
-  return all;
-}
-
-function rasterOfJpeg(bytes: Uint8Array): Raster {
-  const { width, height, data } = decodeJpeg(bytes, {
-    useTArray: true,
-    formatAsRGBA: true,
-    tolerantDecoding: false,
-    maxResolutionInMP: 20,
-    maxMemoryUsageInMB: 256,
-  });
-  return { width, height, rgba: data };
-}
-
-/**
- * Decodes a PNG or a JPEG, no larger than a plan's pictures may be unless `most` says otherwise.
- * @param most pixels along an edge
- * @throws Error when it is damaged, or larger than that
- */
-export function decodePicture(file: PictureFile, most: number = PICTURES.edge): Raster {
-  const size = pictureSize(file);
-  if (!size) throw new Error("no picture");
-  // judged by its head, before anything is laid out for it
-  if (Math.max(size.width, size.height) > most) throw new Error(`more than ${most} pixels along an edge`);
-  return file.kind === "png" ? rasterOfPng(file.bytes) : rasterOfJpeg(file.bytes);
-}
-
 /** Decoded pictures of a plan, by id. */
 export type Rasters = ReadonlyMap<string, Raster>;
 
-/**
- * All pictures of a plan.
- * @throws BrokenPicture
- */
-export function rastersOf({ pictures = {} }: Plan): Rasters {
-  const decoded = ([id, url]: readonly [string, string]): [string, Raster] => {
-    try {
-      const file = pictureFile(url);
-      if (!file) throw new Error("no picture");
-      return [id, decodePicture(file)];
-    } catch (error) {
-      throw new BrokenPicture(id, error);
-    }
-  };
-  return new Map(Object.entries(pictures).map(decoded));
-}
-
 /** Linear light of an sRGB byte (IEC 61966-2-1). */
-export const LINEAR_OF_BYTE: Float64Array = Float64Array.from({ length: 256 }, (_, byte) => {
+const LINEAR_OF_BYTE: Float64Array = Float64Array.from({ length: 256 }, (_, byte) => {
   const v = byte / 255;
   return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
 });

@@ -20,13 +20,9 @@ export type Allowed =
         | "colour"
         | "point"
         | "glass"
-<<<<<<< HEAD
         | "currency"
-        | "format";
-=======
         | "format"
         | "picture";
->>>>>>> 69cf020 (Pictures in the glass: a photograph of the uncut ball becomes its inside, place by place by Snell's law; disc and ball in both tracers)
     }
   | {
       readonly kind: "number" | "number-or-null" | "range" | "range-or-free" | "version";

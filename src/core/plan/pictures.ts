@@ -1,6 +1,6 @@
 /**
  * Pictures that a plan carries for its inside: PNG or JPEG as data URLs (RFC 2397). Here only their head is read, so that a
- * plan opens quickly; `optics/raster.ts` decodes them when light is traced.
+ * plan opens quickly; `optics/decode-picture.ts` decodes them when light is traced.
  */
 import type { InsideDesign, Plan } from "./document.ts";
 import { PICTURES } from "./limits.ts";

@@ -1,8 +1,10 @@
 /** From a plan and the look's settings to what is traced. */
+
+import { rastersOf } from "../../core/optics/decode-picture.ts";
 import { ROUGHNESS } from "../../core/optics/finish.ts";
 import { opticalGlass } from "../../core/optics/glasses.ts";
 import { LIGHT_SETTINGS, type Light } from "../../core/optics/lights.ts";
-import { type Rasters, rastersOf } from "../../core/optics/raster.ts";
+import type { Rasters } from "../../core/optics/raster.ts";
 import { makeScene, type Scene } from "../../core/optics/scene.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";

@@ -1,6 +1,7 @@
 /** A photograph turned into the inside: against rays followed by hand, and against photographs that the tracer itself takes. */
 import { describe, expect, it } from "vitest";
 import { cameraFrom } from "../../../src/core/optics/camera.ts";
+import { decodePicture, rastersOf } from "../../../src/core/optics/decode-picture.ts";
 import {
   insideFromPhoto,
   largestShown,
@@ -8,7 +9,7 @@ import {
   type PhotoSetting,
 } from "../../../src/core/optics/photo.ts";
 import { renderRows } from "../../../src/core/optics/picture.ts";
-import { decodePicture, type Raster, rastersOf } from "../../../src/core/optics/raster.ts";
+import type { Raster } from "../../../src/core/optics/raster.ts";
 import { makeScene } from "../../../src/core/optics/scene.ts";
 import { encodeSrgb } from "../../../src/core/optics/tone-map.ts";
 import { withPhoto } from "../../../src/core/optics/with-photo.ts";
