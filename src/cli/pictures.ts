@@ -4,12 +4,11 @@ import { supportOf } from "../core/check/size.ts";
 import { cutBall } from "../core/geometry/solid.ts";
 import { dot, scale, type Vec3 } from "../core/geometry/vec.ts";
 import { type Camera, cameraTowards } from "../core/optics/camera.ts";
+import { rastersOf } from "../core/optics/decode-picture.ts";
 import { MOST_PIXELS, readHdr } from "../core/optics/hdr.ts";
 import { HdrError } from "../core/optics/hdr-fault.ts";
 import { LIGHT_SETTINGS, type Light, type LightName } from "../core/optics/lights.ts";
 import type { PictureSettings } from "../core/optics/picture.ts";
-import { BrokenPicture, rastersOf } from "../core/optics/decode-picture.ts";
-import type { Rasters } from "../core/optics/raster.ts";
 import { putOnStage, type Scene, sceneOfPlan } from "../core/optics/scene.ts";
 import { toBytes, toBytesWithAlpha } from "../core/optics/tone-map.ts";
 import type { SolvedPlan } from "../core/plan/solved.ts";
@@ -60,18 +59,12 @@ function mustSeeTable(
     );
 }
 
-/** Pixels of the plan's pictures.  @throws UsageError */
-function picturesOf(solved: SolvedPlan): Rasters {
-  try {
-    return rastersOf(solved.plan);
-  } catch (error) {
-    throw error instanceof BrokenPicture ? new UsageError(error.message) : error;
-  }
-}
-
-/** The scene that a picture shows, on a table when there is one. */
+/**
+ * The scene that a picture shows, on a table when there is one.
+ * @throws BrokenPicture for a picture inside that can't be decoded
+ */
 export function sceneFor(solved: SolvedPlan, light: Light, { stage }: RenderOptions): Scene {
-  const bare = sceneOfPlan(solved, light, false, picturesOf(solved));
+  const bare = sceneOfPlan(solved, light, false, rastersOf(solved.plan));
   if (!stage) return bare;
   const { down } = stage.rest;
   return putOnStage(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), stage.rgb);

@@ -18,6 +18,8 @@ export interface Ending {
 
 const STATUS: ReadonlyMap<string, number> = new Map([
   ["UsageError", 2],
+  // a picture in a plan whose head is sound and whose pixels are not
+  ["BrokenPicture", 2],
   // the engine's own word for a plan whose cut it can't vouch for
   ["InexactCut", 3],
   // and for a model that would not be whole

@@ -4,7 +4,8 @@
  * polished glass, a viewer far away: exact for each ray, a count on a grid of 96 x 96 for the whole.
  */
 import { indexAt, LINE_D_NM, opticalGlass } from "../optics/glasses.ts";
-import { packDesign } from "../optics/inside.ts";
+import { packDesigns } from "../optics/inside.ts";
+import type { Rasters } from "../optics/raster.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { countImages } from "./images.ts";
 import { isMirrored } from "./mirrors.ts";
@@ -43,14 +44,14 @@ const LEAN_STEP = 5;
 const GOLDEN = (1 + Math.sqrt(5)) / 2;
 const LIT_COSINE = Math.cos((8 * Math.PI) / 180) * Math.hypot(1, GOLDEN);
 
-/** What is looked at: planes, glass and inside of a solved plan. */
-export function rayBodyOf({ plan, planes }: SolvedPlan): RayBody {
+/** What is looked at: planes, glass and inside of a solved plan; a picture is met where more than half of it is there. */
+export function rayBodyOf({ plan, planes }: SolvedPlan, rasters: Rasters = new Map()): RayBody {
   const nd = indexAt(opticalGlass(plan.piece.glass).dispersion, LINE_D_NM);
   return {
     planeCount: planes.length,
     planes: Float64Array.from(planes.flatMap(({ n, h }) => [...n, h])),
     nd,
-    designs: (plan.piece.inside ?? []).map((design) => packDesign(plan.piece, design, nd)),
+    designs: packDesigns(plan.piece, nd, rasters),
   };
 }
 

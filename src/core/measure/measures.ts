@@ -1,6 +1,7 @@
 /** A plan as a row of numbers: how it looks, what it takes, whether it meets. What `measure` prints, and what ideas are judged by. */
 import { cutBall } from "../geometry/solid.ts";
 import type { Solid } from "../geometry/solid-types.ts";
+import type { Rasters } from "../optics/raster.ts";
 import type { Plan } from "../plan/document.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
@@ -37,11 +38,11 @@ export function shapeMeasures(solved: SolvedPlan, solid: Solid): ShapeMeasures {
 }
 
 /** @throws InexactCut for a plan whose cut can't be reckoned */
-export function measurePlan(plan: Plan): Measures {
+export function measurePlan(plan: Plan, rasters?: Rasters): Measures {
   const solved = solvePlan(plan);
   const solid = cutBall(solved.planes);
   const rings = ringsMeet(solved, solid);
-  const look = measureLook(rayBodyOf(solved), ["face", "sparkle", "images"]);
+  const look = measureLook(rayBodyOf(solved, rasters), ["face", "sparkle", "images"]);
   return {
     ...(look as LookMeasures),
     ...shapeMeasures(solved, solid),
