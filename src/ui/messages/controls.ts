@@ -1,5 +1,4 @@
-import { controls as de } from "../../words/de/controls.ts";
 import { controls as en } from "../../words/en/controls.ts";
-import { dictionary } from "../../words/language.ts";
+import { openingWords } from "./german.ts";
 
-export const controlWords = dictionary(en, de);
+export const controlWords = openingWords(en, (german) => german.controls);

@@ -1,5 +1,4 @@
-import { drawings as de } from "../../words/de/drawings.ts";
 import { drawings as en } from "../../words/en/drawings.ts";
-import { dictionary } from "../../words/language.ts";
+import { openingWords } from "./german.ts";
 
-export const drawingWords = dictionary(en, de);
+export const drawingWords = openingWords(en, (german) => german.drawings);

@@ -1,9 +1,9 @@
 import type { Plan } from "../../core/plan/document.ts";
-import { examples as de } from "../../words/de/examples.ts";
 import { examples as en } from "../../words/en/examples.ts";
-import { dictionary, type Translated } from "../../words/language.ts";
+import type { Translated } from "../../words/language.ts";
+import { openingWords } from "./german.ts";
 
-export const exampleWords = dictionary(en, de);
+export const exampleWords = openingWords(en, (german) => german.examples);
 
 /** An example with its names and notes in the words of one language. */
 export function exampleIn(plan: Plan, words: Translated<typeof en>): Plan {

@@ -1,9 +1,9 @@
 import type { Label } from "../../state/labels.ts";
-import { history as de } from "../../words/de/history.ts";
 import { history as en } from "../../words/en/history.ts";
-import { dictionary, type Translated } from "../../words/language.ts";
+import type { Translated } from "../../words/language.ts";
+import { openingWords } from "./german.ts";
 
-export const historyWords = dictionary(en, de);
+export const historyWords = openingWords(en, (german) => german.history);
 
 type HistoryWords = Translated<typeof en>;
 

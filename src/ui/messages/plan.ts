@@ -1,5 +1,4 @@
-import { plan as de } from "../../words/de/plan.ts";
 import { plan as en } from "../../words/en/plan.ts";
-import { dictionary } from "../../words/language.ts";
+import { openingWords } from "./german.ts";
 
-export const planWords = dictionary(en, de);
+export const planWords = openingWords(en, (german) => german.plan);

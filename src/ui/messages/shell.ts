@@ -1,5 +1,4 @@
-import { shell as de } from "../../words/de/shell.ts";
 import { shell as en } from "../../words/en/shell.ts";
-import { dictionary } from "../../words/language.ts";
+import { openingWords } from "./german.ts";
 
-export const shellWords = dictionary(en, de);
+export const shellWords = openingWords(en, (german) => german.shell);

@@ -1,7 +1,9 @@
 /** How a person likes to see things. Kept on this device, never in a plan. */
 import type { Preferences } from "../../state/preferences.ts";
+import { languageOf } from "../../words/language.ts";
 import { Pick } from "../controls/Pick.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
+import { fetchGerman } from "../messages/german.ts";
 import { settingsWords } from "../messages/settings.ts";
 import { useWords } from "../messages/words.tsx";
 import { useStudio } from "../use-studio.ts";
@@ -10,6 +12,12 @@ import "./settings.css";
 
 const optionsOf = <Id extends string>(words: Readonly<Record<Id, string>>) =>
   (Object.keys(words) as Id[]).map((id) => ({ id, words: words[id] }));
+
+/** A language is spoken once its words are there. */
+async function speak(language: Preferences["language"]): Promise<Partial<Preferences>> {
+  if ((language ?? languageOf(navigator.languages)) === "de") await fetchGerman();
+  return { language };
+}
 
 export default function SettingsSheet() {
   const words = useWords(settingsWords);
@@ -28,7 +36,7 @@ export default function SettingsSheet() {
         label={words.language}
         value={preferences.language ?? "system"}
         options={optionsOf(words.languages)}
-        onChange={(language) => set({ language: language === "system" ? null : language })}
+        onChange={(language) => void speak(language === "system" ? null : language).then(set)}
       />
       <div>
         <Pick

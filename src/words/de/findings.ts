@@ -112,6 +112,7 @@ export const causes: CauseWords = {
   "near-miss": (tier) => `${tier} verfehlt ihre Ecken knapp`,
   "short-edge": (tier) => `${tier} hat sehr kurze Kanten`,
   "skin-between": (tier) => `neben ${tier} bleibt runde Haut`,
+  "picture-missing": () => "dem Inneren fehlt das Bild, das es zeigt",
 };
 
 /** Was gewonnen ist, wenn es behoben ist. */
@@ -134,4 +135,5 @@ export const mended: MendedWords = {
   "inside-broken": "das Motiv innen bleibt ganz",
   "inside-thin": "über dem Motiv bleibt genug Glas",
   vanished: "es bleibt Glas übrig",
+  "picture-missing": "das Bild ist zu sehen",
 };

@@ -112,6 +112,7 @@ export const causes: CauseWords = {
   "near-miss": (tier) => `${tier} nearly comes to its corners`,
   "short-edge": (tier) => `${tier} has very short edges`,
   "skin-between": (tier) => `round skin is left beside ${tier}`,
+  "picture-missing": () => "the inside lacks the picture it shows",
 };
 
 /** What is gained when it is mended. */
@@ -134,4 +135,5 @@ export const mended: MendedWords = {
   "inside-broken": "the design inside stays whole",
   "inside-thin": "enough glass stays over the design",
   vanished: "glass is left",
+  "picture-missing": "the picture shows",
 };
