@@ -6,12 +6,15 @@
  * Angles come from closed forms for evenly placed facets and are then solved for real: what is offered is met.
  * For n facets at arm angle a, neighbours' normals are delta apart with sin(delta / 2) = cos a sin(pi / n).
  */
+import { unlessInexact } from "../geometry/inexact-cut.ts";
 import { facetFrame } from "../geometry/plane.ts";
+import { cutBall } from "../geometry/solid.ts";
 import { dot, type Vec3 } from "../geometry/vec.ts";
 import type { DepthRule, Plan, Tier } from "./document.ts";
 import { evenCounts, stopsOf, wrapDeg } from "./place.ts";
 import { rootBetween, startSnap, tiersBeside } from "./snaps.ts";
 import { solvePlan } from "./solve.ts";
+import type { PlacedFacet, SolvedPlan } from "./solved.ts";
 import { contextOf, cornersBefore } from "./tier-probe.ts";
 
 export type SuggestionKind = "touch" | "edge" | "corners" | "touch-at-corners";
@@ -21,6 +24,8 @@ export interface Suggestion {
   readonly count: number;
   readonly armAngleDeg: number;
   readonly depthMm: number;
+  /** Facets that show now, or are its own, and with it are on the finished piece no more. */
+  readonly gone: number;
   /** The tier before, for the kinds that name corners. */
   readonly of?: string;
   /** The tier as it becomes when this is chosen. */
@@ -74,11 +79,18 @@ interface Ground {
   readonly radiusMm: number;
   readonly before: Tier | undefined;
   readonly corners: readonly Vec3[];
+  /** Ids of the facets that show now. */
+  readonly shown: ReadonlySet<string>;
 }
+
+const shownIn = (solved: SolvedPlan): ReadonlySet<string> => {
+  const { facets } = cutBall(solved.planes);
+  return new Set(solved.facets.filter((_, i) => !facets[i].swallowed).map(({ id }) => id));
+};
 
 /**
  * All that works for one tier, one count after another, its own count first and then the nearest ones, so that a caller
- * may stop or show progress in between.
+ * may stop or show progress in between. What takes facets away from the finished piece comes last, the fewest first.
  */
 export function* suggestFor(plan: Plan, tierIndex: number, wish: Wish): Generator<readonly Suggestion[]> {
   const solved = solvePlan(plan);
@@ -92,10 +104,17 @@ export function* suggestFor(plan: Plan, tierIndex: number, wish: Wish): Generato
     radiusMm: solved.radiusMm,
     before,
     corners: before ? (cornersBefore(contextOf(plan, tierIndex)).get(before.id) ?? []) : [],
+    shown: shownIn(solved),
   };
   const away = (count: number) => Math.abs(count - tier.count);
   const counts = countsThatFit(plan, tier).sort((a, b) => away(a) - away(b));
-  for (const count of counts) yield suggestCount(ground, count, wish);
+  const costly: Suggestion[] = [];
+  for (const count of counts) {
+    const found = suggestCount(ground, count, wish);
+    costly.push(...found.filter(({ gone }) => gone > 0));
+    yield found.filter(({ gone }) => gone === 0);
+  }
+  yield costly.sort((a, b) => a.gone - b.gone);
 }
 
 function suggestCount(ground: Ground, count: number, wish: Wish): Suggestion[] {
@@ -156,7 +175,19 @@ function rootsOf(f: (deg: number) => number): number[] {
   return roots;
 }
 
-/** Solves the tier as it would become; null when there is no such angle or the rule is not met there after all. */
+/** How many facets of the plan with the tier changed are not on the piece: those that show now, and the tier's own. */
+function goneWith({ plan, tierIndex, shown }: Ground, tier: Tier): number {
+  const solved = solvePlan({ ...plan, tiers: plan.tiers.with(tierIndex, tier) });
+  const then = shownIn(solved);
+  const isMissed = ({ id, tierIndex: of }: PlacedFacet) =>
+    !then.has(id) && (of === tierIndex || shown.has(id));
+  return solved.facets.filter(isMissed).length;
+}
+
+/**
+ * Solves the plan with the tier as it would become; null when there is no such angle, the rule is not met there after all, or
+ * the piece can't be reckoned exactly.
+ */
 function offer(
   ground: Ground,
   kind: SuggestionKind,
@@ -177,5 +208,7 @@ function offer(
   const { met, depthMm } = solved.tiers[ground.tierIndex];
   const overshoots = solved.findings.some((f) => f.tier === tier.id && f.code === "overshoot");
   if (!met || depthMm <= 0 || overshoots) return null;
-  return { kind, count, armAngleDeg, depthMm, tier, ...(namesCorners ? { of: depth.of } : {}) };
+  const gone = unlessInexact(() => goneWith(ground, tier));
+  if (gone === null) return null;
+  return { kind, count, armAngleDeg, depthMm, gone, tier, ...(namesCorners ? { of: depth.of } : {}) };
 }

@@ -92,6 +92,8 @@ export const drawings: Translated<typeof en> = {
     },
     choose: (count, angle, what) => `${count} Facetten bei ${angle}, ${what}`,
     deep: (mm) => `${mm} tief`,
+    gone: (facets) =>
+      facets === 1 ? "1 Facette wird dabei weggeschliffen" : `${facets} Facetten werden dabei weggeschliffen`,
   },
   diary: {
     open: "Tagebuch der Arbeit",

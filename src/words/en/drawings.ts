@@ -94,6 +94,8 @@ export const drawings = {
     },
     choose: (count: string, angle: string, what: string) => `${count} facets at ${angle}, ${what}`,
     deep: (mm: string) => `${mm} deep`,
+    gone: (facets: number) =>
+      facets === 1 ? "1 facet is ground away with it" : `${facets} facets are ground away with it`,
   },
   diary: {
     open: "Diary of the work",

@@ -80,4 +80,26 @@ describe("counts and angles that work", () => {
     expect(edgeAngle(12, 0.97, 0)).toBeCloseTo(deg, 12);
     expect(edgeAngle(12, 0.97, 2)).toBeNull();
   });
+
+  it("begins with none that takes facets away, and says of the others how many they take", () => {
+    // eight of 55 degrees that just touched at this depth, at 35.7 degrees, emptied both rings beside them
+    const rings = [
+      girdle,
+      tier("b", 35, 22.5, { rule: "close", to: "a" }),
+      tier("c", 55, 0, { rule: "close", to: "b" }),
+      tier("d", 75, 22.5, { rule: "close", to: "c" }),
+    ];
+    const found = [...suggestFor(planOf(96, ...rings), 2, { edgeMm: 2 })].flat();
+    const gone = found.map((o) => o.gone);
+    expect(gone[0]).toBe(0);
+    expect(gone).toEqual([...gone].sort((x, y) => x - y));
+    const steep = found.find((o) => o.kind === "touch" && o.count === 8);
+    expect(steep?.armAngleDeg).toBeCloseTo(35.7, 1);
+    for (const { tier: t, gone: told } of found) {
+      const solved = solvePlan(planOf(96, ...rings.with(2, t)));
+      const { facets } = cutBall(solved.planes);
+      expect(facets.filter((f) => f.swallowed).length).toBe(told);
+    }
+    expect(steep?.gone).toBe(16);
+  });
 });

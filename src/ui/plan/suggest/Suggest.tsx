@@ -147,13 +147,17 @@ function Offer({ suggestion, tierIndex, edgeMm, onChoose }: OfferProps) {
     <Button
       className="offer"
       look="outlined"
-      aria-label={words.choose(String(suggestion.count), angle, said)}
+      aria-label={[
+        words.choose(String(suggestion.count), angle, said),
+        ...(suggestion.gone > 0 ? [words.gone(suggestion.gone)] : []),
+      ].join(", ")}
       onPress={onChoose}
     >
       <SuggestPicture plan={plan} tierIndex={tierIndex} tier={suggestion.tier} />
       <span className="offer-angle">{angle}</span>
       <span className="offer-what">{said}</span>
       <span className="offer-deep">{words.deep(format.length(suggestion.depthMm, 2))}</span>
+      {suggestion.gone > 0 ? <span className="offer-gone">{words.gone(suggestion.gone)}</span> : null}
     </Button>
   );
 }
