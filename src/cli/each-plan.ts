@@ -4,6 +4,7 @@
  */
 import { InexactCut } from "../core/geometry/inexact-cut.ts";
 import type { PlanFile } from "../core/plan/file.ts";
+import type { Language } from "../words/language.ts";
 import { printJson, printJsonLine } from "./print.ts";
 import { readPlan } from "./read-plan.ts";
 import { type Ending, endingOf } from "./usage-error.ts";
@@ -12,11 +13,11 @@ type Answer = (file: PlanFile) => unknown;
 
 type Told = { readonly answer: unknown } | { readonly ending: Ending };
 
-async function told(path: string, answer: Answer): Promise<Told> {
+async function told(path: string, answer: Answer, language: Language): Promise<Told> {
   try {
-    return { answer: answer(await readPlan(path)) };
+    return { answer: answer(await readPlan(path, language)) };
   } catch (error) {
-    const ending = endingOf(error);
+    const ending = endingOf(error, language);
     if (ending === null) throw error;
     // a plan that could not be read names itself already
     const line = error instanceof InexactCut ? `${path}: ${ending.line}` : ending.line;
@@ -25,10 +26,10 @@ async function told(path: string, answer: Answer): Promise<Told> {
 }
 
 /** @returns the status to end with: 0, or that of the first plan without an answer, one that can't be read before all others */
-async function answerMany(paths: readonly string[], answer: Answer): Promise<number> {
+async function answerMany(paths: readonly string[], answer: Answer, language: Language): Promise<number> {
   const statuses: number[] = [];
   for (const path of paths) {
-    const one = await told(path, answer);
+    const one = await told(path, answer, language);
     if ("answer" in one) await printJsonLine(one.answer);
     else {
       const { status, line } = one.ending;
@@ -41,7 +42,7 @@ async function answerMany(paths: readonly string[], answer: Answer): Promise<num
 }
 
 /** @throws UsageError and the engine's own errors where only one plan was given */
-export async function printEach(paths: readonly string[], answer: Answer): Promise<void> {
-  if (paths.length === 1) await printJson(answer(await readPlan(paths[0])));
-  else process.exitCode = await answerMany(paths, answer);
+export async function printEach(paths: readonly string[], language: Language, answer: Answer): Promise<void> {
+  if (paths.length === 1) await printJson(answer(await readPlan(paths[0], language)));
+  else process.exitCode = await answerMany(paths, answer, language);
 }

@@ -3,6 +3,8 @@
  * one line on standard error and exit code 2. Each command is loaded only when asked for, so that all start quickly.
  */
 import { Command } from "commander";
+import type { Language } from "../words/language.ts";
+import { languageIn } from "./options.ts";
 import { print } from "./print.ts";
 import { endingOf } from "./usage-error.ts";
 
@@ -103,9 +105,15 @@ pictures(one("film", "trace the pictures of one full turn", () => import("./comm
   .option("--frames <n>", "pictures of the turn, default 72")
   .option("--elevation <degrees>", "so far above the level of the turn, default 15");
 
+/** The language that the command at hand was asked to speak; English until it is known. */
+let language: Language = "en";
+program.hook("preAction", (_, command) => {
+  language = languageIn(command.opts<Options>());
+});
+
 /** Ends with a word, or quietly; a fault of ours keeps its trace. */
 function end(error: unknown): void {
-  const ending = endingOf(error);
+  const ending = endingOf(error, language);
   if (ending === null) throw error;
   if (ending.line !== null) process.stderr.write(`${ending.line}\n`);
   process.exitCode = ending.status;
@@ -126,6 +134,7 @@ program
   .option("--depth <mm>", "z of the picture in the piece's axes, default 0")
   .option("--shape <name>", "disc or core")
   .option("--side <name>", "front or back")
+  .option(...LANG)
   .action(async (path: string, options: Options) =>
     (await import("./commands/photo.ts")).run([path], options),
   );

@@ -12,6 +12,8 @@ import type { PictureSettings } from "../core/optics/picture.ts";
 import { putOnStage, type Scene, sceneOfPlan } from "../core/optics/scene.ts";
 import { toBytes, toBytesWithAlpha } from "../core/optics/tone-map.ts";
 import type { SolvedPlan } from "../core/plan/solved.ts";
+import { hdrFaultInWords } from "../words/hdr-faults.ts";
+import type { Language } from "../words/language.ts";
 import { readNamed } from "./files.ts";
 import type { RenderOptions } from "./render-options.ts";
 import { UsageError } from "./usage-error.ts";
@@ -21,7 +23,7 @@ const ALONG_NORMAL = 1e-12;
 /** The most pixels a light may have, uncompressed, and its head. */
 const LIGHT_BYTES = 4 * MOST_PIXELS + 65_536;
 
-async function readPictureLight(path: string): Promise<Light> {
+async function readPictureLight(path: string, language: Language): Promise<Light> {
   const bytes = await readNamed(path, LIGHT_BYTES, `--light: can't read ${path}`);
   try {
     const { width, height, data } = readHdr(bytes);
@@ -30,15 +32,17 @@ async function readPictureLight(path: string): Promise<Light> {
     shared.set(data);
     return { kind: "picture", picture: { width, height, data: shared }, turnRad: 0 };
   } catch (error) {
-    throw error instanceof HdrError ? new UsageError(`--light ${path}: ${error.message}`) : error;
+    throw error instanceof HdrError
+      ? new UsageError(`--light ${path}: ${hdrFaultInWords(error.fault, language)}`)
+      : error;
   }
 }
 
-export function lightNamed(name: string): Light | Promise<Light> {
+export function lightNamed(name: string, language: Language): Light | Promise<Light> {
   if (name === "uniform") return { kind: "uniform" };
   if (Object.hasOwn(LIGHT_SETTINGS, name))
     return { kind: "setting", setting: LIGHT_SETTINGS[name as LightName], turnRad: 0 };
-  return readPictureLight(name);
+  return readPictureLight(name, language);
 }
 
 export function png({ size, transparent }: RenderOptions, rows: Float32Array): Uint8Array {

@@ -1,6 +1,8 @@
 /** Reads the plan file that a command was given. */
 import { type PlanFile, PlanFileError, parsePlan } from "../core/plan/file.ts";
 import { FILE } from "../core/plan/limits.ts";
+import { fileFaultInWords } from "../words/file-faults.ts";
+import type { Language } from "../words/language.ts";
 import { readNamed } from "./files.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -16,11 +18,13 @@ function textOf(bytes: Uint8Array): string {
  * @param path a plan file
  * @throws UsageError, its line beginning with the path, when the file is missing, a folder, too large, not text or no plan
  */
-export async function readPlan(path: string): Promise<PlanFile> {
+export async function readPlan(path: string, language: Language): Promise<PlanFile> {
   const bytes = await readNamed(path, FILE.bytes, path);
   try {
     return parsePlan(textOf(bytes));
   } catch (error) {
-    throw error instanceof PlanFileError ? new UsageError(`${path}: ${error.message}`) : error;
+    throw error instanceof PlanFileError
+      ? new UsageError(`${path}: ${fileFaultInWords(error.fault, language)}`)
+      : error;
   }
 }

@@ -1,4 +1,6 @@
 /** Errors that end a command with words instead of a trace: how each is told, and with which status. */
+import { engineFaultInWords } from "../words/engine-faults.ts";
+import type { Language } from "../words/language.ts";
 
 /** Thrown for an argument that can't be used, or a plan that can't be read; the message is one line for the person. */
 export class UsageError extends Error {
@@ -24,14 +26,16 @@ const STATUS: ReadonlyMap<string, number> = new Map([
   ["InexactCut", 3],
   // and for a model that would not be whole
   ["BrokenMesh", 3],
+  ["NothingLeft", 2],
 ]);
 
 const oneLine = (text: string): string => text.replace(/\s*\n\s*/g, " ");
 
 /** How the command line ends with this error; null for a fault of ours, which is to be seen with its trace. */
-export function endingOf(error: unknown): Ending | null {
+export function endingOf(error: unknown, language: Language = "en"): Ending | null {
   if (error instanceof ReaderGone) return { status: 0, line: null };
   const status = error instanceof Error ? STATUS.get(error.name) : undefined;
   if (status === undefined) return null;
-  return { status, line: oneLine((error as Error).message) };
+  const line = engineFaultInWords(error, language) ?? (error as Error).message;
+  return { status, line: oneLine(line) };
 }

@@ -3,13 +3,16 @@ import type { Finding } from "../core/bench/bench-finding.ts";
 import type { Reason } from "../core/bench/rig.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { benchFindingInWords, benchFindingWords, isOfBench } from "./bench-findings.ts";
+import { findings as planDe } from "./de/findings.ts";
 import { unknownField as de } from "./de/unknown-field.ts";
+import { findings as planEn } from "./en/findings.ts";
 import { unknownField as en } from "./en/unknown-field.ts";
-import { findingInWords, findingWords } from "./findings.ts";
+import { type FindingWords, findingInWords } from "./findings.ts";
 import { makeFormats } from "./formats.ts";
 import type { Language } from "./language.ts";
 import { type Say, sayOf } from "./say.ts";
 
+const PLAN_FINDINGS: Readonly<Record<Language, FindingWords>> = { en: planEn, de: planDe };
 const UNKNOWN_FIELD: Readonly<Record<Language, (field: string) => string>> = { en, de };
 
 /** Of a field that this version does not know. */
@@ -24,7 +27,7 @@ export function anyFindingInWords(finding: Finding, say: Say): string {
   const ofBench = benchFindingWords[say.language];
   return isOfBench(finding, ofBench)
     ? benchFindingInWords(finding, ofBench, say)
-    : findingInWords(finding, findingWords[say.language], say);
+    : findingInWords(finding, PLAN_FINDINGS[say.language], say);
 }
 
 /** "Shoulder: It can't just touch: ..." */

@@ -1,8 +1,5 @@
 /** A plan's findings in words, in the names, units and digits of whoever reads them. */
 import type { PlanFinding, PlanFindingCode } from "../core/plan/finding.ts";
-import { findings as de } from "./de/findings.ts";
-import { findings as en } from "./en/findings.ts";
-import type { Language } from "./language.ts";
 import type { Say } from "./say.ts";
 
 /** One full sentence or two, under the name of its tier: "It ...". */
@@ -14,8 +11,6 @@ export type FindingWords = {
 export type CauseWords = Readonly<Record<PlanFindingCode, (tier: string) => string>>;
 /** What is gained when it is mended. */
 export type MendedWords = Readonly<Record<PlanFindingCode, string>>;
-
-export const findingWords: Readonly<Record<Language, FindingWords>> = { en, de };
 
 export const findingInWords = <C extends PlanFindingCode>(
   finding: PlanFinding<C>,

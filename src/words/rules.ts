@@ -1,9 +1,6 @@
 /** Depth rules in words: one record a rule and language. */
 import type { DepthRule, RuleName, RuleOf } from "../core/plan/document.ts";
 import { amountOf, namedTierOf } from "../core/plan/rules/amounts.ts";
-import { rules as de } from "./de/rules.ts";
-import { rules as en } from "./en/rules.ts";
-import type { Language } from "./language.ts";
 import type { Say } from "./say.ts";
 
 /** `what` is the rule's amount with its unit, or the name of the tier that it names; nothing where it has neither. */
@@ -28,8 +25,6 @@ interface Plain {
 export type RuleWords = {
   readonly [R in RuleName]: AnyRule & (RuleOf<R> extends { readonly mm: number } ? Measured : Plain);
 };
-
-export const ruleWords: Readonly<Record<Language, RuleWords>> = { en, de };
 
 /** What a rule asks for: its amount, or the tier that it names. */
 export function askedOf(rule: DepthRule, say: Say): string {

@@ -1,9 +1,6 @@
 /** The verdict in one line, in both languages: for screen, paper and lap alike. Lengths come in already formatted, with units. */
 import type { Verdict } from "../core/check/verdict.ts";
-import { verdict as de } from "./de/verdict.ts";
-import { verdict as en } from "./en/verdict.ts";
 import type { CauseWords } from "./findings.ts";
-import type { Language } from "./language.ts";
 
 export interface VerdictWords {
   readonly uncut: string;
@@ -16,8 +13,6 @@ export interface VerdictWords {
   readonly look: (cause: string) => string;
   readonly causes: CauseWords;
 }
-
-export const verdictWords: Readonly<Record<Language, VerdictWords>> = { en, de };
 
 /** @param nameOf the name by which the person knows a tier */
 export function verdictInWords(

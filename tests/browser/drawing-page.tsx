@@ -2,6 +2,7 @@
 import "@fontsource-variable/atkinson-hyperlegible-next";
 import { createRoot } from "react-dom/client";
 import { report, solid, solved } from "../../src/state/derived.ts";
+import { findingWords } from "../../src/ui/messages/findings.ts";
 import FacetCard from "../../src/ui/plan/card/FacetCard.tsx";
 import Diary from "../../src/ui/plan/diary/Diary.tsx";
 import Mends from "../../src/ui/plan/mends/Mends.tsx";
@@ -11,7 +12,7 @@ import Suggest from "../../src/ui/plan/suggest/Suggest.tsx";
 import { studio } from "../../src/ui/studio.ts";
 import { useSay } from "../../src/ui/use-say.ts";
 import { useReport, useStudio } from "../../src/ui/use-studio.ts";
-import { findingInWords, findingWords } from "../../src/words/findings.ts";
+import { findingInWords } from "../../src/words/findings.ts";
 import "../../src/ui/theme/tokens.css";
 import "../../src/ui/theme/base.css";
 

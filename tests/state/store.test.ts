@@ -13,12 +13,16 @@ import {
   savePreferences,
 } from "../../src/state/preferences.ts";
 import { createPlanStore, type Outcome } from "../../src/state/store.ts";
+import { fileFaultInWords } from "../../src/words/file-faults.ts";
 import { samplePlan } from "./sample-plan.ts";
 
 const DEPTHS: Record<string, number> = { belt: 0.5, crown: 1.25, star: 2.5 };
 const storeWith = (plan = samplePlan()) => createPlanStore({ plan, depthOf: (_plan, id) => DEPTHS[id] ?? 0 });
 const state = (store: ReturnType<typeof storeWith>) => store.getState();
-const messageOf = (outcome: Outcome) => (outcome.ok ? "" : outcome.message);
+const messageOf = (outcome: Outcome) => {
+  if (outcome.ok) return "";
+  return outcome.fault ? fileFaultInWords(outcome.fault, "en") : outcome.message;
+};
 
 describe("commands", () => {
   it("change one field, leave every other part the same object, and are named by what they change", () => {

@@ -7,7 +7,7 @@ import { planFromFragment } from "../../src/core/plan/link.ts";
 import { restoreBackup } from "../../src/state/storage/backup.ts";
 import { createLibrary } from "../../src/state/storage/library.ts";
 import { memoryPort } from "../../src/state/storage/memory-port.ts";
-import { fileFaultInWords } from "../../src/ui/messages/file-faults.ts";
+import { fileFaultInWords } from "../../src/words/file-faults.ts";
 import { englishLeftIn } from "../fixtures/english-left.ts";
 import { samplePlan } from "../state/sample-plan.ts";
 

@@ -11,6 +11,7 @@ import { usdzOf } from "../../core/models/usdz.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { writeOut } from "../files.ts";
+import { languageIn, type Options } from "../options.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 import { UsageError } from "../usage-error.ts";
@@ -41,25 +42,12 @@ function writerFor(out: string, drawing: string): Writer {
   throw new UsageError(`--out ${out}: the file's ending says what to write; allowed are ${allowed}`);
 }
 
-/** @throws UsageError for an ending that names no model, a place that can't be written, or a piece of which nothing is left; BrokenMesh for a model that would not be whole */
-export async function run(
-  [planPath]: readonly string[],
-  options: Readonly<Record<string, string | boolean | undefined>>,
-): Promise<void> {
+/** @throws UsageError for an ending that names no model, or a place that can't be written; NothingLeft, BrokenMesh for a model that would not be whole */
+export async function run([planPath]: readonly string[], options: Options): Promise<void> {
   const out = String(options.out);
   const write = writerFor(out, String(options.drawing ?? "skin"));
-  const { plan } = await readPlan(planPath);
-  const content = contentOf(write, solvePlan(plan));
+  const { plan } = await readPlan(planPath, languageIn(options));
+  const content = write(solvePlan(plan));
   await writeOut(out, content);
   await printJson({ wrote: out, name: basename(out), bytes: Buffer.byteLength(content) });
-}
-
-/** A piece that has vanished is the person's plan, not a fault of ours. */
-function contentOf(write: Writer, solved: SolvedPlan): Uint8Array | string {
-  try {
-    return write(solved);
-  } catch (error) {
-    if (error instanceof RangeError) throw new UsageError(error.message);
-    throw error;
-  }
 }

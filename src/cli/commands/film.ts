@@ -8,6 +8,7 @@ import type { Vec3 } from "../../core/geometry/vec.ts";
 import { directionOf, turnAbout } from "../../core/optics/camera.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import { writeOut } from "../files.ts";
+import { languageIn } from "../options.ts";
 import { cameraFor, lightNamed, normalsOf, png, sceneFor, settingsOf } from "../pictures.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
@@ -54,13 +55,13 @@ function progress(frames: number): (done: number) => void {
 
 /** @throws UsageError for options that can't be used, a folder that can't be written, a camera below the table */
 export async function run([planPath]: readonly string[], words: Words): Promise<void> {
-  const { plan } = await readPlan(planPath);
+  const { plan } = await readPlan(planPath, languageIn(words));
   const solved = solvePlan(plan);
   const folder = String(words.out);
   const options = renderOptions({ ...words, out: nameOf(0) }, solved.radiusMm, () => normalsOf(solved));
   const frames = numberOption(words, "frames", DEFAULT_FRAMES, { min: 1, max: MOST_FRAMES, whole: true });
   const elevation = numberOption(words, "elevation", DEFAULT_ELEVATION, { min: -90, max: 90, open: true });
-  const scene = sceneFor(solved, await lightNamed(options.light), options);
+  const scene = sceneFor(solved, await lightNamed(options.light, languageIn(words)), options);
   const usual = directionOf(options.azimuthDeg, options.elevationDeg);
   const cameras = turnAbout(scene.stage?.up ?? PLAIN_UP, usual, elevation, frames).map((towards) =>
     cameraFor(scene, towards, solved.radiusMm, options, "--elevation"),

@@ -9,7 +9,7 @@ import { readPlan } from "../read-plan.ts";
 
 export async function run([planPath]: readonly string[], options: Options): Promise<void> {
   const language = languageIn(options);
-  const { plan } = await readPlan(planPath);
+  const { plan } = await readPlan(planPath, language);
   const fit = fitAsCut(plan);
   const { findings, ...cut } = asCutData(fit);
   await printJson({

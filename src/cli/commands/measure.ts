@@ -2,6 +2,7 @@
 import { measurePlan } from "../../core/measure/measures.ts";
 import { rastersOf } from "../../core/optics/decode-picture.ts";
 import { printEach } from "../each-plan.ts";
+import { languageIn, type Options } from "../options.ts";
 
-export const run = (planPaths: readonly string[]): Promise<void> =>
-  printEach(planPaths, ({ plan }) => measurePlan(plan, rastersOf(plan)));
+export const run = (planPaths: readonly string[], options: Options): Promise<void> =>
+  printEach(planPaths, languageIn(options), ({ plan }) => measurePlan(plan, rastersOf(plan)));

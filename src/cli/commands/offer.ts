@@ -14,8 +14,9 @@ const WORDS = { en: offerWordsEn, de: offerWordsDe } as const;
 
 /** @throws UsageError for a plan without an offer */
 export async function run([planPath]: readonly string[], options: Options): Promise<void> {
-  const words = WORDS[languageIn(options)];
-  const { plan } = await readPlan(planPath);
+  const language = languageIn(options);
+  const words = WORDS[language];
+  const { plan } = await readPlan(planPath, language);
   const priced = offerOf(solvePlan(plan));
   if (!priced) throw new UsageError(`${planPath}: offer: missing, an object with currency and hourly needed`);
   const stages = stagesOf(plan.rig, words.locale);

@@ -5,8 +5,9 @@ import { largestInGlassMm, type PhotoWish, withPhoto } from "../../core/optics/w
 import { PlanFileError, planFromData, serializePlan } from "../../core/plan/file.ts";
 import { RANGES } from "../../core/plan/limits.ts";
 import { type PictureFile, pictureSize } from "../../core/plan/pictures.ts";
+import { fileFaultInWords } from "../../words/file-faults.ts";
 import { mustBeWritable, readNamed, writeOut } from "../files.ts";
-import { choice } from "../options.ts";
+import { choice, languageIn } from "../options.ts";
 import { readPlan } from "../read-plan.ts";
 import { numberOption, type Words } from "../render-options.ts";
 import { UsageError } from "../usage-error.ts";
@@ -74,7 +75,8 @@ function wishOf(words: Words, photo: Raster, radiusMm: number): PhotoWish {
 }
 
 export async function run([photoPath]: readonly string[], words: Words): Promise<void> {
-  const { plan } = await readPlan(String(words.plan));
+  const language = languageIn(words);
+  const { plan } = await readPlan(String(words.plan), language);
   const photo = await readPhoto(photoPath);
   const wish = wishOf(words, photo, plan.piece.diameterMm / 2);
   const out = String(words.out);
@@ -85,7 +87,7 @@ export async function run([photoPath]: readonly string[], words: Words): Promise
     await writeOut(out, serializePlan(planFromData(made).plan));
   } catch (error) {
     throw error instanceof PlanFileError
-      ? new UsageError(`the plan can't take the picture: ${error.message}`)
+      ? new UsageError(`the plan can't take the picture: ${fileFaultInWords(error.fault, language)}`)
       : error;
   }
 }

@@ -3,6 +3,7 @@ import { directionOf } from "../../core/optics/camera.ts";
 import { writePfm } from "../../core/optics/pfm.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import { mustBeWritable, writeOut } from "../files.ts";
+import { languageIn } from "../options.ts";
 import { cameraFor, lightNamed, normalsOf, png, sceneFor, settingsOf } from "../pictures.ts";
 import { readPlan } from "../read-plan.ts";
 import { type RenderOptions, renderOptions, type Words } from "../render-options.ts";
@@ -24,12 +25,12 @@ async function writePicture(options: RenderOptions, rows: Float32Array): Promise
 }
 
 export async function run([planPath]: readonly string[], words: Words): Promise<void> {
-  const { plan } = await readPlan(planPath);
+  const { plan } = await readPlan(planPath, languageIn(words));
   const radiusMm = plan.piece.diameterMm / 2;
   const options = renderOptions(words, radiusMm, () => normalsOf(solvePlan(plan)));
   // told before the tracing, not after: a picture can take an hour
   await mustBeWritable(options.out);
-  const light = await lightNamed(options.light);
+  const light = await lightNamed(options.light, languageIn(words));
   const scene = sceneFor(solvePlan(plan), light, options);
   const towards = directionOf(options.azimuthDeg, options.elevationDeg);
   const camera = cameraFor(scene, towards, radiusMm, options, "--from");

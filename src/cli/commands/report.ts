@@ -28,5 +28,5 @@ function reportOf({ plan, unknown }: PlanFile, language: Language) {
 
 export const run = (planPaths: readonly string[], options: Options): Promise<void> => {
   const language = languageIn(options);
-  return printEach(planPaths, (file) => reportOf(file, language));
+  return printEach(planPaths, language, (file) => reportOf(file, language));
 };

@@ -14,10 +14,11 @@ const WORDS = { en: sheetWordsEn, de: sheetWordsDe } as const;
 export async function run([planPath]: readonly string[], options: Options): Promise<void> {
   const out = String(options.out);
   // `--language` is what `--lang` was called here first
-  const words = WORDS[languageIn({ lang: options.lang ?? options.language })];
+  const language = languageIn({ lang: options.lang ?? options.language });
+  const words = WORDS[language];
   const unit = choice(options, "unit", ["mm", "inch"]);
   const paper = choice(options, "paper", ["a4", "letter"]);
-  const { plan } = await readPlan(planPath);
+  const { plan } = await readPlan(planPath, language);
   const sheet = sheetHtml(solvePlan(plan), { words, unit, paper, face: await sheetFace() });
   await writeOut(out, sheet);
 }

@@ -16,5 +16,5 @@ function depthsOf({ plan }: PlanFile, language: Language) {
 
 export const run = (planPaths: readonly string[], options: Options): Promise<void> => {
   const language = languageIn(options);
-  return printEach(planPaths, (file) => depthsOf(file, language));
+  return printEach(planPaths, language, (file) => depthsOf(file, language));
 };

@@ -3,18 +3,15 @@
 /** The law that was broken. */
 export type MeshFault = "open" | "not-one-surface" | "volume" | "surface" | "skin";
 
-const WORDS: Readonly<Record<MeshFault, string>> = {
-  open: "its surface would not be closed",
-  "not-one-surface": "its surface would not be one whole",
-  surface: "it would stand off the facets or the skin",
-  volume: "its volume would not be the piece's",
-  skin: "the skin left is too narrow to be meshed",
-};
+/** A plan that leaves nothing of the piece: there is no model to make. */
+export class NothingLeft extends RangeError {
+  override readonly name = "NothingLeft";
+}
 
 export class BrokenMesh extends Error {
   readonly fault: MeshFault;
   constructor(fault: MeshFault) {
-    super(`no sound model can be made of this plan: ${WORDS[fault]}`);
+    super(fault);
     this.name = "BrokenMesh";
     this.fault = fault;
   }

@@ -22,9 +22,7 @@ export type CutLaw =
 export class InexactCut extends Error {
   readonly law: CutLaw;
   constructor(law: CutLaw) {
-    super(
-      `this plan can't be reckoned exactly: its facets meet in a way that doubles can't tell apart (${law})`,
-    );
+    super(law);
     this.name = "InexactCut";
     this.law = law;
   }

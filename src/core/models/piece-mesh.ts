@@ -3,6 +3,7 @@
  * joins vertices by their bits finds every edge shared by exactly two triangles.
  */
 
+import { NothingLeft } from "../geometry/broken-mesh.ts";
 import { meshVolume } from "../geometry/mesh.ts";
 import { checkClosed, checkOnSurface, checkVolume } from "../geometry/mesh-check.ts";
 import { meshOf } from "../geometry/mesh-cut.ts";
@@ -62,13 +63,12 @@ const SINGLE_PRECISION = 2 ** -22;
 
 /**
  * @param unitMm millimetres in the unit of the positions: 1 for millimetres, 1000 for metres
- * @throws RangeError when the plan leaves nothing of the piece
+ * @throws NothingLeft when the plan leaves nothing of the piece
  * @throws BrokenMesh when the mesh is not sound, so that no broken model is ever written
  */
 export function pieceMesh({ planes, radiusMm }: SolvedPlan, unitMm: number): PieceMesh {
   const solid = cutBall(planes);
-  if (solid.vanished)
-    throw new RangeError("this plan leaves nothing of the piece, so there is no model to write");
+  if (solid.vanished) throw new NothingLeft("nothing-left");
   const chordError = CHORD_ERROR_MM / radiusMm;
   const mesh = meshOf(solid, segmentsFor(chordError));
   const scale = radiusMm / unitMm;

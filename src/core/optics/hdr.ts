@@ -4,7 +4,7 @@
  * Source: G. Ward, Real Pixels, Graphics Gems II, 1991, and the Radiance file format notes.
  */
 import type { Vec3 } from "../geometry/vec.ts";
-import { hdrError } from "./hdr-fault.ts";
+import { HdrError } from "./hdr-fault.ts";
 import type { Rgb } from "./spectrum.ts";
 
 /** Linear RGB, three floats a pixel, rows from the top. */
@@ -19,7 +19,7 @@ const NEWLINE = 10;
 
 function readLine(bytes: Uint8Array, from: number): { line: string; next: number } {
   const end = bytes.indexOf(NEWLINE, from);
-  if (end < 0) throw hdrError("header-cut", {});
+  if (end < 0) throw new HdrError({ code: "header-cut", data: {} });
   return {
     line: String.fromCharCode(...bytes.subarray(from, Math.min(end, from + 512))).trim(),
     next: end + 1,
@@ -28,27 +28,27 @@ function readLine(bytes: Uint8Array, from: number): { line: string; next: number
 
 function readHeader(bytes: Uint8Array): { width: number; height: number; start: number } {
   const first = readLine(bytes, 0);
-  if (!first.line.startsWith("#?")) throw hdrError("no-picture", {});
+  if (!first.line.startsWith("#?")) throw new HdrError({ code: "no-picture", data: {} });
   let at = first.next;
   for (;;) {
     const { line, next } = readLine(bytes, at);
     at = next;
     if (line === "") break;
     if (line.startsWith("FORMAT=") && line !== "FORMAT=32-bit_rle_rgbe")
-      throw hdrError("encoding", { found: line.slice(7) });
+      throw new HdrError({ code: "encoding", data: { found: line.slice(7) } });
   }
   const { line, next } = readLine(bytes, at);
   const size = /^-Y (\d+) \+X (\d+)$/.exec(line);
-  if (!size) throw hdrError("row-order", { found: line });
+  if (!size) throw new HdrError({ code: "row-order", data: { found: line } });
   const [height, width] = [Number(size[1]), Number(size[2])];
   if (width < 1 || height < 1 || width * height > MOST_PIXELS)
-    throw hdrError("size", { width, height, most: MOST_PIXELS });
+    throw new HdrError({ code: "size", data: { width, height, most: MOST_PIXELS } });
   return { width, height, start: next };
 }
 
 /** Reads one scanline into `row` (RGBE, four bytes a pixel); gives the position after it. */
 function readScanline(bytes: Uint8Array, from: number, row: Uint8Array, width: number): number {
-  const broken = () => hdrError("broken", {});
+  const broken = () => new HdrError({ code: "broken", data: {} });
   if (from + 4 > bytes.length) throw broken();
   const perChannel =
     width >= 8 &&

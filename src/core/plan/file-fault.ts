@@ -1,7 +1,6 @@
 /**
  * What can be wrong with a plan's file, a link or a backup: a code, the data that goes with it (what was found, what is
- * allowed) and where. A sentence is made from it with one table of words per language; English stands beside this file,
- * because the command line speaks it.
+ * allowed) and where. Sentences are made from it in `src/words`.
  */
 import type { Range } from "./limits.ts";
 
@@ -98,31 +97,6 @@ export type FileFault = {
   };
 }[FaultCode];
 
-/** The data of a code as text, for a sentence. */
-type Said<D> = { readonly [K in keyof D]: string };
-
-/** Everything a language needs; one that lacks a code does not compile. */
-export interface FileFaultWords {
-  readonly faults: {
-    readonly [C in FaultCode]: keyof FaultData[C] extends never
-      ? string
-      : (said: Said<FaultData[C]>) => string;
-  };
-  /** `what` is the range in words, or the words to choose from. */
-  readonly allowed: Readonly<Record<Allowed["kind"], (what: string) => string>>;
-  readonly range: {
-    readonly any: string;
-    readonly above: (min: string, max: string) => string;
-    readonly whole: (min: string, max: string) => string;
-    readonly between: (min: string, max: string) => string;
-  };
-  readonly nothing: string;
-  readonly list: string;
-  readonly object: string;
-  readonly plan: string;
-  readonly more: (count: number) => string;
-}
-
 /** Longest piece of a file's own text that a sentence repeats. */
 const SHOWN = 40;
 
@@ -131,17 +105,9 @@ const UNRULY = /[\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]/g;
 const escaped = (c: string): string => `\\u${c.charCodeAt(0).toString(16).padStart(4, "0")}`;
 
 /** Text of a file in a sentence: quoted, short, on one line, control characters escaped. */
-function quoted(text: string): string {
+export function quoted(text: string): string {
   const short = text.length > SHOWN ? `${text.slice(0, SHOWN)}...` : text;
   return JSON.stringify(short).replace(UNRULY, escaped);
-}
-
-/** Any value of a file in a sentence. */
-function shown(value: unknown, words: FileFaultWords): string {
-  if (typeof value === "string") return quoted(value);
-  if (value === undefined) return words.nothing;
-  if (Array.isArray(value)) return words.list;
-  return typeof value === "object" && value !== null ? words.object : String(value);
 }
 
 /** `tiers[2].armAngleDeg`; a name that is not a plain word stands in brackets and quotes. */
@@ -154,29 +120,3 @@ export const pathText = (path: readonly PropertyKey[]): string =>
       return i === 0 ? name : `.${name}`;
     })
     .join("");
-
-/** A range in words; the numbers stand as in a file, with a point. */
-export function rangeInWords(range: Range, words: FileFaultWords["range"]): string {
-  if (range.max === Number.MAX_VALUE) return words.any;
-  if (range.min === range.max) return String(range.min);
-  const say = range.openMin ? words.above : range.integer ? words.whole : words.between;
-  return say(String(range.min), String(range.max));
-}
-
-function allowedInWords(allowed: Allowed, words: FileFaultWords): string {
-  const say = words.allowed[allowed.kind];
-  if ("range" in allowed) return say(rangeInWords(allowed.range, words.range));
-  return say("words" in allowed ? allowed.words.join(", ") : "");
-}
-
-/** The sentence of a fault: where, what is wrong, what is allowed. One line, whatever the file holds. */
-export function faultInWords({ code, data, path, more = 0 }: FileFault, words: FileFaultWords): string {
-  const textOf = ([key, value]: [string, unknown]): [string, string] => {
-    if (key === "allowed") return [key, allowedInWords(value as Allowed, words)];
-    return [key, key === "place" ? String(value) : shown(value, words)];
-  };
-  const say = words.faults[code] as string | ((said: Said<object>) => string);
-  const sentence = typeof say === "string" ? say : say(Object.fromEntries(Object.entries(data).map(textOf)));
-  const where = path ? `${path.length > 0 ? pathText(path) : words.plan}: ` : "";
-  return where + sentence + (more > 0 ? ` ${words.more(more)}` : "");
-}

@@ -1,10 +1,9 @@
-import { type FileFault, faultInWords } from "./file-fault.ts";
-import { fileFaultWordsEn } from "./file-fault-words-en.ts";
+import { type FileFault, pathText } from "./file-fault.ts";
 
-/** A plan that can't be read. The message is one clear line in English: where, what is wrong, what is allowed. */
+/** A plan that can't be read. The message is for a trace; whoever tells a person makes a sentence of `fault`. */
 export class PlanFileError extends Error {
   override readonly name = "PlanFileError";
   constructor(readonly fault: FileFault) {
-    super(faultInWords(fault, fileFaultWordsEn));
+    super(fault.path ? `${pathText(fault.path)}: ${fault.code}` : fault.code);
   }
 }

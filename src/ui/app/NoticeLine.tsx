@@ -2,26 +2,27 @@
 import { useEffect } from "react";
 import type { Note } from "../../state/commands.ts";
 import { Button } from "../controls/Button.tsx";
-import { fileFaultInWords } from "../messages/file-faults.ts";
 import { historyWords } from "../messages/history.ts";
 import { shellWords } from "../messages/shell.ts";
-import { useLanguage, useWords } from "../messages/words.tsx";
+import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
+import { Quietly, RefusedLine } from "./slots.tsx";
 import { tell, useView } from "./view.ts";
 
 /** Long enough to read two lines aloud. What stands against something stays until it is closed. */
 const SAID_MS = 8000;
 
-function useNoteWords(): (note: Note) => string {
+type RefusedNote = Extract<Note, { readonly key: "refused" }>;
+
+/** What of a note is said at once. */
+function useNoteWords(): (note: Exclude<Note, RefusedNote>) => string {
   const words = useWords(historyWords);
   const format = useFormat();
-  const language = useLanguage();
   return (note) => {
     if (note.key === "reference-became-depth")
       return words.noteReference(note.tierName, note.named, format.length(note.mm, 2));
     if (note.key === "measurements-dropped") return words.noteMeasured(note.tierName, note.facets);
-    if (note.key === "refused") return words.noteRefused(fileFaultInWords(note.fault, language));
     return words.noteHistory;
   };
 }
@@ -61,10 +62,15 @@ export function NoticeLine() {
                 {line}
               </p>
             ))}
-            {notes.map((note) => {
-              const line = noteWords(note);
-              return <p key={line}>{line}</p>;
-            })}
+            {notes.map((note) =>
+              note.key === "refused" ? (
+                <Quietly key={JSON.stringify(note.fault)}>
+                  <RefusedLine fault={note.fault} />
+                </Quietly>
+              ) : (
+                <p key={noteWords(note)}>{noteWords(note)}</p>
+              ),
+            )}
           </div>
           <span className="notice-ways">
             {notice?.way ? <Button onPress={notice.way.run}>{notice.way.words}</Button> : null}

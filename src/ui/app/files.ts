@@ -3,10 +3,10 @@ import type { Plan } from "../../core/plan/document.ts";
 import { type PlanFile, PlanFileError, parsePlan, serializePlan } from "../../core/plan/file.ts";
 import { FILE } from "../../core/plan/limits.ts";
 import { freshPlan } from "../examples.ts";
-import { fileFaultInWords } from "../messages/file-faults.ts";
 import { shellWords } from "../messages/shell.ts";
 import { languageNow, studio } from "../studio.ts";
 import { layOnBench } from "../visit.ts";
+import { faultSaid } from "./fault-said.ts";
 import { openSheet, tell } from "./view.ts";
 
 /** Words outside of React, in the language of the screen. */
@@ -69,7 +69,7 @@ export async function openPlanFile(file: File): Promise<boolean> {
     tell({
       tone: "stop",
       text: words.fileBad(file.name),
-      details: [fileFaultInWords(error.fault, languageNow()), words.fileSafe],
+      details: [await faultSaid(error.fault, languageNow()), words.fileSafe],
     });
     return false;
   }

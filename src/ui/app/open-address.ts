@@ -6,11 +6,11 @@ import { faultOf } from "../../state/storage/faults.ts";
 import { type Address, addressOf, putAddress } from "../address.ts";
 import { followAddress } from "../carried-plan.ts";
 import { agreeToBench, isAgreed } from "../lap/lap-open.ts";
-import { fileFaultInWords } from "../messages/file-faults.ts";
 import { libraryWords } from "../messages/library.ts";
 import { shellWords } from "../messages/shell.ts";
 import { languageNow, studio } from "../studio.ts";
 import { layOnBench, visit } from "../visit.ts";
+import { faultSaid } from "./fault-said.ts";
 import { tell } from "./view.ts";
 
 /** Puts a plan of the library on the bench, unless it lies there. @returns whether it does now */
@@ -42,7 +42,7 @@ async function layCarried(fragment: string): Promise<boolean> {
     return trouble === null;
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
-    tell({ tone: "stop", text: words.badLink, details: [fileFaultInWords(error.fault, languageNow())] });
+    tell({ tone: "stop", text: words.badLink, details: [await faultSaid(error.fault, languageNow())] });
     return false;
   }
 }

@@ -19,6 +19,8 @@ export function Quietly({ children }: { children: ReactNode }) {
 export const LookPage = lazy(() => import("../look/LookPage.tsx"));
 export const LookStage = lazy(() => import("../look/LookStage.tsx"));
 export const BenchPage = lazy(() => import("../bench/BenchPage.tsx"));
+/** Why an edit was refused. */
+export const RefusedLine = lazy(() => import("./RefusedLine.tsx"));
 /** Mends of one finding, as buttons that say their effect. */
 export const Mends = lazy(() => import("../plan/mends/Mends.tsx"));
 /** The way to the counts and angles that work for one tier. */

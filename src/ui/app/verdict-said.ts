@@ -2,8 +2,9 @@
 import { useMemo } from "react";
 import { type Verdict, verdictOf } from "../../core/check/verdict.ts";
 import { solved } from "../../state/derived.ts";
-import { verdictInWords, verdictWords } from "../../words/verdict.ts";
+import { verdictInWords } from "../../words/verdict.ts";
 import { planWords } from "../messages/plan.ts";
+import { verdictWords } from "../messages/verdict.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";

@@ -1,9 +1,9 @@
 /** What stands beside the piece: nothing, the ball it is cut from, or another plan. */
 import { useState } from "react";
 import { PlanFileError } from "../../core/plan/file.ts";
+import { fileFaultInWords } from "../../words/file-faults.ts";
 import { readPlanFile } from "../app/files.ts";
 import { Pick } from "../controls/Pick.tsx";
-import { fileFaultInWords } from "../messages/file-faults.ts";
 import { lookWords } from "../messages/look.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { FileButton } from "./FileButton.tsx";

@@ -3,9 +3,10 @@ import { useState } from "react";
 import { readHdr } from "../../core/optics/hdr.ts";
 import { HdrError } from "../../core/optics/hdr-fault.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import { fileFaultInWords } from "../../words/file-faults.ts";
+import { hdrFaultInWords } from "../../words/hdr-faults.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { Pick } from "../controls/Pick.tsx";
-import { fileFaultInWords } from "../messages/file-faults.ts";
 import { lookWords } from "../messages/look.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
@@ -82,7 +83,7 @@ function OwnPicture() {
     } catch (error) {
       const why =
         error instanceof HdrError
-          ? error.inWords(words.pictureFaults)
+          ? hdrFaultInWords(error.fault, language)
           : fileFaultInWords({ code: "file-unreadable", data: {} }, language);
       setTrouble(words.pictureBad(file.name, why));
     }

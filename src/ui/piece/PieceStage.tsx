@@ -1,8 +1,9 @@
 /** The piece, large: the canvas, what one does with it, and its words. */
 import { lazy, Suspense, useEffect, useId, useRef } from "react";
-import { findingInWords, findingWords } from "../../words/findings.ts";
+import { findingInWords } from "../../words/findings.ts";
 import { useView, view } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
+import { findingWords } from "../messages/findings.ts";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";

@@ -1,5 +1,5 @@
 /** What is wrong with a file, a link or a backup, in German; numbers and names stand as in the file. */
-import type { FileFaultWords } from "../../core/plan/file-fault.ts";
+import type { FileFaultWords } from "../file-faults.ts";
 
 export const fileFaults: FileFaultWords = {
   faults: {

@@ -17,16 +17,6 @@ export const look: Translated<typeof english> = {
     pictureNow: (name) => `Licht aus ${name}`,
     pictureHow: "Ein Rundumbild (äquirektangulär, .hdr); es wird nur auf diesem Gerät gelesen.",
     pictureBad: (file, why) => `${file} lässt sich nicht als Licht nehmen: ${why}`,
-    pictureFaults: {
-      "header-cut": () => "das .hdr-Bild hört mitten in seinem Kopf auf",
-      "no-picture": () => "es ist kein Radiance-Bild (.hdr; die erste Zeile muss mit #? beginnen)",
-      encoding: ({ found }) => `das .hdr-Bild ist in ${found} geschrieben, gelesen wird nur 32-bit_rle_rgbe`,
-      "row-order": ({ found }) =>
-        `die Zeilen des .hdr-Bilds müssen von oben kommen (-Y Höhe +X Breite), nicht „${found}“`,
-      size: ({ width, height, most }) =>
-        `das .hdr-Bild hat ${width} mal ${height} Pixel; gelesen werden 1 bis ${most} Pixel`,
-      broken: () => "das .hdr-Bild hört zu früh auf oder hat eine beschädigte Zeile",
-    },
     behind: "Um das Stück herum",
     ground: "die Seite",
     soft: "ein weicher Hintergrund",

@@ -2,7 +2,9 @@
 export { controls } from "./controls.ts";
 export { drawings } from "./drawings.ts";
 export { examples } from "./examples.ts";
-export { fileFaults } from "./file-faults.ts";
+export { findings } from "./findings.ts";
 export { history } from "./history.ts";
 export { plan } from "./plan.ts";
+export { rules } from "./rules.ts";
 export { shell } from "./shell.ts";
+export { verdict } from "./verdict.ts";

@@ -1,7 +1,7 @@
 /** The bench sheet in German. */
 
 import type { SheetWords } from "../sheet.ts";
-import { verdictWords } from "../verdict.ts";
+import { verdict } from "./verdict.ts";
 
 const facets = (count: number) => (count === 1 ? "1 Facette" : `${count} Facetten`);
 const GLASS = { borosilicate: "Borosilikatglas", "soda-lime": "Kalknatronglas" } as const;
@@ -13,7 +13,7 @@ export const sheetWordsDe: SheetWords = {
   units: { mm: "mm", inch: "Zoll", deg: "\u00b0" },
   glass: (glass) => (typeof glass === "string" ? GLASS[glass] : glass.name),
   about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
-  verdict: verdictWords.de,
+  verdict,
   tierNumber: (place) => `Reihe ${place}`,
   stop: (label) => `Raste ${label}`,
   wheel: (stops) => (stops === null ? "freier Winkelmesser" : `Teilrad mit ${stops} Rasten`),

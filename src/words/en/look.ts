@@ -1,6 +1,4 @@
 /** Words of the Look place: light, finish, comparing, walking past, saving a picture. */
-import { hdrFaultWordsEn } from "../../core/optics/hdr-fault.ts";
-
 export const look = {
   light: {
     title: "Light",
@@ -17,7 +15,6 @@ export const look = {
     pictureNow: (name: string) => `Light from ${name}`,
     pictureHow: "A picture all around (equirectangular, .hdr), read on this device only.",
     pictureBad: (file: string, why: string) => `${file} can't be used as a light: ${why}`,
-    pictureFaults: hdrFaultWordsEn,
     behind: "Around the piece",
     ground: "the page",
     soft: "a soft backdrop",

@@ -1,7 +1,7 @@
 /** The bench sheet in English. */
 
 import type { SheetWords } from "../sheet.ts";
-import { verdictWords } from "../verdict.ts";
+import { verdict } from "./verdict.ts";
 
 const facets = (count: number) => (count === 1 ? "1 facet" : `${count} facets`);
 const PARTS = { arm: "arm", chuck: "chuck", dop: "dop" } as const;
@@ -12,7 +12,7 @@ export const sheetWordsEn: SheetWords = {
   units: { mm: "mm", inch: "in", deg: "\u00b0" },
   glass: (glass) => (typeof glass === "string" ? glass : glass.name),
   about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
-  verdict: verdictWords.en,
+  verdict,
   tierNumber: (place) => `Tier ${place}`,
   stop: (label) => `stop ${label}`,
   wheel: (stops) => (stops === null ? "free protractor" : `wheel of ${stops} stops`),

@@ -4,7 +4,8 @@ import { reportPlan } from "../../../src/core/check/report.ts";
 import { verdictOf } from "../../../src/core/check/verdict.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
-import { verdictInWords, verdictWords } from "../../../src/words/verdict.ts";
+import { verdictWords } from "../../../src/ui/messages/verdict.ts";
+import { verdictInWords } from "../../../src/words/verdict.ts";
 import { foundIn } from "../../fixtures/found.ts";
 import { plan, tier } from "../plan/sample.ts";
 

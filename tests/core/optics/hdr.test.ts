@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../src/core/geometry/vec.ts";
 import { pictureRadiance, readHdr } from "../../../src/core/optics/hdr.ts";
-import { HdrError, type HdrFaultData, hdrFaultWordsEn } from "../../../src/core/optics/hdr-fault.ts";
+import { HdrError, type HdrFaultData } from "../../../src/core/optics/hdr-fault.ts";
 import { writePfm } from "../../../src/core/optics/pfm.ts";
-import { lookWords } from "../../../src/ui/messages/look.ts";
+import { hdrFaultInWords } from "../../../src/words/hdr-faults.ts";
+import { englishIn } from "../../fixtures/english-left.ts";
 
 type Pixel = readonly [number, number, number, number];
 
@@ -86,15 +87,15 @@ describe("Radiance pictures", () => {
       broken: [fileOf(header(4, 4), [1, 2, 3]), fileOf(header(8, 1), [2, 2, 0, 8, 200, 7])],
     };
     const codes = Object.keys(bad) as (keyof HdrFaultData)[];
-    const codeWords = { ...hdrFaultWordsEn, ...Object.fromEntries(codes.map((code) => [code, () => code])) };
     const english = new Set<string>();
     for (const code of codes)
       for (const bytes of bad[code]) {
         const error = refusal(bytes);
-        expect(error.inWords(codeWords)).toBe(code);
-        expect(error.message).toBe(error.inWords(lookWords.en.light.pictureFaults));
-        expect(error.inWords(lookWords.de.light.pictureFaults)).not.toBe(error.message);
-        english.add(error.message);
+        const [said, german] = [hdrFaultInWords(error.fault, "en"), hdrFaultInWords(error.fault, "de")];
+        expect(error.fault.code).toBe(code);
+        expect(englishIn(german)).toBeNull();
+        expect(englishIn(said)).not.toBeNull();
+        english.add(said);
       }
     expect(english.size).toBeGreaterThanOrEqual(codes.length);
     expect([...english].join(" ")).toContain("100000 by 100000 pixels; 1 to 67108864 pixels are read");

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { PlanFileError, parsePlan, serializePlan } from "../../../src/core/plan/file.ts";
 import { COUNTS, FILE } from "../../../src/core/plan/limits.ts";
 import { migrate } from "../../../src/core/plan/migrate.ts";
+import { fileFaultInWords } from "../../../src/words/file-faults.ts";
 
 const FIXTURES = "tests/fixtures/plans";
 const textOf = (path: string) => readFileSync(`${FIXTURES}/${path}`, "utf8");
@@ -17,6 +18,7 @@ function refusal(text: string): PlanFileError {
   }
   throw new Error("the plan was accepted");
 }
+const refusalText = (text: string): string => fileFaultInWords(refusal(text).fault, "en");
 
 describe("a plan file", () => {
   it("of every past version reads, and writes back with all its fields", () => {
@@ -96,20 +98,20 @@ describe("a broken plan file", () => {
   });
 
   it.each(names)("is refused with one clear line: %s", (name) => {
-    const { message } = refusal(textOf(`broken/${name}`));
+    const message = refusalText(textOf(`broken/${name}`));
     expect(message.startsWith(expected[name])).toBe(true);
     expect(message).not.toMatch(/[\n\r]/);
     expect(message.length).toBeLessThan(300);
   });
 
   it("is refused by size before it is parsed", () => {
-    expect(refusal(" ".repeat(FILE.characters + 1)).message).toContain(`at most ${FILE.characters} allowed`);
+    expect(refusalText(" ".repeat(FILE.characters + 1))).toContain(`at most ${FILE.characters} allowed`);
   });
 
   it("is told the number of facets allowed", () => {
     const plan = plain();
     plan.tiers = Array.from({ length: 10 }, (_, i) => ({ ...plan.tiers[0], id: `t${i}`, count: 120 }));
-    expect(refusal(JSON.stringify(plan)).message).toContain(String(COUNTS.facets));
+    expect(refusalText(JSON.stringify(plan))).toContain(String(COUNTS.facets));
   });
 
   it("doesn't reach the prototype of anything", () => {

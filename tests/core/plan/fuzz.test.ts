@@ -17,8 +17,8 @@ import { PlanFileError, parsePlan, serializePlan } from "../../../src/core/plan/
 import { fragmentOf, planFromFragment } from "../../../src/core/plan/link.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { sheetHtml } from "../../../src/sheet/sheet.ts";
-import { fileFaultInWords } from "../../../src/ui/messages/file-faults.ts";
 import { sheetWordsEn } from "../../../src/words/en/sheet.ts";
+import { fileFaultInWords } from "../../../src/words/file-faults.ts";
 import { englishLeftIn } from "../../fixtures/english-left.ts";
 import { textOf } from "../../fixtures/found.ts";
 
@@ -66,9 +66,10 @@ function judge(text: string): void {
     plan = unhung(() => parsePlan(text).plan);
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
-    const { message, fault } = error;
+    const { fault } = error;
+    const english = fileFaultInWords(fault, "en");
     const german = fileFaultInWords(fault, "de");
-    for (const line of [message, german]) {
+    for (const line of [english, german]) {
       promise(line.length > 0 && line.length < 600, `a line of ${line.length} characters`);
       promise(!/[\n\r\u2028\u2029]/.test(line), "more than one line");
       promise(!/undefined|\[object/.test(line), `a hole in: ${line}`);

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type * as z from "zod/mini";
 import type { Plan } from "../../../src/core/plan/document.ts";
-import { rangeInWords } from "../../../src/core/plan/file-fault.ts";
-import { fileFaultWordsEn } from "../../../src/core/plan/file-fault-words-en.ts";
 import { isWithin, RANGES, type Range } from "../../../src/core/plan/limits.ts";
 import type { planSchema } from "../../../src/core/plan/schema.ts";
+import { fileFaults } from "../../../src/words/en/file-faults.ts";
+import { rangeInWords } from "../../../src/words/file-faults.ts";
 
 type Frozen<T> = T extends object ? { readonly [K in keyof T]: Frozen<T[K]> } : T;
 type Complete<T> = T extends object ? { readonly [K in keyof T]-?: Complete<T[K]> } : T;
@@ -32,7 +32,7 @@ describe("the checks of a plan", () => {
   });
 
   it("say a range as a person would", () => {
-    const said = (range: Range) => rangeInWords(range, fileFaultWordsEn.range);
+    const said = (range: Range) => rangeInWords(range, fileFaults.range);
     expect(said(RANGES.armAngleDeg)).toBe("0 to 90");
     expect(said(RANGES.count)).toBe("a whole number from 1 to 120");
     expect(said(RANGES.toleranceMm)).toBe("more than 0, at most 10");

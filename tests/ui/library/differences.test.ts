@@ -3,9 +3,9 @@ import { differenceLines } from "../../../src/ui/library/differences.ts";
 import { historyWords } from "../../../src/ui/messages/history.ts";
 import { libraryWords } from "../../../src/ui/messages/library.ts";
 import { planWords } from "../../../src/ui/messages/plan.ts";
+import { ruleWords } from "../../../src/ui/messages/rules.ts";
 import { makeFormats } from "../../../src/words/formats.ts";
 import type { Language } from "../../../src/words/language.ts";
-import { ruleWords } from "../../../src/words/rules.ts";
 import { plan, tier } from "../../core/plan/sample.ts";
 
 const wordsIn = (language: Language) => ({

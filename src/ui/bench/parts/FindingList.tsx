@@ -1,7 +1,8 @@
 /** What stands against the work or is good to know, in words. */
 import type { Finding } from "../../../core/bench/bench-finding.ts";
 import { benchFindingInWords, benchFindingWords, isOfBench } from "../../../words/bench-findings.ts";
-import { findingInWords, findingWords } from "../../../words/findings.ts";
+import { findingInWords } from "../../../words/findings.ts";
+import { findingWords } from "../../messages/findings.ts";
 import { planWords } from "../../messages/plan.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { useSay } from "../../use-say.ts";

@@ -5,11 +5,11 @@ import { amountOf, namedTierOf, withAmount, withNamed } from "../../../core/plan
 import { OFFERED, RULES } from "../../../core/plan/rules/records.ts";
 import { report, solved } from "../../../state/derived.ts";
 import { tierName } from "../../../words/names.ts";
-import { ruleWords } from "../../../words/rules.ts";
 import { Choice } from "../../controls/Choice.tsx";
 import { NumberField } from "../../controls/NumberField.tsx";
 import { Sentence } from "../../controls/Sentence.tsx";
 import { planWords } from "../../messages/plan.ts";
+import { ruleWords } from "../../messages/rules.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";

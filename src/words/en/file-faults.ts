@@ -1,7 +1,7 @@
-/** What is wrong with a file, a link or a backup, in English: for the command line, and for the screens in English. */
-import type { FileFaultWords } from "./file-fault.ts";
+/** What is wrong with a file, a link or a backup. */
+import type { FileFaultWords } from "../file-faults.ts";
 
-export const fileFaultWordsEn: FileFaultWords = {
+export const fileFaults: FileFaultWords = {
   faults: {
     missing: ({ allowed }) => `missing, ${allowed} needed`,
     "wrong-kind": ({ found, allowed }) => `${found} is not ${allowed}`,
