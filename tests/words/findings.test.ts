@@ -24,6 +24,7 @@ const REASONS: { readonly [W in UnmetWhy]: RuleUnmet<W> } = {
   "open-below": { ...unmet, why: "open-below", got: 1.5 },
   "ground-away": { ...unmet, why: "ground-away", got: null },
   "stays-open": { ...unmet, why: "stays-open", got: null },
+  "nothing-between": { ...unmet, why: "nothing-between", got: null },
 };
 
 const glass = { leastMm: 0.4, wantedMm: 1, depthMm: 3, depthThatClearsMm: 2.4 };

@@ -34,6 +34,8 @@ interface Reasons {
   "open-below": Named & Got;
   "ground-away": Named;
   "stays-open": Named;
+  /** Other tiers lie between already: no skin borders both, however shallow. */
+  "nothing-between": Named;
 }
 export type UnmetWhy = keyof Reasons;
 

@@ -18,4 +18,6 @@ export const reasons: ReasonWords = {
     `Nachbarinnen in ${say.tier(other)} stehen ${say.length(got)} auseinander, dazwischen läuft die Haut durch`,
   "ground-away": ({ other }, say) => `von ${say.tier(other)} ist nichts übrig`,
   "stays-open": ({ other }, say) => `zu ${say.tier(other)} hin bleibt in jeder Tiefe runde Haut offen`,
+  "nothing-between": ({ other }, say) =>
+    `zwischen ihr und ${say.tier(other)} liegt keine runde Haut, also ist nichts zu schließen`,
 };

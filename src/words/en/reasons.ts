@@ -18,4 +18,6 @@ export const reasons: ReasonWords = {
     `neighbours in ${say.tier(other)} stand ${say.length(got)} apart, so skin runs through between them`,
   "ground-away": ({ other }, say) => `nothing is left of ${say.tier(other)}`,
   "stays-open": ({ other }, say) => `round skin stays open toward ${say.tier(other)} at every depth`,
+  "nothing-between": ({ other }, say) =>
+    `no round skin lies between it and ${say.tier(other)}, so there is nothing to close`,
 };

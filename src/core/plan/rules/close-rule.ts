@@ -175,10 +175,13 @@ export function depthToClose(context: TierContext, to: TierRange): Answer {
   const isApart = edgeDepth > 0 && pinchDepth - edgeDepth > Math.sqrt(PINCH) && hasNoSkin(edgeDepth);
   const least = isApart ? edgeDepth : Math.max(pinchDepth, edgeDepth);
   const depths = [least, ...candidateDepths(context, to, points).filter((d) => d > least + EPSILON)];
-  const found = leastClosed(
-    closedAt(context, to, pinched(context, points)),
-    depths.filter((d) => d > 0),
-  );
+  const isClosedAt = closedAt(context, to, pinched(context, points));
+  const positive = depths.filter((d) => d > 0);
+  // A single facet shares no edge that would set a depth: where no skin lies between however little it takes, none is least.
+  const slight = Math.min(JUST_BEFORE, (positive[0] ?? JUST_BEFORE) / 2);
+  if (!isSharing && isClosedAt(slight))
+    return { depth: 0, unmet: { why: "nothing-between", other: to.tier.id } };
+  const found = leastClosed(isClosedAt, positive);
   if (found === null || (isSharing && found > 1 - edges.deepest() + EPSILON))
     return { depth: 0, unmet: { why: "stays-open", other: to.tier.id } };
   return { depth: found };
