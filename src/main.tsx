@@ -34,7 +34,7 @@ async function begin(): Promise<void> {
     await beginVisit();
     await openAddress(hash);
   } catch {
-    sayUnbegun();
+    await sayUnbegun();
   } finally {
     visit.setState({ hasBegun: true });
   }

@@ -27,9 +27,16 @@ export function samePiece(plan: Plan): Plan {
 }
 
 /** A function of a plan that remembers its answer for every plan object still in use. */
-export function perPlan<T>(compute: (plan: Plan) => T): (plan: Plan) => T {
+export interface PerPlan<T> {
+  (plan: Plan): T;
+  readonly isKnown: (plan: Plan) => boolean;
+  /** Takes an answer that was computed elsewhere. */
+  readonly learn: (plan: Plan, value: T) => void;
+}
+
+export function perPlan<T>(compute: (plan: Plan) => T): PerPlan<T> {
   const known = new WeakMap<Plan, { readonly value: T }>();
-  return (asked) => {
+  const answer = (asked: Plan): T => {
     const plan = samePiece(asked);
     let entry = known.get(plan);
     if (!entry) {
@@ -38,6 +45,10 @@ export function perPlan<T>(compute: (plan: Plan) => T): (plan: Plan) => T {
     }
     return entry.value;
   };
+  return Object.assign(answer, {
+    isKnown: (plan: Plan) => known.has(samePiece(plan)),
+    learn: (plan: Plan, value: T) => void known.set(samePiece(plan), { value }),
+  });
 }
 
 /** Every facet with its place, depth and plane. */

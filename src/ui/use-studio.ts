@@ -4,6 +4,7 @@ import type { Report } from "../core/check/report.ts";
 import { report, solid, solved } from "../state/derived.ts";
 import type { PlanActions, PlanState } from "../state/store.ts";
 import { losses, lossesOf, reportWith } from "./losses.ts";
+import { useSettledPlan } from "./settled.ts";
 import { studio } from "./studio.ts";
 
 /** `pick` must give the same object for the same state (a field, not a fresh list). */
@@ -13,7 +14,8 @@ export const usePlan = () => useStudio((state) => state.plan);
 /** Each is computed once per plan object and shared by every picture. */
 export const useSolved = () => solved(usePlan());
 export const useSolid = () => solid(usePlan());
+/** Of the last plan that was reported on: the one on the bench, unless that is late. */
 export function useReport(): Report {
-  const plan = usePlan();
+  const plan = useSettledPlan();
   return reportWith(report(plan), useStore(losses, lossesOf(plan)));
 }

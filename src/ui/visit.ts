@@ -5,10 +5,10 @@ import type { Plan } from "../core/plan/document.ts";
 import { browserShelf } from "../state/preferences.ts";
 import { keepWhenHidden, type Session, type Surroundings, startSession } from "../state/session.ts";
 import type { SaveStatus } from "../state/storage/autosave.ts";
-import { clearOut } from "../state/storage/clear-out.ts";
 import { type FaultKind, faultOf, StorageFault } from "../state/storage/faults.ts";
 import { tell } from "./app/view.ts";
 import { shellWords } from "./messages/shell.ts";
+import { stageSettled } from "./piece/use-stage.ts";
 import { languageNow, studio } from "./studio.ts";
 
 export const visit = createStore<{
@@ -41,6 +41,18 @@ function drawThumbnails({ autosave, library }: Session): void {
   });
 }
 
+/** What was thrown out long ago waits until the piece stands. */
+async function clearOutWhenSettled({ library, health }: Session): Promise<void> {
+  await stageSettled;
+  try {
+    const { clearOut } = await import("../state/storage/clear-out.ts");
+    await clearOut(library, browserShelf(), Date.now());
+  } catch (error) {
+    // a storage that fails here says so on the shelf
+    health.setState({ fault: faultOf(error).kind });
+  }
+}
+
 /** Where no visit could begin for a reason that nobody foresaw: all in memory, and said. */
 const inMemory = (why: unknown): Surroundings => ({
   openPort: () => Promise.reject(new StorageFault("unforeseen", faultOf(why).message, why)),
@@ -64,10 +76,21 @@ function carryUnkept(session: Session): void {
   });
 }
 
+/** Why something is not kept, and what then helps, in words that only a page in trouble fetches; none where they can't be had. */
+export async function whyUnkept(fault: FaultKind, staysOnBench = false): Promise<readonly string[]> {
+  try {
+    const { storageWords } = await import("./messages/storage.ts");
+    const { faults, addressCarries, benchUnkept } = storageWords[languageNow()];
+    return [faults[fault], staysOnBench ? benchUnkept : addressCarries];
+  } catch {
+    return []; // that it is not kept has been said
+  }
+}
+
 /** Says that what the address or the last visit asks for could not be looked for, which nobody foresaw. */
-export function sayUnbegun(): void {
-  const words = shellWords[languageNow()];
-  tell({ tone: "stop", text: words.notRead, details: [words.faults.unforeseen] });
+export async function sayUnbegun(): Promise<void> {
+  const [why] = await whyUnkept("unforeseen");
+  tell({ tone: "stop", text: shellWords[languageNow()].notRead, details: [why ?? ""] });
 }
 
 /** Joins the store to what is kept on this device. Never rejects: what stands against it is said where keeping is. */
@@ -76,10 +99,7 @@ export async function beginVisit(): Promise<void> {
   keepWhenHidden(document, session);
   drawThumbnails(session);
   carryUnkept(session);
-  // a storage that fails here says so on the shelf
-  clearOut(session.library, browserShelf(), Date.now()).catch((error: unknown) =>
-    session.health.setState({ fault: faultOf(error).kind }),
-  );
+  void clearOutWhenSettled(session);
   visit.setState({ session });
 }
 

@@ -6,7 +6,7 @@ import type { StorageHealth } from "../../state/session.ts";
 import type { FaultKind } from "../../state/storage/faults.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
-import { useSaveStatus, useSession } from "../visit.ts";
+import { useSaveStatus, useSession, whyUnkept } from "../visit.ts";
 import { savePlanFile } from "./files.ts";
 import { type Notice, tell, view } from "./view.ts";
 
@@ -18,15 +18,21 @@ function useFaultSaid(fault: FaultKind | null, isUnkept: boolean): void {
   const words = useWords(shellWords);
   useEffect(() => {
     if (fault === null) return;
-    const notice: Notice = {
-      tone: "stop",
-      text: isUnkept ? words.notKept : words.notRead,
-      details: isUnkept ? [words.faults[fault], words.addressCarries] : [words.faults[fault]],
-      way: { words: words.menu.save, run: savePlanFile },
-    };
-    tell(notice);
+    let notice: Notice | null = null;
+    let isOver = false;
+    void whyUnkept(fault).then(([why, help]) => {
+      if (isOver) return;
+      notice = {
+        tone: "stop",
+        text: isUnkept ? words.notKept : words.notRead,
+        details: [why, isUnkept ? help : undefined].filter((line) => line !== undefined),
+        way: { words: words.menu.save, run: savePlanFile },
+      };
+      tell(notice);
+    });
     return () => {
-      if (view.getState().notice === notice) tell(null);
+      isOver = true;
+      if (notice !== null && view.getState().notice === notice) tell(null);
     };
   }, [fault, isUnkept, words]);
 }

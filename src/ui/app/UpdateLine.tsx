@@ -1,12 +1,12 @@
 /** Offers a new version when one waits; it comes only when asked for, or when all windows are closed. */
 import { useState } from "react";
 import { Button } from "../controls/Button.tsx";
-import { shellWords } from "../messages/shell.ts";
+import { storageWords } from "../messages/storage.ts";
 import { useWords } from "../messages/words.tsx";
 import { takeUpdate, useUpdates } from "./updates.ts";
 
 export default function UpdateLine() {
-  const words = useWords(shellWords);
+  const words = useWords(storageWords);
   const isWaiting = useUpdates((state) => state.isWaiting);
   const [later, setLater] = useState(false);
   const shown = isWaiting && !later;

@@ -5,7 +5,7 @@ import { FILE } from "../../core/plan/limits.ts";
 import { freshPlan } from "../examples.ts";
 import { shellWords } from "../messages/shell.ts";
 import { languageNow, studio } from "../studio.ts";
-import { layOnBench } from "../visit.ts";
+import { layOnBench, whyUnkept } from "../visit.ts";
 import { faultSaid } from "./fault-said.ts";
 import { openSheet, tell } from "./view.ts";
 
@@ -95,7 +95,7 @@ async function lay(plan: Plan, unknown: readonly string[] = [], keep = false): P
     studio.getState().go("plan");
     return true;
   }
-  tell({ tone: "stop", text: wordsNow().benchUnkept, details: [wordsNow().faults[trouble]] });
+  tell({ tone: "stop", text: wordsNow().notKept, details: await whyUnkept(trouble, true) });
   return false;
 }
 

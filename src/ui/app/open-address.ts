@@ -7,7 +7,7 @@ import { type Address, addressOf, putAddress } from "../address.ts";
 import { followAddress } from "../carried-plan.ts";
 import { agreeToBench, isAgreed } from "../lap/lap-open.ts";
 import { libraryWords } from "../messages/library.ts";
-import { shellWords } from "../messages/shell.ts";
+import { storageWords } from "../messages/storage.ts";
 import { languageNow, studio } from "../studio.ts";
 import { layOnBench, visit } from "../visit.ts";
 import { faultSaid } from "./fault-said.ts";
@@ -35,7 +35,7 @@ async function layCarried(fragment: string): Promise<boolean> {
     // a code that is read again every morning is one plan, not thirty
     if (session && same !== null && (await isOnBench(session, same))) return true;
     const trouble = await layOnBench(file.plan, file.unknown, true);
-    const details = trouble === null ? [words.linkKept] : [shellWords[languageNow()].faults[trouble]];
+    const details = trouble === null ? [words.linkKept] : [storageWords[languageNow()].faults[trouble]];
     if (trouble !== null) tell({ tone: "stop", text: words.badLink, details });
     else if (session?.library.port.durable)
       tell({ tone: "said", text: words.openedLink(file.plan.name), details });

@@ -6,9 +6,10 @@ import { verdictInWords } from "../../words/verdict.ts";
 import { planWords } from "../messages/plan.ts";
 import { verdictWords } from "../messages/verdict.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { useIsLate, useSettledPlan } from "../settled.ts";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
-import { usePlan, useReport } from "../use-studio.ts";
+import { useReport } from "../use-studio.ts";
 
 const isOf = (line: HTMLElement, { code, tier }: Verdict): boolean =>
   line.dataset.code === code && line.dataset.tier === (tier ?? undefined);
@@ -27,11 +28,12 @@ export function showCause(cause: Verdict): void {
   );
 }
 
-export function useVerdict(): { readonly verdict: Verdict; readonly said: string } {
+export function useVerdict(): { readonly verdict: Verdict; readonly said: string; readonly isLate: boolean } {
   const language = useLanguage();
-  const { tierNumber } = useWords(planWords);
+  const isLate = useIsLate();
+  const { tierNumber, late } = useWords(planWords);
   const format = useFormat();
-  const plan = usePlan();
+  const plan = useSettledPlan();
   const report = useReport();
   const now = useMemo(() => verdictOf(solved(plan), report), [plan, report]);
   const nameOf = (id: string): string => {
@@ -39,5 +41,5 @@ export function useVerdict(): { readonly verdict: Verdict; readonly said: string
     return plan.tiers[place]?.name || tierNumber(place + 1);
   };
   const said = verdictInWords(now, verdictWords[language], nameOf, (mm) => format.length(mm, mm < 1 ? 2 : 1));
-  return { verdict: now, said };
+  return { verdict: now, said: isLate ? late : said, isLate };
 }

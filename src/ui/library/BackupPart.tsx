@@ -9,7 +9,7 @@ import { fileFaultInWords } from "../../words/file-faults.ts";
 import { offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
 import { libraryWords } from "../messages/library.ts";
-import { shellWords } from "../messages/shell.ts";
+import { storageWords } from "../messages/storage.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 
 type Outcome =
@@ -23,7 +23,7 @@ const saveText = ({ text = "" }: Restored): void =>
 export function BackupPart({ session }: { session: Session }) {
   const words = useWords(libraryWords);
   const language = useLanguage();
-  const { faults } = useWords(shellWords);
+  const { faults } = useWords(storageWords);
   const [outcome, setOutcome] = useState<Outcome>({ state: "idle" });
   const attempt = async (failed: string, deed: () => Promise<Outcome>) => {
     setOutcome({ state: "working" });

@@ -15,7 +15,7 @@ import type { SheetBodyProps } from "../app/slots.tsx";
 import { Button } from "../controls/Button.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { libraryWords } from "../messages/library.ts";
-import { shellWords } from "../messages/shell.ts";
+import { storageWords } from "../messages/storage.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useSession } from "../visit.ts";
@@ -31,7 +31,7 @@ const SHELVES: readonly Shelf[] = ["out", "archived", "deleted"];
 /** Why nothing lasts, or that a backup is wise; said once above the shelf. */
 function Health({ session }: { session: Session }) {
   const words = useWords(libraryWords);
-  const { faults } = useWords(shellWords);
+  const { faults } = useWords(storageWords);
   const { fault, persistent } = useStore(session.health);
   if (fault) return <p className="shelf-fault">{faults[fault]}</p>;
   return persistent === false ? <p className="small">{words.notPersistent}</p> : null;
@@ -42,7 +42,7 @@ type Said = { readonly text: string; readonly undo?: () => void } | null;
 
 function useDeeds(session: Session, onClose: () => void, say: (said: Said) => void) {
   const words = useWords(libraryWords);
-  const { faults } = useWords(shellWords);
+  const { faults } = useWords(storageWords);
   const language = useLanguage();
   const { library } = session;
   /** Runs a deed on storage; what goes wrong is said and changes nothing. */
@@ -94,7 +94,7 @@ function useDeeds(session: Session, onClose: () => void, say: (said: Said) => vo
 
 function ShelfPart({ session, onClose }: { session: Session; onClose: () => void }) {
   const words = useWords(libraryWords);
-  const { faults } = useWords(shellWords);
+  const { faults } = useWords(storageWords);
   const [shelf, setShelf] = useState<Shelf>("out");
   const [search, setSearch] = useState("");
   const [said, say] = useState<Said>(null);

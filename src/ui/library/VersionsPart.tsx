@@ -10,7 +10,7 @@ import type { Version } from "../../state/storage/versions.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { Button } from "../controls/Button.tsx";
 import { libraryWords } from "../messages/library.ts";
-import { shellWords } from "../messages/shell.ts";
+import { storageWords } from "../messages/storage.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
@@ -20,7 +20,7 @@ import { VersionDifferences } from "./VersionDifferences.tsx";
 function useVersions(session: Session, planId: string | null) {
   const [versions, setVersions] = useState<readonly Version[]>([]);
   const [trouble, setTrouble] = useState<string | null>(null);
-  const { faults } = useWords(shellWords);
+  const { faults } = useWords(storageWords);
   const language = useLanguage();
   const fail = useCallback(
     (error: unknown) =>

@@ -13,6 +13,8 @@ export const plan: Translated<typeof en> = {
   addFirst: "Erste Reihe anlegen",
   tierName: "Name der Reihe",
   tierNumber: (place) => `Reihe ${place}`,
+  /** Instead of a number that is not known yet. */
+  late: "Wird ausgerechnet",
   newTier: (place) => `Reihe ${place}`,
   tierActions: (name) => `Mehr zu ${name}`,
   more: "Mehr",

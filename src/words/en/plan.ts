@@ -11,6 +11,8 @@ export const plan = {
   addFirst: "Add the first tier",
   tierName: "Name of the tier",
   tierNumber: (place: number) => `Tier ${place}`,
+  /** Instead of a number that is not known yet. */
+  late: "Working it out",
   newTier: (place: number) => `Tier ${place}`,
   tierActions: (name: string) => `More about ${name}`,
   more: "More",

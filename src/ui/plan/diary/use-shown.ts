@@ -3,8 +3,8 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Plan } from "../../../core/plan/document.ts";
 import { perPlan, report, solid, solved } from "../../../state/derived.ts";
+import { useSettledPlan } from "../../settled.ts";
 import { studio } from "../../studio.ts";
-import { usePlan } from "../../use-studio.ts";
 import { type Shown, shownAt } from "./moments.ts";
 
 export interface DiaryState {
@@ -42,7 +42,7 @@ function shownOf(plan: Plan, count: number): Shown {
 }
 
 function usePart<K extends keyof Shown>(part: K, finished: (plan: Plan) => Shown[K]): Shown[K] {
-  const plan = usePlan();
+  const plan = useSettledPlan();
   const isOpen = useDiary((state) => state.isOpen);
   const count = useDiary((state) => state.count);
   return isOpen && count < solved(plan).facets.length ? shownOf(plan, count)[part] : finished(plan);

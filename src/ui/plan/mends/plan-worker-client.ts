@@ -2,6 +2,7 @@
 import { proxy, type Remote, wrap } from "comlink";
 import type { AngleRange } from "../../../core/check/meeting-range.ts";
 import type { Mend } from "../../../core/check/mends.ts";
+import type { Report } from "../../../core/check/report.ts";
 import type { Plan } from "../../../core/plan/document.ts";
 import type { PlanFinding } from "../../../core/plan/finding.ts";
 import type { Suggestion, Wish } from "../../../core/plan/suggest.ts";
@@ -47,6 +48,15 @@ function ask<T>(
     },
   };
 }
+
+let reporter: Remote<PlanWorkerApi> | null = null;
+/** Reports on a plan in a worker of its own: a search never keeps it waiting. */
+export const askReport = (plan: Plan): Promise<Report> => {
+  reporter ??= wrap<PlanWorkerApi>(
+    new Worker(new URL("../../../worker/plan-worker.ts", import.meta.url), { type: "module" }),
+  );
+  return reporter.report(plan);
+};
 
 /** @param planBefore the plan before its last edit, for what was lost by it */
 export const askMends = (

@@ -5,6 +5,7 @@ import { Quietly, Suggest } from "../../app/slots.tsx";
 import { Actions } from "../../controls/Actions.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
+import { useIsLate } from "../../settled.ts";
 import { useFormat } from "../../use-format.ts";
 import { useReport, useSolved, useStudio } from "../../use-studio.ts";
 import { FindingLine } from "./FindingLine.tsx";
@@ -64,6 +65,7 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
   const words = useWords(planWords);
   const format = useFormat();
   const report = useReport();
+  const isLate = useIsLate();
   const solved = useSolved();
   const dispatch = useStudio((state) => state.dispatch);
   const select = useStudio((state) => state.select);
@@ -113,9 +115,11 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
       </div>
       <TierSentence tier={tier} index={index} isMet={isMet} />
       <p className="tier-truth" aria-live={isPicked ? "polite" : undefined}>
-        {isMet || depthMm > 0
-          ? truthInWords(tierTruth(report, tier.id), words.truth, format, isLost)
-          : words.truth.cant}
+        {isLate
+          ? words.late
+          : isMet || depthMm > 0
+            ? truthInWords(tierTruth(report, tier.id), words.truth, format, isLost)
+            : words.truth.cant}
       </p>
       {isPicked ? (
         <Quietly>
