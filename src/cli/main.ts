@@ -79,6 +79,19 @@ one("sheet", "write the bench sheet", () => import("./commands/sheet.ts"))
 one("export", "write a model or drawing", () => import("./commands/export.ts"))
   .requiredOption("--out <file>", "piece.stl, piece.3mf, piece.glb, piece.usdz or skin.svg")
   .option("--drawing <kind>", "for .svg: skin (the default, unrolled) or outlines (facets at true size)");
+one(
+  "show",
+  "write the page that a customer gets: one file that stands alone",
+  () => import("./commands/show.ts"),
+)
+  .requiredOption("--out <file>", "show.html")
+  .option("--caption <text>", "stands under the name")
+  .option("--price <text>", "shown as it is; without it no price")
+  .option("--light <name>", "a light of ours")
+  .option("--pictures <n>", "all round, for where light can't be traced, default 24")
+  .option("--size <pixels>", "how wide those are, default 240")
+  .option("--with-recipe", "with the plan: without, the page holds only planes as plain numbers");
+
 /** What pictures have in common, however many there are. */
 const pictures = (command: Command): Command =>
   command

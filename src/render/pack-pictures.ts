@@ -1,6 +1,6 @@
 /** The pictures inside, side by side in one texture, and where each lies in it. */
 import type { SceneDesign } from "../core/optics/inside.ts";
-import type { Raster } from "../core/optics/raster.ts";
+import { halved, type Raster } from "../core/optics/raster.ts";
 import type { ByteTexels } from "./packed-scene.ts";
 
 /** Pixels along an edge of a picture on the card; larger ones are halved until they fit: so fine nobody sees them in glass. */
@@ -13,27 +13,6 @@ const NOWHERE: Place = [0, 0, 0, 0];
 export interface PackedPictures {
   readonly texels: ByteTexels | null;
   readonly placeOf: (raster: Raster | null) => Place;
-}
-
-/** Means of two by two pixels, colour weighed by alpha. In bytes, as all that is so fine is far beyond what a ray sees. */
-function halved({ width, height, rgba }: Raster): Raster {
-  const [w, h] = [Math.max(1, width >> 1), Math.max(1, height >> 1)];
-  const half = new Uint8Array(4 * w * h);
-  for (let y = 0; y < h; y++)
-    for (let x = 0; x < w; x++) {
-      const sum = [0, 0, 0, 0];
-      for (let k = 0; k < 4; k++) {
-        const at =
-          4 * (Math.min(height - 1, 2 * y + (k >> 1)) * width + Math.min(width - 1, 2 * x + (k & 1)));
-        const alpha = rgba[at + 3];
-        for (let c = 0; c < 3; c++) sum[c] += alpha * rgba[at + c];
-        sum[3] += alpha;
-      }
-      const to = 4 * (y * w + x);
-      for (let c = 0; c < 3; c++) half[to + c] = sum[3] > 0 ? Math.round(sum[c] / sum[3]) : 0;
-      half[to + 3] = Math.round(sum[3] / 4);
-    }
-  return { width: w, height: h, rgba: half };
 }
 
 function fitted(raster: Raster): Raster {

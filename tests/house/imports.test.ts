@@ -49,6 +49,7 @@ describe("layers", () => {
     worker: ["worker", "sheet", "words", "core"],
     render: ["render", "core", "worker", "state"],
     ui: ["ui", "render", "state", "worker", "sheet", "words", "core"],
+    show: ["show", "render", "core"],
     cli: ["cli", "sheet", "words", "core"],
     main: ["main", "ui", "state", "render", "worker", "words", "core"],
   };
@@ -69,6 +70,7 @@ describe("layers", () => {
         if (layer === "core" || layer === "words" || layer === "sheet")
           return isReact || isThree || of.startsWith("node:");
         if (layer === "state") return isThree || isReact;
+        if (layer === "show") return isReact || isThree;
         if (layer === "render") return isReact || of.startsWith("@react-three");
         return false;
       })

@@ -250,6 +250,13 @@ export interface Work {
   readonly done?: boolean;
 }
 
+/** Who made the piece, as a customer reads it. */
+export interface Maker {
+  readonly name?: string;
+  /** Their own mark: a PNG or SVG picture as a `data:` address in base64. */
+  readonly mark?: string;
+}
+
 /** What the artist asks for: amounts in one currency. What is missing is 0, `roundTo` 1. */
 export interface Offer {
   /** ISO 4217, three capital letters. */
@@ -279,4 +286,5 @@ export interface Plan {
   readonly pictures?: Readonly<Record<string, string>>;
   readonly work?: Work;
   readonly offer?: Offer;
+  readonly maker?: Maker;
 }

@@ -20,6 +20,7 @@ export type Allowed =
         | "point"
         | "glass"
         | "currency"
+        | "mark"
         | "format"
         | "picture";
     }

@@ -70,11 +70,14 @@ export const RANGES = {
   roundTo: positive(1e6),
 } as const satisfies Record<string, Range>;
 
+/** A mark: a picture that is its own address, so that nothing is fetched. */
+export const MARK = /^data:image\/(?:png|svg\+xml);base64,[A-Za-z0-9+/]+={0,2}$/;
+
 /** A currency's code by ISO 4217. */
 export const CURRENCY = /^[A-Z]{3}$/;
 
 /** Longest texts, in UTF-16 units. */
-export const TEXT = { id: 100, facetId: 104, name: 500, notes: 20_000, label: 40 } as const;
+export const TEXT = { id: 100, facetId: 104, name: 500, notes: 20_000, label: 40, mark: 100_000 } as const;
 
 /** Longest lists. */
 export const COUNTS = {

@@ -3,7 +3,7 @@
  * Only fields are judged here, each by itself; how tiers refer to one another is judged in `references.ts`.
  */
 import * as z from "zod/mini";
-import { COUNTS, CURRENCY, isWithin, RANGES, TEXT } from "./limits.ts";
+import { COUNTS, CURRENCY, isWithin, MARK, RANGES, TEXT } from "./limits.ts";
 import { RULES } from "./rules/records.ts";
 import {
   fields,
@@ -248,6 +248,11 @@ const offer = fields({
   roundTo: z.optional(number(RANGES.roundTo)),
 });
 
+const maker = fields({
+  name: z.optional(text(TEXT.name)),
+  mark: z.optional(text(TEXT.mark).check(z.refine((value) => MARK.test(value), needs({ kind: "mark" })))),
+});
+
 /** A plan's fields. Its output holds the known fields only; the difference to the input are the unknown ones. */
 export const planSchema = fields({
   format: z.literal("glintwright-plan", needs({ kind: "format" })),
@@ -261,4 +266,5 @@ export const planSchema = fields({
   pictures: z.optional(z.record(z.string(), z.string(needs({ kind: "picture" })), needs({ kind: "object" }))),
   work: z.optional(fields({ tier: id, stage: id, facet: text(TEXT.facetId, 1), done: z.optional(yesNo) })),
   offer: z.optional(offer),
+  maker: z.optional(maker),
 });

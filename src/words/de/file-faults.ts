@@ -77,6 +77,7 @@ export const fileFaults: FileFaultWords = {
     picture: () => "ein Bild in PNG oder JPEG als data:image/png;base64,... oder data:image/jpeg;base64,...",
     format: () => '"glintwright-plan"',
     currency: () => 'eine Währung in drei Großbuchstaben, etwa "EUR"',
+    mark: () => "ein Bild (PNG oder SVG) als data-Adresse in Base64",
     number: (range) => `eine Zahl (${range})`,
     "number-or-null": (range) => `eine Zahl (${range}) oder null`,
     range: (range) => range,

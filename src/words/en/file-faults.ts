@@ -71,6 +71,7 @@ export const fileFaults: FileFaultWords = {
     picture: () => "a PNG or JPEG picture as data:image/png;base64,... or data:image/jpeg;base64,...",
     format: () => '"glintwright-plan"',
     currency: () => 'a currency in three capital letters, such as "EUR"',
+    mark: () => "a picture (PNG or SVG) as a data address in base64",
     number: (range) => `a number (${range})`,
     "number-or-null": (range) => `a number (${range}) or null`,
     range: (range) => range,

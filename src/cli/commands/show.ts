@@ -1,0 +1,92 @@
+/** `show PLAN.json --out show.html`: the page that a customer gets, one file that stands alone. */
+import { existsSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { rastersOf } from "../../core/optics/decode-picture.ts";
+import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import type { Plan } from "../../core/plan/document.ts";
+import { solvePlan } from "../../core/plan/solve.ts";
+import type { SolvedPlan } from "../../core/plan/solved.ts";
+import { showPage } from "../../core/show/show-page.ts";
+import { type ShowPiece, sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
+import { faceRules } from "../../sheet/sheet-face.ts";
+import { showSaid } from "../../words/show.ts";
+import { mustBeWritable, writeOut } from "../files.ts";
+import { printJson } from "../print.ts";
+import { readPlan } from "../read-plan.ts";
+import { numberOption } from "../render-options.ts";
+import { sheetFace } from "../sheet-face.ts";
+import { bundleShow } from "../show-bundle.ts";
+import { showPictures } from "../show-pictures.ts";
+import { UsageError } from "../usage-error.ts";
+
+type Options = Readonly<Record<string, string | boolean | undefined>>;
+
+/** The whole page, bytes, and what its own markup may take of that. */
+const MOST_BYTES = 900_000;
+const MARKUP_BYTES = 20_000;
+
+function lightNamed(name: string): LightName {
+  if (Object.hasOwn(LIGHT_SETTINGS, name)) return name as LightName;
+  throw new UsageError(`--light must be ${Object.keys(LIGHT_SETTINGS).join(", ")}, not "${name}"`);
+}
+
+/** The project's folder: this file stands somewhere in it, bundled or not. */
+function projectTop(): string {
+  let folder = dirname(fileURLToPath(import.meta.url));
+  while (!existsSync(join(folder, "shaders")) && dirname(folder) !== folder) folder = dirname(folder);
+  return folder;
+}
+
+/** What a recipe is without what concerns the maker alone. */
+function recipeOf({ offer: _offer, work: _work, pictures: _pictures, ...recipe }: Plan): Plan {
+  return recipe;
+}
+
+function pieceOf(solved: SolvedPlan): ShowPiece {
+  try {
+    return showPiece(solved, rastersOf(solved.plan));
+  } catch (error) {
+    throw error instanceof RangeError ? new UsageError(error.message) : error;
+  }
+}
+
+/** Letters of Western languages; whoever's name has others reads it in the device's own face. */
+const latinFace = async () =>
+  (await sheetFace()).filter(({ characters }) => characters.includes("U+0000-00FF"));
+
+const text = (value: Options[string]): string => (typeof value === "string" ? value.trim() : "");
+
+export async function run([planPath]: readonly string[], options: Options): Promise<void> {
+  const out = String(options.out);
+  const light = lightNamed(typeof options.light === "string" ? options.light : "north-window");
+  const allRound = {
+    count: numberOption(options, "pictures", 24, { min: 1, max: 72, whole: true }),
+    size: numberOption(options, "size", 240, { min: 16, max: 512, whole: true }),
+  };
+  const { plan } = await readPlan(planPath);
+  await mustBeWritable(out);
+  const solved = solvePlan(plan);
+  const piece = pieceOf(solved);
+  const { script, style } = await bundleShow(projectTop(), faceRules(await latinFace()));
+  const scene = sceneOfShown(piece, { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 });
+  const recipe = options.withRecipe === true ? recipeOf(plan) : null;
+  const own = { name: plan.name, caption: text(options.caption), price: text(options.price) };
+  const written = JSON.stringify([piece, recipe, own, plan.maker]).length;
+  const taken = script.text.length + style.text.length + 2 * written + MARKUP_BYTES;
+  const pictures = await showPictures(scene, allRound, MOST_BYTES - taken, (done, of) =>
+    process.stderr.write(`pictures: ${done} of ${of}\n`),
+  );
+  const page = showPage({
+    ...own,
+    diameterMm: plan.piece.diameterMm,
+    maker: plan.maker,
+    data: { piece, light, pictures: pictures.allRound, said: showSaid(solved, recipe !== null) },
+    still: pictures.first,
+    script,
+    style,
+    plan: recipe,
+  });
+  await writeOut(out, page);
+  await printJson({ wrote: out, bytes: Buffer.byteLength(page), scriptBytes: script.text.length });
+}

@@ -1,0 +1,62 @@
+/**
+ * The script and style of a customer's page, bundled from the sources as they are, so that no build has to come first; and each
+ * with its hash, by which the page's policy names it.
+ */
+import { createHash } from "node:crypto";
+import { readdir, readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { build, type Plugin, transform } from "esbuild";
+import type { Hashed } from "../core/show/show-page.ts";
+
+/** Comments and what indents lines say nothing to a compiler; lines stay, since directives need theirs. */
+const bare = (glsl: string): string =>
+  glsl
+    .replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, "")
+    .split("\n")
+    .map((line) => line.trim())
+    .filter((line) => line !== "")
+    .join("\n");
+
+/** Takes the shaders' texts in, where the app's own build does it in its way. */
+const shaders = (top: string): Plugin => ({
+  name: "shaders",
+  setup(bundle) {
+    bundle.onLoad({ filter: /[\\/]render[\\/]shader-files\.ts$/ }, async () => {
+      const folder = join(top, "shaders");
+      const names = (await readdir(folder)).filter((name) => /\.(glsl|frag|vert)$/.test(name));
+      const texts = await Promise.all(names.map((name) => readFile(join(folder, name), "utf8")));
+      const files = Object.fromEntries(names.map((name, i) => [name, bare(texts[i])]));
+      return { contents: `export const shaderFiles = ${JSON.stringify(files)};` };
+    });
+  },
+});
+
+const hashed = (text: string): Hashed => ({
+  text,
+  sha256: createHash("sha256").update(text, "utf8").digest("base64"),
+});
+
+/**
+ * @param top folder of the project
+ * @param face rules of a typeface, before the page's own style
+ */
+export async function bundleShow(
+  top: string,
+  face: string,
+): Promise<{ readonly script: Hashed; readonly style: Hashed }> {
+  const made = await build({
+    entryPoints: [join(top, "src/show/main.ts")],
+    bundle: true,
+    minify: true,
+    write: false,
+    format: "iife",
+    target: ["chrome110", "firefox110", "safari16"],
+    charset: "utf8",
+    legalComments: "none",
+    logLevel: "error",
+    plugins: [shaders(top)],
+  });
+  const css = await readFile(join(top, "src/show/show.css"), "utf8");
+  const style = await transform(css, { loader: "css", minify: true });
+  return { script: hashed(made.outputFiles[0].text), style: hashed(`${face}\n${style.code}`) };
+}

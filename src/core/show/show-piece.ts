@@ -1,0 +1,118 @@
+/**
+ * A piece as a customer's page holds it: all that light needs, as plain numbers, and nothing of how it is cut. Facets that nothing is
+ * left of are gone, the others stand in an order of their own, so that neither tiers nor the order of cutting can be read off.
+ */
+import { cutBall } from "../geometry/solid.ts";
+import type { Dispersion } from "../optics/glasses.ts";
+import type { Faces, SceneDesign } from "../optics/inside.ts";
+import type { Light } from "../optics/lights.ts";
+import { halved, type Raster, type Rasters } from "../optics/raster.ts";
+import { type Scene, sceneOfPlan } from "../optics/scene.ts";
+import { type Rgb, strata } from "../optics/spectrum.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
+
+/** A picture inside, its pixels in base64. */
+interface ShownPicture {
+  readonly width: number;
+  readonly height: number;
+  readonly rgba: string;
+}
+type ShownDesign = Omit<SceneDesign, "faces"> & {
+  readonly faces: {
+    readonly front: ShownPicture | null;
+    readonly back: ShownPicture | null | "through";
+  } | null;
+};
+
+/** Unit sphere, as in the tracer's `Scene`. */
+export interface ShowPiece {
+  /** Five numbers a plane: outward normal, distance from the centre, roughness. */
+  readonly planes: readonly number[];
+  readonly dispersion: Dispersion;
+  readonly nd: number;
+  readonly sigma: readonly number[];
+  readonly sigmaRgb: Rgb;
+  readonly designs: readonly ShownDesign[];
+}
+
+const PER_PLANE = 5;
+/** What single precision holds, as the graphics card takes it. */
+const short = (x: number): number => Number(x.toPrecision(8)) + 0;
+
+/** Pixels of all pictures inside together: what a page has room for, and fine enough through glass. */
+const MOST_PIXELS = 60_000;
+
+function packed(raster: Raster, mostPixels: number): ShownPicture {
+  let { width, height, rgba } = raster;
+  while (width * height > mostPixels) ({ width, height, rgba } = halved({ width, height, rgba }));
+  let text = "";
+  for (const byte of rgba) text += String.fromCharCode(byte);
+  return { width, height, rgba: btoa(text) };
+}
+
+const unpacked = ({ width, height, rgba }: ShownPicture): Raster => ({
+  width,
+  height,
+  rgba: Uint8Array.from(atob(rgba), (c) => c.charCodeAt(0)),
+});
+
+/** Both faces by one way of turning pixels into another form. */
+const facesBy = <A extends object, B>(
+  { front, back }: { readonly front: A | null; readonly back: A | null | "through" },
+  turn: (face: A) => B,
+): { readonly front: B | null; readonly back: B | null | "through" } => ({
+  front: front && turn(front),
+  back: back === "through" || back === null ? back : turn(back),
+});
+
+function shownDesigns(designs: readonly SceneDesign[]): ShownDesign[] {
+  const sides = ({ front, back }: Faces) => [front, back].filter((side) => side && side !== "through").length;
+  const count = designs.reduce((sum, { faces }) => sum + (faces ? sides(faces) : 0), 0);
+  const pack = (raster: Raster) => packed(raster, MOST_PIXELS / count);
+  return designs.map((design) => ({ ...design, faces: design.faces && facesBy(design.faces, pack) }));
+}
+
+/**
+ * @param rasters pixels of the plan's pictures
+ * @throws RangeError when the plan leaves nothing of the piece
+ */
+export function showPiece(solved: SolvedPlan, rasters?: Rasters): ShowPiece {
+  const solid = cutBall(solved.planes);
+  if (solid.vanished)
+    throw new RangeError("this plan leaves nothing of the piece, so there is nothing to show");
+  const scene = sceneOfPlan(solved, { kind: "uniform" }, false, rasters);
+  const planes = solid.facets.flatMap(({ swallowed }, i) =>
+    swallowed ? [] : [[...scene.planes.subarray(4 * i, 4 * i + 4), scene.roughness[i]].map(short)],
+  );
+  planes.sort((a, b) => a[2] - b[2] || a[0] - b[0] || a[1] - b[1]);
+  return {
+    planes: planes.flat(),
+    dispersion: scene.dispersion,
+    nd: scene.nd,
+    sigma: Array.from(scene.sigma, short),
+    sigmaRgb: scene.sigmaRgb,
+    designs: shownDesigns(scene.designs),
+  };
+}
+
+/** The scene again, under a light. @param isUncut the ball before anything is ground */
+export function sceneOfShown(piece: ShowPiece, light: Light, isUncut = false): Scene {
+  const { planes, dispersion, nd, sigma, sigmaRgb, designs } = piece;
+  const planeCount = isUncut ? 0 : planes.length / PER_PLANE;
+  const row = (i: number) => planes.slice(PER_PLANE * i, PER_PLANE * i + PER_PLANE);
+  const rows = Array.from({ length: planeCount }, (_, i) => row(i));
+  return {
+    planeCount,
+    planes: Float64Array.from(rows.flatMap((one) => one.slice(0, 4))),
+    roughness: Float64Array.from(rows, (one) => one[4]),
+    wet: false,
+    dispersion,
+    nd,
+    strata: strata(),
+    sigma: Float64Array.from(sigma),
+    sigmaRgb,
+    designs: designs.map((design) => ({ ...design, faces: design.faces && facesBy(design.faces, unpacked) })),
+    light,
+    stage: null,
+  };
+}

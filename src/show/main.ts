@@ -1,0 +1,196 @@
+/**
+ * The script of a customer's page: the piece traced in light, turned by hand, keys or by itself until touched. Where light can't be
+ * traced, the pictures made with the page turn instead. Knows nothing of plans: numbers to trace by is all that the page holds.
+ */
+import { LIGHT_SETTINGS, type Light } from "../core/optics/lights.ts";
+import type { ShowData, ShowSaid } from "../core/show/show-page.ts";
+import { sceneOfShown } from "../core/show/show-piece.ts";
+import { LookRenderer, type LookState } from "../render/look-renderer.ts";
+import { packScene } from "../render/pack-scene.ts";
+import { type Eye, leant, turned, viewOfEye } from "./eye.ts";
+
+function part<T extends HTMLElement>(id: string, kind: new () => T): T {
+  const found = document.getElementById(id);
+  if (!(found instanceof kind)) throw new Error(`the page has no ${id}`);
+  return found;
+}
+
+const data: ShowData = JSON.parse(part("data", HTMLScriptElement).text);
+const stage = part("stage", HTMLDivElement);
+const still = part("still", HTMLImageElement);
+const canvas = part("glass", HTMLCanvasElement);
+const turnButton = part("turn", HTMLButtonElement);
+const lightSlide = part("light", HTMLInputElement);
+const uncutSlide = part("uncut", HTMLInputElement);
+
+/** One turn in so many milliseconds. */
+const TURN_MS = 24_000;
+/** A hand that crosses the stage turns the piece by half a turn; a key by a twelfth of that. */
+const DRAG_DEG = 180;
+const KEY_DEG = 15;
+/** A browser that was away for longer goes on where it was. */
+const LONGEST_STEP_MS = 100;
+
+const language = (): string =>
+  navigator.languages.map((tag) => tag.slice(0, 2).toLowerCase()).find((tag) => tag in data.said) ?? "en";
+
+function sayAll(said: ShowSaid, lang: string): void {
+  document.documentElement.lang = lang;
+  for (const element of document.querySelectorAll<HTMLElement>("[data-say]")) {
+    const text = said[element.dataset.say as keyof ShowSaid];
+    if (typeof text === "string") element.textContent = text;
+  }
+  document.querySelectorAll("#recipe li").forEach((line, i) => {
+    line.textContent = said.recipeLines[i];
+  });
+  stage.setAttribute("aria-label", said.piece);
+}
+
+const lang = language();
+const said = data.said[lang];
+const stillness = matchMedia("(prefers-reduced-motion: reduce)");
+
+let eye: Eye = { turnDeg: 0, leanDeg: 15 };
+let isTurning = !stillness.matches;
+let isTurned = false;
+/** The traced picture is the one that shows. */
+let isTraced = false;
+
+/** Samples from which a picture traced in software is worth more than one made beforehand. */
+const SOFTWARE_SAMPLES = 4;
+
+/**
+ * Whether what is traced is better to look at than what was made beforehand: never coarse before anybody has turned the piece, and
+ * where there is no card, not while it is turned either.
+ */
+function isBetter({ phase, samples, isCoarse, check }: LookState): boolean {
+  if (samples === 0 || (phase !== "tracing" && phase !== "clean")) return false;
+  if (check.code === "software") return !isCoarse && samples >= SOFTWARE_SAMPLES;
+  return !isCoarse || isTurned;
+}
+
+/** Light is traced into the canvas; where it can't be, the pictures made beforehand stand in. */
+const renderer = new LookRenderer(canvas, (state) => {
+  const shows = isBetter(state);
+  const isUnable = state.phase === "unable";
+  if (shows === isTraced && isUnable === document.body.classList.contains("unable")) return;
+  isTraced = shows;
+  canvas.hidden = !shows;
+  still.hidden = shows;
+  document.body.classList.toggle("unable", isUnable);
+  part("made", HTMLParagraphElement).hidden = !isUnable;
+  part("traced", HTMLDivElement).hidden = isUnable;
+  showStill();
+});
+
+function light(): Light {
+  const setting = LIGHT_SETTINGS[data.light];
+  return { kind: "setting", setting, turnRad: (Number(lightSlide.value) * Math.PI) / 180 };
+}
+
+function setScenes(): void {
+  const uncut = Number(uncutSlide.value) / 100;
+  const scenes = [sceneOfShown(data.piece, light())];
+  if (uncut > 0) scenes.push(sceneOfShown(data.piece, light(), true));
+  renderer.setScenes(scenes.map((scene) => packScene(scene)));
+  renderer.setDisplay({ exposure: 0, divider: 1 - uncut, sideBySide: false });
+}
+
+/** The picture made from nearest by; the first one, which is finer, until the piece is turned. */
+function showStill(): void {
+  if (still.hidden || !isTurned) return;
+  const { length } = data.pictures;
+  still.src = data.pictures[Math.round((eye.turnDeg / 360) * length) % length];
+}
+
+function look(next: Eye, isMoving: boolean): void {
+  isTurned ||= next.turnDeg !== eye.turnDeg || next.leanDeg !== eye.leanDeg;
+  eye = next;
+  renderer.setView(viewOfEye(eye), isMoving);
+  showStill();
+  const degrees = String(Math.round(eye.turnDeg) % 360);
+  stage.setAttribute("aria-valuenow", degrees);
+  stage.setAttribute("aria-valuetext", said.turnedBy.replace("{}", degrees));
+}
+
+let frame = 0;
+let last: number | null = null;
+function turnOn(now: number): void {
+  const step = Math.min(LONGEST_STEP_MS, now - (last ?? now));
+  last = now;
+  if (step > 0) look(turned(eye, (360 * step) / TURN_MS), true);
+  frame = requestAnimationFrame(turnOn);
+}
+
+function setTurning(wanted: boolean): void {
+  isTurning = wanted;
+  turnButton.textContent = wanted ? said.stop : said.turn;
+  cancelAnimationFrame(frame);
+  last = null;
+  if (wanted) frame = requestAnimationFrame(turnOn);
+}
+
+function touched(): void {
+  if (isTurning) setTurning(false);
+  document.body.classList.add("touched");
+}
+
+function listenToHand(): void {
+  let from: PointerEvent | null = null;
+  stage.addEventListener("pointerdown", (event) => {
+    touched();
+    from = event;
+    stage.setPointerCapture(event.pointerId);
+  });
+  stage.addEventListener("pointermove", (event) => {
+    if (from?.pointerId !== event.pointerId) return;
+    const perPixel = DRAG_DEG / stage.clientWidth;
+    const [right, up] = [event.clientX - from.clientX, event.clientY - from.clientY];
+    from = event;
+    // the near side follows the hand
+    look(leant(turned(eye, -right * perPixel), up * perPixel), true);
+  });
+  for (const end of ["pointerup", "pointercancel"] as const)
+    stage.addEventListener(end, () => {
+      from = null;
+    });
+}
+
+const movesOfKeys = new Map<string, (from: Eye) => Eye>([
+  ["ArrowLeft", (from) => turned(from, -KEY_DEG)],
+  ["ArrowRight", (from) => turned(from, KEY_DEG)],
+  ["ArrowUp", (from) => leant(from, KEY_DEG)],
+  ["ArrowDown", (from) => leant(from, -KEY_DEG)],
+  ["Home", (from) => ({ ...from, turnDeg: 0 })],
+]);
+
+function listenToKeys(): void {
+  stage.addEventListener("keydown", (event) => {
+    const move = movesOfKeys.get(event.key);
+    if (!move || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    touched();
+    look(move(eye), false);
+  });
+}
+
+const fitStage = (): void => {
+  const side = Math.max(1, stage.clientWidth) * Math.min(2, devicePixelRatio);
+  renderer.resize(side, side);
+};
+
+sayAll(said, lang);
+part("controls", HTMLDivElement).hidden = false;
+listenToHand();
+listenToKeys();
+turnButton.addEventListener("click", () => setTurning(!isTurning));
+for (const slide of [lightSlide, uncutSlide]) slide.addEventListener("input", setScenes);
+document.addEventListener("visibilitychange", () => renderer.setActive(!document.hidden));
+stillness.addEventListener("change", () => {
+  if (stillness.matches) setTurning(false);
+});
+new ResizeObserver(fitStage).observe(stage);
+fitStage();
+setScenes();
+look(eye, false);
+setTurning(isTurning);
