@@ -6,12 +6,12 @@ import { rastersOf } from "../../core/optics/decode-picture.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
-import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { showPage } from "../../core/show/show-page.ts";
-import { type ShowPiece, sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
+import { sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
 import { faceRules } from "../../sheet/sheet-face.ts";
 import { showSaid } from "../../words/show.ts";
 import { mustBeWritable, writeOut } from "../files.ts";
+import { languageIn, type Options } from "../options.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 import { numberOption } from "../render-options.ts";
@@ -19,8 +19,6 @@ import { sheetFace } from "../sheet-face.ts";
 import { bundleShow } from "../show-bundle.ts";
 import { showPictures } from "../show-pictures.ts";
 import { UsageError } from "../usage-error.ts";
-
-type Options = Readonly<Record<string, string | boolean | undefined>>;
 
 /** The whole page, bytes, and what its own markup may take of that. */
 const MOST_BYTES = 900_000;
@@ -43,14 +41,6 @@ function recipeOf({ offer: _offer, work: _work, pictures: _pictures, ...recipe }
   return recipe;
 }
 
-function pieceOf(solved: SolvedPlan): ShowPiece {
-  try {
-    return showPiece(solved, rastersOf(solved.plan));
-  } catch (error) {
-    throw error instanceof RangeError ? new UsageError(error.message) : error;
-  }
-}
-
 /** Letters of Western languages; whoever's name has others reads it in the device's own face. */
 const latinFace = async () =>
   (await sheetFace()).filter(({ characters }) => characters.includes("U+0000-00FF"));
@@ -64,10 +54,10 @@ export async function run([planPath]: readonly string[], options: Options): Prom
     count: numberOption(options, "pictures", 24, { min: 1, max: 72, whole: true }),
     size: numberOption(options, "size", 240, { min: 16, max: 512, whole: true }),
   };
-  const { plan } = await readPlan(planPath);
+  const { plan } = await readPlan(planPath, languageIn(options));
   await mustBeWritable(out);
   const solved = solvePlan(plan);
-  const piece = pieceOf(solved);
+  const piece = showPiece(solved, rastersOf(plan));
   const { script, style } = await bundleShow(projectTop(), faceRules(await latinFace()));
   const scene = sceneOfShown(piece, { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 });
   const recipe = options.withRecipe === true ? recipeOf(plan) : null;

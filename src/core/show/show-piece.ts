@@ -2,6 +2,7 @@
  * A piece as a customer's page holds it: all that light needs, as plain numbers, and nothing of how it is cut. Facets that nothing is
  * left of are gone, the others stand in an order of their own, so that neither tiers nor the order of cutting can be read off.
  */
+import { NothingLeft } from "../geometry/broken-mesh.ts";
 import { cutBall } from "../geometry/solid.ts";
 import type { Dispersion } from "../optics/glasses.ts";
 import type { Faces, SceneDesign } from "../optics/inside.ts";
@@ -74,12 +75,11 @@ function shownDesigns(designs: readonly SceneDesign[]): ShownDesign[] {
 
 /**
  * @param rasters pixels of the plan's pictures
- * @throws RangeError when the plan leaves nothing of the piece
+ * @throws NothingLeft when the plan leaves nothing of the piece
  */
 export function showPiece(solved: SolvedPlan, rasters?: Rasters): ShowPiece {
   const solid = cutBall(solved.planes);
-  if (solid.vanished)
-    throw new RangeError("this plan leaves nothing of the piece, so there is nothing to show");
+  if (solid.vanished) throw new NothingLeft("nothing-left");
   const scene = sceneOfPlan(solved, { kind: "uniform" }, false, rasters);
   const planes = solid.facets.flatMap(({ swallowed }, i) =>
     swallowed ? [] : [[...scene.planes.subarray(4 * i, 4 * i + 4), scene.roughness[i]].map(short)],

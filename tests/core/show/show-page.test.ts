@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { describe, expect, it } from "vitest";
+import { NothingLeft } from "../../../src/core/geometry/broken-mesh.ts";
 import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
 import { sceneOfPlan } from "../../../src/core/optics/scene.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
@@ -87,7 +88,7 @@ describe("what a customer's page knows of a piece", () => {
 
   it("is nothing where nothing is left", () => {
     const gone = plan([tier({ count: 2, armAngleDeg: 0, depth: { rule: "depth", mm: 16 } })]);
-    expect(() => showPiece(solvePlan(gone))).toThrow(/nothing/);
+    expect(() => showPiece(solvePlan(gone))).toThrow(NothingLeft);
   });
 });
 
