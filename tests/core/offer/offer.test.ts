@@ -6,6 +6,7 @@ import { PlanFileError, planFromData } from "../../../src/core/plan/file.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { offerWordsDe } from "../../../src/words/de/offer.ts";
 import { offerWordsEn } from "../../../src/words/en/offer.ts";
+import { fileFaultInWords } from "../../../src/words/file-faults.ts";
 import { offerText } from "../../../src/words/offer.ts";
 import { plan, tier } from "../bench/plans.ts";
 
@@ -157,7 +158,7 @@ describe("a plan's offer", () => {
     try {
       planFromData({ ...plan([]), offer });
     } catch (error) {
-      if (error instanceof PlanFileError) return error.message;
+      if (error instanceof PlanFileError) return fileFaultInWords(error.fault, "en");
       throw error;
     }
     throw new Error("was not refused");

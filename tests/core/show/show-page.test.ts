@@ -178,7 +178,7 @@ describe("a maker's mark", () => {
       `data:image/png;base64,AA" onload="x`,
     ])
       expect(withMark(bad)).toThrow(PlanFileError);
-    expect(withMark("x")).toThrow(/^maker\.mark: "x" is not a picture/);
+    expect(withMark("x")).toThrow(/^maker\.mark: wrong-kind/);
   });
 });
 
