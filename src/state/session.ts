@@ -262,8 +262,9 @@ export async function startSession(
     health,
     openPlan,
     layPlan,
+    // in memory only, nothing is kept however safe it counts while the page is open
     wouldLose: () =>
-      autosave.status.getState().state === "in-memory" || !(isSafe() || (port.durable && isWritten)),
+      port.durable ? !(isSafe() || isWritten) : autosave.status.getState().state !== "untouched",
     stop: () => {
       stopWriting();
       presence.release();

@@ -39,7 +39,7 @@ function browser(faults: Faults = {}) {
   });
   const visit = (openPort?: () => Promise<StoragePort>, store = freshStore()) =>
     startSession(store, around(openPort));
-  return { visit, faults, shelf };
+  return { visit, around, faults, shelf };
 }
 const rename = ({ store }: Session, name: string) => store.getState().dispatch({ type: "set-name", name });
 /** Keeps at once, with the time that waiting for another tab's lock takes. */
@@ -249,6 +249,23 @@ describe("a page that is gone before the library could keep the work", () => {
     rename(inMemory, "Memory");
     await flush(inMemory);
     expect(inMemory.wouldLose()).toBe(true);
+  });
+
+  it("would lose what is in memory only, also while it waits for another window", async () => {
+    const there = browser();
+    const tab = await startSession(freshStore(), {
+      ...there.around(async () => {
+        throw new StorageFault("denied", "no");
+      }),
+      locks: { request: (() => new Promise(() => undefined)) as LockManager["request"] },
+    });
+    expect(tab.wouldLose()).toBe(false);
+    rename(tab, "Memory");
+    void tab.autosave.flush();
+    await vi.advanceTimersByTimeAsync(10);
+    expect(status(tab).state).toBe("keeping");
+    expect(tab.autosave.isSafe()).toBe(true);
+    expect(tab.wouldLose()).toBe(true);
   });
 });
 
