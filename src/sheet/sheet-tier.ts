@@ -8,6 +8,7 @@ import { sayableStrokes } from "../core/bench/strokes.ts";
 import type { Solid } from "../core/geometry/solid-types.ts";
 import type { Stage } from "../core/plan/document.ts";
 import type { SolvedPlan } from "../core/plan/solved.ts";
+import { stageName, tierName, tierNameAt } from "../words/names.ts";
 import type { SheetWords } from "../words/sheet.ts";
 import { type FlatFacet, flatFacet } from "./facet-drawing.ts";
 import type { SheetFormat } from "./sheet-format.ts";
@@ -115,8 +116,10 @@ function caliperText({ solved, words, format }: SheetMatter, { caliper }: BenchT
   if (!caliper || figures === null) return "";
   if (caliper.isBlocked) return words.noCalipers;
   const { opposite } = caliper;
-  const index = opposite.kind === "skin" ? -1 : solved.plan.tiers.findIndex((t) => t.id === opposite.tier);
-  const to = words.opposite(opposite.kind, solved.plan.tiers[index]?.name || String(index + 1));
+  const to = words.opposite(
+    opposite.kind,
+    opposite.kind === "skin" ? "" : tierName(solved.plan, opposite.tier, words.language),
+  );
   return words.calipers([figures].flat().map(format.length), to);
 }
 
@@ -146,11 +149,11 @@ type NotedCode =
 type Sayings = { readonly [C in NotedCode]: (data: FindingData[C]) => string };
 
 function sayings({ solved, words, stages, format }: SheetMatter): Sayings {
-  const nameOf = (id: string) => solved.plan.tiers.find((t) => t.id === id)?.name ?? id;
-  const stageName = (id: string) => stages.find((s) => s.id === id)?.name ?? id;
+  const nameOf = (id: string) => tierName(solved.plan, id, words.language);
+
   return {
     "coarse-beside-polished": ({ polishedTier }) => words.polished(nameOf(polishedTier)),
-    "start-at-stage": ({ stage }) => words.startAt(stageName(stage)),
+    "start-at-stage": ({ stage }) => words.startAt(stageName(stages, stage)),
     "nothing-to-grind": () => words.nothingToGrind,
     "rule-unmet": () => words.unmet,
     "hits-lap": ({ part }) => words.hitsLap(part),
@@ -206,7 +209,8 @@ function pictureOf({ solved, solid, format }: SheetMatter, index: number): TierT
 export function tierText(matter: SheetMatter, index: number): TierText {
   const { solved, bench, words, format } = matter;
   const tier = bench.tiers[index];
-  const { name, count } = solved.plan.tiers[index];
+  const { count } = solved.plan.tiers[index];
+  const name = tierNameAt(solved.plan, index, words.language);
   const stops = stopTexts(matter, tier);
   const first = stops.find((stop) => stop.isGround) ?? stops[0];
   const width = format.length(tier.stages[tier.stageCount - 1]?.widthMm ?? 0);

@@ -13,6 +13,7 @@ import { verdictOf } from "../core/check/verdict.ts";
 import { cutBall } from "../core/geometry/solid.ts";
 import { stopsOf } from "../core/plan/place.ts";
 import type { SolvedPlan } from "../core/plan/solved.ts";
+import { tierName } from "../words/names.ts";
 import type { SheetWords } from "../words/sheet.ts";
 import { verdictInWords } from "../words/verdict.ts";
 import { html, type Markup } from "./markup.ts";
@@ -241,10 +242,7 @@ function checkLength({ length }: SheetMatter["format"], unit: SheetUnit): string
 function verdictText({ solved, solid, words, format }: SheetMatter) {
   const { plan } = solved;
   const verdict = verdictOf(solved, reportPlan(plan, solved, solid));
-  const nameOf = (id: string): string => {
-    const place = plan.tiers.findIndex((tier) => tier.id === id);
-    return plan.tiers[place]?.name || words.tierNumber(place + 1);
-  };
+  const nameOf = (id: string): string => tierName(plan, id, words.language);
   const said = verdictInWords(verdict, words.verdict, nameOf, format.fineLength);
   return { said, isStop: verdict.kind === "stops" };
 }

@@ -1,4 +1,6 @@
 /** The name of the piece's glass as one says it. */
+
+import { glassInWords } from "../words/glasses.ts";
 import { planWords } from "./messages/plan.ts";
 import { useWords } from "./messages/words.tsx";
 import { usePlan } from "./use-studio.ts";
@@ -6,5 +8,5 @@ import { usePlan } from "./use-studio.ts";
 export function useGlassName(): string {
   const words = useWords(planWords);
   const { glass } = usePlan().piece;
-  return typeof glass === "string" ? words.piece.glasses[glass] : glass.name;
+  return glassInWords(glass, words.piece.glasses);
 }

@@ -8,9 +8,16 @@ const WORDS = dictionary(en, de);
 
 type Tiers = { readonly tiers: readonly Pick<Plan["tiers"][number], "id" | "name">[] };
 
+/** A tier by its own name, or by its place (from 0) where it has none. */
+export const nameOrPlace = (
+  name: string | undefined,
+  index: number,
+  numbered: (place: number) => string,
+): string => name?.trim() || numbered(index + 1);
+
 /** The tier at a place of a plan, from 0. */
 export const tierNameAt = ({ tiers }: Tiers, index: number, language: Language): string =>
-  tiers[index]?.name.trim() || WORDS[language].tier(index + 1);
+  nameOrPlace(tiers[index]?.name, index, WORDS[language].tier);
 
 /** A tier by its id; one that the plan doesn't have is called by its id. */
 export function tierName(plan: Tiers, id: string, language: Language): string {

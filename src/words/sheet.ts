@@ -1,12 +1,13 @@
 /** The words that the bench sheet is written in, one object a language. Values come in already formatted, with units. */
 
-import type { Caution } from "../core/bench/cautions.ts";
 import type { Part } from "../core/bench/rig-pose.ts";
 import type { Finish, Glass, Side } from "../core/plan/document.ts";
+import type { CautionWords } from "./cautions.ts";
+import type { Language } from "./language.ts";
 import type { VerdictWords } from "./verdict.ts";
 
 export interface SheetWords {
-  readonly language: string;
+  readonly language: Language;
   readonly decimal: "." | ",";
   readonly units: { readonly mm: string; readonly inch: string; readonly deg: string };
   readonly glass: (glass: Glass) => string;
@@ -14,8 +15,6 @@ export interface SheetWords {
   readonly about: (diameter: string, glass: string, facets: number, wheel: string) => string;
   /** Whether the piece meets, as the screens say it. */
   readonly verdict: VerdictWords;
-  /** What a tier without a name is called. */
-  readonly tierNumber: (place: number) => string;
   readonly stop: (label: string) => string;
   readonly wheel: (stops: number | null) => string;
   readonly before: string;
@@ -76,6 +75,6 @@ export interface SheetWords {
   readonly gauges: string;
   readonly checkBar: (length: string) => string;
   readonly cautionsTitle: string;
-  readonly cautions: Readonly<Record<Caution, string>>;
+  readonly cautions: CautionWords;
   readonly notes: string;
 }

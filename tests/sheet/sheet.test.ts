@@ -1,5 +1,6 @@
 /** The bench sheet as text: complete, true to size, and harmless whatever names a plan brings. */
 import { describe, expect, it } from "vitest";
+import { CAUTIONS } from "../../src/core/bench/cautions.ts";
 import { cutBall } from "../../src/core/geometry/solid.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
 import { flatFacet, piecePath } from "../../src/sheet/facet-drawing.ts";
@@ -49,6 +50,12 @@ describe("bench sheet", () => {
     expect(text.match(/Wash first: piece, lap and hands, before coarse grit\./g)).toHaveLength(1);
   });
 
+  it("calls a tier without a name by its place", () => {
+    const nameless = solvePlan(plan([tier({ name: " " })], { ...RIG, stages: STAGES }));
+    expect(sheet(nameless)).toContain("Tier 1: 12 facets at");
+    expect(sheet(nameless, sheetWordsDe)).toContain("Reihe 1: 12 Facetten bei");
+  });
+
   it("says whether the piece meets before what signs mean, and on top in bold why it can't be ground", () => {
     const edge = { rule: "edge", mm: 3 } as const;
     const met = solvePlan(plan([tier({ depth: edge })], { ...RIG, stages: STAGES }));
@@ -61,7 +68,7 @@ describe("bench sheet", () => {
     const never = { rule: "edge", mm: 45 } as const;
     const stopped = solvePlan(plan([tier({ depth: never, name: "" })], { ...RIG, stages: STAGES }));
     expect(sheet(stopped)).toContain(
-      "wheel of 96 stops</p></div><p class=\"note\">Can't be ground: Tier 1 can't do what it should</p>",
+      'wheel of 96 stops</p></div><p class="note">Can&#39;t be ground: Tier 1 can&#39;t do what it should</p>',
     );
   });
 
@@ -154,7 +161,7 @@ describe("bench sheet", () => {
 
   it("says every caution before the first tier", () => {
     const text = sheet();
-    for (const caution of Object.values(sheetWordsEn.cautions)) {
+    for (const caution of CAUTIONS.map((one) => sheetWordsEn.cautions[one])) {
       const at = text.indexOf(escapeText(caution));
       expect(at).toBeGreaterThan(0);
       expect(at).toBeLessThan(text.indexOf('class="tier"'));

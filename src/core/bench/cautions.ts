@@ -17,7 +17,8 @@ export const CAUTIONS = [
   "cracked-glass",
   "local-rules",
 ] as const;
-export type Caution = (typeof CAUTIONS)[number];
+/** The sheet names all of these; one more belongs to what is printed to lie beside the glass. */
+export type Caution = (typeof CAUTIONS)[number] | "paper-by-the-lap";
 
 const AT_STEP: Readonly<Partial<Record<Step["kind"], readonly Caution[]>>> = {
   prepare: ["cement-and-torch", "solvent-fire", "heat-cracks", "mains-and-water", "cracked-glass"],

@@ -2,7 +2,8 @@
 import { cutBall } from "../geometry/solid.ts";
 import { SKIN, type Solid, type SolidFacet } from "../geometry/solid-types.ts";
 import { add, scale, type Vec3 } from "../geometry/vec.ts";
-import type { Glass, Plan } from "../plan/document.ts";
+import { densityOf } from "../optics/glasses.ts";
+import type { Plan } from "../plan/document.ts";
 import type { PlanFinding } from "../plan/finding.ts";
 import { solvePlan, toleranceOf } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
@@ -67,11 +68,6 @@ export interface Report {
   readonly totals: Totals;
   readonly findings: readonly PlanFinding[];
 }
-
-/** Densities, g/cm3: borosilicate 3.3 by ISO 3585 (2.23), soda-lime float glass by EN 572-1 (2.50). */
-const DENSITY = { borosilicate: 2.23, "soda-lime": 2.5 } as const;
-export const densityOf = (glass: Glass): number =>
-  typeof glass === "string" ? DENSITY[glass] : glass.densityGcm3;
 
 const MM3_PER_CM3 = 1000;
 

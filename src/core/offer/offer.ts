@@ -4,8 +4,8 @@
  */
 import { benchOf } from "../bench/bench.ts";
 import { DEFAULT_HABITS, habitsOf, type Work } from "../bench/order.ts";
-import { densityOf } from "../check/report.ts";
 import { cutBall } from "../geometry/solid.ts";
+import { densityOf } from "../optics/glasses.ts";
 import type { Habits, Offer, Piece, Rig } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 

@@ -92,6 +92,21 @@ export const N_BK7: OpticalGlass = {
   extinction: null,
 };
 
+/**
+ * The glasses that a plan may name. Densities in g/cm3: borosilicate 3.3 by ISO 3585 (2.23), soda-lime float glass by
+ * EN 572-1 (2.50).
+ */
+export const GLASSES = {
+  borosilicate: { optics: BOROSILICATE, densityGcm3: 2.23 },
+  "soda-lime": { optics: SODA_LIME, densityGcm3: 2.5 },
+} as const satisfies Readonly<Record<string, { optics: OpticalGlass; densityGcm3: number }>>;
+export type GlassName = keyof typeof GLASSES;
+export const GLASS_NAMES = Object.keys(GLASSES) as readonly GlassName[];
+
+/** g/cm3 */
+export const densityOf = (glass: Glass): number =>
+  typeof glass === "string" ? GLASSES[glass].densityGcm3 : glass.densityGcm3;
+
 /** Refractive index at a wavelength within 380 .. 780 nm. */
 export function indexAt(dispersion: Dispersion, nm: number): number {
   const l2 = (nm / 1000) ** 2;
@@ -120,8 +135,7 @@ export function cauchyFrom(nd: number, vd: number): PowerSeries {
 
 /** The optics of a plan's glass. A person's own glass is clear, without absorption. */
 export function opticalGlass(glass: Glass): OpticalGlass {
-  if (glass === "borosilicate") return BOROSILICATE;
-  if (glass === "soda-lime") return SODA_LIME;
+  if (typeof glass === "string") return GLASSES[glass].optics;
   return { name: glass.name, dispersion: cauchyFrom(glass.nd, glass.vd), extinction: null };
 }
 

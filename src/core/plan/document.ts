@@ -2,6 +2,7 @@
  * The plan: one frozen plain document that says everything about a piece and how it is to be cut.
  * Lengths in millimetres, angles in degrees, as in the file. The shapes here and the checks in `schema.ts` are one.
  */
+import type { GlassName } from "../optics/glasses.ts";
 
 export type Side = "front" | "back";
 export type Finish = "ground" | "prepolished" | "polished";
@@ -29,7 +30,7 @@ export interface OwnGlass {
   readonly vd: number;
   readonly densityGcm3: number;
 }
-export type Glass = "borosilicate" | "soda-lime" | OwnGlass;
+export type Glass = GlassName | OwnGlass;
 
 export interface Dop {
   readonly side: Side;

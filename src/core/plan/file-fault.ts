@@ -18,7 +18,6 @@ export type Allowed =
         | "least-and-greatest"
         | "colour"
         | "point"
-        | "glass"
         | "currency"
         | "mark"
         | "format"
@@ -28,7 +27,7 @@ export type Allowed =
       readonly kind: "number" | "number-or-null" | "range" | "range-or-free" | "version";
       readonly range: Range;
     }
-  | { readonly kind: "word" | "depth-rule" | "design"; readonly words: readonly string[] };
+  | { readonly kind: "word" | "glass" | "depth-rule" | "design"; readonly words: readonly string[] };
 
 /** The data of each code. `found` is what stands in the file, of any type; ids are what the file calls a tier, stage or facet. */
 export interface FaultData {

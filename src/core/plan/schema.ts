@@ -3,6 +3,7 @@
  * Only fields are judged here, each by itself; how tiers refer to one another is judged in `references.ts`.
  */
 import * as z from "zod/mini";
+import { GLASS_NAMES } from "../optics/glasses.ts";
 import { COUNTS, CURRENCY, isWithin, MARK, RANGES, TEXT } from "./limits.ts";
 import { RULES } from "./rules/records.ts";
 import {
@@ -29,7 +30,7 @@ const depth = z.discriminatedUnion(
 
 const glass = z.union(
   [
-    z.enum(["borosilicate", "soda-lime"]),
+    z.enum(GLASS_NAMES),
     fields({
       name: text(TEXT.name),
       nd: number(RANGES.nd),
@@ -37,7 +38,7 @@ const glass = z.union(
       densityGcm3: number(RANGES.densityGcm3),
     }),
   ],
-  needs({ kind: "glass" }),
+  needs({ kind: "glass", words: GLASS_NAMES.map((name) => `"${name}"`) }),
 );
 
 const placement = {

@@ -1,12 +1,13 @@
 /** One line at the foot of the page for what just happened: a file that can't be opened, a rule that became a depth. */
 import { useEffect } from "react";
 import type { Note } from "../../state/commands.ts";
+import { tierName } from "../../words/names.ts";
 import { Button } from "../controls/Button.tsx";
 import { historyWords } from "../messages/history.ts";
 import { shellWords } from "../messages/shell.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
-import { useStudio } from "../use-studio.ts";
+import { usePlan, useStudio } from "../use-studio.ts";
 import { Quietly, RefusedLine } from "./slots.tsx";
 import { tell, useView } from "./view.ts";
 
@@ -19,10 +20,17 @@ type RefusedNote = Extract<Note, { readonly key: "refused" }>;
 function useNoteWords(): (note: Exclude<Note, RefusedNote>) => string {
   const words = useWords(historyWords);
   const format = useFormat();
+  const language = useLanguage();
+  const plan = usePlan();
   return (note) => {
     if (note.key === "reference-became-depth")
-      return words.noteReference(note.tierName, note.named, format.length(note.mm, 2));
-    if (note.key === "measurements-dropped") return words.noteMeasured(note.tierName, note.facets);
+      return words.noteReference(
+        tierName(plan, note.tierId, language),
+        note.named,
+        format.length(note.mm, 2),
+      );
+    if (note.key === "measurements-dropped")
+      return words.noteMeasured(tierName(plan, note.tierId, language), note.facets);
     return words.noteHistory;
   };
 }

@@ -2,6 +2,7 @@
 import { useMemo } from "react";
 import { type Verdict, verdictOf } from "../../core/check/verdict.ts";
 import { solved } from "../../state/derived.ts";
+import { tierName } from "../../words/names.ts";
 import { verdictInWords } from "../../words/verdict.ts";
 import { planWords } from "../messages/plan.ts";
 import { verdictWords } from "../messages/verdict.ts";
@@ -31,15 +32,12 @@ export function showCause(cause: Verdict): void {
 export function useVerdict(): { readonly verdict: Verdict; readonly said: string; readonly isLate: boolean } {
   const language = useLanguage();
   const isLate = useIsLate();
-  const { tierNumber, late } = useWords(planWords);
+  const { late } = useWords(planWords);
   const format = useFormat();
   const plan = useSettledPlan();
   const report = useReport();
   const now = useMemo(() => verdictOf(solved(plan), report), [plan, report]);
-  const nameOf = (id: string): string => {
-    const place = plan.tiers.findIndex((tier) => tier.id === id);
-    return plan.tiers[place]?.name || tierNumber(place + 1);
-  };
+  const nameOf = (id: string): string => tierName(plan, id, language);
   const said = verdictInWords(now, verdictWords[language], nameOf, (mm) => format.length(mm, mm < 1 ? 2 : 1));
   return { verdict: now, said: isLate ? late : said, isLate };
 }

@@ -7,6 +7,7 @@ import type { library } from "../../words/en/library.ts";
 import type { plan as planEn } from "../../words/en/plan.ts";
 import type { Formats } from "../../words/formats.ts";
 import type { Translated } from "../../words/language.ts";
+import { nameOrPlace } from "../../words/names.ts";
 import type { RuleWords } from "../../words/rules.ts";
 
 export interface DifferenceLine {
@@ -76,7 +77,13 @@ function linesOf(
   const { present, absent } = words.versions;
   if (!("fields" in change)) {
     const isNew = change.about === "tier-added";
-    return [{ what: change.tier.name, before: isNew ? absent : present, current: isNew ? present : absent }];
+    return [
+      {
+        what: names.get(change.tier.id) ?? "",
+        before: isNew ? absent : present,
+        current: isNew ? present : absent,
+      },
+    ];
   }
   const value = (field: string, v: unknown) => valueInWords(field, v, words, names);
   if (change.about !== "tier") {
@@ -91,14 +98,14 @@ function linesOf(
   const moved = change.moved
     ? [
         {
-          what: tier.name,
+          what: names.get(tier.id) ?? "",
           before: words.plan.tierNumber(change.from),
           current: words.plan.tierNumber(change.to),
         },
       ]
     : [];
   const fields = change.fields.map(({ field, from, to }) => ({
-    what: `${tier.name}, ${wordOr(words.history.tierFields, field, words.history.about.field)}`,
+    what: `${names.get(tier.id) ?? ""}, ${wordOr(words.history.tierFields, field, words.history.about.field)}`,
     before: value(field, from),
     current: value(field, to),
   }));
@@ -107,6 +114,10 @@ function linesOf(
 
 /** All lines, in the order in which a person reads a plan; none when the plans are the same. */
 export function differenceLines(before: Plan, current: Plan, words: DifferenceWords): DifferenceLine[] {
-  const names = new Map([...before.tiers, ...current.tiers].map((tier) => [tier.id, tier.name]));
+  const names = new Map(
+    [before, current].flatMap(({ tiers }) =>
+      tiers.map(({ id, name }, i) => [id, nameOrPlace(name, i, words.plan.tierNumber)] as const),
+    ),
+  );
   return comparePlans(before, current).flatMap((change) => linesOf(change, words, names));
 }

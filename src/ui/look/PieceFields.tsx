@@ -1,5 +1,8 @@
 /** How the piece itself is shown: as planned, or as it would be in another glass or at another stage of the work. */
+
+import { GLASS_NAMES } from "../../core/optics/glasses.ts";
 import type { Finish } from "../../core/plan/document.ts";
+import { nameOrPlace } from "../../words/names.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
 import { lookWords } from "../messages/look.ts";
@@ -8,7 +11,7 @@ import { useWords } from "../messages/words.tsx";
 import { usePlan, useStudio } from "../use-studio.ts";
 import { type FinishChoice, type GlassChoice, setLook, useLook } from "./look-settings.ts";
 
-const GLASSES: readonly GlassChoice[] = ["planned", "borosilicate", "soda-lime"];
+const GLASSES: readonly GlassChoice[] = ["planned", ...GLASS_NAMES];
 const FINISHES: readonly FinishChoice[] = ["planned", "ground", "prepolished", "polished"];
 
 const TIER_FINISHES: readonly Finish[] = ["polished", "prepolished", "ground"];
@@ -21,7 +24,7 @@ function TierFinishes() {
   return tiers.map((tier, i) => (
     <Choice<Finish>
       key={tier.id}
-      label={`${words.finish}: ${tier.name || words.tierNumber(i + 1)}`}
+      label={`${words.finish}: ${nameOrPlace(tier.name, i, words.tierNumber)}`}
       value={tier.finish ?? "polished"}
       options={TIER_FINISHES.map((id) => ({ id, words: words.finishes[id] }))}
       onChange={(next) => dispatch({ type: "change-tier", tierId: tier.id, change: { finish: next } })}
@@ -31,6 +34,7 @@ function TierFinishes() {
 
 export function PieceFields() {
   const words = useWords(lookWords);
+  const { glasses } = useWords(planWords).piece;
   const plan = usePlan();
   const glass = useLook((settings) => settings.glass);
   const finish = useLook((settings) => settings.finish);
@@ -55,7 +59,7 @@ export function PieceFields() {
       <Choice
         label={words.glass.glass}
         value={glass}
-        options={GLASSES.map((id) => ({ id, words: words.glass[id] }))}
+        options={GLASSES.map((id) => ({ id, words: id === "planned" ? words.glass.planned : glasses[id] }))}
         onChange={(next) => setLook({ glass: next })}
       />
       <p className="look-note">{words.glass.onlyLook}</p>

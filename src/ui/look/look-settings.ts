@@ -1,6 +1,8 @@
 /** How the piece is looked at: light, finish shown, what it is compared with. Kept for the life of the page, never in the plan. */
+
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
+import type { GlassName } from "../../core/optics/glasses.ts";
 import type { EquirectPicture } from "../../core/optics/hdr.ts";
 import type { LightName } from "../../core/optics/lights.ts";
 import type { Finish, Plan } from "../../core/plan/document.ts";
@@ -9,7 +11,7 @@ import type { Behind } from "../../render/pack-scene.ts";
 export type LightChoice = LightName | "picture";
 /** As each tier of the plan says, or every facet the same. */
 export type FinishChoice = "planned" | Finish;
-export type GlassChoice = "planned" | "borosilicate" | "soda-lime";
+export type GlassChoice = "planned" | GlassName;
 export type Against = "nothing" | "uncut" | "plan";
 export type Layout = "line" | "side";
 

@@ -1,10 +1,11 @@
 /** The picked facet's numbers, over the picture. */
 
 import { engravedStop, stopLabel } from "../../core/bench/set-up.ts";
+import { tierName } from "../../words/names.ts";
 import { openSheet } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { planWords } from "../messages/plan.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { useReport, useStudio } from "../use-studio.ts";
 import { stepFacet } from "./keys.ts";
@@ -21,6 +22,7 @@ function Measure({ mm, digits, what }: { mm: number; digits: number; what: strin
 
 export function FacetLine() {
   const words = useWords(planWords).card;
+  const language = useLanguage();
   const format = useFormat();
   const facetId = useStudio((state) => state.selection.facetId);
   const plan = useStudio((state) => state.plan);
@@ -35,7 +37,7 @@ export function FacetLine() {
   return (
     <section className="facet-line" aria-live="polite">
       <h2>
-        {tier.name ? words.title(tier.name, Number(place), tier.count) : place}
+        {words.title(tierName(plan, tier.id, language), Number(place), tier.count)}
         <span className="soft">, {where}</span>
       </h2>
       {facet.swallowed ? (

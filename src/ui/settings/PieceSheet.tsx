@@ -1,5 +1,5 @@
 /** The piece and the wheel: size, glass, what holds it, stops, the ink mark, what is inside. */
-import type { Glass, OwnGlass, Piece } from "../../core/plan/document.ts";
+import type { OwnGlass, Piece } from "../../core/plan/document.ts";
 import { RANGES, type Range } from "../../core/plan/limits.ts";
 import { evenCounts, stopsOf } from "../../core/plan/place.ts";
 import { toleranceOf } from "../../core/plan/solve.ts";
@@ -16,6 +16,7 @@ import { usePlan, useStudio } from "../use-studio.ts";
 import { InsideFields } from "./InsideFields.tsx";
 import { LengthField } from "./LengthField.tsx";
 import "./settings.css";
+import { GLASS_NAMES } from "../../core/optics/glasses.ts";
 
 const BOROSILICATE_LIKE: OwnGlass = { name: "", nd: 1.473, vd: 65, densityGcm3: 2.23 };
 const FIRST_DOP_SHARE = 0.4;
@@ -102,13 +103,13 @@ function GlassFields({ piece, change }: PartProps) {
       <Pick
         label={words.glass}
         value={kind}
-        options={(["borosilicate", "soda-lime", "own"] as const).map((id) => ({
+        options={([...GLASS_NAMES, "own"] as const).map((id) => ({
           id,
-          words: words.glasses[id],
+          words: id === "own" ? words.ownGlass : words.glasses[id],
         }))}
         onChange={(next) =>
           change({
-            glass: next === "own" ? { ...BOROSILICATE_LIKE, name: words.glasses.own } : (next as Glass),
+            glass: next === "own" ? { ...BOROSILICATE_LIKE, name: words.ownGlass } : next,
           })
         }
       />
@@ -121,7 +122,7 @@ function GlassFields({ piece, change }: PartProps) {
             <NameField
               label={words.glassName}
               value={own.name}
-              placeholder={words.glasses.own}
+              placeholder={words.ownGlass}
               onChange={(name) => setOwn({ name })}
             />
           </div>

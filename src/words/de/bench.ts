@@ -1,6 +1,8 @@
 import type { bench as en } from "../en/bench.ts";
 import type { Translated } from "../language.ts";
+import { cautions } from "./cautions.ts";
 import { measures } from "./measures.ts";
+import { names } from "./names.ts";
 
 const facets = (n: number): string => (n === 1 ? "1 Facette" : `${n} Facetten`);
 
@@ -15,7 +17,7 @@ export const bench: Translated<typeof en> = {
   },
   toLap: "An die Scheibe",
   unnamed: "Plan ohne Namen",
-  tierNumber: (place) => `Reihe ${place}`,
+  tierNumber: names.tier,
   facetOf: (tier, k) => `${tier}, Facette ${k}`,
   noTiers: "Noch gibt es nichts zu schleifen. Leg unter Plan eine erste Reihe an.",
   counting: "Wird ausgerechnet",
@@ -356,22 +358,7 @@ export const bench: Translated<typeof en> = {
     twoTests: "Eine dritte Probe zeigt, wie weit du streust.",
     spread: (percent) => `Deine Proben streuen um ${percent} %.`,
   },
-  cautions: {
-    "wet-only": "Nur nass schleifen, nie trocken.",
-    "dust-and-slurry":
-      "Schleifschlamm nicht trocknen lassen und nicht trocken fegen: Glasstaub darf nicht in die Luft.",
-    "polish-data-sheet": "Ceroxid und andere Mittel: wie ihre Sicherheitsdatenblätter es sagen.",
-    "solvent-fire": "Aceton und andere Lösemittel: fern von Flammen und Funken, mit frischer Luft.",
-    "cement-and-torch":
-      "Kitt, Epoxid und Lösen mit der Flamme: Dämpfe und Feuer, wie die Datenblätter es sagen.",
-    "heat-cracks":
-      "Langsam erwärmen und abkühlen: Kalknatron springt eher als Borosilikat. Kein kaltes Wasser auf warmes Glas.",
-    "mains-and-water": "Netzstrom nahe am Wasser nur über einen Fehlerstromschutzschalter.",
-    "eyes-hair-sleeves": "Augenschutz auf, Haare und Ärmel gebunden, Schutzhauben dran.",
-    "spinning-lap": "Scheiben nur bei stehender, ausgeschalteter Maschine wechseln.",
-    "cracked-glass": "Kein gesprungenes oder verspanntes Glas schleifen: Es kann bersten.",
-    "local-rules": "Halte dich an örtliche Vorschriften, Sicherheitsdatenblätter und zugelassene Praxis.",
-  },
+  cautions,
 
   tolerance: {
     what: "Niemand stellt einen Winkel zweimal gleich. Sag, wie weit deine Einstellungen streuen, und sieh, wie oft sich alles träfe.",

@@ -1,10 +1,12 @@
 import type { drawings as en } from "../en/drawings.ts";
 import type { Translated } from "../language.ts";
+import { names } from "./names.ts";
 
 const both = (names: readonly string[]): string =>
   names.length < 2 ? names.join() : `${names.slice(0, -1).join(", ")} und ${names[names.length - 1]}`;
 
 export const drawings: Translated<typeof en> = {
+  tierNumber: names.tier,
   profile: "Profil",
   profileOf: (tiers) => `Halbschnitt durch die Achse, Vorderseite oben. ${tiers}`,
   skin: "Haut",
@@ -69,7 +71,6 @@ export const drawings: Translated<typeof en> = {
     setting: (angle, stop, depth) => `${angle}, ${stop}, ${depth} tief`,
     noStop: (deg) => `Azimut ${deg}`,
     seen: "von außen gesehen, Vorderseite nach oben",
-    caution: "Papier nur fern der laufenden Scheibe und mit trockenen Händen ans Glas halten.",
   },
   allMeets: {
     angles: (from, to, isAll) =>

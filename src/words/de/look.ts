@@ -26,8 +26,6 @@ export const look: Translated<typeof english> = {
     title: "Stück",
     glass: "Glas",
     planned: "wie geplant",
-    borosilicate: "Borosilikat",
-    "soda-lime": "Kalknatron",
     finish: "Facetten",
     finishes: {
       planned: "wie jede Reihe sagt",

@@ -1,5 +1,7 @@
 import type { plan as en } from "../en/plan.ts";
 import type { Translated } from "../language.ts";
+import { glasses } from "./glasses.ts";
+import { names } from "./names.ts";
 
 export const plan: Translated<typeof en> = {
   recipe: "Rezept",
@@ -12,10 +14,10 @@ export const plan: Translated<typeof en> = {
     `Eine Reihe wie die letzte passt nicht mehr hinein: Ein Plan fasst höchstens ${tiers} Reihen und ${facets} Facetten.`,
   addFirst: "Erste Reihe anlegen",
   tierName: "Name der Reihe",
-  tierNumber: (place) => `Reihe ${place}`,
+  tierNumber: names.tier,
   /** Instead of a number that is not known yet. */
   late: "Wird ausgerechnet",
-  newTier: (place) => `Reihe ${place}`,
+  newTier: names.tier,
   tierActions: (name) => `Mehr zu ${name}`,
   more: "Mehr",
   duplicate: "Verdoppeln",
@@ -115,7 +117,8 @@ export const plan: Translated<typeof en> = {
     removeDiameter: "Entfernen",
     otherDiameter: (place) => `Durchmesser ${place}`,
     glass: "Glas",
-    glasses: { borosilicate: "Borosilikat", "soda-lime": "Kalk-Natron", own: "Anderes Glas" },
+    glasses,
+    ownGlass: "Anderes Glas",
     glassName: "Name des Glases",
     nd: "Brechzahl",
     vd: "Abbe-Zahl",

@@ -1,20 +1,21 @@
 /** The bench sheet in German. */
 
+import { glassInWords } from "../glasses.ts";
 import type { SheetWords } from "../sheet.ts";
+import { cautions } from "./cautions.ts";
+import { glasses } from "./glasses.ts";
 import { verdict } from "./verdict.ts";
 
 const facets = (count: number) => (count === 1 ? "1 Facette" : `${count} Facetten`);
-const GLASS = { borosilicate: "Borosilikatglas", "soda-lime": "Kalknatronglas" } as const;
 const PARTS = { arm: "Der Arm", chuck: "Das Futter", dop: "Der Kittstock" } as const;
 
 export const sheetWordsDe: SheetWords = {
   language: "de",
   decimal: ",",
   units: { mm: "mm", inch: "Zoll", deg: "\u00b0" },
-  glass: (glass) => (typeof glass === "string" ? GLASS[glass] : glass.name),
+  glass: (glass) => glassInWords(glass, glasses),
   about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
   verdict,
-  tierNumber: (place) => `Reihe ${place}`,
   stop: (label) => `Raste ${label}`,
   wheel: (stops) => (stops === null ? "freier Winkelmesser" : `Teilrad mit ${stops} Rasten`),
   before: "Vor dem ersten Schliff",
@@ -76,21 +77,6 @@ export const sheetWordsDe: SheetWords = {
   gauges: "Breitenlehren",
   checkBar: (length) => `${length}: erst mit dem Lineal prüfen`,
   cautionsTitle: "Vorsicht",
-  cautions: {
-    "wet-only": "Nur nass schleifen, nie trocken.",
-    "dust-and-slurry":
-      "Schlamm nicht trocknen lassen, nicht trocken fegen: Glasstaub darf nicht in die Luft.",
-    "polish-data-sheet": "Ceroxid und andere Mittel: nach ihren Sicherheitsdatenblättern.",
-    "solvent-fire": "Aceton und andere Lösemittel: fern von Flammen und Funken, mit Frischluft.",
-    "cement-and-torch":
-      "Kitt, Epoxid und das Lösen mit dem Brenner: Dämpfe und Flamme, nach den Datenblättern.",
-    "heat-cracks":
-      "Langsam wärmen und kühlen: Kalknatronglas springt eher als Borosilikatglas; kein kaltes Wasser auf warmes Glas.",
-    "mains-and-water": "Netzstrom am Wasser nur über einen Fehlerstrom-Schutzschalter.",
-    "eyes-hair-sleeves": "Augenschutz auf, Haare und Ärmel gebunden, Schutzhauben dran.",
-    "spinning-lap": "Scheiben nur bei stehender, ausgeschalteter Maschine wechseln.",
-    "cracked-glass": "Gesprungenes oder verspanntes Glas nicht schleifen: es kann bersten.",
-    "local-rules": "Örtliche Vorschriften, Sicherheitsdatenblätter und die Regeln des Fachs gehen vor.",
-  },
+  cautions,
   notes: "Notizen",
 };

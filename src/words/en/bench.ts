@@ -1,5 +1,7 @@
 /** Words of the bench: set-up, work, tolerance, as cut, paper. Lengths and angles come already formatted. */
+import { cautions } from "./cautions.ts";
 import { measures } from "./measures.ts";
+import { names } from "./names.ts";
 
 const facets = (n: number): string => (n === 1 ? "1 facet" : `${n} facets`);
 
@@ -14,7 +16,7 @@ export const bench = {
   },
   toLap: "At the lap",
   unnamed: "Unnamed plan",
-  tierNumber: (place: string) => `Tier ${place}`,
+  tierNumber: names.tier,
   facetOf: (tier: string, k: string) => `${tier}, facet ${k}`,
   noTiers: "There is nothing to grind yet. Add a first tier under Plan.",
   counting: "Working it out",
@@ -353,21 +355,7 @@ export const bench = {
     twoTests: "A third test shows how far you scatter.",
     spread: (percent: string) => `Your tests scatter by ${percent} %.`,
   },
-  cautions: {
-    "wet-only": "Grind wet only, never dry.",
-    "dust-and-slurry": "Don't let slurry dry or sweep it dry: glass dust must not get into the air.",
-    "polish-data-sheet": "Cerium oxide and other compounds: as their safety data sheets say.",
-    "solvent-fire": "Acetone and other solvents: away from flame and sparks, with fresh air.",
-    "cement-and-torch":
-      "Cement, epoxy and releasing them by torch: fumes and flame, as their data sheets say.",
-    "heat-cracks":
-      "Heat and cool slowly: soda-lime cracks sooner than borosilicate. No cold water on warm glass.",
-    "mains-and-water": "Mains power near water only on a residual-current device.",
-    "eyes-hair-sleeves": "Eye protection on, hair and sleeves tied back, guards in place.",
-    "spinning-lap": "Change discs only with the lap at rest and switched off.",
-    "cracked-glass": "Don't grind cracked or stressed glass: it can burst.",
-    "local-rules": "Follow local codes, safety data sheets and licensed practice.",
-  },
+  cautions,
 
   tolerance: {
     what: "Nobody sets an angle twice the same. Say how far your settings scatter, and see how often everything would meet.",

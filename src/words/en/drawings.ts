@@ -1,9 +1,12 @@
 /** Words of the drawings one plans in: profile, skin, facet card, diary, counts that work. */
+import { names } from "./names.ts";
+
 /** "Waist 1, Waist 2 and Shoulder 1" */
 const both = (names: readonly string[]): string =>
   names.length < 2 ? names.join() : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
 
 export const drawings = {
+  tierNumber: names.tier,
   profile: "Profile",
   profileOf: (tiers: string) => `Half-section through the axis, front above. ${tiers}`,
   skin: "Skin",
@@ -70,7 +73,6 @@ export const drawings = {
     setting: (angle: string, stop: string, depth: string) => `${angle}, ${stop}, ${depth} deep`,
     noStop: (deg: string) => `azimuth ${deg}`,
     seen: "seen from outside, front upward",
-    caution: "Hold paper against glass only away from the running lap, with dry hands.",
   },
   /** Beside a field one edits. */
   allMeets: {

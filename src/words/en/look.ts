@@ -24,8 +24,6 @@ export const look = {
     title: "Piece",
     glass: "Glass",
     planned: "as planned",
-    borosilicate: "borosilicate",
-    "soda-lime": "soda-lime",
     finish: "Facets",
     finishes: {
       planned: "as each tier says",

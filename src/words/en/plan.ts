@@ -1,4 +1,7 @@
 /** Words of the plan: the recipe's sentences, what is true of them, the piece sheet, the looks. */
+import { glasses } from "./glasses.ts";
+import { names } from "./names.ts";
+
 export const plan = {
   recipe: "Recipe",
   pieceLine: (size: string, glass: string, wheel: string) => `${size}, ${glass}, ${wheel}`,
@@ -10,10 +13,10 @@ export const plan = {
     `No tier like the last one fits in any more: a plan holds ${tiers} tiers and ${facets} facets at most.`,
   addFirst: "Add the first tier",
   tierName: "Name of the tier",
-  tierNumber: (place: number) => `Tier ${place}`,
+  tierNumber: names.tier,
   /** Instead of a number that is not known yet. */
   late: "Working it out",
-  newTier: (place: number) => `Tier ${place}`,
+  newTier: names.tier,
   tierActions: (name: string) => `More about ${name}`,
   more: "More",
   duplicate: "Duplicate",
@@ -111,7 +114,8 @@ export const plan = {
     removeDiameter: "Remove",
     otherDiameter: (place: number) => `Diameter ${place}`,
     glass: "Glass",
-    glasses: { borosilicate: "Borosilicate", "soda-lime": "Soda-lime", own: "Another glass" },
+    glasses,
+    ownGlass: "Another glass",
     glassName: "Name of the glass",
     nd: "Refractive index",
     vd: "Abbe number",

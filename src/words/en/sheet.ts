@@ -1,6 +1,9 @@
 /** The bench sheet in English. */
 
+import { glassInWords } from "../glasses.ts";
 import type { SheetWords } from "../sheet.ts";
+import { cautions } from "./cautions.ts";
+import { glasses } from "./glasses.ts";
 import { verdict } from "./verdict.ts";
 
 const facets = (count: number) => (count === 1 ? "1 facet" : `${count} facets`);
@@ -10,10 +13,9 @@ export const sheetWordsEn: SheetWords = {
   language: "en",
   decimal: ".",
   units: { mm: "mm", inch: "in", deg: "\u00b0" },
-  glass: (glass) => (typeof glass === "string" ? glass : glass.name),
+  glass: (glass) => glassInWords(glass, glasses),
   about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
   verdict,
-  tierNumber: (place) => `Tier ${place}`,
   stop: (label) => `stop ${label}`,
   wheel: (stops) => (stops === null ? "free protractor" : `wheel of ${stops} stops`),
   before: "Before the first cut",
@@ -74,20 +76,6 @@ export const sheetWordsEn: SheetWords = {
   gauges: "Width gauges",
   checkBar: (length) => `${length}: check with a ruler first`,
   cautionsTitle: "Take care",
-  cautions: {
-    "wet-only": "Grind wet only, never dry.",
-    "dust-and-slurry": "Don't let slurry dry or sweep it dry: glass dust must not get into the air.",
-    "polish-data-sheet": "Cerium oxide and other compounds: as their safety data sheets say.",
-    "solvent-fire": "Acetone and other solvents: away from flame and sparks, with fresh air.",
-    "cement-and-torch":
-      "Cement, epoxy and their release by torch: fumes and flame, as their data sheets say.",
-    "heat-cracks":
-      "Heat and cool slowly: soda-lime cracks sooner than borosilicate; no cold water on warm glass.",
-    "mains-and-water": "Mains power near water only on a residual-current device.",
-    "eyes-hair-sleeves": "Eye protection on, hair and sleeves tied back, guards in place.",
-    "spinning-lap": "Change discs only with the lap at rest and switched off.",
-    "cracked-glass": "Don't grind cracked or stressed glass: it can burst.",
-    "local-rules": "Follow local codes, safety data sheets and licensed practice.",
-  },
+  cautions,
   notes: "Notes",
 };

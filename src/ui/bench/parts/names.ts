@@ -1,13 +1,14 @@
 /** How tiers, facets and stages are called on the bench. */
 import type { Plan, Stage } from "../../../core/plan/document.ts";
+import { nameOrPlace } from "../../../words/names.ts";
 
 interface TierWords {
-  readonly tierNumber: (place: string) => string;
+  readonly tierNumber: (place: number) => string;
 }
 
 /** A tier by its name, or by its place when it has none. */
 export const tierName = (plan: Plan, index: number, words: TierWords): string =>
-  plan.tiers[index]?.name || words.tierNumber(String(index + 1));
+  nameOrPlace(plan.tiers[index]?.name, index, words.tierNumber);
 
 export const tierIndexOf = (plan: Plan, tierId: string): number =>
   plan.tiers.findIndex((tier) => tier.id === tierId);

@@ -15,6 +15,8 @@ import { useBox } from "../drag/use-box.ts";
 import { type FlatFacet, type FlatSide, flatFacet } from "./card-geometry.ts";
 import { type CardWords, CHECK_MM, cardPage, printPage } from "./card-print.ts";
 import "./card.css";
+import { nameOrPlace } from "../../../words/names.ts";
+import { cautionWords } from "../../messages/cautions.ts";
 
 type Words = Translated<typeof drawings>;
 
@@ -41,6 +43,7 @@ function cardWords(
   flat: FlatFacet,
   words: Words,
   format: Formats,
+  caution: string,
 ): CardWords {
   const placed = solved.facets[index];
   const tier = solved.plan.tiers[placed.tierIndex];
@@ -51,20 +54,25 @@ function cardWords(
   const depth = format.length(solved.tiers[placed.tierIndex].depthMm, 2);
   const k = placed.id.slice(placed.id.lastIndexOf("/") + 1);
   return {
-    title: words.card.facet(tier.name, k, String(tier.count)),
+    title: words.card.facet(
+      nameOrPlace(tier.name, placed.tierIndex, words.tierNumber),
+      k,
+      String(tier.count),
+    ),
     setting: words.card.setting(format.armAngle(placed.armAngleDeg), stop, depth),
     wide: `${format.length(flat.widthMm)} ${words.card.wide}`,
     high: `${format.length(flat.heightMm)} ${words.card.high}`,
     sides: flat.sides.map((s) => `${neighbourName(solved, s, words)}, ${format.length(s.lengthMm)}`),
     check: words.card.check(format.length(CHECK_MM)),
     seen: words.card.seen,
-    caution: words.card.caution,
+    caution,
   };
 }
 
 export default function FacetCard() {
   const words = useWords(drawingWords);
   const language = useLanguage();
+  const caution = useWords(cautionWords)["paper-by-the-lap"];
   const format = useFormat();
   const solved = useSolved();
   const solid = useSolid();
@@ -76,7 +84,7 @@ export default function FacetCard() {
   );
   if (index < 0) return <p>{words.card.none}</p>;
   if (!flat) return <p>{words.card.swallowed}</p>;
-  const said = cardWords(solved, index, flat, words, format);
+  const said = cardWords(solved, index, flat, words, format, caution);
   return (
     <div className="card">
       <h3 className="card-title">{said.title}</h3>
@@ -91,7 +99,7 @@ export default function FacetCard() {
       <Button look="outlined" onPress={() => printPage(cardPage(flat, said, language))}>
         {words.card.print}
       </Button>
-      <p className="card-note">{words.card.caution}</p>
+      <p className="card-note">{said.caution}</p>
     </div>
   );
 }

@@ -13,6 +13,7 @@ import { usePlan, useSolid, useStudio } from "../../use-studio.ts";
 import { type DiaryMoment, momentsOf } from "./moments.ts";
 import { closeDiary, diary, openDiary, useDiary } from "./use-shown.ts";
 import "./diary.css";
+import { nameOrPlace } from "../../../words/names.ts";
 
 export default function Diary() {
   const isOpen = useDiary((state) => state.isOpen);
@@ -68,7 +69,7 @@ function OpenDiary() {
 function useTierName(): (index: number) => string {
   const { tierNumber } = useWords(planWords);
   const { tiers } = usePlan();
-  return (index) => tiers[index].name || tierNumber(index + 1);
+  return (index) => nameOrPlace(tiers[index].name, index, tierNumber);
 }
 
 /** "Shoulder, facet 4: 7.2 mm wide now, 5.9 mm in the end" */

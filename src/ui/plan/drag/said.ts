@@ -5,6 +5,7 @@ import type { SolvedPlan } from "../../../core/plan/solved.ts";
 import type { drawings } from "../../../words/en/drawings.ts";
 import type { Formats } from "../../../words/formats.ts";
 import type { Translated } from "../../../words/language.ts";
+import { nameOrPlace } from "../../../words/names.ts";
 import { type TierNumbers, tierNumbers } from "./tier-numbers.ts";
 
 type Words = Translated<typeof drawings>;
@@ -24,7 +25,12 @@ export function patternSaid(solved: SolvedPlan, solid: Solid, words: Words, form
     .map((tier, i) => {
       const n = tierNumbers(solved, solid, i);
       const meeting = meetingSaid(n, toleranceOf(solved.plan), words, format);
-      return words.tierSaid(tier.name, String(tier.count), format.armAngle(tier.armAngleDeg), meeting);
+      return words.tierSaid(
+        nameOrPlace(tier.name, i, words.tierNumber),
+        String(tier.count),
+        format.armAngle(tier.armAngleDeg),
+        meeting,
+      );
     })
     .join(" ");
 }

@@ -19,6 +19,7 @@ import { ProfileGround } from "./ProfileGround.tsx";
 import { profileDrag } from "./profile-drag.ts";
 import { chordOf, cutSection, type ProfileFrame, tierDirection, toScreen } from "./profile-geometry.ts";
 import "./profile.css";
+import { nameOrPlace } from "../../../words/names.ts";
 
 /** Room around the half-disc: for degrees and knobs outside the rim, and names on the axis side. */
 const MARGIN_PX = { left: 62, right: 128, top: 72, bottom: 72 };
@@ -146,7 +147,7 @@ function TierChord({ knob, angleAt, frame, solved, drag }: ChordProps) {
       className="grip"
       role="slider"
       tabIndex={0}
-      aria-label={words.handle(tier.name)}
+      aria-label={words.handle(nameOrPlace(tier.name, index, words.tierNumber))}
       aria-description={words.handleKeys}
       aria-valuemin={0}
       aria-valuemax={90}

@@ -1,6 +1,7 @@
 /** One tier: its name, its sentence, what is true of it, and what stands against it. */
 import { useEffect, useRef } from "react";
 import type { Finish, Tier } from "../../../core/plan/document.ts";
+import { nameOrPlace } from "../../../words/names.ts";
 import { Quietly, Suggest } from "../../app/slots.tsx";
 import { Actions } from "../../controls/Actions.tsx";
 import { planWords } from "../../messages/plan.ts";
@@ -108,7 +109,7 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
           onChange={(name) => dispatch({ type: "change-tier", tierId: tier.id, change: { name } })}
         />
         <Actions
-          label={words.tierActions(tier.name || words.tierNumber(index + 1))}
+          label={words.tierActions(nameOrPlace(tier.name, index, words.tierNumber))}
           shown={words.more}
           actions={actions}
         />

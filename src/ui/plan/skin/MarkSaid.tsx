@@ -1,7 +1,9 @@
 /** What a mark of the strip says when it is pressed: which facets, and whether they share, touch, miss or stand apart. */
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
+import type { Language } from "../../../words/language.ts";
+import { tierName } from "../../../words/names.ts";
 import { drawingWords } from "../../messages/drawings.ts";
-import { useWords } from "../../messages/words.tsx";
+import { useLanguage, useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import type { SkinDrawing } from "./skin-drawing.ts";
 import type { SkinLayout } from "./skin-layout.ts";
@@ -27,10 +29,9 @@ export function allMarks({ gaps, touches, corners, misses }: SkinDrawing): AnyMa
 }
 
 /** "Shoulder 4" */
-function nameOf(solved: SolvedPlan, id: string): string {
+function nameOf(solved: SolvedPlan, id: string, language: Language): string {
   const at = id.lastIndexOf("/");
-  const tier = solved.plan.tiers.find((t) => t.id === id.slice(0, at));
-  return `${tier?.name ?? id.slice(0, at)} ${id.slice(at + 1)}`;
+  return `${tierName(solved.plan, id.slice(0, at), language)} ${id.slice(at + 1)}`;
 }
 
 /** Room that the words need; nearer to the right border they stand to the mark's left. */
@@ -50,8 +51,9 @@ export function MarkSaid({
 }) {
   const words = useWords(drawingWords).mark;
   const format = useFormat();
+  const language = useLanguage();
   if (!mark) return <output className="mark-said" />;
-  const names = mark.facets.map((id) => nameOf(solved, id));
+  const names = mark.facets.map((id) => nameOf(solved, id, language));
   const [x, y] = [mark.at[0] + layout.x, mark.at[1] + layout.y];
   const isLeft = x + ROOM_PX > width;
   return (

@@ -35,6 +35,7 @@ import { layOut } from "./skin-layout.ts";
 import { nearestTurn } from "./strip-path.ts";
 import { WheelEdge } from "./WheelEdge.tsx";
 import "./skin.css";
+import { nameOrPlace } from "../../../words/names.ts";
 
 /** A finger that lands this near a facet takes hold of it. */
 const FINGER_PX = 22;
@@ -287,7 +288,7 @@ function TierGrip({ tierId, index, drawing, strip, drag, onNextMark }: GripProps
       className="skin-grip"
       role="slider"
       tabIndex={0}
-      aria-label={words.skinHandle(tier.name)}
+      aria-label={words.skinHandle(nameOrPlace(tier.name, index, words.tierNumber))}
       aria-description={`${words.skinKeys} ${words.markKeys}`}
       aria-valuemin={0}
       aria-valuemax={360}

@@ -64,6 +64,7 @@ function useSuggestions(tierIndex: number, edgeMm: number) {
 function SuggestList({ tier, onChosen }: { tier: Tier; onChosen: () => void }) {
   const plan = usePlan();
   const words = useWords(drawingWords).suggest;
+  const language = useLanguage();
   const format = useFormat();
   const radiusMm = plan.piece.diameterMm / 2;
   const [edgeMm, setEdgeMm] = useState(() => Number((radiusMm * FIRST_EDGE).toFixed(1)));
@@ -78,7 +79,7 @@ function SuggestList({ tier, onChosen }: { tier: Tier; onChosen: () => void }) {
   };
   return (
     <div className="suggest">
-      <p>{words.intro(tier.name, format.length(depthOf(plan, tier.id), 2))}</p>
+      <p>{words.intro(tierName(plan, tier.id, language), format.length(depthOf(plan, tier.id), 2))}</p>
       <NumberField
         label={words.edge}
         value={edgeMm}
