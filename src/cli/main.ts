@@ -118,6 +118,18 @@ pictures(one("film", "trace the pictures of one full turn", () => import("./comm
   .option("--frames <n>", "pictures of the turn, default 72")
   .option("--elevation <degrees>", "so far above the level of the turn, default 15");
 
+program
+  .command("ideas")
+  .description("try thousands of patterns for a wish and print the best of each kind")
+  .argument("<wish>", "wish file (JSON)")
+  .option("--tries <n>", "candidates to make, default 3000")
+  .option("--seed <n>", "same seed, same ideas")
+  .option("--threads <n>", "default: one for each processor; changes the time, never the answer")
+  .option("--out <file>", "write the answer there instead of printing it")
+  .action(async (path: string, options: Options) =>
+    (await import("./commands/ideas.ts")).run([path], options),
+  );
+
 /** The language that the command at hand was asked to speak; English until it is known. */
 let language: Language = "en";
 program.hook("preAction", (_, command) => {

@@ -6,7 +6,7 @@ import type { Language } from "../words/language.ts";
 import { readNamed } from "./files.ts";
 import { UsageError } from "./usage-error.ts";
 
-function textOf(bytes: Uint8Array): string {
+export function textOf(bytes: Uint8Array): string {
   try {
     return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
   } catch {

@@ -3,9 +3,10 @@ import type { Vec3 } from "../core/geometry/vec.ts";
 import { LIGHT_SETTINGS } from "../core/optics/lights.ts";
 import { RESTS, type Rest, restOnFacet } from "../core/optics/rest.ts";
 import type { Rgb } from "../core/optics/spectrum.ts";
+import { numberOption, type Words } from "./number-option.ts";
 import { UsageError } from "./usage-error.ts";
 
-export type Words = Readonly<Record<string, string | boolean | undefined>>;
+export type { Words } from "./number-option.ts";
 
 export interface RenderOptions {
   readonly out: string;
@@ -36,25 +37,6 @@ const DEFAULT_DISTANCE_RADII = 10;
 const MOST_PIXELS_ACROSS = 8192;
 const MOST_SAMPLES = 1_000_000;
 const FARTHEST_MM = 1e6;
-
-interface Allowed {
-  readonly min: number;
-  readonly max: number;
-  readonly whole?: boolean;
-  /** The ends themselves are not allowed. */
-  readonly open?: boolean;
-}
-
-export function numberOption(words: Words, name: string, fallback: number, allowed: Allowed): number {
-  const text = words[name];
-  if (text === undefined) return fallback;
-  const value = typeof text === "string" && text.trim() !== "" ? Number(text) : Number.NaN;
-  const { min, max, whole, open } = allowed;
-  const inside = open ? value > min && value < max : value >= min && value <= max;
-  if (inside && (!whole || Number.isInteger(value))) return value;
-  const range = open ? `between ${min} and ${max}` : `from ${min} to ${max}`;
-  throw new UsageError(`--${name} must be ${whole ? "a whole number" : "a number"} ${range}, not "${text}"`);
-}
 
 const NAMED_VIEWS: Readonly<Record<string, readonly [number, number]>> = {
   front: [0, 90],

@@ -10,8 +10,8 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 
 const top = fileURLToPath(new URL("../..", import.meta.url));
 const MAIN = join(top, "src/cli/main.ts");
-/** The threads of `render` are started from a file of their own. */
-const THREAD = join(top, "src/cli/render-worker.ts");
+/** Threads are started from files of their own. */
+const THREADS = ["render-worker.ts", "ideas-worker.ts"].map((name) => join(top, "src/cli", name));
 
 /** A name that changes with any source: paths, sizes and times of all files that a command may load. */
 function stampOfSources() {
@@ -37,7 +37,7 @@ async function bundle() {
   const { build } = await import("esbuild");
   const making = mkdtempSync(join(home, "making-"));
   await build({
-    entryPoints: [MAIN, THREAD],
+    entryPoints: [MAIN, ...THREADS],
     outdir: making,
     bundle: true,
     splitting: true,

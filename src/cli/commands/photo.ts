@@ -7,9 +7,9 @@ import { RANGES } from "../../core/plan/limits.ts";
 import { type PictureFile, pictureSize } from "../../core/plan/pictures.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { mustBeWritable, readNamed, writeOut } from "../files.ts";
+import { numberOption, type Words } from "../number-option.ts";
 import { choice, languageIn } from "../options.ts";
 import { readPlan } from "../read-plan.ts";
-import { numberOption, type Words } from "../render-options.ts";
 import { UsageError } from "../usage-error.ts";
 
 /** Bytes of a photograph, and pixels along its edge. */

@@ -145,11 +145,11 @@ function workedPasses({ solved, stages }: OrderSetting, way: Way): readonly Work
 }
 
 /** Steps after the last pass of a tier: look at the polish where there is one, measure what was cut. */
-function leadOut({ solved, stages, habits }: OrderSetting, pass: WorkedPass): Step[] {
+function leadOut({ solved, stages, habits }: OrderSetting, pass: Pass, facets: number): Step[] {
   const { id: tier, ...own } = solved.plan.tiers[pass.tierIndex];
   if (pass.stage !== stageCount(own, stages) - 1) return [];
   const look: Step[] = endsByLooking(stages, pass.stage)
-    ? [{ kind: "inspect-polish", tier, minutes: habits.inspectMin * pass.moments.length }]
+    ? [{ kind: "inspect-polish", tier, minutes: habits.inspectMin * facets }]
     : [];
   return [...look, { kind: "measure-as-cut", tier, minutes: habits.measureMin }];
 }
@@ -162,7 +162,7 @@ export function workInOrder(setting: OrderSetting, way: Way): Work {
     const armHasStood = passes.slice(0, i).some((p) => p.tierIndex === pass.tierIndex);
     steps.push(...leadIn(setting, pass, passes[i - 1] ?? null, armHasStood));
     steps.push(...pass.moments.map((moment) => grindStep(setting, moment)));
-    steps.push(...leadOut(setting, pass));
+    steps.push(...leadOut(setting, pass, pass.moments.length));
   });
   const count = (...kinds: Step["kind"][]) => steps.filter((s) => kinds.includes(s.kind)).length;
   return {
@@ -174,6 +174,30 @@ export function workInOrder(setting: OrderSetting, way: Way): Work {
     minutesAreGuess: passes.some((p) => setting.removals[p.stage] === null),
     steps,
   };
+}
+
+/** A pass as a whole: how many of the tier's facets are ground in it, and what they lose together. */
+export interface PassSum extends Pass {
+  readonly facets: number;
+  readonly removeMm3: number;
+}
+
+/** What `workInOrder` says of the minutes, from sums of passes: strokes go with volume, so the single facets need not be known. */
+export function minutesOfPasses(setting: OrderSetting, passes: readonly PassSum[]): number {
+  const { stages, removals, contactRadiiMm, habits } = setting;
+  const sum = (steps: readonly Step[]) => steps.reduce((all, { minutes }) => all + minutes, 0);
+  return passes.reduce((minutes, pass, i) => {
+    const armHasStood = passes.slice(0, i).some((p) => p.tierIndex === pass.tierIndex);
+    const removal = removals[pass.stage] ?? guessRemoval(stages[pass.stage]);
+    const strokes = strokesFor(pass.removeMm3, removal, contactRadiiMm[pass.tierIndex]);
+    return (
+      minutes +
+      sum(leadIn(setting, pass, passes[i - 1] ?? null, armHasStood)) +
+      pass.facets * habits.indexMin +
+      (strokes * habits.strokeSeconds) / 60 +
+      sum(leadOut(setting, pass, pass.facets))
+    );
+  }, habits.prepareMin);
 }
 
 /** Tier pairs that share an edge on the finished piece, earlier first: `edges` as facet positions. */

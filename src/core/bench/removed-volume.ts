@@ -14,7 +14,7 @@ import { dot } from "../geometry/vec.ts";
 const TURN = 2 * Math.PI;
 
 /** Area of an outline by Green's theorem about the foot of the normal. */
-function areaOf({ state, radius, xs, ys, labels }: Slice): number {
+export function areaOf({ state, radius, xs, ys, labels }: Slice): number {
   if (state === "none") return 0;
   if (state === "whole") return Math.PI * radius * radius;
   return labels.reduce((area, label, i) => {

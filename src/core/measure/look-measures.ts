@@ -63,8 +63,9 @@ function markLit({ fates, ends }: RayEnds, leanDeg: number, lit: Uint8Array): vo
       lit[k] = 0;
       continue;
     }
-    const [x, y, z] = [ends[3 * k], ends[3 * k + 1], ends[3 * k + 2]];
-    const a = Math.abs(x);
+    const y = ends[3 * k + 1];
+    const z = ends[3 * k + 2];
+    const a = Math.abs(ends[3 * k]);
     const b = Math.abs(y * up[1] + z * up[2]);
     const c = Math.abs(y * view[1] + z * view[2]);
     lit[k] = Math.max(b + GOLDEN * c, a + GOLDEN * b, c + GOLDEN * a) >= LIT_COSINE ? 1 : 0;

@@ -206,7 +206,12 @@ export class StraightRays {
     const { planeCount, planes, nd } = this.body;
     const { ray, hasInside } = this;
     const nd2 = nd * nd;
-    let [px, py, pz, dx, dy, dz] = [ray[PX], ray[PY], ray[PZ], ray[DX], ray[DY], ray[DZ]];
+    let px = ray[PX];
+    let py = ray[PY];
+    let pz = ray[PZ];
+    let dx = ray[DX];
+    let dy = ray[DY];
+    let dz = ray[DZ];
     let from = first;
     for (let reflections = 0; reflections < MOST_REFLECTIONS; reflections++) {
       const b = px * dx + py * dy + pz * dz;
@@ -238,7 +243,9 @@ export class StraightRays {
       px += t * dx;
       py += t * dy;
       pz += t * dz;
-      let [nx, ny, nz] = [px, py, pz];
+      let nx = px;
+      let ny = py;
+      let nz = pz;
       if (surface === SKIN) {
         const size = 1 / Math.sqrt(px * px + py * py + pz * pz);
         nx *= size;
@@ -288,8 +295,12 @@ export class StraightRays {
     let nearest = most;
     let isMet = false;
     for (let k = 0; k < balls.length; k += 12) {
-      const [qx, qy, qz] = [px - balls[k], py - balls[k + 1], pz - balls[k + 2]];
-      let [a, b, c] = [0, 0, -1];
+      const qx = px - balls[k];
+      const qy = py - balls[k + 1];
+      const qz = pz - balls[k + 2];
+      let a = 0;
+      let b = 0;
+      let c = -1;
       for (let axis = k + 3; axis < k + 12; axis += 3) {
         const place = balls[axis] * qx + balls[axis + 1] * qy + balls[axis + 2] * qz;
         const along = balls[axis] * dx + balls[axis + 1] * dy + balls[axis + 2] * dz;
@@ -300,8 +311,8 @@ export class StraightRays {
       const room = b * b - a * c;
       if (room <= 0) continue;
       const root = Math.sqrt(room);
-      const [enter, exit] = [(-b - root) / a, (-b + root) / a];
-      if (exit <= 0 || enter >= nearest) continue;
+      const enter = (-b - root) / a;
+      if (root <= b || enter >= nearest) continue;
       nearest = Math.max(0, enter);
       isMet = true;
     }

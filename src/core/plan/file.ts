@@ -54,8 +54,13 @@ function faultOf(issue: z.core.$ZodIssue, data: unknown, path: readonly Property
   return { ...failedCheck(issue.message, found), path: at };
 }
 
-function checkFields(document: Data): readonly string[] {
-  const checked = planSchema.safeParse(document);
+/**
+ * Checks the fields of a document, each by itself.
+ * @returns paths of the fields that the schema doesn't know
+ * @throws PlanFileError naming the first field that is wrong
+ */
+export function checkFields(document: Data, schema: z.ZodMiniType = planSchema): readonly string[] {
+  const checked = schema.safeParse(document);
   if (checked.success) return unknownFields(document, checked.data, []);
   const { issues } = checked.error;
   throw new PlanFileError({ ...faultOf(issues[0], document), more: issues.length - 1 });

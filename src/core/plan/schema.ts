@@ -108,7 +108,7 @@ const dopSizes = {
   lengthMm: z.optional(number(RANGES.lengthMm)),
   chuckDiameterMm: z.optional(number(RANGES.sizeMm)),
 };
-const piece = fields({
+export const piece = fields({
   diameterMm: number(RANGES.diameterMm),
   otherDiametersMm: z.optional(list(number(RANGES.diameterMm), COUNTS.otherDiameters)),
   glass,
@@ -160,7 +160,7 @@ const setUp = fields({
   dop: z.optional(fields({ ...dopSizes, runOutMm: z.optional(number(RANGES.spreadMm)) })),
 });
 const minutes = z.optional(number(RANGES.taskMin));
-const rig = fields({
+export const rig = fields({
   wheelStops,
   indexTrimDeg: z.optional(number(RANGES.indexTrimDeg)),
   arm: z.optional(
@@ -222,7 +222,7 @@ const asCut = fields({
   readSdDeg: z.optional(number(RANGES.sdDeg)),
   facets: z.optional(z.record(z.string(), fields(measured), needs({ kind: "measured-facets" }))),
 });
-const tier = fields({
+export const tier = fields({
   id,
   name: text(TEXT.name),
   side,

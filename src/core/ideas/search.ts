@@ -1,0 +1,276 @@
+/**
+ * Searches for the best of each kind: a grid of two measures, in each cell the best candidate found, offspring by small changes
+ * and by crossing of what the cells hold (MAP-Elites: Mouret and Clune, Illuminating search spaces by mapping elites, 2015).
+ *
+ * Candidates are made in batches of fixed size, each from its own chance and from the wall as it stood two batches before: so
+ * two batches can be judged at a time, by any number of threads in any order, and the answer stays the same.
+ */
+import { seeded } from "../bench/chance.ts";
+import type { Tier } from "../plan/document.ts";
+import { type Genes, type Ground, genesOf, groundOf, impossible, keyOf, tiersOf } from "./genes.ts";
+import type { Ask, Refusal, Verdict } from "./judge.ts";
+import { crossCandidates, makeCandidate, varyCandidate } from "./make.ts";
+import { CELLS, COLUMNS, cellAt, edgesOf, placeOf, ROWS, type WallEdges, widened } from "./wall.ts";
+import type { IdeaWish } from "./wish.ts";
+
+export interface Candidate {
+  readonly tiers: readonly Tier[];
+}
+export interface Batch {
+  readonly index: number;
+  readonly candidates: readonly Candidate[];
+  readonly ask: Ask;
+}
+/** The best of a cell so far. */
+export interface Found {
+  readonly cell: readonly [number, number];
+  readonly score: number;
+  /** Position among all candidates, from 0. */
+  readonly number: number;
+  readonly across: number;
+  readonly up: number;
+  readonly tiers: readonly Tier[];
+}
+/** Of all candidates that came to a test, the share that it turned away. */
+export interface InTheWay {
+  readonly limit: string;
+  readonly share: number;
+}
+
+/** Candidates a batch, and batches that are on their way at a time. */
+const BATCH = 48;
+const AHEAD = 2;
+/** So many candidates that meet divide the wall. */
+const FIRST_MEETING = 200;
+/** How offspring come about; the rest is made out of nothing. */
+const VARIED = 0.7;
+const CROSSED = 0.2;
+/** Draws for a candidate that was not there before. */
+const NEW_DRAWS = 8;
+
+export interface SearchOptions {
+  readonly tries: number;
+  readonly seed: number;
+  /** Plans to begin with, by their tiers, kept ones first: offspring of them come from the first batch on. */
+  readonly like?: readonly (readonly Tier[])[];
+  /** Every candidate out of nothing: what the search is held against. */
+  readonly isPlain?: boolean;
+}
+
+interface Held extends Omit<Found, "tiers"> {
+  readonly genes: Genes;
+}
+/** A candidate that meets and was placed before the wall was divided. */
+interface Placed {
+  readonly genes: Genes;
+  readonly number: number;
+  readonly verdict: Verdict;
+}
+
+export class Search {
+  private readonly wish: IdeaWish;
+  private readonly options: SearchOptions;
+  private readonly ground: Ground;
+  private readonly limit: "tiers" | "facets" | null;
+  private edges: WallEdges | null = null;
+  private cells: (Held | null)[] = Array.from({ length: CELLS }, () => null);
+  private placed: Placed[] = [];
+  private readonly like: readonly Genes[];
+  private readonly known = new Set<string>();
+  private readonly made: (readonly (Genes | null)[])[] = [];
+  private readonly answers = new Map<number, readonly (Verdict | null)[]>();
+  private readonly refused = new Map<Refusal, number>();
+  private tried = 0;
+  private taken = 0;
+  private meeting = 0;
+  private measured = 0;
+  /** Batches to be judged: take them as they come. */
+  readonly pending: Batch[] = [];
+
+  constructor(wish: IdeaWish, options: SearchOptions) {
+    this.wish = wish;
+    this.options = options;
+    this.ground = groundOf(wish);
+    this.limit = impossible(this.ground);
+    this.like = (options.like ?? [])
+      .map((tiers) => genesOf(this.ground, tiers))
+      .filter((genes) => genes !== null);
+    const { limits, across, up } = wish;
+    if (limits?.[across] && limits[up]) this.divide();
+    if (this.limit === null) for (let k = 0; k < AHEAD; k++) this.makeBatch();
+  }
+
+  /** True when all candidates are made and judged. */
+  get isDone(): boolean {
+    return this.taken === this.made.length;
+  }
+
+  /** Share of the tries that are judged, 0 .. 1. */
+  get share(): number {
+    return this.isDone ? 1 : (this.taken * BATCH) / this.options.tries;
+  }
+
+  get counts(): { tried: number; meeting: number; measured: number } {
+    return {
+      tried: this.isDone ? this.tried : this.taken * BATCH,
+      meeting: this.meeting,
+      measured: this.measured,
+    };
+  }
+
+  /** What the wall holds, from below, row by row. */
+  get found(): Found[] {
+    return this.cells.flatMap((held) => {
+      if (!held) return [];
+      const { genes, ...rest } = held;
+      return [{ ...rest, tiers: tiersOf(this.ground, genes) }];
+    });
+  }
+
+  /** Edges of the wall, the outer ones moved out to hold what is on it; null before it is divided. */
+  get wall(): WallEdges {
+    const edges = this.edges ?? this.dividedBy(this.placed);
+    const held = this.cells.filter((cell) => cell !== null);
+    return {
+      across: widened(
+        edges.across,
+        held.map(({ across }) => across),
+      ),
+      up: widened(
+        edges.up,
+        held.map(({ up }) => up),
+      ),
+    };
+  }
+
+  /** Candidates that met, the earliest first: what is asked about limits when nothing keeps them. */
+  get firstMeeting(): readonly (readonly Tier[])[] {
+    return this.placed.map(({ genes }) => tiersOf(this.ground, genes));
+  }
+
+  /** What turned candidates away, most first: bounds of the wish that nothing can keep stand alone. */
+  get refusals(): InTheWay[] {
+    if (this.limit) return [{ limit: this.limit, share: 1 }];
+    return [...this.refused]
+      .filter(([refusal]) => refusal !== "outdone")
+      .map(([limit, count]) => ({ limit, share: count / Math.max(1, this.tried) }))
+      .sort((a, b) => b.share - a.share);
+  }
+
+  /** Verdicts on a batch's candidates, in their order. Batches may come back in any order. */
+  take(index: number, verdicts: readonly Verdict[]): void {
+    const own = this.made[index];
+    let at = 0;
+    this.answers.set(
+      index,
+      own.map((genes) => (genes ? verdicts[at++] : null)),
+    );
+    for (let next = this.answers.get(this.taken); next; next = this.answers.get(this.taken)) {
+      this.answers.delete(this.taken);
+      this.merge(this.made[this.taken], next, this.taken * BATCH);
+      this.taken++;
+      this.makeBatch();
+    }
+    if (this.isDone && !this.edges) this.divide();
+  }
+
+  private dividedBy(placed: readonly Placed[]): WallEdges {
+    const { across, up } = this.wish;
+    const values = (of: (verdict: Verdict) => number | null) =>
+      placed.map(({ verdict }) => of(verdict)).filter((value) => value !== null);
+    return {
+      across: edgesOf(
+        this.wish,
+        across,
+        values((v) => v.across),
+        COLUMNS,
+      ),
+      up: edgesOf(
+        this.wish,
+        up,
+        values((v) => v.up),
+        ROWS,
+      ),
+    };
+  }
+
+  /** Divides the wall by what has been seen, and hangs it. */
+  private divide(): void {
+    this.edges = this.dividedBy(this.placed);
+    for (const { genes, number, verdict } of this.placed) this.hang(genes, number, verdict);
+  }
+
+  private merge(
+    batch: readonly (Genes | null)[],
+    verdicts: readonly (Verdict | null)[],
+    first: number,
+  ): void {
+    batch.forEach((genes, i) => {
+      const verdict = verdicts[i];
+      const refusal = verdict ? verdict.refusal : "facets";
+      if (refusal) this.refused.set(refusal, (this.refused.get(refusal) ?? 0) + 1);
+      if (!genes || !verdict?.meets) return;
+      this.meeting++;
+      if (verdict.isMeasured) this.measured++;
+      if (this.placed.length < FIRST_MEETING) {
+        this.placed.push({ genes, number: first + i, verdict });
+        if (this.edges) this.hang(genes, first + i, verdict);
+        else if (this.placed.length === FIRST_MEETING) this.divide();
+      } else this.hang(genes, first + i, verdict);
+    });
+  }
+
+  private hang(genes: Genes, number: number, { refusal, across, up, score }: Verdict): void {
+    if (refusal !== null || across === null || up === null || score === null || !this.edges) return;
+    const cell = cellAt(this.edges, across, up);
+    const held = this.cells[cell];
+    // ties go to the earlier one
+    if (held && held.score >= score) return;
+    this.cells[cell] = { cell: placeOf(cell), score, number, across, up, genes };
+  }
+
+  private makeBatch(): void {
+    const count = Math.min(BATCH, this.options.tries - this.tried);
+    if (count <= 0) return;
+    const batch = Array.from({ length: count }, (_, i) => this.makeNew(this.tried + i));
+    this.tried += count;
+    this.made.push(batch);
+    this.pending.push({
+      index: this.made.length - 1,
+      candidates: batch.flatMap((genes) => (genes ? [{ tiers: tiersOf(this.ground, genes) }] : [])),
+      ask: { edges: this.edges, best: this.cells.map((held) => held?.score ?? null) },
+    });
+  }
+
+  /** A candidate that was not tried before; null where chance finds none. */
+  private makeNew(number: number): Genes | null {
+    // what one begins with is tried as it is
+    const given = this.like[number];
+    if (given && !this.known.has(keyOf(given))) {
+      this.known.add(keyOf(given));
+      return given;
+    }
+    const random = seeded((Math.imul(this.options.seed, 0x9e3779b1) + number) >>> 0);
+    for (let k = 0; k < NEW_DRAWS; k++) {
+      const genes = this.make(random);
+      if (!genes) return null;
+      const key = keyOf(genes);
+      if (this.known.has(key)) continue;
+      this.known.add(key);
+      return genes;
+    }
+    return null;
+  }
+
+  private make(random: () => number): Genes | null {
+    const held = this.cells.filter((cell) => cell !== null).map(({ genes }) => genes);
+    const parents = [...(held.length > 0 ? held : this.placed.map(({ genes }) => genes)), ...this.like];
+    const chance = random();
+    if (this.options.isPlain || parents.length === 0 || chance >= VARIED + CROSSED)
+      return makeCandidate(this.ground, random);
+    const pick = () => parents[Math.floor(random() * parents.length)];
+    return chance < VARIED
+      ? varyCandidate(this.ground, random, pick())
+      : crossCandidates(this.ground, random, pick(), pick());
+  }
+}

@@ -1,0 +1,60 @@
+/** The wall: 5 x 4 cells of two measures, in each the best that was found. */
+import { fullValue, type IdeaWish, type MeasureName, radiusOf } from "./wish.ts";
+
+export const COLUMNS = 5;
+export const ROWS = 4;
+export const CELLS = COLUMNS * ROWS;
+
+/** Ascending: six numbers across, five up. */
+export interface WallEdges {
+  readonly across: readonly number[];
+  readonly up: readonly number[];
+}
+
+/** Share of a measure's full value that a wall is wide at the least: where all candidates are alike. */
+const LEAST_SPAN = 0.01;
+
+/** The value below which a share of the sorted numbers lies, linear between them. */
+function percentile(sorted: readonly number[], share: number): number {
+  const at = share * (sorted.length - 1);
+  const low = Math.floor(at);
+  const high = Math.min(sorted.length - 1, low + 1);
+  return sorted[low] + (at - low) * (sorted[high] - sorted[low]);
+}
+
+/**
+ * Edges of one axis in equal parts: of the wish's limits where there are any, else of what nine tenths of the first candidates
+ * lie between.
+ */
+export function edgesOf(wish: IdeaWish, name: MeasureName, seen: readonly number[], parts: number): number[] {
+  const sorted = [...seen].sort((a, b) => a - b);
+  const around = sorted.length > 0 ? [percentile(sorted, 0.05), percentile(sorted, 0.95)] : [0, 0];
+  let [from, to] = wish.limits?.[name] ?? around;
+  const least = LEAST_SPAN * fullValue(name, radiusOf(wish));
+  if (to - from < least) [from, to] = [(from + to - least) / 2, (from + to + least) / 2];
+  return Array.from({ length: parts + 1 }, (_, k) => from + ((to - from) * k) / parts);
+}
+
+/** The part that a value falls into; on an edge into the upper one, beyond the outer edges into the outer ones. */
+function partAt(edges: readonly number[], value: number): number {
+  let part = 0;
+  while (part < edges.length - 2 && value >= edges[part + 1]) part++;
+  return part;
+}
+
+/** Number of the cell, row by row from below. */
+export const cellAt = (edges: WallEdges, across: number, up: number): number =>
+  partAt(edges.up, up) * COLUMNS + partAt(edges.across, across);
+
+export const placeOf = (cell: number): readonly [number, number] => [
+  cell % COLUMNS,
+  Math.floor(cell / COLUMNS),
+];
+
+/** The outer edges moved out so far that they hold all values. */
+export function widened(edges: readonly number[], values: readonly number[]): number[] {
+  const last = edges.length - 1;
+  return edges.map((edge, k) =>
+    k === 0 ? Math.min(edge, ...values) : k === last ? Math.max(edge, ...values) : edge,
+  );
+}
