@@ -6,7 +6,7 @@ import type { Rgb } from "../core/optics/spectrum.ts";
 import { numberOption, type Words } from "./number-option.ts";
 import { UsageError } from "./usage-error.ts";
 
-export type { Words } from "./number-option.ts";
+export { numberOption, type Words } from "./number-option.ts";
 
 export interface RenderOptions {
   readonly out: string;
