@@ -118,6 +118,32 @@ describe("the look", () => {
     await page.getByText("Turn slowly").click();
   });
 
+  it("marks which tier is meant for a moment after it is picked and while it is pointed at, and then leaves the glass alone", async () => {
+    await page.getByText("Recipe", { exact: true }).click();
+    const shown = page.locator(".tier-marks[data-shown]");
+    await shown.waitFor({ state: "detached" });
+    await page.getByRole("spinbutton", { name: "Arm angle" }).nth(1).focus();
+    await shown.waitFor({ state: "attached" });
+    await shown.waitFor({ state: "detached" });
+    await page.getByRole("spinbutton", { name: "Arm angle" }).first().focus();
+    await shown.waitFor({ state: "attached" });
+    await page.keyboard.press("Escape");
+    expect(await shown.count()).toBe(0);
+    await page.locator(".look-page .tier-truth").first().hover();
+    await shown.waitFor({ state: "attached" });
+    await page.locator("[role=application]").hover();
+    await shown.waitFor({ state: "detached" });
+    await page.getByText("Light and picture", { exact: true }).click();
+  });
+
+  it("writes over the picture only on paper of its own", async () => {
+    const grounds = await page
+      .locator(".look-status")
+      .evaluateAll((all) => all.map((one) => getComputedStyle(one).backgroundColor));
+    expect(grounds).toHaveLength(1);
+    for (const ground of grounds) expect(ground).not.toMatch(/transparent|, 0\)|\/ 0/);
+  });
+
   it.each([
     ["light", "In the light of", "one lamp in a dark room", "a north window"],
     ["glass", "Glass", "soda-lime", "as planned"],

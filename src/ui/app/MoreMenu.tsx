@@ -4,12 +4,13 @@ import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { beginFresh, choosePlanFile, savePlanFile } from "./files.ts";
-import { keysFor } from "./shortcuts.ts";
+import { hasKeys, keysFor, type Shortcut } from "./shortcuts.ts";
 import { openSheet, type SheetName } from "./view.ts";
 
 export function MoreMenu() {
   const words = useWords(shellWords);
   const { fresh } = useWords(planWords);
+  const keys = (name: Shortcut) => (hasKeys() ? keysFor(name, words.heldKeys) : undefined);
   const sheet = (id: SheetName, label: string) => ({ id, words: label, run: () => openSheet(id) });
   const sheets = [
     sheet("piece", words.menu.piece),
@@ -25,8 +26,8 @@ export function MoreMenu() {
       label={words.more}
       actions={[
         { id: "fresh", words: words.menu.fresh, run: () => beginFresh(fresh) },
-        { id: "open", words: words.menu.open, keys: keysFor("open", words.heldKeys), run: choosePlanFile },
-        { id: "save", words: words.menu.save, keys: keysFor("save", words.heldKeys), run: savePlanFile },
+        { id: "open", words: words.menu.open, keys: keys("open"), run: choosePlanFile },
+        { id: "save", words: words.menu.save, keys: keys("save"), run: savePlanFile },
         ...sheets,
       ]}
     />

@@ -106,7 +106,7 @@ export function Pictures() {
       {place === "plan" ? (
         <>
           <Picture name="profile" isLarge={large === "profile"}>
-            {isPainted ? <Profile /> : null}
+            {isPainted ? <Profile isNamed={large !== "profile"} /> : null}
           </Picture>
           <Picture name="skin" isLarge={large === "skin"}>
             {isPainted ? <Skin /> : null}

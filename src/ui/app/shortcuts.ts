@@ -34,6 +34,9 @@ export interface HeldKeys {
   readonly shift: string;
 }
 
+/** A device that is held in the hand, whose only pointer is a finger, has no keys to speak of. */
+export const hasKeys = (): boolean => window.matchMedia("(any-pointer: fine), (any-hover: hover)").matches;
+
 /** "Ctrl+Z", or the Mac's own signs. */
 export function keysFor(name: Shortcut, held: HeldKeys): string {
   const { key, withCommand, withShift } = CHORDS[name];

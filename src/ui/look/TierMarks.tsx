@@ -1,4 +1,7 @@
-/** What is selected in the plan, marked on the traced piece: its outlines where they face the eye, doubled as on the drawn piece. */
+/**
+ * Which tier is meant, marked on the traced piece: its outlines where they face the eye, doubled as on the drawn piece. Only
+ * while its sentence is pointed at, and for a moment after something is picked: what is looked at is the glass.
+ */
 import { useEffect, useRef, useState } from "react";
 import { useStore } from "zustand";
 import type { SolidFacet } from "../../core/geometry/solid-types.ts";
@@ -29,8 +32,36 @@ export function marksPath(facets: readonly SolidFacet[], view: View, aspect: num
     .join("");
 }
 
+/** Long enough to find the facets that were picked. */
+const SHOWN_MS = 1600;
+
+/** True for a moment after another thing is picked than the one that was when the picture came up, or until Escape. */
+function useIsJustPicked(picked: string): boolean {
+  const [shown, setShown] = useState<string | null>(null);
+  const before = useRef(picked);
+  useEffect(() => {
+    if (before.current === picked) return;
+    before.current = picked;
+    setShown(picked);
+    const hide = () => setShown(null);
+    const onKey = (event: KeyboardEvent) => event.key === "Escape" && hide();
+    const timer = setTimeout(hide, SHOWN_MS);
+    window.addEventListener("keydown", onKey, true);
+    return () => {
+      clearTimeout(timer);
+      window.removeEventListener("keydown", onKey, true);
+    };
+  }, [picked]);
+  return shown === picked;
+}
+
 export function TierMarks() {
-  const selection = useStudio((state) => state.selection);
+  const chosen = useStudio((state) => state.selection);
+  // a sentence that is pointed at; a facet under the hand that turns the piece is no question
+  const pointed = useStudio((state) => (state.hover.facetId === null ? state.hover : null));
+  const isJustPicked = useIsJustPicked(`${chosen.tierId} ${chosen.facetId}`);
+  const isPointed = pointed !== null && pointed.tierId !== null;
+  const selection = isPointed ? pointed : chosen;
   const { facets: placed, plan } = useSolved();
   const { facets } = useSolid();
   const view = useStore(eye, (state) => state.view);
@@ -56,6 +87,7 @@ export function TierMarks() {
       ref={svg}
       className="tier-marks"
       data-half={isHalf || undefined}
+      data-shown={isPointed || isJustPicked || undefined}
       viewBox="-100 -100 200 200"
       preserveAspectRatio="none"
       aria-hidden="true"

@@ -11,38 +11,19 @@ import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolid, useSolved, useStudio } from "../../use-studio.ts";
 import { type ClearOf, DragReadout } from "../drag/DragReadout.tsx";
 import { patternSaid } from "../drag/said.ts";
-import { type Box, useBox } from "../drag/use-box.ts";
+import { useBox } from "../drag/use-box.ts";
 import { addTier, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
 import { nextTier } from "../recipe/next-tier.ts";
-import { angleSide, KNOB_PX, type Knob, placeKnobs } from "./knobs.ts";
-import { ProfileGround } from "./ProfileGround.tsx";
+import { KNOB_PX, type Knob } from "./knobs.ts";
+import { LabelText, ProfileGround } from "./ProfileGround.tsx";
 import { profileDrag } from "./profile-drag.ts";
 import { chordOf, cutSection, type ProfileFrame, tierDirection, toScreen } from "./profile-geometry.ts";
+import { ANGLE, FRESH, isSmallBox, labelsOf, layOutProfile, MARGIN_PX } from "./profile-layout.ts";
 import "./profile.css";
 import { nameOrPlace } from "../../../words/names.ts";
 
-/** Room around the half-disc: for degrees and knobs outside the rim, and names on the axis side. */
-const MARGIN_PX = { left: 62, right: 128, top: 72, bottom: 72 };
-const SMALL_MARGIN_PX = { left: 20, right: 60, top: 31, bottom: 31 };
-/** A lower box has no room for degrees and names. */
-const SMALL_BELOW_PX = 320;
-const LARGE_FROM_PX = 480;
-const LEAST_RADIUS_PX = 40;
-/** What stands beside the knobs of a small picture, an angle or what to do: the piece makes room for it as far as it can. */
-const BESIDE_SMALL_PX = 140;
-
-/** The piece as large as the box allows, the axis upright. */
-function frameIn({ width, height }: Box): ProfileFrame {
-  const margin = height < SMALL_BELOW_PX ? SMALL_MARGIN_PX : MARGIN_PX;
-  const byHeight = (height - margin.top - margin.bottom) / 2;
-  const byWidth = width - margin.left - margin.right;
-  const radius = Math.max(LEAST_RADIUS_PX, Math.min(byHeight, byWidth));
-  const right = margin === SMALL_MARGIN_PX ? BESIDE_SMALL_PX : margin.right;
-  const used = margin.left + radius + right;
-  return { cx: margin.left + Math.max(0, (width - used) / 2), cy: height / 2, radius };
-}
-
-export function Profile() {
+/** @param isNamed whether its name lies over its upper left corner */
+export function Profile({ isNamed = false }: { isNamed?: boolean }) {
   const [ref, box] = useBox<HTMLDivElement>();
   const plan = usePlan();
   const solved = useSolved();
@@ -50,47 +31,47 @@ export function Profile() {
   const words = useWords(drawingWords);
   const format = useFormat();
   const saidId = useId();
-  const frame = useMemo(() => frameIn(box), [box]);
-  const isSmall = box.height < SMALL_BELOW_PX;
+  const isSmall = isSmallBox(box);
   const newTier = useWords(planWords).newTier;
   const fresh = useMemo(() => nextTier(plan, newTier(plan.tiers.length + 1)), [plan, newTier]);
+  const { frame, knobs } = useMemo(
+    () => layOutProfile(fresh ? [...plan.tiers, fresh] : plan.tiers, box, isNamed),
+    [plan, fresh, box, isNamed],
+  );
   const picture = useMemo(() => profileDrag(plan, frame, fresh), [plan, frame, fresh]);
   const drag = useTierDrag(picture);
   const isDragging = useStudio((state) => state.drag !== null);
-  const knobs = useMemo(
-    () => placeKnobs(fresh ? [...plan.tiers, fresh] : plan.tiers, frame, isSmall),
-    [plan, fresh, frame, isSmall],
-  );
   const [own, freshKnob] = [knobs.slice(0, plan.tiers.length), knobs.at(plan.tiers.length)];
+  const shown = useMemo(
+    () => (isDragging ? knobs.slice(0, plan.tiers.length) : knobs),
+    [isDragging, knobs, plan],
+  );
+  const chosen = useStudio((state) => state.selection.tierId);
+  const labels = useMemo(
+    () => labelsOf({ box, frame, knobs: shown, isNamed, plan, chosen, words, inDegrees: format.armAngle }),
+    [box, frame, shown, isNamed, plan, chosen, words, format],
+  );
   return (
     <div className="drawing profile" ref={ref}>
       {box.width > 0 ? (
         // biome-ignore lint/a11y/useSemanticElements: a drawing with grips in it has no element of its own
         <svg role="group" aria-label={words.profile} aria-describedby={saidId} {...drag.surface}>
-          <ProfileGround
-            frame={frame}
-            plan={plan}
-            section={sectionOf(solved, frame)}
-            room={isSmall ? "small" : box.height < LARGE_FROM_PX ? "some" : "large"}
-            knobs={isDragging ? own : knobs}
-          />
+          <ProfileGround frame={frame} plan={plan} section={sectionOf(solved, frame)} labels={labels} />
           {own.map((knob) => (
             <Stem key={knob.tierId} knob={knob} />
           ))}
           {freshKnob && !isDragging ? <Stem knob={freshKnob} isFresh /> : null}
           {own.map((knob) => (
-            <TierChord
-              key={knob.tierId}
-              knob={knob}
-              angleAt={angleSide(knob, knobs)}
-              frame={frame}
-              solved={solved}
-              drag={drag}
-            />
+            <TierChord key={knob.tierId} knob={knob} frame={frame} solved={solved} drag={drag} />
           ))}
           {fresh && freshKnob && !isDragging ? (
-            <FreshKnob knob={freshKnob} fresh={fresh} isFirst={plan.tiers.length === 0} drag={drag} />
+            <FreshKnob knob={freshKnob} fresh={fresh} drag={drag} />
           ) : null}
+          {labels
+            .filter(({ key }) => key === ANGLE || key === FRESH)
+            .map((label) => (
+              <LabelText key={label.key} label={label} className={`${LABEL_CLASSES[label.key]} rimmed`} />
+            ))}
         </svg>
       ) : null}
       <p className="drawing-said" id={saidId}>
@@ -100,6 +81,11 @@ export function Profile() {
     </div>
   );
 }
+
+const LABEL_CLASSES: Readonly<Record<string, string>> = {
+  [ANGLE]: "profile-angle strong",
+  [FRESH]: "fresh-words",
+};
 
 /** Where words would cover what the hand is about: all of a small picture, rim and knobs of a large one. */
 const clearOf = (frame: ProfileFrame, isSmall: boolean): ClearOf =>
@@ -115,21 +101,20 @@ function sectionOf(solved: SolvedPlan, frame: ProfileFrame): string {
 }
 
 /** From the rim to a knob. All lie below all knobs: one that runs across another tier's knob must not strike out its number. */
-function Stem({ knob: { at, rim }, isFresh = false }: { knob: Knob; isFresh?: boolean }) {
+function Stem({ knob: { at, bend, rim }, isFresh = false }: { knob: Knob; isFresh?: boolean }) {
   const className = isFresh ? "profile-stem fresh-stem" : "profile-stem";
-  return <line className={className} x1={rim[0]} y1={rim[1]} x2={at[0]} y2={at[1]} />;
+  return <path className={className} d={`M${rim.join(" ")}Q${bend.join(" ")} ${at.join(" ")}`} />;
 }
 
 interface ChordProps {
   readonly knob: Knob;
-  readonly angleAt: "left" | "right";
   readonly frame: ProfileFrame;
   readonly solved: SolvedPlan;
   readonly drag: TierDragHook;
 }
 
 /** A tier's chord, the tick from it to the rim that shows its depth, and its knob. */
-function TierChord({ knob, angleAt, frame, solved, drag }: ChordProps) {
+function TierChord({ knob, frame, solved, drag }: ChordProps) {
   const index = solved.plan.tiers.findIndex((t) => t.id === knob.tierId);
   const tier = solved.plan.tiers[index];
   const { met, first } = solved.tiers[index];
@@ -172,16 +157,6 @@ function TierChord({ knob, angleAt, frame, solved, drag }: ChordProps) {
       <text x={x} y={y}>
         {index + 1}
       </text>
-      {isSelected ? (
-        <text
-          className="profile-angle strong rimmed"
-          data-at={angleAt}
-          x={x + (angleAt === "left" ? -1 : 1) * (KNOB_PX + 9)}
-          y={y}
-        >
-          {format.armAngle(tier.armAngleDeg)}
-        </text>
-      ) : null}
     </g>
   );
 }
@@ -189,12 +164,11 @@ function TierChord({ knob, angleAt, frame, solved, drag }: ChordProps) {
 interface FreshProps {
   readonly knob: Knob;
   readonly fresh: Tier;
-  readonly isFirst: boolean;
   readonly drag: TierDragHook;
 }
 
 /** Where the next tier is pulled in from the rim: hollow, for nothing is cut there yet. */
-function FreshKnob({ knob, fresh, isFirst, drag }: FreshProps) {
+function FreshKnob({ knob, fresh, drag }: FreshProps) {
   const words = useWords(drawingWords);
   const [x, y] = knob.at;
   const arm = KNOB_PX * 0.45;
@@ -224,11 +198,6 @@ function FreshKnob({ knob, fresh, isFirst, drag }: FreshProps) {
       <circle className="grip-ring" cx={x} cy={y} r={KNOB_PX + 4} />
       <circle className="grip-knob" cx={x} cy={y} r={KNOB_PX} />
       <path className="fresh-plus" d={`M${x - arm} ${y}h${2 * arm}M${x} ${y - arm}v${2 * arm}`} />
-      {isFirst ? (
-        <text className="fresh-words rimmed" x={x + KNOB_PX + 9} y={y}>
-          {words.pullIn}
-        </text>
-      ) : null}
     </g>
   );
 }

@@ -1,35 +1,21 @@
 /** What the chords are drawn on: the cut half-section, the rim with its degrees, the axis, the dop, what is inside. */
 import { memo } from "react";
 import type { Plan } from "../../../core/plan/document.ts";
-import { drawingWords } from "../../messages/drawings.ts";
-import { useWords } from "../../messages/words.tsx";
-import { useFormat } from "../../use-format.ts";
-import { isCrossed, type Knob } from "./knobs.ts";
-import { dopOutline, type ProfileFrame, rimTicks, toScreen } from "./profile-geometry.ts";
-
-/** Length of a dop that doesn't say how long it is: as far as the picture shows it, over the radius. */
-const DOP_SHOWN = 0.22;
-
-/** Degrees stand this far outside the rim, the knobs beyond them. */
-const DEGREES_OUT_PX = 25;
-/** Half a number of degrees. */
-const DEGREES_CLEAR_PX = 14;
-
-type Room = "small" | "some" | "large";
+import { type ProfileFrame, toScreen } from "./profile-geometry.ts";
+import { dopCorners, isOfGround, ticksOf } from "./profile-ground.ts";
+import type { Label } from "./profile-labels.ts";
 
 interface GroundProps {
   readonly frame: ProfileFrame;
   readonly plan: Plan;
   /** Points of the cut section for a polygon. */
   readonly section: string;
-  readonly room: Room;
-  /** Where a stem runs through a number of degrees, the number makes room. */
-  readonly knobs: readonly Knob[];
+  /** Names and degrees, where there is a place for them. */
+  readonly labels: readonly Label[];
 }
 
-export const ProfileGround = memo(function ProfileGround({ frame, plan, section, room, knobs }: GroundProps) {
+export const ProfileGround = memo(function ProfileGround({ frame, plan, section, labels }: GroundProps) {
   const { cx, cy, radius } = frame;
-  const words = useWords(drawingWords);
   return (
     <g className="profile-ground">
       <path
@@ -41,65 +27,43 @@ export const ProfileGround = memo(function ProfileGround({ frame, plan, section,
       <line className="profile-equator" x1={cx} y1={cy} x2={cx + radius} y2={cy} />
       <Inside frame={frame} plan={plan} />
       <Dop frame={frame} plan={plan} />
-      <Rim frame={frame} room={room} knobs={knobs} />
-      {room === "small" ? null : (
-        <>
-          <text className="profile-side quiet" x={cx - 12} y={cy - radius + 6}>
-            {words.front}
-          </text>
-          <text className="profile-side quiet" x={cx - 12} y={cy + radius + 4}>
-            {words.back}
-          </text>
-        </>
-      )}
+      <Rim frame={frame} />
+      {labels
+        .filter(({ key }) => isOfGround(key))
+        .map((label) => (
+          <LabelText key={label.key} label={label} className="quiet" />
+        ))}
     </g>
   );
 });
 
-function Rim({ frame, room, knobs }: Pick<GroundProps, "frame" | "room" | "knobs">) {
-  const isLarge = room === "large";
-  const format = useFormat();
-  return rimTicks(isLarge ? 5 : 10, isLarge ? 10 : 30).map(({ degrees, side, at, isNumbered }) => {
-    const out = isNumbered ? 10 : 6;
-    const [x1, y1] = toScreen(frame, at);
-    const grow = 1 + out / frame.radius;
-    const [x2, y2] = toScreen(frame, [at[0] * grow, at[1] * grow]);
-    const far = 1 + DEGREES_OUT_PX / frame.radius;
-    const [tx, ty] = toScreen(frame, [at[0] * far, at[1] * far]);
-    return (
-      <g key={`${side}${degrees}`}>
-        <line className="profile-tick" x1={x1} y1={y1} x2={x2} y2={y2} />
-        {room !== "small" &&
-        isNumbered &&
-        degrees > 0 &&
-        degrees < 90 &&
-        !isCrossed([tx, ty], knobs, DEGREES_CLEAR_PX) ? (
-          <text className="profile-degrees quiet" x={tx} y={ty}>
-            {format.armAngle(degrees, 0)}
-          </text>
-        ) : null}
-      </g>
-    );
+/** Words in the middle of their place. */
+export function LabelText({ label: { lines, at, rect }, className }: { label: Label; className: string }) {
+  const line = (rect.bottom - rect.top) / lines.length;
+  const first = at[1] - ((lines.length - 1) * line) / 2;
+  return (
+    <text className={`profile-label ${className}`}>
+      {lines.map((words, i) => (
+        <tspan key={words} x={at[0]} y={first + i * line}>
+          {words}
+        </tspan>
+      ))}
+    </text>
+  );
+}
+
+function Rim({ frame }: { frame: ProfileFrame }) {
+  return ticksOf(frame).map(({ degrees, side, at, isNumbered }) => {
+    const grow = 1 + (isNumbered ? 10 : 6) / frame.radius;
+    const [[x1, y1], [x2, y2]] = [toScreen(frame, at), toScreen(frame, [at[0] * grow, at[1] * grow])];
+    return <line key={`${side}${degrees}`} className="profile-tick" x1={x1} y1={y1} x2={x2} y2={y2} />;
   });
 }
 
 function Dop({ frame, plan }: { frame: ProfileFrame; plan: Plan }) {
-  const words = useWords(drawingWords);
-  const { dop, diameterMm } = plan.piece;
-  if (!dop) return null;
-  const length =
-    dop.lengthMm === undefined ? DOP_SHOWN : Math.min(DOP_SHOWN, (2 * dop.lengthMm) / diameterMm);
-  const outline = dopOutline(dop.side, (2 * dop.diameterMm) / diameterMm, length);
-  const corners = outline.points.map((p) => toScreen(frame, p));
-  const [x, y] = corners[2];
-  return (
-    <g>
-      <polygon className="profile-dop" points={corners.map((p) => p.join(",")).join(" ")} />
-      <text className="quiet" x={x + 7} y={y + (dop.side === "front" ? 10 : -2)}>
-        {words.dop}
-      </text>
-    </g>
-  );
+  const corners = dopCorners(frame, plan);
+  if (!corners) return null;
+  return <polygon className="profile-dop" points={corners.map((p) => p.join(",")).join(" ")} />;
 }
 
 /** Round things on or near the axis, as they lie in this half; other designs are seen in the piece. */

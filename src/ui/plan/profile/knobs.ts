@@ -1,72 +1,112 @@
-/** Where the knobs of the tiers stand outside the rim: at their arm angle, farther out where another stands already. */
+/**
+ * Where the knobs of the tiers stand outside the rim: at their arm angle, moved along the rim as little as keeps them clear
+ * of one another, in a second row farther out only where one row can't hold them. Their order along the rim is that of the
+ * angles, so that in one row no stem crosses another.
+ */
 import type { Tier } from "../../../core/plan/document.ts";
 import { type ProfileFrame, type SectionPoint, tierDirection, toScreen } from "./profile-geometry.ts";
 
 export const KNOB_PX = 13;
+/** The ring round a knob that is chosen, pointed at or in focus. */
+export const RING_PX = KNOB_PX + 4;
 /** From the rim to the middle of the innermost knobs, and from one row to the next. */
-const FIRST_ROW_PX = 54;
-const FIRST_ROW_SMALL_PX = 15;
+export const FIRST_ROW_PX = { large: 54, small: 15 };
 const ROW_PX = 2 * KNOB_PX + 4;
-/** Room of the chosen tier's angle beside its knob. */
-const ANGLE_PX = { width: 62, height: 24 };
+/** From one knob to the next along a row: ring beside ring, or where it is crowded knob beside knob. */
+const APART_PX = 2 * RING_PX;
+const LEAST_APART_PX = 2 * KNOB_PX + 2;
+/** Between a knob and the border of the picture. */
+const BORDER_PX = 1;
+/** Half a turn of the rim holds no more: then rows are as full as they come. */
+const MOST_ROWS = 6;
 
 export interface Knob {
   readonly tierId: string;
   readonly at: SectionPoint;
   /** Its point of the rim. */
   readonly rim: SectionPoint;
+  /** Where its stem bends: straight out from the rim, as far as the knob. */
+  readonly bend: SectionPoint;
+}
+
+/** One knob a tier, in cutting order; none covers another, and none leaves the picture above or below. */
+export function placeKnobs(tiers: readonly Tier[], frame: ProfileFrame, isSmall: boolean): Knob[] {
+  const first = isSmall ? FIRST_ROW_PX.small : FIRST_ROW_PX.large;
+  const own = tiers.map(
+    ({ side, armAngleDeg }) => ((side === "front" ? 1 : -1) * armAngleDeg * Math.PI) / 180,
+  );
+  const inOrder = tiers.map((_, i) => i).sort((a, b) => own[a] - own[b] || b - a);
+  const rowRadius = (row: number) => frame.radius + first + row * ROW_PX;
+  const inRows = (count: number, apartPx: number): (readonly number[])[] | null => {
+    const rows: (readonly number[])[] = [];
+    for (let row = 0; row < count; row++) {
+      const members = inOrder.filter((_, place) => place % count === row);
+      const spread = spreadAlong(
+        members.map((i) => own[i]),
+        2 * Math.asin(Math.min(1, apartPx / (2 * rowRadius(row)))),
+        highest(rowRadius(row), frame),
+      );
+      if (!spread) return null;
+      rows.push(spread);
+    }
+    return rows;
+  };
+  let rows: (readonly number[])[] | null = inRows(1, APART_PX);
+  for (let count = 1; !rows && count <= MOST_ROWS; count++) rows = inRows(count, LEAST_APART_PX);
+  const placed = rows ?? [inOrder.map((i) => own[i])];
+  return tiers.map((tier, i) => {
+    const place = inOrder.indexOf(i);
+    const row = place % placed.length;
+    const reach = rowRadius(row) / frame.radius;
+    const elevation = placed[row][Math.floor(place / placed.length)];
+    const [r, z] = tierDirection(tier.side, tier.armAngleDeg);
+    return {
+      tierId: tier.id,
+      at: toScreen(frame, [reach * Math.cos(elevation), reach * Math.sin(elevation)]),
+      rim: toScreen(frame, [r, z]),
+      bend: toScreen(frame, [r * reach, z * reach]),
+    };
+  });
+}
+
+/** How far up or down a knob may stand on a row without leaving the picture, radians from the equator. */
+function highest(rowRadius: number, { cy }: ProfileFrame): number {
+  return Math.asin(Math.min(1, Math.max(0, (cy - KNOB_PX - BORDER_PX) / rowRadius)));
 }
 
 /**
- * One knob a tier, in cutting order; none covers another, and none leaves the picture above or below: where there is no room
- * farther out (a third tier at a pole) it stands beside. @param isSmall no degrees stand between rim and knobs
+ * Values in ascending order, moved as little as possible (least squares) so that each is at least `apart` above the one
+ * before and none is beyond `most` up or down; null where they don't fit. Pool adjacent violators: Ayer et al. 1955.
  */
-export function placeKnobs(tiers: readonly Tier[], frame: ProfileFrame, isSmall: boolean): Knob[] {
-  const firstRow = isSmall ? FIRST_ROW_SMALL_PX : FIRST_ROW_PX;
-  const placed: Knob[] = [];
-  for (const tier of tiers) {
-    const [r, z] = tierDirection(tier.side, tier.armAngleDeg);
-    const out = (row: number): SectionPoint => {
-      const reach = 1 + (firstRow + row * ROW_PX) / frame.radius;
-      return toScreen(frame, [r * reach, z * reach]);
-    };
-    const isFree = ([x, y]: SectionPoint) =>
-      placed.every(({ at }) => Math.hypot(at[0] - x, at[1] - y) >= 2 * KNOB_PX + 2);
-    const isInside = ([, y]: SectionPoint) => y >= KNOB_PX && y <= 2 * frame.cy - KNOB_PX;
-    const [x0, y0] = out(0);
-    const farther = tiers.map((_, row) => out(row)).filter((at, row) => row === 0 || isInside(at));
-    const beside = tiers.map((_, column): SectionPoint => [x0 + (column + 1) * ROW_PX, y0]);
-    const at = [...farther, ...beside].find(isFree) ?? [x0, y0];
-    placed.push({ tierId: tier.id, at, rim: toScreen(frame, [r, z]) });
-  }
-  return placed;
+export function spreadAlong(
+  wanted: readonly number[],
+  apart: number,
+  most: number,
+): readonly number[] | null {
+  const room = 2 * most - (wanted.length - 1) * apart;
+  if (room < 0) return null;
+  const blocks: { sum: number; count: number }[] = [];
+  wanted.forEach((value, i) => {
+    let block = { sum: value - i * apart, count: 1 };
+    for (
+      let below = blocks.at(-1);
+      below && below.sum / below.count > block.sum / block.count;
+      below = blocks.at(-1)
+    ) {
+      blocks.pop();
+      block = { sum: block.sum + below.sum, count: block.count + below.count };
+    }
+    blocks.push(block);
+  });
+  const pooled = blocks.flatMap(({ sum, count }) => Array<number>(count).fill(sum / count));
+  return pooled.map((value, i) => Math.min(room - most, Math.max(-most, value)) + i * apart);
 }
 
-/** On which side of its knob a tier's angle stands clear of all other knobs and inside the picture; to the right where neither is. */
-export function angleSide(knob: Knob, knobs: readonly Knob[]): "left" | "right" {
-  const others = knobs.filter(({ tierId }) => tierId !== knob.tierId);
-  const isClear = (towards: 1 | -1) => {
-    const from = knob.at[0] + towards * KNOB_PX;
-    const to = from + towards * ANGLE_PX.width;
-    return (
-      to >= 0 &&
-      others.every(
-        ({ at: [x, y] }) =>
-          Math.abs(y - knob.at[1]) >= KNOB_PX + ANGLE_PX.height / 2 ||
-          x + KNOB_PX <= Math.min(from, to) ||
-          x - KNOB_PX >= Math.max(from, to),
-      )
-    );
-  };
-  return isClear(1) || !isClear(-1) ? "right" : "left";
-}
-
-/** Whether a knob's stem runs through the place of a number this wide about `at`. */
-export function isCrossed([x, y]: SectionPoint, knobs: readonly Knob[], clearPx: number): boolean {
-  return knobs.some(({ at, rim }) => {
-    const [dx, dy] = [at[0] - rim[0], at[1] - rim[1]];
-    const t = ((x - rim[0]) * dx + (y - rim[1]) * dy) / (dx * dx + dy * dy || 1);
-    const along = Math.min(1, Math.max(0, t));
-    return Math.hypot(rim[0] + along * dx - x, rim[1] + along * dy - y) < clearPx;
+/** Points along a knob's stem, from the rim to the knob: a quadratic Bezier curve that leaves the rim straight outward. */
+export function stemPoints({ rim, bend, at }: Knob, pieces = 8): SectionPoint[] {
+  return Array.from({ length: pieces + 1 }, (_, i) => {
+    const t = i / pieces;
+    const [a, b, c] = [(1 - t) ** 2, 2 * t * (1 - t), t * t];
+    return [a * rim[0] + b * bend[0] + c * at[0], a * rim[1] + b * bend[1] + c * at[1]] as const;
   });
 }

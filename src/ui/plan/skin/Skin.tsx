@@ -27,16 +27,28 @@ import { useBox } from "../drag/use-box.ts";
 import { type Place, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
 import { type AnyMark, allMarks, MarkSaid } from "./MarkSaid.tsx";
 import { ORIGIN, type Strip } from "./projection.ts";
-import { InkMark, SkinGround, SkinNames } from "./SkinGround.tsx";
-import { ChosenLayer, FacetLayer, GapLayer, GapNumbers, MeetingLayer, markScale } from "./SkinLayers.tsx";
+import { InkMark, namesOf, SkinGround, SkinNames } from "./SkinGround.tsx";
+import {
+  ChosenLayer,
+  FacetLayer,
+  GapLayer,
+  GapNumbers,
+  gapInWords,
+  MeetingLayer,
+  markScale,
+} from "./SkinLayers.tsx";
 import { skinDrag } from "./skin-drag.ts";
 import { type DrawnFacet, drawSkin } from "./skin-drawing.ts";
+import { boxOf, numbersThatFit } from "./skin-labels.ts";
 import { layOut } from "./skin-layout.ts";
 import { nearestTurn } from "./strip-path.ts";
 import { WheelEdge } from "./WheelEdge.tsx";
 import "./skin.css";
 import { nameOrPlace } from "../../../words/names.ts";
 
+/** On a shorter strip the stops are read off the wheel at its edge alone. */
+const STOPS_FIT_PX = 900;
+const NONE: ReadonlySet<string> = new Set();
 /** A finger that lands this near a facet takes hold of it. */
 const FINGER_PX = 22;
 
@@ -58,6 +70,12 @@ export function Skin() {
     () => drawSkin(solved, solid, report, strip, window),
     [solved, solid, report, strip, window],
   );
+  const inkMarkDeg = plan.piece.inkMarkDeg ?? 0;
+  const names = useMemo(() => namesOf(layout, inkMarkDeg, words), [layout, inkMarkDeg, words]);
+  const numbers = useMemo(() => {
+    const boxes = names.map((name) => boxOf(name.words, name.at));
+    return numbersThatFit(strip, drawing, boxes, (mm) => gapInWords(mm, format));
+  }, [strip, drawing, names, format]);
   const marks = useMemo(() => allMarks(drawing), [drawing]);
   const [markKey, setMarkKey] = useState<string | null>(null);
   const mark = marks.find(({ key }) => key === markKey) ?? null;
@@ -107,12 +125,16 @@ export function Skin() {
           <g transform={`translate(${layout.x} ${layout.y})`}>
             <g clipPath="url(#skin-window)">
               <GapLayer strip={strip} gaps={drawing.gaps} />
-              <FacetLayer strip={strip} drawing={drawing} withStops={strip.width > 900} />
-              <InkMark layout={layout} azimuthDeg={plan.piece.inkMarkDeg ?? 0} />
+              <FacetLayer
+                strip={strip}
+                drawing={drawing}
+                stops={strip.width > STOPS_FIT_PX ? numbers.stops : NONE}
+              />
+              <InkMark layout={layout} azimuthDeg={inkMarkDeg} />
               <MeetingLayer strip={strip} drawing={drawing} />
               <ChosenLayer strip={strip} facets={drawing.facets} tierIds={tierIds} />
               <GapNumbers strip={strip} gaps={drawing.gaps} />
-              <SkinNames layout={layout} azimuthDeg={plan.piece.inkMarkDeg ?? 0} />
+              <SkinNames names={names} />
             </g>
             <WheelEdge
               strip={strip}
@@ -123,7 +145,7 @@ export function Skin() {
               zeroDeg={zeroOf(plan, side)}
               taken={taken}
             />
-            <StripTurner strip={strip} inkMarkDeg={plan.piece.inkMarkDeg ?? 0} setLeft={setLeft} />
+            <StripTurner strip={strip} inkMarkDeg={inkMarkDeg} setLeft={setLeft} />
             {plan.tiers.map((tier, index) => (
               <TierGrip
                 key={tier.id}
@@ -131,6 +153,7 @@ export function Skin() {
                 index={index}
                 drawing={drawing.facets}
                 strip={strip}
+                isNumbered={numbers.tiers.has(index)}
                 drag={drag}
                 onNextMark={() => setMarkKey(nextMark(marks, tier.id, markKey))}
               />
@@ -264,12 +287,14 @@ interface GripProps {
   readonly index: number;
   readonly drawing: readonly DrawnFacet[];
   readonly strip: Strip;
+  /** Whether its number lies on nothing that matters more. */
+  readonly isNumbered: boolean;
   readonly drag: TierDragHook;
   readonly onNextMark: () => void;
 }
 
 /** The tier's first facet as what keys take hold of, with the tier's number in it. */
-function TierGrip({ tierId, index, drawing, strip, drag, onNextMark }: GripProps) {
+function TierGrip({ tierId, index, drawing, strip, isNumbered, drag, onNextMark }: GripProps) {
   const plan = usePlan();
   const solved = useSolved();
   const words = useWords(drawingWords);
@@ -305,7 +330,7 @@ function TierGrip({ tierId, index, drawing, strip, drag, onNextMark }: GripProps
       onBlur={drag.onKeyUp}
     >
       <circle className="skin-grip-ring" r={14} />
-      {strip.width > NUMBERS_FIT_PX || isSelected ? (
+      {isNumbered && (strip.width > NUMBERS_FIT_PX || isSelected) ? (
         <text className="skin-tier-number strong rimmed">{index + 1}</text>
       ) : null}
     </g>

@@ -1,7 +1,5 @@
 /** The strip itself: the skin's tone, poles, equator, the ink mark; past both borders it goes on, paler. */
 import { memo } from "react";
-import { drawingWords } from "../../messages/drawings.ts";
-import { useWords } from "../../messages/words.tsx";
 import { placesOf, type SkinLayout } from "./skin-layout.ts";
 
 const NAMES_FIT_PX = 560;
@@ -60,29 +58,39 @@ export const InkMark = memo(function InkMark({
   ));
 });
 
-/** Names of the poles and of the ink mark, over every outline; a short strip has no room for them. */
-export const SkinNames = memo(function SkinNames({
-  layout,
-  azimuthDeg,
-}: {
-  layout: SkinLayout;
-  azimuthDeg: number;
-}) {
-  const words = useWords(drawingWords);
+interface SkinName {
+  readonly words: string;
+  readonly at: readonly [number, number];
+  readonly isInk?: boolean;
+}
+
+/** Names of the poles and of the ink mark, where they stand; a short strip has no room for them. */
+export function namesOf(
+  layout: SkinLayout,
+  azimuthDeg: number,
+  words: { readonly frontPole: string; readonly backPole: string; readonly inkMark: string },
+): SkinName[] {
   const { strip } = layout;
-  if (strip.width <= NAMES_FIT_PX) return null;
+  if (strip.width <= NAMES_FIT_PX) return [];
   const low = strip.height - 7;
+  return [
+    { words: words.frontPole, at: [6, 17] },
+    { words: words.backPole, at: [6, low] },
+    ...placesOf(layout, (azimuthDeg * Math.PI) / 180).map((x) => ({
+      words: words.inkMark,
+      at: [x + 7, low] as const,
+      isInk: true,
+    })),
+  ];
+}
+
+/** Over every outline. */
+export const SkinNames = memo(function SkinNames({ names }: { names: readonly SkinName[] }) {
   return (
     <g className="skin-names">
-      <text className="rimmed" x={6} y={17}>
-        {words.frontPole}
-      </text>
-      <text className="rimmed" x={6} y={low}>
-        {words.backPole}
-      </text>
-      {placesOf(layout, (azimuthDeg * Math.PI) / 180).map((x) => (
-        <text key={x} className="skin-ink-name rimmed" x={x + 7} y={low}>
-          {words.inkMark}
+      {names.map(({ words, at: [x, y], isInk }) => (
+        <text key={x + words} className={isInk ? "skin-ink-name rimmed" : "rimmed"} x={x} y={y}>
+          {words}
         </text>
       ))}
     </g>

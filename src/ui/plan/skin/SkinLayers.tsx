@@ -1,9 +1,10 @@
 /** The strip's layers, from the skin's ground up to corners. Shape says what is what: see the marks in skin.css. */
 import { memo, type ReactNode } from "react";
-import { useFormat } from "../../use-format.ts";
+import { type Formats, useFormat } from "../../use-format.ts";
 import { useStudio } from "../../use-studio.ts";
 import type { Strip } from "./projection.ts";
 import type { CornerMark, Drawn, DrawnFacet, DrawnGap, Mark, MissMark, SkinDrawing } from "./skin-drawing.ts";
+import { GAP_NUMBER_AT, MISSES_FIT_PX } from "./skin-labels.ts";
 import type { StripPoint } from "./strip-path.ts";
 
 /** A tail is never shorter than this, so that it is seen, and as far as it goes on this strip otherwise. */
@@ -12,9 +13,6 @@ const LEAST_TAIL_PX = 12;
 const MARK_REACH_PX = 10;
 /** Smaller misses than a hundredth of a millimetre are no misses to a person. */
 const LEAST_MISS_MM = 0.01;
-const NUMBER_FITS_PX = 30;
-/** Numbers of misses stand only where the strip is long enough that they do not cover each other. */
-const NUMBERS_FIT_PX = 900;
 
 /** Marks are smaller on a short strip, where they lie closer: 1 from 1100 px on. */
 export const markScale = ({ width }: Strip): number => Math.min(1, Math.max(0.5, width / 1100));
@@ -50,16 +48,17 @@ const Paths = ({ strip, items, className }: { strip: Strip; items: readonly Draw
 export const FacetLayer = memo(function FacetLayer({
   strip,
   drawing: { facets, outlines },
-  withStops,
+  stops,
 }: {
   strip: Strip;
   drawing: SkinDrawing;
-  withStops: boolean;
+  /** Facets whose stop is told. */
+  stops: ReadonlySet<string>;
 }) {
   const drawn = facets.map((facet) => (
     <Turns key={facet.key} strip={strip} shifts={facet.shifts}>
       <path className="skin-facet" d={facet.path} data-facet={facet.key} />
-      {withStops && facet.stop !== null && facet.widthPx > NUMBER_FITS_PX ? (
+      {stops.has(facet.key) ? (
         <text className="skin-number" transform={`translate(${facet.middle.join(" ")})`}>
           {facet.stop}
         </text>
@@ -138,7 +137,7 @@ function Miss({ strip, miss, words }: { strip: Strip; miss: MissMark; words: str
     <Turns strip={strip} shifts={miss.shifts} at={miss.at}>
       <line className="skin-tail" x2={ex} y2={ey} />
       <circle className="skin-missed" r={4 * markScale(strip)} />
-      {strip.width > NUMBERS_FIT_PX ? (
+      {strip.width > MISSES_FIT_PX ? (
         <text className="skin-miss-number rimmed" transform={`translate(${ex + 4} ${ey + 5})`}>
           {words}
         </text>
@@ -157,6 +156,8 @@ export const GapLayer = memo(function GapLayer({ strip, gaps }: { strip: Strip; 
   ));
 });
 
+export const gapInWords = (mm: number, format: Formats): string => format.length(mm, mm < 1 ? 2 : 1);
+
 /** Widths of gaps: one of each kind, and all around the chosen facet. */
 export function GapNumbers({ strip, gaps }: { strip: Strip; gaps: readonly DrawnGap[] }) {
   const format = useFormat();
@@ -164,8 +165,8 @@ export function GapNumbers({ strip, gaps }: { strip: Strip; gaps: readonly Drawn
   const shown = gaps.filter((gap) => gap.isNamed || (chosen !== null && gap.facets.includes(chosen)));
   return shown.map((gap) => (
     <Turns key={gap.key} strip={strip} shifts={gap.shifts} at={gap.at}>
-      <text className="skin-gap-number rimmed" x={9} y={-8}>
-        {format.length(gap.mm, gap.mm < 1 ? 2 : 1)}
+      <text className="skin-gap-number rimmed" x={GAP_NUMBER_AT[0]} y={GAP_NUMBER_AT[1]}>
+        {gapInWords(gap.mm, format)}
       </text>
     </Turns>
   ));

@@ -4,6 +4,8 @@ import { LONGEST_ASPECT, STRIP_ASPECT, type Strip, stripOf, stripX } from "./pro
 import type { Window } from "./skin-drawing.ts";
 import { shiftsToShow } from "./strip-path.ts";
 
+/** Free at both sides: a strip that ran to the page's edge would seem to go on beyond it. */
+const SIDE_PX = 16;
 const TOP_PX = 10;
 const WHEEL_PX = 38;
 const LEAST_TURN_PX = 60;
@@ -20,7 +22,7 @@ export interface SkinLayout {
 
 /** As large as the box allows. @param left azimuth at the left border, radians */
 export function layOut({ width, height }: Box, left: number): SkinLayout {
-  const byWidth = width / (1 + 2 * OVERLAP);
+  const byWidth = (width - 2 * SIDE_PX) / (1 + 2 * OVERLAP);
   const room = height - TOP_PX - WHEEL_PX;
   const aspect = Math.min(STRIP_ASPECT, Math.max(LONGEST_ASPECT, room / byWidth));
   const turn = Math.max(LEAST_TURN_PX, Math.min(byWidth, room / aspect));

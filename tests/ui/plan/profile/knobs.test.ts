@@ -1,13 +1,7 @@
 /** The knobs of the half-section: every tier's can be seen and taken hold of, however many stand at one angle. */
 import { describe, expect, it } from "vitest";
 import type { Tier } from "../../../../src/core/plan/document.ts";
-import {
-  angleSide,
-  isCrossed,
-  KNOB_PX,
-  type Knob,
-  placeKnobs,
-} from "../../../../src/ui/plan/profile/knobs.ts";
+import { KNOB_PX, placeKnobs, spreadAlong, stemPoints } from "../../../../src/ui/plan/profile/knobs.ts";
 
 const FRAME = { cx: 60, cy: 120, radius: 85 };
 const tierAt = (place: number, side: "front" | "back", armAngleDeg: number): Tier => ({
@@ -45,23 +39,38 @@ describe("the knobs of a profile", () => {
   });
 });
 
-describe("what is written beside the knobs", () => {
-  const knobAt = (tierId: string, at: readonly [number, number]): Knob => ({ tierId, at, rim: [60, 35] });
-
-  it("stands on the side where no other knob is, else on the right", () => {
-    const pole = knobAt("pole", [90, 20]);
-    expect(angleSide(pole, [pole, knobAt("next", [135, 34])])).toBe("left");
-    expect(angleSide(pole, [pole, knobAt("next", [135, 60])])).toBe("right");
-    expect(angleSide(pole, [pole, knobAt("next", [135, 34]), knobAt("other", [50, 20])])).toBe("right");
-    // nor does it leave the picture on the left
-    const atEdge = knobAt("pole", [60, 20]);
-    expect(angleSide(atEdge, [atEdge, knobAt("next", [105, 34])])).toBe("right");
+describe("a row of knobs", () => {
+  it("keeps the order of the angles, so that no stem crosses another", () => {
+    const angles = [30, 42, 31, 33, 90, 29];
+    const knobs = placeKnobs(
+      angles.map((angle, i) => tierAt(i, "front", angle)),
+      { cx: 60, cy: 250, radius: 180 },
+      false,
+    );
+    const byAngle = [...knobs.keys()].sort((a, b) => angles[a] - angles[b]);
+    const heights = byAngle.map((i) => knobs[i].at[1]);
+    expect(heights).toEqual([...heights].sort((a, b) => b - a));
   });
 
-  it("is crossed by a stem that runs through it, not by one that ends before it or passes beside it", () => {
-    const stem = [knobAt("a", [100, 35])];
-    expect(isCrossed([80, 40], stem, 14)).toBe(true);
-    expect(isCrossed([80, 50], stem, 14)).toBe(false);
-    expect(isCrossed([120, 35], stem, 14)).toBe(false);
+  it("has stems that run from rim to knob, outside the glass", () => {
+    const frame = { cx: 60, cy: 250, radius: 180 };
+    const knobs = placeKnobs(
+      Array.from({ length: 7 }, (_, i) => tierAt(i, "front", 45)),
+      frame,
+      false,
+    );
+    for (const knob of knobs) {
+      const points = stemPoints(knob);
+      expect([points[0], points.at(-1)]).toEqual([knob.rim, knob.at]);
+      for (const [x, y] of points)
+        expect(Math.hypot(x - frame.cx, y - frame.cy)).toBeGreaterThan(frame.radius - 1e-9);
+    }
+  });
+
+  it("moves values as little as can be (least squares), the middle of a crowd staying where it is", () => {
+    expect(spreadAlong([0, 1, 5], 2, 10)).toEqual([-0.5, 1.5, 5]);
+    expect(spreadAlong([9, 9.5, 10], 2, 10)).toEqual([6, 8, 10]);
+    expect(spreadAlong([0, 0, 0, 0], 2, 3)).toEqual([-3, -1, 1, 3]);
+    expect(spreadAlong([0, 0, 0, 0, 0], 2, 3)).toBeNull();
   });
 });

@@ -1,0 +1,153 @@
+/**
+ * Laws of every screen, in German, whose words are the longest, at every size there is a layout for: in each place, part and
+ * sheet no words lie on others, nothing scrolls sideways, and a column has one left edge.
+ */
+import type { Page } from "playwright-core";
+import { expect, it } from "vitest";
+import { RIG_PLAN } from "./bench-plan.ts";
+import { dropFile } from "./built-app.ts";
+import { walkEverywhere } from "./everywhere.ts";
+import { sharedApp } from "./shared.ts";
+
+const app = sharedApp();
+
+/** A phone, on its side, a tablet, three windows, and two windows at 200 per cent (WCAG 2.2, 1.4.4 and 1.4.10). */
+const SIZES = ["390x844", "844x390", "820x1180", "640x400", "720x450", "1280x800", "1920x1080"];
+
+/** Words that lie on other words, in pairs. What a panel with a ground of its own covers is not seen, and no overlap. */
+const overlaps = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    /** Letters stand within their line: this much of two lines' boxes may overlap. */
+    const LINE_PX = 3;
+    const root = document.querySelector("[role=dialog]") ?? document.body;
+    const isUnseen = (element: Element) =>
+      element.closest(".unseen, .skip, .drawing-said, [aria-hidden=true] option") !== null ||
+      !element.checkVisibility({ visibilityProperty: true, opacityProperty: true });
+    interface Clip {
+      readonly left: number;
+      readonly top: number;
+      readonly right: number;
+      readonly bottom: number;
+    }
+    const within = (a: Clip, b: Clip): Clip => ({
+      left: Math.max(a.left, b.left),
+      top: Math.max(a.top, b.top),
+      right: Math.min(a.right, b.right),
+      bottom: Math.min(a.bottom, b.bottom),
+    });
+    const clips = new Map<Element, Clip>();
+    /** What of an element's inside its ancestors and itself let through. */
+    const clipOf = (element: Element): Clip => {
+      const known = clips.get(element);
+      if (known) return known;
+      const parent = element.parentElement;
+      const outer = parent ? clipOf(parent) : { left: 0, top: 0, right: innerWidth, bottom: innerHeight };
+      const { overflow, clipPath } = getComputedStyle(element);
+      // a part of a drawing that is clipped is clipped to the drawing at least
+      const clipping = clipPath !== "none" ? element.closest("svg") : overflow === "visible" ? null : element;
+      const own = clipping ? within(outer, clipping.getBoundingClientRect()) : outer;
+      clips.set(element, own);
+      return own;
+    };
+    interface Words {
+      readonly element: Element;
+      readonly text: string;
+      readonly box: Clip;
+    }
+    const words: Words[] = [];
+    const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT);
+    while (walker.nextNode()) {
+      const node = walker.currentNode;
+      const element = node.parentElement;
+      const text = node.textContent?.trim() ?? "";
+      if (!element || text === "" || isUnseen(element)) continue;
+      const range = document.createRange();
+      range.selectNodeContents(node);
+      for (const line of range.getClientRects()) {
+        const box = within(line, clipOf(element));
+        if (box.right - box.left > LINE_PX && box.bottom - box.top > LINE_PX)
+          words.push({ element, text: text.slice(0, 30), box });
+      }
+    }
+    /** Whether the one on top has a ground of its own, or of a panel that the other one is no part of. */
+    const isCovered = (top: Element, below: Element): boolean => {
+      for (let at: Element | null = top; at && !at.contains(below); at = at.parentElement) {
+        const { backgroundColor, backgroundImage } = getComputedStyle(at);
+        const isClear = backgroundColor === "transparent" || /, 0\)$|\/ 0\)$/.test(backgroundColor);
+        if (!isClear || backgroundImage !== "none") return true;
+      }
+      return false;
+    };
+    const found: string[] = [];
+    words.forEach((a, i) => {
+      for (const b of words.slice(0, i)) {
+        if (a.element === b.element) continue;
+        const [left, right] = [Math.max(a.box.left, b.box.left), Math.min(a.box.right, b.box.right)];
+        const [top, bottom] = [Math.max(a.box.top, b.box.top), Math.min(a.box.bottom, b.box.bottom)];
+        // as tall as the lines of a paragraph come near each other
+        const least = Math.min(a.box.bottom - a.box.top, b.box.bottom - b.box.top) * 0.3;
+        if (right - left < LINE_PX || bottom - top < least) continue;
+        if (isCovered(a.element, b.element) || isCovered(b.element, a.element)) continue;
+        found.push(`"${a.text}" on "${b.text}"`);
+      }
+    });
+    return found;
+  });
+
+/** Left edges of the headings in the column beside or below the piece, when there is more than one. */
+const edges = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const column = document.querySelector('.frame:not([data-place="bench"]) .side');
+    if (!column || document.querySelector("[role=dialog]")) return [];
+    const at = new Map<number, string>();
+    for (const heading of column.querySelectorAll(
+      ".verdict > *, h1, h2, .piece-line, .tier-place, .tier-truth",
+    ))
+      if (heading.checkVisibility()) {
+        const padding = Number.parseFloat(getComputedStyle(heading).paddingLeft);
+        at.set(Math.round(heading.getBoundingClientRect().left + padding), heading.textContent ?? "");
+      }
+    return at.size > 1 ? [...at].map(([x, text]) => `${x}: ${text}`) : [];
+  });
+
+const sideways = (page: Page): Promise<number> =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+/** Looks at the page as it is in every size, and notes what is wrong. */
+function lookAtAllSizes(page: Page, wrong: Record<string, unknown>) {
+  return async (where: string) => {
+    for (const size of SIZES) {
+      const [width, height] = size.split("x").map(Number);
+      await page.setViewportSize({ width, height });
+      // two frames: one in which sizes are measured, one in which what follows from them is drawn
+      await page.evaluate(
+        () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))),
+      );
+      const found = [...(await overlaps(page)), ...(await edges(page))];
+      const out = await sideways(page);
+      if (out > 0) found.push(`scrolls sideways by ${out} px`);
+      if (found.length > 0) wrong[`${where} at ${size}`] = found;
+    }
+  };
+}
+
+it("lays no words on others, scrolls nothing sideways and keeps one left edge, in every place and sheet", async () => {
+  const { page, close } = await app.visit({ locale: "de-DE", without3d: true });
+  const wrong: Record<string, unknown> = {};
+  const look = lookAtAllSizes(page, wrong);
+  await walkEverywhere(page, look, "de");
+  await dropFile(page, "rig.glintwright.json", JSON.stringify(RIG_PLAN));
+  await page
+    .locator(".tier-name")
+    .nth(RIG_PLAN.tiers.length - 1)
+    .waitFor();
+  await page.locator(".tier-name").nth(2).focus();
+  await look("Another plan, a tier picked");
+  for (const picture of ["Profil", "Haut"]) {
+    await page.setViewportSize({ width: 1280, height: 800 });
+    await page.getByRole("button", { name: `Groß zeigen: ${picture}` }).click();
+    await look(`${picture} large`);
+  }
+  expect(wrong).toEqual({});
+  await close();
+});
