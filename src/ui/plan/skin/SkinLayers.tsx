@@ -1,6 +1,7 @@
 /** The strip's layers, from the skin's ground up to corners. Shape says what is what: see the marks in skin.css. */
 import { memo, type ReactNode } from "react";
-import { type Formats, useFormat } from "../../use-format.ts";
+import type { Formats } from "../../../words/formats.ts";
+import { useFormat } from "../../use-format.ts";
 import { useStudio } from "../../use-studio.ts";
 import type { Strip } from "./projection.ts";
 import type { CornerMark, Drawn, DrawnFacet, DrawnGap, Mark, MissMark, SkinDrawing } from "./skin-drawing.ts";
