@@ -1,6 +1,7 @@
 /** Editing by typing: the sentence is the form, every change is one step back. */
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { ruleWords } from "../../src/words/rules.ts";
 import { fileOf, openFromMenu } from "./built-app.ts";
 import { sharedApp } from "./shared.ts";
 
@@ -83,6 +84,56 @@ describe("a tier's sentence", () => {
     expect(await finding.textContent()).toMatch(
       /Can't be ground\..*can't leave gaps of 25.0.*apart before they are cut/,
     );
+    await close();
+  });
+
+  it("takes a width that is typed back as one step, by its name", async () => {
+    const { page, close } = await app.visit({ without3d: true });
+    await openExample(page, "First ring");
+    await page
+      .getByRole("button", { name: /How deep/ })
+      .first()
+      .click();
+    await page.getByRole("option", { name: ruleWords.en.width.name }).click();
+    const width = field(page, ruleWords.en.width.amount);
+    await width.waitFor();
+    const [first, before] = [await width.inputValue(), await truth(page)];
+    await width.fill("4.2");
+    await width.press("Enter");
+    await expect.poll(() => truth(page)).toMatch(/4\.2\smm wide/);
+    await page.keyboard.press("Control+z");
+    expect(await width.inputValue()).toBe(first);
+    expect(await truth(page)).toBe(before);
+    await page.getByRole("button", { name: "Redo: depth of tier 1" }).click();
+    expect(await width.inputValue()).toBe("4.2");
+    await close();
+  });
+
+  it("is left ground from the tier's own menu on the plan and from the one on Look, each one step back", async () => {
+    const { page, close } = await app.visit({ without3d: true });
+    await openExample(page, "First ring");
+    const finish = async () => {
+      const { bytes } = await fileOf(page, () => page.keyboard.press("Control+s"));
+      return JSON.parse(bytes.toString("utf8")).tiers[0].finish;
+    };
+    const leave = async (how: string) => {
+      await page.getByRole("button", { name: "More about Ring", exact: true }).click();
+      await page.getByRole("menuitem", { name: how }).click();
+    };
+    await leave("Leave it ground");
+    expect(await finish()).toBe("ground");
+    await page.getByRole("navigation", { name: "Places" }).getByText("Look", { exact: true }).click();
+    await page.getByText("Recipe", { exact: true }).click();
+    await leave("Leave it pre-polished");
+    expect(await finish()).toBe("prepolished");
+    await page.getByText("Light and picture", { exact: true }).click();
+    await page.getByRole("button", { name: "pre-polished Finish: Ring" }).click();
+    await page.getByRole("option", { name: "polished", exact: true }).click();
+    expect(await finish()).toBe("polished");
+    for (const expected of ["prepolished", "ground", undefined]) {
+      await page.keyboard.press("Control+z");
+      expect(await finish()).toBe(expected);
+    }
     await close();
   });
 

@@ -131,6 +131,54 @@ function lookAtAllSizes(page: Page, wrong: Record<string, unknown>) {
   };
 }
 
+/** What a field's caption lies on or sticks out of, as one goes through a tier's fields. */
+async function captionsWrong(page: Page): Promise<string[]> {
+  const wrong: string[] = [];
+  const fields = page.locator(".tier").nth(1).locator(".number-inline input");
+  for (const field of await fields.all()) {
+    await field.focus();
+    await page.locator(".field-caption[data-shown]").waitFor();
+    wrong.push(
+      ...(await field.evaluate((input) => {
+        const box = (element: Element) => element.getBoundingClientRect();
+        const caption = document.querySelector(".field-caption[data-shown]")!;
+        const [said, column] = [box(caption), document.querySelector(".side")!];
+        const over = (element: Element) =>
+          box(element).left < said.right &&
+          said.left < box(element).right &&
+          box(element).top < said.bottom &&
+          said.top < box(element).bottom;
+        const tier = input.closest(".tier")!;
+        const found = [...tier.querySelectorAll(".tier-truth, .findings")]
+          .filter(over)
+          .map((e) => e.className);
+        if (over(input)) found.push("its own field");
+        if (said.right > box(column).left + column.clientWidth) found.push("the column's end");
+        return found.map((what) => `"${caption.textContent}" on ${what}`);
+      })),
+    );
+  }
+  return wrong;
+}
+
+it("covers neither a field nor what comes of it with what is allowed there, and stays in the column", async () => {
+  const { page, close } = await app.visit({ locale: "de-DE", without3d: true });
+  await dropFile(page, "rig.glintwright.json", JSON.stringify(RIG_PLAN));
+  await page
+    .locator(".tier-name")
+    .nth(RIG_PLAN.tiers.length - 1)
+    .waitFor();
+  const wrong: Record<string, unknown> = {};
+  for (const size of SIZES) {
+    const [width, height] = size.split("x").map(Number);
+    await page.setViewportSize({ width, height });
+    const found = await captionsWrong(page);
+    if (found.length > 0) wrong[size] = found;
+  }
+  expect(wrong).toEqual({});
+  await close();
+});
+
 it("lays no words on others, scrolls nothing sideways and keeps one left edge, in every place and sheet", async () => {
   const { page, close } = await app.visit({ locale: "de-DE", without3d: true });
   const wrong: Record<string, unknown> = {};

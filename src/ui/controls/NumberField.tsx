@@ -10,6 +10,7 @@ import {
   type ReactNode,
   useEffect,
   useId,
+  useLayoutEffect,
   useRef,
   useState,
 } from "react";
@@ -71,6 +72,23 @@ function useDraft({ value, format, parse, min, max, onChange }: NumberFieldProps
   return { text: draft ?? format(value), draft, setDraft, wrong, commit, step };
 }
 
+const BORDER_PX = 8;
+
+/** Keeps what shows beside a field within the column that scrolls: it may begin farther left, and never widens it. */
+function useWithinColumn(isShown: boolean) {
+  const element = useRef<HTMLSpanElement>(null);
+  useLayoutEffect(() => {
+    const caption = element.current;
+    if (!caption || !isShown) return;
+    caption.style.translate = "";
+    const column = caption.closest(".side, [role=dialog]");
+    const end = column ? column.getBoundingClientRect().left + column.clientWidth : window.innerWidth;
+    const over = caption.getBoundingClientRect().right + BORDER_PX - end;
+    if (over > 0) caption.style.translate = `${-over}px 0`;
+  });
+  return element;
+}
+
 export function NumberField(props: NumberFieldProps) {
   const { label, value, min, max, step, format, unit, inline = false, description, isDisabled } = props;
   const words = useWords(controlWords);
@@ -110,6 +128,7 @@ export function NumberField(props: NumberFieldProps) {
   const allowed =
     props.allowed ?? (isBounded ? words.between(format(min), format(max), unit ?? "") : words.anyNumber);
   const showHint = inline && (focused || field.wrong);
+  const caption = useWithinColumn(showHint);
   return (
     <span className={inline ? "number number-inline" : "number"} data-wrong={field.wrong || undefined}>
       <label className={inline ? "unseen" : "field-label"} htmlFor={id}>
@@ -149,7 +168,7 @@ export function NumberField(props: NumberFieldProps) {
         {unit ? <span className="unit">{unit}</span> : null}
       </span>
       {inline ? (
-        <span className="field-caption" id={`${id}-allowed`} data-shown={showHint || undefined}>
+        <span ref={caption} className="field-caption" id={`${id}-allowed`} data-shown={showHint || undefined}>
           <b>{label}</b> {field.wrong ? words.notAllowed(allowed) : allowed}
           {focused ? props.beside : null}
         </span>
