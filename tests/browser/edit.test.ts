@@ -1,7 +1,7 @@
 /** Editing by typing: the sentence is the form, every change is one step back. */
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { ruleWords } from "../../src/words/rules.ts";
+import { ruleWords } from "../../src/ui/messages/rules.ts";
 import { fileOf, openFromMenu } from "./built-app.ts";
 import { sharedApp } from "./shared.ts";
 

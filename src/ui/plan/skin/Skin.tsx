@@ -36,6 +36,7 @@ import {
   gapInWords,
   MeetingLayer,
   markScale,
+  missInWords,
 } from "./SkinLayers.tsx";
 import { skinDrag } from "./skin-drag.ts";
 import { type DrawnFacet, drawSkin } from "./skin-drawing.ts";
@@ -74,7 +75,13 @@ export function Skin() {
   const names = useMemo(() => namesOf(layout, inkMarkDeg, words), [layout, inkMarkDeg, words]);
   const numbers = useMemo(() => {
     const boxes = names.map((name) => boxOf(name.words, name.at));
-    return numbersThatFit(strip, drawing, boxes, (mm) => gapInWords(mm, format));
+    return numbersThatFit(
+      strip,
+      drawing,
+      boxes,
+      (mm) => gapInWords(mm, format),
+      (mm) => missInWords(mm, format),
+    );
   }, [strip, drawing, names, format]);
   const marks = useMemo(() => allMarks(drawing), [drawing]);
   const [markKey, setMarkKey] = useState<string | null>(null);

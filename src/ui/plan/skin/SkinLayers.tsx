@@ -5,11 +5,9 @@ import { useFormat } from "../../use-format.ts";
 import { useStudio } from "../../use-studio.ts";
 import type { Strip } from "./projection.ts";
 import type { CornerMark, Drawn, DrawnFacet, DrawnGap, Mark, MissMark, SkinDrawing } from "./skin-drawing.ts";
-import { GAP_NUMBER_AT, MISSES_FIT_PX } from "./skin-labels.ts";
+import { GAP_NUMBER_AT, MISSES_FIT_PX, tailOf } from "./skin-labels.ts";
 import type { StripPoint } from "./strip-path.ts";
 
-/** A tail is never shorter than this, so that it is seen, and as far as it goes on this strip otherwise. */
-const LEAST_TAIL_PX = 12;
 /** A finger or the pointer finds a mark within this. */
 const MARK_REACH_PX = 10;
 /** Smaller misses than a hundredth of a millimetre are no misses to a person. */
@@ -90,7 +88,7 @@ export const MeetingLayer = memo(function MeetingLayer({
       <path className="skin-touch" d={dots(strip, drawing.touches, () => 4.5 * scale)} />
       <path className="skin-corner" d={dots(strip, drawing.corners, cornerPx)} />
       {drawing.misses.map((miss) => (
-        <Miss key={miss.key} strip={strip} miss={miss} words={format.length(miss.mm, 2)} />
+        <Miss key={miss.key} strip={strip} miss={miss} words={missInWords(miss.mm, format)} />
       ))}
       <Reaches strip={strip} marks={drawing.touches} />
       <Reaches strip={strip} marks={drawing.corners} />
@@ -130,16 +128,16 @@ function Reaches({ strip, marks }: { strip: Strip; marks: readonly Mark[] }) {
 
 /** A dot with a tail toward where the planes come apart, enlarged, and the number. */
 function Miss({ strip, miss, words }: { strip: Strip; miss: MissMark; words: string }) {
-  const [dx, dy] = [miss.tail[0] - miss.at[0], miss.tail[1] - miss.at[1]];
-  const length = Math.hypot(dx, dy);
-  const grow = length === 0 ? 0 : Math.max(1, LEAST_TAIL_PX / length);
-  const [ex, ey] = [dx * grow, dy * grow];
+  const {
+    end: [ex, ey],
+    number: [nx, ny],
+  } = tailOf(miss);
   return (
     <Turns strip={strip} shifts={miss.shifts} at={miss.at}>
       <line className="skin-tail" x2={ex} y2={ey} />
       <circle className="skin-missed" r={4 * markScale(strip)} />
       {strip.width > MISSES_FIT_PX ? (
-        <text className="skin-miss-number rimmed" transform={`translate(${ex + 4} ${ey + 5})`}>
+        <text className="skin-miss-number rimmed" transform={`translate(${nx} ${ny})`}>
           {words}
         </text>
       ) : null}
@@ -158,6 +156,8 @@ export const GapLayer = memo(function GapLayer({ strip, gaps }: { strip: Strip; 
 });
 
 export const gapInWords = (mm: number, format: Formats): string => format.length(mm, mm < 1 ? 2 : 1);
+
+export const missInWords = (mm: number, format: Formats): string => format.length(mm, 2);
 
 /** Widths of gaps: one of each kind, and all around the chosen facet. */
 export function GapNumbers({ strip, gaps }: { strip: Strip; gaps: readonly DrawnGap[] }) {
