@@ -1,6 +1,7 @@
 import { zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import { parsePlan } from "../../src/core/plan/file.ts";
+import { FILE } from "../../src/core/plan/limits.ts";
 import { NO_HISTORY } from "../../src/state/history.ts";
 import { backupsOf, type Restored, restoreBackup } from "../../src/state/storage/backup.ts";
 import { createLibrary } from "../../src/state/storage/library.ts";
@@ -398,18 +399,22 @@ describe("what was not written by this program", () => {
 });
 
 describe("a plan that grows when it is written", () => {
-  const withList = (length: number) => ({ ...named("Long"), beyond: Array.from({ length }, () => 1) });
+  /** A list that takes this share of the longest file when nothing is spent on spaces: a digit and a comma each. */
+  const withList = (share: number) => ({
+    ...named("Long"),
+    beyond: Array.from({ length: Math.floor((share * FILE.characters) / 2) }, () => 1),
+  });
 
   it("is kept so that it opens again", async () => {
     const library = libraryOn();
-    const long = parsePlan(JSON.stringify(withList(900_000))).plan;
+    const long = parsePlan(JSON.stringify(withList(0.9))).plan;
     const keeping = await library.keep(null, long, NO_HISTORY);
     expect(await library.open(keeping.kept ? keeping.planId : "")).toMatchObject({ ok: true });
   });
 
   it("is not written when it could not be opened again", async () => {
     const library = libraryOn();
-    await expect(library.keep(null, withList(1_100_000), NO_HISTORY)).rejects.toMatchObject({
+    await expect(library.keep(null, withList(1.1), NO_HISTORY)).rejects.toMatchObject({
       kind: "unreadable",
     });
     expect(await library.list()).toEqual([]);
