@@ -38,8 +38,19 @@ export type Command =
   | { readonly type: "set-field"; readonly path: readonly (string | number)[]; readonly value: unknown }
   /** Puts another whole plan in place, as one step that can be undone (a named version, a plan fitted to what was cut). */
   | { readonly type: "replace-plan"; readonly plan: Plan }
-  /** A mend offered by a finding: all its commands are one step. `code` is the finding's. */
-  | { readonly type: "apply-mend"; readonly code: string; readonly commands: readonly Command[] };
+  /**
+   * A mend offered by a finding: all its commands are one step. `code` is the finding's; `said` is what it was offered as, by
+   * language, which the undo step is called.
+   */
+  | {
+      readonly type: "apply-mend";
+      readonly code: string;
+      readonly commands: readonly Command[];
+      readonly said?: Said;
+    };
+
+/** The same words by language. */
+export type Said = Readonly<Record<string, string>>;
 
 /** What a command did besides what was asked, or why it did nothing, told to the person. */
 export type Note =

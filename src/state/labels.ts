@@ -1,6 +1,6 @@
 /** What an undo step is called, as data: the screens say it in their language ("depth of tier 2"). */
 import type { Plan } from "../core/plan/document.ts";
-import type { Command } from "./commands.ts";
+import type { Command, Said } from "./commands.ts";
 
 export type Label =
   | { readonly about: "name" | "notes" | "tolerance" | "replace-plan" }
@@ -13,15 +13,19 @@ export type Label =
       readonly tier: number;
     }
   | { readonly about: "field"; readonly path: string }
-  | { readonly about: "mend"; readonly code: string };
+  /** `said` is what it changed, with the new value and the tier's name of then, by language. */
+  | { readonly about: "mend"; readonly code: string; readonly said?: Said };
 
 const isText = (value: unknown): boolean => typeof value === "string" && value.length <= 2000;
 const isNumber = (value: unknown): boolean => typeof value === "number" && Number.isFinite(value);
 const isMaybeText = (value: unknown): boolean => value === undefined || isText(value);
 
+const isSaid = (value: unknown): value is Said =>
+  typeof value === "object" && value !== null && !Array.isArray(value) && Object.values(value).every(isText);
+
 /** Whether plain data, from a storage or a stranger's file, is a label. */
 export function isLabel(data: unknown): data is Label {
-  const { about, field, tier, path, code } = (data ?? {}) as Readonly<Record<string, unknown>>;
+  const { about, field, tier, path, code, said } = (data ?? {}) as Readonly<Record<string, unknown>>;
   switch (about) {
     case "name":
     case "notes":
@@ -41,7 +45,7 @@ export function isLabel(data: unknown): data is Label {
     case "field":
       return isText(path);
     case "mend":
-      return isText(code);
+      return isText(code) && (said === undefined || isSaid(said));
     default:
       return false;
   }
@@ -96,6 +100,7 @@ export function labelOf(command: Command, plan: Plan): Label {
     case "replace-plan":
       return { about: "replace-plan" };
     case "apply-mend": {
+      if (command.said) return { about: "mend", code: command.code, said: command.said };
       // A mend of one change is called what it changes; those that follow what was cut have names of their own.
       const [only, ...others] = command.commands;
       return only && others.length === 0 && !FOLLOWS_CUT.has(command.code)

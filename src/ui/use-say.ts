@@ -1,13 +1,29 @@
 /** What sentences about a plan on the screen are made with. */
-import { useMemo } from "react";
+import { useContext, useMemo } from "react";
 import type { Plan } from "../core/plan/document.ts";
+import { localeOf } from "../words/format.ts";
+import { makeFormats } from "../words/formats.ts";
+import { LANGUAGES } from "../words/language.ts";
 import { type Say, sayOf } from "../words/say.ts";
 import { useLanguage } from "./messages/words.tsx";
-import { useFormat } from "./use-format.ts";
+import { HabitsContext, useFormat } from "./use-format.ts";
 import { usePlan } from "./use-studio.ts";
 
 export function useSay(): Say {
   return useSayOf(usePlan());
+}
+
+/** In every language of the app, in the person's units: for what is kept in words whatever language it is read in later. */
+export function useSays(): readonly Say[] {
+  const habits = useContext(HabitsContext);
+  const plan = usePlan();
+  return useMemo(
+    () =>
+      LANGUAGES.map((language) =>
+        sayOf(plan, makeFormats(localeOf(language, navigator.languages), habits), language),
+      ),
+    [plan, habits],
+  );
 }
 
 /** Of another plan than the one at hand. */

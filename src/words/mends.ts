@@ -74,6 +74,10 @@ export function mendInWords(mend: Mend, plan: Plan, say: Say): string {
   return words.mend(change, effectInWords(mend, plan, MENDED[say.language]));
 }
 
+/** "Raise Shoulder to 41.5°": the deed alone, as undo calls it. */
+export const deedInWords = ({ change }: Mend, say: Say): string =>
+  changeInWords(change, WORDS[say.language], say);
+
 /** Less of the glass than this is nothing to a scale, and to a hand. */
 const NO_GLASS = 0.0005;
 /** Tiers named one by one; beyond, nearly all change. */

@@ -81,11 +81,15 @@ describe("language and labels", () => {
     expect(languageOf(["fr"])).toBe("en");
   });
   it("names an undo step as a person would", () => {
-    expect(labelInWords({ about: "tier", tier: 2, field: "depth" }, historyWords.en)).toBe("depth of tier 2");
-    expect(labelInWords({ about: "tier", tier: 2, field: "depth" }, historyWords.de)).toBe(
+    expect(labelInWords({ about: "tier", tier: 2, field: "depth" }, historyWords.en, "en")).toBe(
+      "depth of tier 2",
+    );
+    expect(labelInWords({ about: "tier", tier: 2, field: "depth" }, historyWords.de, "de")).toBe(
       "Tiefe von Reihe 2",
     );
-    expect(labelInWords({ about: "piece", field: "diameterMm" }, historyWords.en)).toBe("diameter");
-    expect(labelInWords({ about: "rig", field: "unknown" }, historyWords.en)).toBe("the wheel and the arm");
+    expect(labelInWords({ about: "piece", field: "diameterMm" }, historyWords.en, "en")).toBe("diameter");
+    expect(labelInWords({ about: "rig", field: "unknown" }, historyWords.en, "en")).toBe(
+      "the wheel and the arm",
+    );
   });
 });

@@ -1,6 +1,6 @@
 import type { Label } from "../../state/labels.ts";
 import { history as en } from "../../words/en/history.ts";
-import type { Translated } from "../../words/language.ts";
+import type { Language, Translated } from "../../words/language.ts";
 import { openingWords } from "./german.ts";
 
 export const historyWords = openingWords(en, (german) => german.history);
@@ -12,7 +12,7 @@ const wordFor = (words: Readonly<Record<string, string>>, field: string | undefi
   field !== undefined && Object.hasOwn(words, field) ? words[field]! : null;
 
 /** What an undo step is called, in the words of one language. */
-export function labelInWords(label: Label, words: HistoryWords): string {
+export function labelInWords(label: Label, words: HistoryWords, language: Language): string {
   const { about } = words;
   switch (label.about) {
     case "tier": {
@@ -29,7 +29,7 @@ export function labelInWords(label: Label, words: HistoryWords): string {
     case "move-tier":
       return about[label.about](label.tier);
     case "mend":
-      return wordFor(about.mends, label.code) ?? about.severalTiers;
+      return label.said?.[language] ?? wordFor(about.mends, label.code) ?? about.severalTiers;
     default:
       return about[label.about];
   }

@@ -6,7 +6,7 @@ import type { PlanFinding } from "../../../core/plan/finding.ts";
 import { costInWords, doubtsInWords, mendInWords } from "../../../words/mends.ts";
 import { Button } from "../../controls/Button.tsx";
 import { losses } from "../../losses.ts";
-import { useSay } from "../../use-say.ts";
+import { useSay, useSays } from "../../use-say.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { MendPicture } from "./MendPicture.tsx";
 import { mendCommand } from "./mend-commands.ts";
@@ -48,6 +48,7 @@ function useMends(finding: PlanFinding): readonly Mend[] {
 export default function Mends({ finding }: { finding: PlanFinding }) {
   const mends = useMends(finding);
   const say = useSay();
+  const says = useSays();
   const plan = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
   return mends.map((mend) => {
@@ -58,7 +59,7 @@ export default function Mends({ finding }: { finding: PlanFinding }) {
         className="mend"
         look="outlined"
         data-doubtful={mend.doubts.length > 0 || undefined}
-        onPress={() => dispatch(mendCommand(mend))}
+        onPress={() => dispatch(mendCommand(mend, says))}
       >
         <MendPicture plan={plan} mend={mend} />
         <span className="mend-words">

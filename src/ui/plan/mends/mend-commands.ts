@@ -1,6 +1,8 @@
 /** A mend as the one command that carries it out. */
 import type { Mend, MendStep } from "../../../core/check/mends.ts";
 import type { Command } from "../../../state/commands.ts";
+import { deedInWords } from "../../../words/mends.ts";
+import type { Say } from "../../../words/say.ts";
 
 function commandOf(step: MendStep): Command {
   switch (step.kind) {
@@ -15,8 +17,12 @@ function commandOf(step: MendStep): Command {
   }
 }
 
-export const mendCommand = ({ code, steps }: Mend): Command => ({
+/** @param says how its plan is spoken of, in each language: undo calls the step what it was offered as */
+export const mendCommand = (mend: Mend, says: readonly Say[] = []): Command => ({
   type: "apply-mend",
-  code,
-  commands: steps.map(commandOf),
+  code: mend.code,
+  commands: mend.steps.map(commandOf),
+  ...(says.length > 0
+    ? { said: Object.fromEntries(says.map((say) => [say.language, deedInWords(mend, say)])) }
+    : {}),
 });
