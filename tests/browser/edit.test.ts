@@ -102,10 +102,10 @@ describe("a tier's sentence", () => {
     await width.press("Enter");
     await expect.poll(() => truth(page)).toMatch(/4\.2\smm wide/);
     await page.keyboard.press("Control+z");
-    expect(await width.inputValue()).toBe(first);
-    expect(await truth(page)).toBe(before);
+    await expect.poll(() => width.inputValue()).toBe(first);
+    await expect.poll(() => truth(page)).toBe(before);
     await page.getByRole("button", { name: "Redo: depth of tier 1" }).click();
-    expect(await width.inputValue()).toBe("4.2");
+    await expect.poll(() => width.inputValue()).toBe("4.20");
     await close();
   });
 
