@@ -5,7 +5,6 @@
 
 import { benchOf, isGround, isWorked } from "../core/bench/bench.ts";
 import { CAUTIONS, cautionsAt } from "../core/bench/cautions.ts";
-import { stagesOf } from "../core/bench/default-stages.ts";
 import { PREPARATIONS, type Step } from "../core/bench/order.ts";
 import { readMark } from "../core/bench/set-up.ts";
 import { reportPlan } from "../core/check/report.ts";
@@ -15,6 +14,7 @@ import { stopsOf } from "../core/plan/place.ts";
 import type { SolvedPlan } from "../core/plan/solved.ts";
 import { tierName } from "../words/names.ts";
 import type { SheetWords } from "../words/sheet.ts";
+import { stagesIn } from "../words/stages.ts";
 import { verdictInWords } from "../words/verdict.ts";
 import { html, type Markup } from "./markup.ts";
 import { CHECK_BAR_MM, checkBar, facetPicture, gaugePicture } from "./sheet-drawings.ts";
@@ -286,7 +286,7 @@ export function sheetHtml(solved: SolvedPlan, { words, unit, paper, face }: Shee
   const matter: SheetMatter = {
     solved,
     bench: benchOf(solved),
-    stages: stagesOf(solved.plan.rig, words.language),
+    stages: stagesIn(solved.plan.rig, words.language),
     solid: cutBall(solved.planes),
     words,
     format: sheetFormat(words, unit),

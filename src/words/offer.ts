@@ -1,11 +1,12 @@
 /** What is said of a price: the table that a language fills, and the sentences made with it. */
-import { stagesOf } from "../core/bench/default-stages.ts";
 import { ballKg, type Guess, type Priced, usesUsualHabits } from "../core/offer/offer.ts";
 import type { Plan, Stage } from "../core/plan/document.ts";
+import type { Language } from "./language.ts";
+import { stagesIn } from "./stages.ts";
 
 export interface OfferWords {
   /** BCP 47, for numbers and money. */
-  readonly locale: string;
+  readonly locale: Language;
   readonly labour: (time: string, hourly: string) => string;
   readonly glass: (grams: string, perKg: string) => string;
   readonly consumables: string;
@@ -58,7 +59,7 @@ export function offerText({ name, piece, offer, rig }: Plan, priced: Priced, wor
     [words.price(money(offer.roundTo ?? 1)), money(priced.price), true],
   ];
   const lines = rows.filter(([, , shown]) => shown).map(([what, much]) => [what, much] as const);
-  const said = priced.guesses.map((guess) => guessInWords(guess, stagesOf(rig, locale), words));
+  const said = priced.guesses.map((guess) => guessInWords(guess, stagesIn(rig, locale), words));
   if (usesUsualHabits(rig)) said.push(words.usualHabits);
   return [name, ...table(lines), ...said].join("\n");
 }

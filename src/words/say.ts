@@ -1,11 +1,11 @@
 /** What sentences about a plan are made with: its names, and numbers as the person counts them. */
-import { stagesOf } from "../core/bench/default-stages.ts";
 import { startLabel } from "../core/bench/set-up.ts";
 import { READS_AS_NOTHING_MM } from "../core/check/findings-facets.ts";
 import type { Plan } from "../core/plan/document.ts";
 import type { Formats } from "./formats.ts";
 import type { Language } from "./language.ts";
 import { facetName, stageName, tierName } from "./names.ts";
+import { stagesIn } from "./stages.ts";
 
 export interface Say {
   readonly language: Language;
@@ -29,7 +29,7 @@ export interface Say {
 }
 
 export function sayOf(plan: Plan, format: Formats, language: Language): Say {
-  const stages = stagesOf(plan.rig, language);
+  const stages = stagesIn(plan.rig, language);
   const tierWith = (id: string) => plan.tiers.find((tier) => tier.id === id);
   return {
     language,

@@ -21,8 +21,8 @@ describe("where the work stands", () => {
   });
 
   it("is refused in words where the plan has no such place", () => {
-    expect(() => parsePlan(withWork(at("t99", 1)))).toThrow("work.tier: there is no tier");
-    expect(() => parsePlan(withWork(at(first.id, 121)))).toThrow("work.facet: there is no facet");
+    expect(() => parsePlan(withWork(at("t99", 1)))).toThrow("work.tier: no-such-tier");
+    expect(() => parsePlan(withWork(at(first.id, 121)))).toThrow("work.facet: no-such-facet");
     expect(() => parsePlan(withWork({ ...at(first.id, 1), facet: `${second.id}/1` }))).toThrow("work.facet");
     expect(() => parsePlan(withWork({ tier: first.id, stage: "rough" }))).toThrow("work.facet: missing");
     expect(() => parsePlan(withWork({ ...at(first.id, 1), facet: 1 }))).toThrow("work.facet");

@@ -1,11 +1,19 @@
 /** `bench PLAN.json`: what the lap needs, as one JSON object. */
 import { benchData, benchOf } from "../../core/bench/bench.ts";
+import type { Finding } from "../../core/bench/bench-finding.ts";
 import { foundAgain } from "../../core/bench/found-again.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import { plainSay, reachText, withTexts } from "../../words/answers.ts";
+import type { Say } from "../../words/say.ts";
 import { languageIn, type Options } from "../options.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
+
+/** The usual abrasives have their names from the room of words. */
+const withStageName = (finding: Finding, say: Say): Finding =>
+  finding.code === "start-at-stage"
+    ? { ...finding, data: { ...finding.data, stageName: say.stage(finding.data.stage) } }
+    : finding;
 
 export async function run([planPath]: readonly string[], options: Options): Promise<void> {
   const language = languageIn(options);
@@ -16,6 +24,9 @@ export async function run([planPath]: readonly string[], options: Options): Prom
   await printJson({
     tiers: tiers.map((tier) => ({ ...tier, reasons: tier.reasons.map((reason) => reachText(reason, say)) })),
     order,
-    findings: withTexts(findings, say),
+    findings: withTexts(
+      findings.map((finding) => withStageName(finding, say)),
+      say,
+    ),
   });
 }

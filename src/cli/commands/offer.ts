@@ -1,10 +1,10 @@
 /** `offer PLAN.json`: what the piece costs, as a table to read or with `--json` as one JSON object. */
-import { stagesOf } from "../../core/bench/default-stages.ts";
 import { offerOf } from "../../core/offer/offer.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import { offerWordsDe } from "../../words/de/offer.ts";
 import { offerWordsEn } from "../../words/en/offer.ts";
 import { guessInWords, offerText } from "../../words/offer.ts";
+import { stagesIn } from "../../words/stages.ts";
 import { languageIn, type Options } from "../options.ts";
 import { print, printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
@@ -19,7 +19,7 @@ export async function run([planPath]: readonly string[], options: Options): Prom
   const { plan } = await readPlan(planPath, language);
   const priced = offerOf(solvePlan(plan));
   if (!priced) throw new UsageError(`${planPath}: offer: missing, an object with currency and hourly needed`);
-  const stages = stagesOf(plan.rig, words.locale);
+  const stages = stagesIn(plan.rig, language);
   if (options.json === true)
     await printJson({ ...priced, guesses: priced.guesses.map((g) => guessInWords(g, stages, words)) });
   else await print(`${offerText(plan, priced, words)}\n`);

@@ -25,50 +25,21 @@ export const damageUm = (stage: Stage): number => stage.damageUm ?? damageGrains
  * Common practice, no source: plated diamond coarse to fine, each a quarter to a half of the grain before, then a
  * resin-bonded pre-polish and cerium oxide on a pad. Sizes of the first two are sieve openings (ASTM E11).
  */
-export const DEFAULT_STAGES: readonly Stage[] = [
-  {
-    id: "rough",
-    name: "Diamond 170 mesh",
-    grainUm: 90,
-    grit: { scale: "mesh", number: 170 },
-    bond: "bonded",
-  },
-  {
-    id: "medium",
-    name: "Diamond 325 mesh",
-    grainUm: 45,
-    grit: { scale: "mesh", number: 325 },
-    bond: "bonded",
-  },
-  { id: "fine", name: "Diamond 15 µm", grainUm: 15, bond: "bonded" },
-  { id: "prepolish", name: "Pre-polish 6 µm", grainUm: 6, bond: "bonded" },
-  { id: "polish", name: "Cerium oxide on a pad", grainUm: 1.5, bond: "pad" },
-];
+const USUAL = {
+  rough: { grainUm: 90, grit: { scale: "mesh", number: 170 }, bond: "bonded" },
+  medium: { grainUm: 45, grit: { scale: "mesh", number: 325 }, bond: "bonded" },
+  fine: { grainUm: 15, bond: "bonded" },
+  prepolish: { grainUm: 6, bond: "bonded" },
+  polish: { grainUm: 1.5, bond: "pad" },
+} as const satisfies Readonly<Record<string, Omit<Stage, "id" | "name">>>;
+export type UsualStage = keyof typeof USUAL;
 
-/** The same stages' names in another language, by their ids. English is above. */
-type StageNames = Readonly<Record<string, string>>;
-const STAGE_NAMES: Readonly<Record<string, StageNames>> = {
-  de: {
-    rough: "Diamant 170 mesh",
-    medium: "Diamant 325 mesh",
-    fine: "Diamant 15 µm",
-    prepolish: "Vorpolitur 6 µm",
-    polish: "Ceroxid auf Polierpad",
-  },
-};
-
-const named = new Map<string, readonly Stage[]>();
-
-/** The stages of a plan that names none, called as a person of that language calls them. */
-function defaultStages(language: string): readonly Stage[] {
-  const names = STAGE_NAMES[language];
-  if (!names) return DEFAULT_STAGES;
-  const known =
-    named.get(language) ?? DEFAULT_STAGES.map((stage) => ({ ...stage, name: names[stage.id] ?? stage.name }));
-  named.set(language, known);
-  return known;
-}
+/** The usual stages, called by their ids: `src/words/stages.ts` has their names. */
+export const DEFAULT_STAGES: readonly Stage[] = Object.entries(USUAL).map(([id, stage]) => ({
+  id,
+  name: id,
+  ...stage,
+}));
 
 /** The abrasives that a rig names, or the usual ones. */
-export const stagesOf = (rig: Rig, language = "en"): readonly Stage[] =>
-  rig.stages ?? defaultStages(language);
+export const stagesOf = (rig: Rig): readonly Stage[] => rig.stages ?? DEFAULT_STAGES;

@@ -4,18 +4,8 @@ import { decode as decodeJpeg } from "jpeg-js";
 import type { Plan } from "../plan/document.ts";
 import { PICTURES } from "../plan/limits.ts";
 import { type PictureFile, pictureFile, pictureSize } from "../plan/pictures.ts";
+import { BrokenPicture } from "./broken-picture.ts";
 import type { Raster, Rasters } from "./raster.ts";
-
-/** Thrown for a picture that can't be decoded; says which. */
-export class BrokenPicture extends Error {
-  override readonly name = "BrokenPicture";
-  readonly id: string;
-
-  constructor(id: string, cause: unknown) {
-    super(`pictures.${id}: the picture is damaged and can't be decoded`, { cause });
-    this.id = id;
-  }
-}
 
 /** Channels, any depth, to 8-bit RGBA. `transparency`: the colour that counts as transparent, per channel (PNG, 11.3.1.1). */
 function toRgba(

@@ -12,5 +12,6 @@ export const engineFaults: EngineFaultWords = {
     volume: "sein Rauminhalt wäre nicht der des Stücks",
     skin: "die Haut, die bleibt, ist zu schmal für ein Netz",
   },
+  brokenPicture: (id) => `pictures.${id}: das Bild ist beschädigt und nicht zu lesen`,
   nothingLeft: "dieser Plan lässt vom Stück nichts übrig, also gibt es kein Modell zu schreiben",
 };

@@ -12,5 +12,6 @@ export const engineFaults: EngineFaultWords = {
     volume: "its volume would not be the piece's",
     skin: "the skin left is too narrow to be meshed",
   },
+  brokenPicture: (id) => `pictures.${id}: the picture is damaged and can't be decoded`,
   nothingLeft: "this plan leaves nothing of the piece, so there is no model to write",
 };

@@ -14,6 +14,7 @@ import {
 } from "../../../src/core/bench/stages.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import { stagesIn } from "../../../src/words/stages.ts";
 import { foundIn } from "../../fixtures/found.ts";
 import { plan, tier } from "./plans.ts";
 
@@ -200,12 +201,14 @@ describe("diary", () => {
 
 describe("usual stages", () => {
   it("are called in German what a German calls them, and stay the same stages", () => {
-    const german = stagesOf({ wheelStops: 96 }, "de");
+    const german = stagesIn({ wheelStops: 96 }, "de");
     expect(german.map(({ name: _, ...rest }) => rest)).toEqual(
       DEFAULT_STAGES.map(({ name: _, ...rest }) => rest),
     );
+    const english = stagesIn({ wheelStops: 96 }, "en");
     german.forEach((stage, i) => {
-      expect(stage.name).not.toBe(DEFAULT_STAGES[i].name);
+      expect(stage.name).not.toBe(english[i].name);
+      expect(stage.name).not.toBe(stage.id);
     });
     expect(stagesOf({ wheelStops: 96 })).toBe(DEFAULT_STAGES);
   });

@@ -2,10 +2,11 @@
 import { encode as encodeJpeg } from "jpeg-js";
 import { describe, expect, it } from "vitest";
 import { reportPlan } from "../../../src/core/check/report.ts";
-import { parsePlan, planFromData, serializePlan } from "../../../src/core/plan/file.ts";
+import { PlanFileError, parsePlan, planFromData, serializePlan } from "../../../src/core/plan/file.ts";
 import { PICTURES } from "../../../src/core/plan/limits.ts";
 import { fragmentOf, planFromFragment } from "../../../src/core/plan/link.ts";
 import { pictureFile, pictureSize, pictureUrl } from "../../../src/core/plan/pictures.ts";
+import { fileFaultInWords } from "../../../src/words/file-faults.ts";
 import { pngUrl, raster } from "../optics/pictures.ts";
 
 const small = pngUrl(raster(8, 6, () => [10, 200, 30, 255]));
@@ -23,7 +24,8 @@ const refused = (made: object): string => {
   try {
     planFromData(made);
   } catch (error) {
-    return String((error as Error).message);
+    if (!(error instanceof PlanFileError)) throw error;
+    return fileFaultInWords(error.fault, "en");
   }
   return "";
 };

@@ -41,7 +41,7 @@ describe("a tier drag", () => {
   it("of a fresh tier that the plan can't take is refused by name and leaves nothing under way", () => {
     const { store, host } = bench();
     const fresh = tier("beyond", 108, 0, { rule: "touch" });
-    expect(() => beginFreshDrag(host, fresh, "depth")).toThrow(/armAngleDeg: 108 is out of range/);
+    expect(() => beginFreshDrag(host, fresh, "depth")).toThrow(/armAngleDeg: out-of-range/);
     expect(store.getState().drag).toBeNull();
     expect(store.getState().plan).toBe(PLAN);
   });
