@@ -283,6 +283,16 @@ function enterTyped(page: Document): void {
   if (field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement) field.blur();
 }
 
+/** Enters what is typed when the page is left, also before the visit has begun: what is entered then is written down at once. */
+export function enterWhenLeft(page: Document, store: PlanStore): void {
+  const takeAll = (): void => {
+    enterTyped(page);
+    store.getState().endDrag();
+  };
+  page.defaultView?.addEventListener("beforeunload", takeAll);
+  page.defaultView?.addEventListener("pagehide", takeAll);
+}
+
 /**
  * Keeps the work when the page is hidden or left, with what is typed and not entered. The browser asks before it leaves only
  * while something is really not kept.

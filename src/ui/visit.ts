@@ -3,7 +3,13 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Plan } from "../core/plan/document.ts";
 import { browserShelf } from "../state/preferences.ts";
-import { keepWhenHidden, type Session, type Surroundings, startSession } from "../state/session.ts";
+import {
+  enterWhenLeft,
+  keepWhenHidden,
+  type Session,
+  type Surroundings,
+  startSession,
+} from "../state/session.ts";
 import type { SaveStatus } from "../state/storage/autosave.ts";
 import { type FaultKind, faultOf, StorageFault } from "../state/storage/faults.ts";
 import { tell } from "./app/view.ts";
@@ -95,6 +101,7 @@ export async function sayUnbegun(): Promise<void> {
 
 /** Joins the store to what is kept on this device. Never rejects: what stands against it is said where keeping is. */
 export async function beginVisit(): Promise<void> {
+  enterWhenLeft(document, studio);
   const session = await startSession(studio).catch((why: unknown) => startSession(studio, inMemory(why)));
   keepWhenHidden(document, session);
   drawThumbnails(session);

@@ -5,7 +5,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import AxeBuilder from "@axe-core/playwright";
-import type { BrowserContext, BrowserContextOptions, FileChooser, Page } from "playwright-core";
+import type { BrowserContext, BrowserContextOptions, FileChooser, Locator, Page } from "playwright-core";
 import { PATIENCE_MS } from "./patience.ts";
 import { NO_3D, serve, sharedBrowser, takeFileDialogs } from "./support.ts";
 
@@ -178,6 +178,15 @@ export const planFile = (plan: object | string, name = "plan.json") => ({
   mimeType: "application/json",
   buffer: Buffer.from(typeof plan === "string" ? plan : JSON.stringify(plan)),
 });
+
+/** What is drawn in a place, once two looks in a row see the same. */
+export async function pictureAtRest(place: Locator): Promise<Buffer> {
+  for (let seen = await place.screenshot(); ; ) {
+    const now = await place.screenshot();
+    if (now.equals(seen)) return now;
+    seen = now;
+  }
+}
 
 /** A plan file let fall on the page. */
 export const dropFile = (page: Page, name: string, text: string): Promise<void> =>

@@ -1,6 +1,7 @@
 /** The whole plan by keyboard: from an empty marble to three tiers that meet, and the piece turned and read. */
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { pictureAtRest } from "./built-app.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
@@ -59,10 +60,9 @@ describe("the keyboard alone", () => {
     const { page, close } = await app.visit();
     await page.getByRole("application", { name: "The piece" }).focus();
     const view = () => page.locator(".stage canvas").screenshot();
-    const before = await view();
+    const before = await pictureAtRest(page.locator(".stage canvas"));
     await page.keyboard.press("ArrowRight");
-    await page.waitForTimeout(400);
-    expect((await view()).equals(before)).toBe(false);
+    await expect.poll(async () => (await view()).equals(before)).toBe(false);
     await page.keyboard.press("PageDown");
     await page.waitForSelector(".facet-line");
     expect(await page.locator(".facet-line").textContent()).toMatch(/facet 1 of 12.*mm.*wide/);

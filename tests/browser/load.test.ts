@@ -5,6 +5,21 @@ import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
 
+/** Mean colours of a picture's middle and of the ground beside the piece. */
+const meansIn = async (png: string): Promise<number[][]> => {
+  const picture = await createImageBitmap(await (await fetch(`data:image/png;base64,${png}`)).blob());
+  const canvas = new OffscreenCanvas(picture.width, picture.height);
+  const pen = canvas.getContext("2d")!;
+  pen.drawImage(picture, 0, 0);
+  const at = (x: number, y: number) => {
+    const pixels = pen.getImageData(x * picture.width - 20, y * picture.height - 20, 40, 40).data;
+    const sums = [0, 0, 0];
+    for (let i = 0; i < pixels.length; i += 4) for (let k = 0; k < 3; k++) sums[k] += pixels[i + k];
+    return sums.map((sum) => (4 * sum) / pixels.length);
+  };
+  return [at(0.5, 0.75), at(0.06, 0.9)];
+};
+
 describe("the first visit", () => {
   it("shows a finished example with its recipe, without an error and without asking another origin", async () => {
     const { page, errors, foreign, close } = await app.visit();
@@ -20,30 +35,22 @@ describe("the first visit", () => {
 
   it("draws glass, not an empty canvas: the middle differs from the ground beside it", async () => {
     const { page, close } = await app.visit();
-    await page.waitForTimeout(500);
-    const shot = (await page.locator(".stage").screenshot()).toString("base64");
-    const [middle, corner] = await page.evaluate(async (png) => {
-      const picture = await createImageBitmap(await (await fetch(`data:image/png;base64,${png}`)).blob());
-      const canvas = new OffscreenCanvas(picture.width, picture.height);
-      const pen = canvas.getContext("2d")!;
-      pen.drawImage(picture, 0, 0);
-      const at = (x: number, y: number) => {
-        const pixels = pen.getImageData(x * picture.width - 20, y * picture.height - 20, 40, 40).data;
-        const sums = [0, 0, 0];
-        for (let i = 0; i < pixels.length; i += 4) for (let k = 0; k < 3; k++) sums[k] += pixels[i + k];
-        return sums.map((sum) => (4 * sum) / pixels.length);
-      };
-      return [at(0.5, 0.75), at(0.06, 0.9)];
-    }, shot);
-    const apart = Math.hypot(...middle.map((value, k) => value - corner[k]));
-    expect(apart).toBeGreaterThan(6);
+    const apart = async () => {
+      const shot = (await page.locator(".stage").screenshot()).toString("base64");
+      const [middle, corner] = await page.evaluate(meansIn, shot);
+      return Math.hypot(...middle.map((value, k) => value - corner[k]));
+    };
+    await expect.poll(apart).toBeGreaterThan(6);
     await close();
   });
 
   it("turns the piece once to show it, and ends that when the piece is out of sight", async () => {
     const before = () => {
-      const counted = window as unknown as { pictures: number };
+      const counted = window as unknown as { pictures: number; atReady?: number };
       counted.pictures = 0;
+      new MutationObserver(() => {
+        if (document.querySelector(".stage[data-state=ready]")) counted.atReady ??= counted.pictures;
+      }).observe(document, { subtree: true, childList: true, attributes: true });
       const draw = WebGL2RenderingContext.prototype.drawElements;
       WebGL2RenderingContext.prototype.drawElements = function (...given) {
         counted.pictures++;
@@ -52,10 +59,14 @@ describe("the first visit", () => {
     };
     const { page, close } = await app.visit({ reducedMotion: "no-preference", before });
     const drawn = () => page.evaluate<number>("pictures");
-    const atFirst = await drawn();
-    await expect.poll(drawn, { timeout: 10_000 }).toBeGreaterThan(atFirst);
+    const atReady = await page.evaluate<number>("atReady");
+    await expect.poll(drawn).toBeGreaterThan(atReady);
     await page.getByRole("button", { name: "Bench", exact: true }).click();
-    await page.waitForTimeout(1500);
+    await page.locator(".bench-parts").waitFor();
+    // what was asked for before it went has been drawn
+    await page.evaluate(
+      () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+    );
     const whenGone = await drawn();
     await page.waitForTimeout(3000);
     // frames that were asked for before may still come; a turn would draw hundreds of parts

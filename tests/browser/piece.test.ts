@@ -1,7 +1,7 @@
 /** The hand on the piece: a press picks, a drag turns, a drag on what is picked moves its tier, as one step. */
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { openFromMenu } from "./built-app.ts";
+import { openFromMenu, pictureAtRest } from "./built-app.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
@@ -34,10 +34,11 @@ describe("the hand on the piece", () => {
   it("turns it by a drag and leaves the plan alone", async () => {
     const { page, close } = await app.visit(SMALL);
     const before = await sentences(page);
-    const picture = await page.locator(".stage canvas").screenshot();
+    const picture = await pictureAtRest(page.locator(".stage canvas"));
     await drag(page, await middleOf(page), 90, 20);
-    await page.waitForTimeout(400);
-    expect((await page.locator(".stage canvas").screenshot()).equals(picture)).toBe(false);
+    await expect
+      .poll(async () => (await page.locator(".stage canvas").screenshot()).equals(picture))
+      .toBe(false);
     expect(await sentences(page)).toEqual(before);
     expect(await undoName(page)).toBe("Nothing to undo");
     await close();
@@ -49,8 +50,6 @@ describe("the hand on the piece", () => {
     const at = await middleOf(page);
     await page.mouse.click(at.x, at.y);
     await page.waitForSelector(".facet-line");
-    await page.waitForTimeout(500);
-
     await drag(page, at, 70, 0, false);
     await expect.poll(() => sentences(page)).not.toEqual(before);
     await page.keyboard.press("Escape");
@@ -113,7 +112,7 @@ it("takes a finger's drag on the piece as what typing the same numbers gives", a
 it("shows in every picture and in the recipe what is chosen in one", async () => {
   const { page, close } = await app.visit();
   const stage = page.locator(".stage canvas");
-  const before = await stage.screenshot();
+  const before = await pictureAtRest(stage);
   const facet = await page.locator('.skin [data-facet="shoulder/3"]').first().boundingBox();
   if (!facet) throw new Error("the strip does not show the facet");
   await page.mouse.click(facet.x + facet.width / 2, facet.y + facet.height / 2);

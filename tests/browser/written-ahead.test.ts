@@ -37,6 +37,30 @@ describe("a reload right after", () => {
     await close();
   });
 
+  it("typing finds it again also where the storage had not answered yet", async () => {
+    // on the first load it never answers, and nothing waits for it in vain
+    const before = () => {
+      const ANY_LONGER_MS = 4000;
+      if (sessionStorage.getItem("loaded") !== null) return;
+      sessionStorage.setItem("loaded", "once");
+      const open = IDBFactory.prototype.open;
+      IDBFactory.prototype.open = function (...given) {
+        const request = open.apply(this, given);
+        request.addEventListener("success", (event) => event.stopImmediatePropagation());
+        return request;
+      };
+      window.setTimeout = new Proxy(window.setTimeout, {
+        apply: (later, page, [run, ms, ...given]) =>
+          ms >= ANY_LONGER_MS ? 0 : Reflect.apply(later, page, [run, ms, ...given]),
+      });
+    };
+    const { page, close } = await app.visit({ without3d: true, before });
+    await nameOf(page).fill("Typed early");
+    expect(await reload(page)).toBe(false);
+    await expect.poll(() => nameOf(page).inputValue()).toBe("Typed early");
+    await close();
+  });
+
   it("an edit that the browser keeps nowhere asks first", async () => {
     const before = () => {
       Object.defineProperty(window, "indexedDB", { value: undefined });

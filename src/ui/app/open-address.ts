@@ -33,7 +33,11 @@ async function layCarried(fragment: string): Promise<boolean> {
     if (!file) return false;
     const same = (await session?.library.idOf(serializePlan(file.plan))) ?? null;
     // a code that is read again every morning is one plan, not thirty
-    if (session && same !== null && (await isOnBench(session, same))) return true;
+    const wasThere = studio.getState().planId === same;
+    if (session && same !== null && (await isOnBench(session, same))) {
+      if (!wasThere) tell({ tone: "said", text: words.openedLink(file.plan.name) });
+      return true;
+    }
     const trouble = await layOnBench(file.plan, file.unknown, true);
     const details = trouble === null ? [words.linkKept] : [storageWords[languageNow()].faults[trouble]];
     if (trouble !== null) tell({ tone: "stop", text: words.badLink, details });

@@ -50,6 +50,15 @@ describe("order of work", () => {
     expect(count(rough.steps, "find-angle-again")).toBe(2);
   });
 
+  it("counts the usual minutes for setting an angle and for finding one again", () => {
+    // common practice, no source
+    const USUAL_MIN = { "set-arm": 5, "find-angle-again": 10 };
+    for (const [kind, minutes] of Object.entries(USUAL_MIN))
+      expect(new Set(rough.steps.filter((s) => s.kind === kind).map((s) => s.minutes))).toEqual(
+        new Set([minutes]),
+      );
+  });
+
   it("grinds every facet at every stage once, in both ways", () => {
     for (const way of bench.order) {
       const ground = way.steps.flatMap((s) => (s.kind === "grind" ? [`${s.facet} ${s.stage}`] : []));
