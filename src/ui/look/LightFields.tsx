@@ -5,6 +5,7 @@ import { HdrError } from "../../core/optics/hdr-fault.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { hdrFaultInWords } from "../../words/hdr-faults.ts";
+import { LIGHT_WORDS } from "../../words/lights.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { lookWords } from "../messages/look.ts";
@@ -19,6 +20,7 @@ const MOST_STOPS = 4;
 
 export function LightFields() {
   const words = useWords(lookWords).light;
+  const language = useLanguage();
   const format = useFormat();
   const light = useLook((settings) => settings.light);
   const turn = useLook((settings) => settings.lightTurnDeg);
@@ -26,7 +28,7 @@ export function LightFields() {
   const picture = useLook((settings) => settings.picture);
   const behind = useLook((settings) => settings.behind);
   const options = [
-    ...NAMES.map((id): { id: LightChoice; words: string } => ({ id, words: words[id] })),
+    ...NAMES.map((id): { id: LightChoice; words: string } => ({ id, words: LIGHT_WORDS[id][language] })),
     ...(picture ? [{ id: "picture" as const, words: picture.name }] : []),
   ];
   return (

@@ -5,10 +5,6 @@ export const look: Translated<typeof english> = {
   light: {
     title: "Licht",
     label: "Im Licht",
-    "north-window": "eines Nordfensters",
-    "showroom-spots": "von Strahlern im Laden",
-    overcast: "eines bedeckten Himmels",
-    "one-lamp": "einer Lampe im dunklen Raum",
     picture: "eines eigenen Bildes",
     turn: "Gedreht um",
     exposure: "Belichtung",

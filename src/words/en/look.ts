@@ -3,10 +3,6 @@ export const look = {
   light: {
     title: "Light",
     label: "In the light of",
-    "north-window": "a north window",
-    "showroom-spots": "a showroom's spots",
-    overcast: "an overcast sky",
-    "one-lamp": "one lamp in a dark room",
     picture: "a picture of my own",
     turn: "Turned by",
     exposure: "Exposure",
