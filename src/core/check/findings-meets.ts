@@ -3,6 +3,7 @@ import { SKIN } from "../geometry/solid-types.ts";
 import type { Vec3 } from "../geometry/vec.ts";
 import type { PlanFinding } from "../plan/finding.ts";
 import { wrapDeg } from "../plan/place.ts";
+import { missedCorners } from "./asked-corners.ts";
 import type { Checked } from "./findings.ts";
 
 /** Up to this many tolerances long, a short edge or bit of skin reads as a corner that was missed. Common practice, no source. */
@@ -67,9 +68,21 @@ function byTier(
 const idsOf = ({ solved }: Checked, misses: readonly Miss[]): string[] =>
   [...new Set(misses.flatMap((m) => m.facets))].sort((a, b) => a - b).map((i) => solved.facets[i].id);
 
+/** Corners that a rule asked for and its tier passes by, whatever their size. */
+const askedMisses = (checked: Checked): Miss[] => {
+  const { radiusMm } = checked.solved;
+  return missedCorners(checked, checked.toleranceMm / radiusMm).map(({ facets, at, miss }) => ({
+    facets,
+    mm: miss * radiusMm,
+    skin: true,
+    from: at,
+    to: at,
+  }));
+};
+
 function missFindings(checked: Checked): PlanFinding[] {
   const { toleranceMm } = checked;
-  const near = nearMisses(checked, toleranceMm);
+  const near = [...askedMisses(checked), ...nearMisses(checked, toleranceMm)];
   // Exact corners leave no edge at all: the shortest that counts is a hundredth of what the person permits.
   const short = shortPieces(checked, toleranceMm / 100, toleranceMm);
   return [

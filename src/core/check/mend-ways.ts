@@ -74,7 +74,7 @@ const WAYS: { readonly [C in PlanFindingCode]: readonly ((here: Case<C>) => Ways
   lost: [wrongTierWays, depthWays, laterShallowerWays, removeWays],
   sliver: [depthWays, meetRuleWays, removeWays],
   "short-edge": [meetRuleWays, depthWays],
-  "near-miss": [meetRuleWays, depthWays, angleWays],
+  "near-miss": [cornerStartWays, meetRuleWays, depthWays, angleWays],
   "skin-between": [closeWays, meetRuleWays],
   "under-dop": [depthWays, angleWays, dopWays],
   "inside-broken": [clearDepthWays, angleWays],
@@ -335,6 +335,11 @@ function* startWays(here: Case): Ways {
       }
     }
   }
+}
+
+/** For a tier that should come to corners and passes some by: a start at which it doesn't. */
+function* cornerStartWays(here: Case): Ways {
+  if (here.tier.depth.rule === "corners") yield* startWays(here);
 }
 
 /** As many facets as the tier whose corners they come to, or a part of them. */
