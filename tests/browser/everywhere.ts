@@ -7,6 +7,7 @@ import type { Language } from "../../src/words/language.ts";
 
 /** Sheets of the menu: how a station is called in reports, and its entry among the menu's words. */
 const MENU = {
+  Ideas: "ideas",
   "Your plans": "plans",
   Examples: "examples",
   "Piece and wheel": "piece",

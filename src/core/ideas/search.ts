@@ -67,6 +67,21 @@ interface Placed {
   readonly verdict: Verdict;
 }
 
+/** Puts a measured candidate into its cell where it is better than what hangs there; ties go to the earlier one. */
+function hang(
+  cells: (Held | null)[],
+  edges: WallEdges | null,
+  genes: Genes,
+  number: number,
+  { refusal, across, up, score }: Verdict,
+): void {
+  if (refusal !== null || across === null || up === null || score === null || !edges) return;
+  const cell = cellAt(edges, across, up);
+  const held = cells[cell];
+  if (held && held.score >= score) return;
+  cells[cell] = { cell: placeOf(cell), score, number, across, up, genes };
+}
+
 export class Search {
   private readonly wish: IdeaWish;
   private readonly options: SearchOptions;
@@ -118,9 +133,17 @@ export class Search {
     };
   }
 
-  /** What the wall holds, from below, row by row. */
+  /** What the wall holds, from below, row by row; before it is divided, as it would be by what has been seen so far. */
   get found(): Found[] {
-    return this.cells.flatMap((held) => {
+    if (this.edges) return this.asFound(this.cells);
+    const cells: (Held | null)[] = this.cells.map(() => null);
+    const edges = this.dividedBy(this.placed);
+    for (const { genes, number, verdict } of this.placed) hang(cells, edges, genes, number, verdict);
+    return this.asFound(cells);
+  }
+
+  private asFound(cells: readonly (Held | null)[]): Found[] {
+    return cells.flatMap((held) => {
       if (!held) return [];
       const { genes, ...rest } = held;
       return [{ ...rest, tiers: tiersOf(this.ground, genes) }];
@@ -197,7 +220,8 @@ export class Search {
   /** Divides the wall by what has been seen, and hangs it. */
   private divide(): void {
     this.edges = this.dividedBy(this.placed);
-    for (const { genes, number, verdict } of this.placed) this.hang(genes, number, verdict);
+    for (const { genes, number, verdict } of this.placed)
+      hang(this.cells, this.edges, genes, number, verdict);
   }
 
   private merge(
@@ -214,19 +238,10 @@ export class Search {
       if (verdict.isMeasured) this.measured++;
       if (this.placed.length < FIRST_MEETING) {
         this.placed.push({ genes, number: first + i, verdict });
-        if (this.edges) this.hang(genes, first + i, verdict);
+        if (this.edges) hang(this.cells, this.edges, genes, first + i, verdict);
         else if (this.placed.length === FIRST_MEETING) this.divide();
-      } else this.hang(genes, first + i, verdict);
+      } else hang(this.cells, this.edges, genes, first + i, verdict);
     });
-  }
-
-  private hang(genes: Genes, number: number, { refusal, across, up, score }: Verdict): void {
-    if (refusal !== null || across === null || up === null || score === null || !this.edges) return;
-    const cell = cellAt(this.edges, across, up);
-    const held = this.cells[cell];
-    // ties go to the earlier one
-    if (held && held.score >= score) return;
-    this.cells[cell] = { cell: placeOf(cell), score, number, across, up, genes };
   }
 
   private makeBatch(): void {

@@ -14,6 +14,7 @@ export function MoreMenu() {
   const sheet = (id: SheetName, label: string) => ({ id, words: label, run: () => openSheet(id) });
   const sheets = [
     sheet("piece", words.menu.piece),
+    sheet("ideas", words.menu.ideas),
     sheet("plans", words.menu.plans),
     sheet("examples", words.menu.examples),
     sheet("models", words.menu.exportModel),

@@ -17,8 +17,9 @@ const TITLES = {
   help: "help",
   models: "exportModel",
   card: "card",
+  ideas: "ideas",
 } as const satisfies Record<SheetName, string>;
-const WIDE: readonly SheetName[] = ["plans", "help", "examples"];
+const WIDE: readonly SheetName[] = ["plans", "help", "examples", "ideas"];
 
 export default function SheetHost() {
   const name = useView((state) => state.sheet);

@@ -38,5 +38,6 @@ export const SHEETS: Readonly<Record<SheetName, ComponentType<SheetBodyProps>>> 
   examples: lazy(() => import("../settings/ExamplesSheet.tsx")),
   piece: lazy(() => import("../settings/PieceSheet.tsx")),
   settings: lazy(() => import("../settings/SettingsSheet.tsx")),
+  ideas: lazy(() => import("../ideas/IdeasSheet.tsx")),
   keys: lazy(() => import("../settings/KeysSheet.tsx")),
 };

@@ -2,7 +2,16 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 
-export type SheetName = "plans" | "examples" | "piece" | "settings" | "keys" | "help" | "models" | "card";
+export type SheetName =
+  | "plans"
+  | "examples"
+  | "piece"
+  | "settings"
+  | "keys"
+  | "help"
+  | "models"
+  | "card"
+  | "ideas";
 export type PictureName = "piece" | "profile" | "skin";
 
 export interface Notice {

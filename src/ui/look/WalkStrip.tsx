@@ -32,7 +32,7 @@ interface Step {
 /** The eye that sees the front lean by `tilt` degrees: over the pole and beyond, so that up stays up. */
 const leaning = (tilt: number): View => ({ ...HOME, azimuthDeg: -90, elevationDeg: 90 - tilt });
 
-function urlOf(picture: ImageData): string {
+export function urlOf(picture: ImageData): string {
   const canvas = document.createElement("canvas");
   [canvas.width, canvas.height] = [picture.width, picture.height];
   canvas.getContext("2d")?.putImageData(picture, 0, 0);

@@ -25,6 +25,7 @@ export const shell: Translated<typeof en> = {
     help: "Hilfe",
     exportModel: "Modelle und Links",
     card: "Facettenkarte",
+    ideas: "Was könnte das noch werden?",
   },
   close: "Schließen",
   done: "Fertig",

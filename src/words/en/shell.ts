@@ -23,6 +23,7 @@ export const shell = {
     help: "Help",
     exportModel: "Models and links",
     card: "Facet card",
+    ideas: "What else could this be?",
   },
   close: "Close",
   done: "Done",

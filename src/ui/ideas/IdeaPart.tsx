@@ -1,0 +1,130 @@
+/** One idea: its picture, its numbers in words, and what can be done with it. */
+import { useEffect, useState } from "react";
+import type { Measures } from "../../core/measure/measures.ts";
+import type { Plan } from "../../core/plan/document.ts";
+import { tell } from "../app/view.ts";
+import { Button } from "../controls/Button.tsx";
+import { setLook } from "../look/look-settings.ts";
+import { ideasWords } from "../messages/ideas.ts";
+import { useWords } from "../messages/words.tsx";
+import { studio } from "../studio.ts";
+import { useFormat } from "../use-format.ts";
+import { useSession } from "../visit.ts";
+import { measureIdea } from "./find-ideas.ts";
+
+const MINUTES = 60;
+
+/** Measures of a plan, null until they are there. */
+function useMeasures(plan: Plan): Measures | null {
+  const [found, setFound] = useState<{ plan: Plan; measures: Measures } | null>(null);
+  useEffect(() => {
+    const stop = new AbortController();
+    measureIdea(plan, stop.signal).then(
+      (measures) => setFound({ plan, measures }),
+      (error: unknown) => {
+        if (!stop.signal.aborted) throw error;
+      },
+    );
+    return () => stop.abort();
+  }, [plan]);
+  return found?.plan === plan ? found.measures : null;
+}
+
+function Numbers({ measures }: { measures: Measures }) {
+  const words = useWords(ideasWords).one;
+  const { number, length } = useFormat();
+  const share = (value: number) => `${number(Math.round(100 * value), 0)} %`;
+  const { minutes, facets, tiers, skinShare, leastFacetMm, back, through, inside, images, sparkle } =
+    measures;
+  const counts = [String(facets), String(tiers)] as const;
+  const said = [
+    minutes === null ? words.timeUnknown(...counts) : words.time(number(minutes / MINUTES, 1), ...counts),
+    words.skin(share(skinShare), length(leastFacetMm ?? 0, 1)),
+    words.light(share(back), share(through)),
+    ...(inside > 0
+      ? [words.inside(share(inside), images === 1 ? words.image : words.images(String(images)))]
+      : []),
+    words.sparkle(`${number(sparkle, 1)} %`),
+  ];
+  return (
+    <>
+      <ul className="idea-said">
+        {said.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      <p className="small">{words.counted}</p>
+    </>
+  );
+}
+
+interface IdeaProps {
+  readonly plan: Plan;
+  readonly picture: string;
+  readonly isHeld: boolean;
+  readonly onHold: () => void;
+  readonly onMore: () => void;
+  readonly onClose: () => void;
+}
+
+export function IdeaPart({ plan, picture, isHeld, onHold, onMore, onClose }: IdeaProps) {
+  const words = useWords(ideasWords);
+  const { armAngle } = useFormat();
+  const session = useSession();
+  const measures = useMeasures(plan);
+  const [said, say] = useState("");
+  const { deeds, one } = words;
+  const take = () => {
+    const now = studio.getState().plan;
+    const { work: _, ...rest } = now;
+    if (!studio.getState().dispatch({ type: "replace-plan", plan: { ...rest, tiers: plan.tiers } }).ok)
+      return;
+    studio.getState().go("plan");
+    tell({ tone: "said", text: deeds.taken });
+    onClose();
+  };
+  const shelve = () => {
+    if (!session) return;
+    session.library.keep(null, plan, { undo: [], redo: [] }).then(
+      ({ kept }) => say(kept ? deeds.shelved : deeds.failed),
+      () => say(deeds.failed),
+    );
+  };
+  const lay = () => {
+    setLook({ otherPlan: plan, against: "plan", layout: "side" });
+    studio.getState().go("look");
+    onClose();
+  };
+  return (
+    <section className="idea-one" aria-label={one.title}>
+      <img src={picture} alt="" />
+      <div>
+        <h3>{plan.name}</h3>
+        <p className="soft">
+          {plan.tiers
+            .map((t) => one.tier(String(t.count), armAngle(t.armAngleDeg), one.sides[t.side]))
+            .join(" · ")}
+        </p>
+        {measures ? <Numbers measures={measures} /> : <p className="soft">{one.measuring}</p>}
+        <div className="idea-deeds">
+          <Button look="outlined" onPress={take}>
+            {deeds.take}
+          </Button>
+          <Button look="outlined" onPress={onMore}>
+            {deeds.more}
+          </Button>
+          <Button look="outlined" aria-pressed={isHeld} onPress={onHold}>
+            {isHeld ? deeds.letGo : deeds.hold}
+          </Button>
+          <Button look="outlined" onPress={lay}>
+            {deeds.beside}
+          </Button>
+          <Button look="outlined" isDisabled={!session} onPress={shelve}>
+            {deeds.shelf}
+          </Button>
+        </div>
+        <p role="status">{said}</p>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,180 @@
+/** The wish as sentences; every part can be changed where it stands. */
+import { COUNTS } from "../../core/plan/limits.ts";
+import { parseNumber } from "../../words/format.ts";
+import { Choice } from "../controls/Choice.tsx";
+import { NumberField } from "../controls/NumberField.tsx";
+import { Sentence } from "../controls/Sentence.tsx";
+import { ideasWords } from "../messages/ideas.ts";
+import { useWords } from "../messages/words.tsx";
+import { usePlan } from "../use-studio.ts";
+import { AXES, type Draft, draft, leastKept, useDraft, WANTS, type Want } from "./draft.ts";
+
+const change = (fields: Partial<Draft>): void => draft.setState(fields);
+const MOST_TIERS = 9;
+const MOST_HOURS = 40;
+const MOST_FACETS = 200;
+
+function Whole({
+  label,
+  value,
+  min,
+  max,
+  onChange,
+}: {
+  label: string;
+  value: number;
+  min: number;
+  max: number;
+  onChange: (value: number) => void;
+}) {
+  const { wish } = useWords(ideasWords);
+  return (
+    <NumberField
+      inline
+      label={label}
+      value={value}
+      min={min}
+      max={max}
+      step={1}
+      format={String}
+      parse={(text) => {
+        const read = parseNumber(text);
+        return read !== null && Number.isInteger(read) ? read : null;
+      }}
+      allowed={wish.whole(String(min), String(max))}
+      onChange={onChange}
+    />
+  );
+}
+
+const WANT_IDS = Object.keys(WANTS) as Want[];
+
+export function WishWords() {
+  const words = useWords(ideasWords);
+  const plan = usePlan();
+  const own = useDraft();
+  const axes = AXES.map((id) => ({ id, words: words.axis[id] }));
+  const wants = WANT_IDS.map((id) => ({ id, words: words.want[id] }));
+  const leastKeep = leastKept(plan);
+  return (
+    <div className="idea-wish">
+      <p>
+        <Sentence
+          template={words.wish.work}
+          slots={{
+            tiers: (
+              <Whole
+                label={words.wish.tiers}
+                value={own.mostTiers}
+                min={1}
+                max={MOST_TIERS}
+                onChange={(mostTiers) => change({ mostTiers })}
+              />
+            ),
+            facets: (
+              <Whole
+                label={words.wish.facets}
+                value={own.mostFacets}
+                min={3}
+                max={Math.min(COUNTS.facets, MOST_FACETS)}
+                onChange={(mostFacets) => change({ mostFacets })}
+              />
+            ),
+            hours: (
+              <Whole
+                label={words.wish.hours}
+                value={own.mostHours}
+                min={1}
+                max={MOST_HOURS}
+                onChange={(mostHours) => change({ mostHours })}
+              />
+            ),
+            sides: (
+              <Choice
+                inline
+                label={words.wish.sidesLabel}
+                value={own.sides}
+                options={[
+                  { id: "front", words: words.wish.sides.front },
+                  { id: "both", words: words.wish.sides.both },
+                ]}
+                onChange={(sides) => change({ sides })}
+              />
+            ),
+          }}
+        />
+      </p>
+      <p>
+        <Sentence
+          template={words.wish.want}
+          slots={{
+            want: (
+              <Choice
+                inline
+                label={words.wish.wantLabel}
+                value={own.want}
+                options={wants}
+                onChange={(want) => change({ want })}
+              />
+            ),
+            also: (
+              <Choice
+                inline
+                label={words.wish.alsoLabel}
+                value={own.also}
+                options={[
+                  { id: "nothing" as const, words: words.want.nothing },
+                  ...wants.filter(({ id }) => id !== own.want),
+                ]}
+                onChange={(also) => change({ also })}
+              />
+            ),
+          }}
+        />
+      </p>
+      <p>
+        <Sentence
+          template={words.wish.axes}
+          slots={{
+            across: (
+              <Choice
+                inline
+                label={words.wish.acrossLabel}
+                value={own.across}
+                options={axes.filter(({ id }) => id !== own.up)}
+                onChange={(across) => change({ across })}
+              />
+            ),
+            up: (
+              <Choice
+                inline
+                label={words.wish.upLabel}
+                value={own.up}
+                options={axes.filter(({ id }) => id !== own.across)}
+                onChange={(up) => change({ up })}
+              />
+            ),
+          }}
+        />
+      </p>
+      {plan.tiers.length > 0 ? (
+        <p>
+          <Sentence
+            template={words.wish.keep}
+            slots={{
+              keep: (
+                <Whole
+                  label={words.wish.keepLabel}
+                  value={Math.min(plan.tiers.length, Math.max(own.keep, leastKeep))}
+                  min={leastKeep}
+                  max={plan.tiers.length}
+                  onChange={(keep) => change({ keep })}
+                />
+              ),
+            }}
+          />
+        </p>
+      ) : null}
+    </div>
+  );
+}

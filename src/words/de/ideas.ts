@@ -1,0 +1,101 @@
+import type { ideas as en } from "../en/ideas.ts";
+import type { Translated } from "../language.ts";
+
+export const ideas: Translated<typeof en> = {
+  intro:
+    "Sagen Sie, wie das Stück sein soll. Viele Muster werden für Ihr Glas und Ihr Rad versucht; das beste jeder Art kommt an die Wand. Alle treffen sich.",
+  wish: {
+    work: "Höchstens {tiers} Ringe mit zusammen {facets} Facetten, {sides}, in {hours} Stunden an der Scheibe.",
+    want: "Vor allem soll es {want}; und {also}.",
+    axes: "Die Wand entlang: {across}. Die Wand hinauf: {up}.",
+    keep: "Die ersten {keep} Ringe dieses Plans bleiben, wie sie sind.",
+    tiers: "Ringe höchstens",
+    facets: "Facetten höchstens",
+    hours: "Stunden höchstens",
+    keepLabel: "Ringe, die bleiben",
+    sidesLabel: "Seiten",
+    sides: { front: "nur vorn", both: "vorn und hinten" },
+    wantLabel: "Vor allem",
+    alsoLabel: "Und",
+    acrossLabel: "Die Wand entlang",
+    upLabel: "Die Wand hinauf",
+    whole: (least: string, most: string) => `eine ganze Zahl von ${least} bis ${most}`,
+  },
+  want: {
+    nothing: "sonst nichts",
+    sparkle: "in Bewegung funkeln",
+    back: "Licht zum Auge zurückwerfen",
+    through: "hindurchsehen lassen",
+    inside: "sein Inneres zeigen",
+    images: "sein Inneres vielfach zeigen",
+    round: "viel runde Haut behalten",
+    covered: "ganz mit Facetten bedeckt sein",
+    large: "keine kleine Facette haben",
+    quick: "schnell fertig sein",
+  },
+  axis: {
+    minutes: "Zeit an der Scheibe",
+    facets: "Zahl der Facetten",
+    leastFacetMm: "kleinste Facette",
+    skinShare: "runde Haut, die bleibt",
+    back: "zurückgeworfenes Licht",
+    through: "Durchsicht",
+    inside: "Inneres zu sehen",
+    images: "Bilder des Inneren",
+    sparkle: "Funkeln",
+  },
+  start: "Muster versuchen",
+  further: "Weiter versuchen",
+  stop: "Anhalten",
+  trying: (tried: string, found: string) => `${tried} Muster versucht, ${found} an der Wand`,
+  done: (tried: string, meeting: string, found: string) =>
+    `${tried} Muster versucht; ${meeting} davon treffen sich, und die besten ${found} hängen an der Wand.`,
+  stopped: "Angehalten. Was bis dahin gefunden war, bleibt.",
+  trouble: (why: string) => `Die Suche brach ab: ${why}`,
+  nothing: (what: string) => `Kein Muster erfüllt diesen Wunsch. Im Weg: ${what}.`,
+  way: {
+    meets: "dass alle Ringe sich treffen",
+    limit: (name: string, share: string) => `${name} (${share} des Versuchten)`,
+    tiers: "die Zahl der Ringe",
+    facets: "die Zahl der Facetten",
+  },
+  wall: "Die Wand",
+  empty: "Von dieser Art noch nichts",
+  most: "mehr",
+  one: {
+    title: "Diese hier",
+    time: (hours: string, facets: string, tiers: string) =>
+      `Etwa ${hours} Stunden an der Scheibe: ${facets} Facetten in ${tiers} Ringen.`,
+    timeUnknown: (facets: string, tiers: string) => `${facets} Facetten in ${tiers} Ringen.`,
+    skin: (share: string, least: string) =>
+      `${share} der runden Haut bleiben; die kleinste Facette ist ${least} breit.`,
+    light: (back: string, through: string) =>
+      `Von seinem Gesicht werfen ${back} Licht zurück, und durch ${through} sieht man hindurch.`,
+    inside: (share: string, images: string) =>
+      `Was innen ist, füllt ${share} seines Gesichts, als ${images}.`,
+    images: (count: string) => `${count} Bilder`,
+    image: "ein Bild",
+    sparkle: (share: string) =>
+      `Mit jedem Grad, den es sich neigt, gehen ${share} seines Gesichts an oder aus.`,
+    counted:
+      "Gezählt auf einem Raster von 96 mal 96 Strahlen aus der Ferne, also auf einige Hundertstel genau.",
+    measuring: "Wird gemessen",
+    tier: (count: string, angle: string, side: string) => `${count} bei ${angle} ${side}`,
+    sides: { front: "vorn", back: "hinten" },
+  },
+  deeds: {
+    take: "Als meinen Plan öffnen",
+    taken: "Das ist jetzt Ihr Plan. Rückgängig bringt den vorigen zurück.",
+    hold: "Festhalten",
+    letGo: "Loslassen",
+    more: "Mehr davon",
+    shelf: "Ins Regal stellen",
+    shelved: "Bei Ihren Plänen aufgehoben.",
+    beside: "Neben meinen Plan legen",
+    failed: "Es konnte nicht aufgehoben werden; verloren ist nichts.",
+  },
+  held: "Festgehalten",
+  name: (name: string, number: string) => (name ? `${name}, Idee ${number}` : `Idee ${number}`),
+  ring: (number: string) => `Ring ${number}`,
+  pole: "Pol",
+};
