@@ -97,12 +97,14 @@ const overlaps = (page: Page): Promise<string[]> =>
 /** Left edges of the headings in the column beside or below the piece, when there is more than one. */
 const edges = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
-    const column = document.querySelector('.frame:not([data-place="bench"]) .side');
+    const column = document.querySelector(".side");
     if (!column || document.querySelector("[role=dialog]")) return [];
     const at = new Map<number, string>();
-    for (const heading of column.querySelectorAll(
-      ".verdict > *, h1, h2, .piece-line, .tier-place, .tier-truth",
-    ))
+    // a wide bench has columns of its own beside its first
+    const headings = column.querySelector(".bench")?.checkVisibility()
+      ? ".verdict > *, .bench-head h1"
+      : ".verdict > *, h1, h2, .piece-line, .tier-place, .tier-truth";
+    for (const heading of column.querySelectorAll(headings))
       if (heading.checkVisibility()) {
         const padding = Number.parseFloat(getComputedStyle(heading).paddingLeft);
         at.set(Math.round(heading.getBoundingClientRect().left + padding), heading.textContent ?? "");
