@@ -162,7 +162,7 @@ export default function IdeasSheet({ onClose }: SheetBodyProps) {
   const [picked, pick] = useState<Plan | null>(null);
   const [held, setHeld] = useState(lastHeld);
   const shown = useMemo(() => [...wall.hung.map(({ plan }) => plan), ...held], [wall.hung, held]);
-  const pictures = usePictures(shown);
+  const { urls: pictures, isBroken } = usePictures(shown);
   const isHeld = (plan: Plan) => held.some((one) => pictureKey(one) === pictureKey(plan));
   const hold = (plan: Plan) => {
     lastHeld = isHeld(plan) ? held.filter((one) => pictureKey(one) !== pictureKey(plan)) : [...held, plan];
@@ -199,6 +199,7 @@ export default function IdeasSheet({ onClose }: SheetBodyProps) {
                 : ""}
         </span>
       </p>
+      {isBroken ? <p className="soft">{words.undrawn}</p> : null}
       {inTheWay ? <p role="alert">{inTheWay}</p> : null}
       {job.trouble ? <p role="alert">{words.trouble(job.trouble)}</p> : null}
       {picked && own >= 0 ? (

@@ -46,9 +46,10 @@ async function traced(plan: Plan, samples: number, signal: AbortSignal): Promise
   return urlOf(await stillPicture(packed, viewOf(LEANT, 1), options));
 }
 
-/** The pictures of these plans, in their order; better ones follow. */
-export function usePictures(plans: readonly Plan[]): readonly string[] {
+/** The pictures of these plans, in their order; better ones follow, unless tracing broke off. */
+export function usePictures(plans: readonly Plan[]): { urls: readonly string[]; isBroken: boolean } {
   const [, setCount] = useState(0);
+  const [isBroken, setBroken] = useState(false);
   const canTrace = useTracing()?.check.pass ?? false;
   useEffect(() => {
     tracedPicture();
@@ -66,13 +67,14 @@ export function usePictures(plans: readonly Plan[]): readonly string[] {
         }
       }
     };
-    work().catch((error: unknown) => {
-      // where the card is lost the drawings stay
-      if (!stop.signal.aborted && !(error instanceof Error)) throw error;
-    });
+    // where the card is lost the drawings stay, and it is said
+    work().then(
+      () => setBroken(false),
+      () => setBroken(!stop.signal.aborted),
+    );
     return () => stop.abort();
   }, [plans, canTrace]);
-  return plans.map((plan) => {
+  const urls = plans.map((plan) => {
     const key = pictureKey(plan);
     const found = kept.get(key);
     if (found) return found.url;
@@ -80,4 +82,5 @@ export function usePictures(plans: readonly Plan[]): readonly string[] {
     keep(key, drawn);
     return drawn.url;
   });
+  return { urls, isBroken };
 }

@@ -95,6 +95,7 @@ export const ideas: Translated<typeof en> = {
     failed: "Es konnte nicht aufgehoben werden; verloren ist nichts.",
   },
   held: "Festgehalten",
+  undrawn: "Bilder lassen sich hier gerade nicht durchrechnen; Zeichnungen stehen für sie.",
   name: (name: string, number: string) => (name ? `${name}, Idee ${number}` : `Idee ${number}`),
   ring: (number: string) => `Ring ${number}`,
   pole: "Pol",

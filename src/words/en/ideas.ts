@@ -90,6 +90,7 @@ export const ideas = {
     failed: "It could not be kept; nothing is lost.",
   },
   held: "Held",
+  undrawn: "No pictures can be traced here just now; drawings stand for them.",
   name: (name: string, number: string) => (name ? `${name}, idea ${number}` : `Idea ${number}`),
   ring: (number: string) => `Ring ${number}`,
   pole: "Pole",
