@@ -70,13 +70,8 @@ describe("what an edit costs", () => {
   });
 
   it("says nothing of what another facet has come over, nor where tiers or counts are others", () => {
-    const capped = planOf(
-      [...typed.tiers, tier("t", 90, 0, { rule: "depth", mm: 6 }, 1)],
-      { diameterMm: 34 },
-      64,
-    );
-    const deeper = edit(capped, "t", { depth: { rule: "depth", mm: 9 } });
-    expect(costs(capped, deeper)).toEqual([]);
+    // the upper ring cut 2 mm deep comes over 24 meets of the one below it
+    expect(costs(star, edit(star, "c", { depth: { rule: "depth", mm: 2 } }))).toEqual([]);
     expect(costs(typed, edit(typed, "b", { count: 16 }))).toEqual([]);
     expect(costs(typed, { ...typed, tiers: typed.tiers.slice(0, 2) })).toEqual([]);
   });
