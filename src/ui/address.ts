@@ -45,6 +45,12 @@ export function putAddress(next: Address): void {
   window.dispatchEvent(new Event(PUT));
 }
 
+/** Says something else in the address, with a step of its own for the browser's Back. */
+export function pushAddress(next: Address, state: unknown): void {
+  history.pushState(state, "", location.pathname + location.search + hashOf(next));
+  window.dispatchEvent(new Event(PUT));
+}
+
 /** Calls back whenever the address says something else. @returns how to stop */
 export function watchAddress(listener: () => void): () => void {
   const events = ["hashchange", "popstate", PUT];

@@ -1,7 +1,7 @@
 /** The one store of the running app. Tests of components make their own with `createPlanStore`. */
 import { depthOf, solid } from "../state/derived.ts";
 import { loadPreferences, savePreferences } from "../state/preferences.ts";
-import { createPlanStore } from "../state/store.ts";
+import { createPlanStore, type Place } from "../state/store.ts";
 import { type Language, languageOf } from "../words/language.ts";
 import { FIRST_EXAMPLE } from "./examples.ts";
 import { exampleIn, exampleWords } from "./messages/examples.ts";
@@ -19,7 +19,12 @@ const shelf = shelfOf();
 
 const preferences = loadPreferences(shelf);
 
+/** A page loaded anew comes back to the place it was left at. */
+const placeBefore = (): Place | undefined =>
+  (globalThis.history?.state as { spot?: { place: Place } } | null)?.spot?.place;
+
 export const studio = createPlanStore({
+  place: placeBefore(),
   plan: exampleIn(
     FIRST_EXAMPLE,
     exampleWords[preferences.language ?? languageOf(globalThis.navigator?.languages ?? [])],

@@ -1,5 +1,5 @@
 /** The whole app: how it speaks and looks, then the frame with its three places. */
-import { useEffect, useMemo } from "react";
+import { useEffect, useLayoutEffect, useMemo } from "react";
 import type { Preferences } from "../../state/preferences.ts";
 import { languageOf } from "../../words/language.ts";
 import { useLapAddress } from "../lap/lap-open.ts";
@@ -10,6 +10,7 @@ import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
 import { Frame } from "./Frame.tsx";
 import { useShortcuts } from "./shortcuts.ts";
+import { beginTrail } from "./trail.ts";
 
 /** Says on the root element which theme and how much motion are wanted, for the tokens to follow. */
 function useRootLook({ theme, motion }: Preferences, language: string) {
@@ -33,6 +34,7 @@ export function App() {
   useRootLook(preferences, language);
   useShortcuts();
   useLapAddress();
+  useLayoutEffect(beginTrail, []);
   return (
     <Speaking language={language}>
       <HabitsContext value={habits}>

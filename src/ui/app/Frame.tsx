@@ -2,7 +2,7 @@
  * The frame: a line at the top, the pictures of the piece, and beside or below them the place one is in.
  * The pictures and every place once entered stay mounted, so that selection, camera and scroll are as one left them.
  */
-import { Activity, lazy, type ReactNode, Suspense, useState } from "react";
+import { Activity, lazy, type ReactNode, Suspense, useLayoutEffect, useRef, useState } from "react";
 import type { Place } from "../../state/store.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
@@ -60,9 +60,21 @@ function Kept({ place, children }: { place: Place; children: ReactNode }) {
   );
 }
 
+/** A plan that was opened begins at its beginning. */
+function useFromTheTop() {
+  const opened = useStudio((state) => state.laid);
+  const side = useRef<HTMLElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each plan that is opened
+  useLayoutEffect(() => {
+    side.current?.scrollTo(0, 0);
+  }, [opened]);
+  return side;
+}
+
 export function Frame() {
   const place = useStudio((state) => state.place);
   const words = useWords(shellWords);
+  const side = useFromTheTop();
   return (
     <FileDrop>
       <div className="frame" data-place={place}>
@@ -71,7 +83,7 @@ export function Frame() {
         </a>
         <Header />
         <Pictures />
-        <main className="side" id="place" tabIndex={-1}>
+        <main ref={side} className="side" id="place" tabIndex={-1}>
           <Suspense fallback={<div className="verdict" />}>
             <VerdictLine />
           </Suspense>

@@ -1,8 +1,9 @@
 /** A sheet of paper laid over the bench: everything that is not one of the three places. */
-import type { ReactNode } from "react";
+import { type ReactNode, useCallback, useRef } from "react";
 import { Dialog } from "react-aria-components/Dialog";
 import { Heading } from "react-aria-components/Heading";
 import { Modal, ModalOverlay } from "react-aria-components/Modal";
+import { useCover } from "../app/trail.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { Button } from "./Button.tsx";
@@ -20,6 +21,9 @@ export function Sheet({
   children: ReactNode;
 }) {
   const words = useWords(shellWords);
+  const close = useRef(onClose);
+  close.current = onClose;
+  useCover(useCallback(() => close.current(), []));
   return (
     <ModalOverlay className="veil" isOpen isDismissable onOpenChange={(open) => open || onClose()}>
       <Modal className={wide ? "sheet sheet-wide" : "sheet"}>

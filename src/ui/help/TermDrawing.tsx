@@ -6,7 +6,17 @@ import { AngleDrawing } from "../settings/AngleDrawing.tsx";
 import "../settings/settings.css";
 import "./help.css";
 
-export type TermName = "tier" | "arm" | "stop" | "depth" | "meet" | "corner" | "skin" | "dop" | "tolerance";
+export type TermName =
+  | "tier"
+  | "arm"
+  | "stop"
+  | "depth"
+  | "meet"
+  | "corner"
+  | "skin"
+  | "dop"
+  | "mark"
+  | "tolerance";
 export const TERMS: readonly TermName[] = [
   "tier",
   "arm",
@@ -16,6 +26,7 @@ export const TERMS: readonly TermName[] = [
   "corner",
   "skin",
   "dop",
+  "mark",
   "tolerance",
 ];
 
@@ -115,6 +126,15 @@ const Dop = () => (
   </>
 );
 
+/** A stroke along a meridian, across the waist. */
+const Mark = () => (
+  <>
+    <circle className="drawing-skin" r={R} />
+    <path className="guide" d={`M${-R} 0H${R}`} />
+    <path className="mark" d="M12 -18Q19 0 12 18" />
+  </>
+);
+
 const Tolerance = () => (
   <>
     <path className="stroke" d="M-46 -16L-2 0L-46 16" />
@@ -131,6 +151,7 @@ const DRAWINGS: Readonly<Record<Exclude<TermName, "arm">, () => ReactNode>> = {
   corner: Corner,
   skin: Skin,
   dop: Dop,
+  mark: Mark,
   tolerance: Tolerance,
 };
 

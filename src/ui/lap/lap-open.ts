@@ -6,6 +6,7 @@ import { useEffect, useSyncExternalStore } from "react";
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import { addressOf, putAddress, watchAddress } from "../address.ts";
+import { stepBack } from "../app/step-back.ts";
 import { studio } from "../studio.ts";
 import { useStudio } from "../use-studio.ts";
 import { visit } from "../visit.ts";
@@ -51,5 +52,11 @@ export function useLapStanding(): Standing {
   return agreed === laid && !isOther ? "here" : "elsewhere";
 }
 
-/** Takes the lap out of the address without loading anything. */
-export const closeLap = (): void => putAddress({ ...addressOf(location.hash), lap: null });
+/** What the entry of the browser's history says that opening the lap has made. */
+export const LAP_ENTRY = { isLap: true } as const;
+
+/** Takes the lap out of the address without loading anything, and its entry with it where there is one of its own. */
+export function closeLap(): void {
+  if ((history.state as { isLap?: boolean } | null)?.isLap) stepBack();
+  else putAddress({ ...addressOf(location.hash), lap: null });
+}

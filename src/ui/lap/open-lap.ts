@@ -1,15 +1,15 @@
 /** Opens the page for the lap. The plan is kept first, also one nobody has changed; until it is, the address carries it. */
-import { addressOf, hashOf } from "../address.ts";
+import { addressOf, pushAddress } from "../address.ts";
 import { carriedPlan } from "../carried-plan.ts";
 import { studio } from "../studio.ts";
-import { agreeToBench } from "./lap-open.ts";
+import { agreeToBench, LAP_ENTRY } from "./lap-open.ts";
 
 export function openLap(): void {
   agreeToBench();
   const { plan } = addressOf(location.hash);
   const { planId } = studio.getState();
-  location.hash = hashOf({
-    lap: { planId: planId ?? "" },
-    plan: plan ?? (planId === null ? carriedPlan() : null),
-  });
+  pushAddress(
+    { lap: { planId: planId ?? "" }, plan: plan ?? (planId === null ? carriedPlan() : null) },
+    { ...history.state, ...LAP_ENTRY },
+  );
 }

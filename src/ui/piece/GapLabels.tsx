@@ -1,26 +1,43 @@
-/** Widths beside gaps and misses: those of the picked tier, and of one pair of each other tier. */
+/** Words carried along by the piece: widths beside gaps and misses, of the picked tier and of one pair of each other; the ink mark's name. */
 import { useEffect, useMemo, useRef } from "react";
+import { drawingWords } from "../messages/drawings.ts";
+import { useWords } from "../messages/words.tsx";
 import { useShownReport, useShownSolid, useShownSolved } from "../plan/diary/use-shown.ts";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
 import { requestFrame } from "./frames.ts";
 import { followPlace } from "./labels.ts";
 import { type MarkLabel, marksOf } from "./marks.ts";
+import { inkLine } from "./on-surface.ts";
 
-function Label({ label, className }: { label: MarkLabel; className: string }) {
-  const format = useFormat();
+type Standing = Pick<MarkLabel, "at" | "group"> & { readonly className: string; readonly children: string };
+
+function Label({ at, group, className, children }: Standing) {
   const element = useRef<HTMLSpanElement>(null);
   useEffect(() => {
     if (!element.current) return;
-    const stop = followPlace(element.current, label.at, label.group);
+    const stop = followPlace(element.current, at, group);
     requestFrame();
     return stop;
-  }, [label.at, label.group]);
+  }, [at, group]);
   return (
     <span ref={element} className={className}>
-      {format.length(label.mm, 2)}
+      {children}
     </span>
   );
+}
+
+/** What the line on the skin is, at its upper end. */
+function InkName() {
+  const words = useWords(drawingWords);
+  const { planes, plan } = useShownSolved();
+  const mark = plan.piece.inkMarkDeg ?? 0;
+  const at = useMemo(() => inkLine(planes, mark).at(-1), [planes, mark]);
+  return at ? (
+    <Label at={at} group="ink" className="stage-label stage-label-ink">
+      {words.inkMark}
+    </Label>
+  ) : null;
 }
 
 export function GapLabels() {
@@ -28,6 +45,7 @@ export function GapLabels() {
   const solid = useShownSolid();
   const report = useShownReport();
   const selection = useStudio((state) => state.selection);
+  const format = useFormat();
   const labels = useMemo(() => {
     const isTold = (facetId: string) =>
       selection.facetId !== null
@@ -37,12 +55,17 @@ export function GapLabels() {
   }, [solved, solid, report, selection]);
   return (
     <div className="stage-labels" aria-hidden="true">
-      {labels.gapLabels.map((label) => (
-        <Label key={label.at.join()} label={label} className="stage-label" />
+      {labels.gapLabels.map(({ at, group, mm }) => (
+        <Label key={at.join()} at={at} group={group} className="stage-label">
+          {format.length(mm, 2)}
+        </Label>
       ))}
-      {labels.missLabels.map((label) => (
-        <Label key={label.at.join()} label={label} className="stage-label stage-label-miss" />
+      {labels.missLabels.map(({ at, group, mm }) => (
+        <Label key={at.join()} at={at} group={group} className="stage-label stage-label-miss">
+          {format.length(mm, 2)}
+        </Label>
       ))}
+      <InkName />
     </div>
   );
 }

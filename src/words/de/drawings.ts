@@ -29,7 +29,7 @@ export const drawings: Translated<typeof en> = {
   },
   handle: (name) => `${name}: Armwinkel und Tiefe`,
   handleKeys:
-    "Pfeil auf und ab: Armwinkel. Pfeil links und rechts: tiefer und flacher. Umschalt: fein. Bild auf und ab: zur nächsten Tiefe, die trifft.",
+    "Pfeil auf und ab: Armwinkel. Pfeil links und rechts: tiefer und flacher. Umschalt: fein. Bild auf und ab: zur nächsten Tiefe, die trifft. Eine getippte Zahl und Eingabe: dieser Armwinkel.",
   fresh: "Neue Reihe",
   pullIn: "nach innen ziehen schleift",
   skinHandle: (name) => `${name}: Beginn und Armwinkel`,

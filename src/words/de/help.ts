@@ -39,6 +39,10 @@ export const help: Translated<typeof en> = {
       name: "ein Kittstock",
       text: "Der Stab, auf den das Stück gekittet ist. Wo er sitzt, lässt sich nichts schleifen, deshalb kommt die Rückseite nach dem Umsetzen auf einen anderen Kittstock dran.",
     },
+    mark: {
+      name: "der Tintenstrich",
+      text: "Die blaue Linie: ein Strich, den du vor dem ersten Schliff auf die Haut malst. Nach ihm wird das Stück wieder richtig gedreht, wenn es auf einen anderen Kittstock gekittet ist. Wo er steht, wird unter Stück und unter Einrichten gesagt.",
+    },
     tolerance: {
       name: "die Toleranz",
       text: "Wie viel ein Treffen danebenliegen darf, bevor es als verfehlt gilt: 0,05 mm, wenn du nichts anderes sagst, etwa ein dünnes Haar.",
@@ -53,6 +57,7 @@ export const help: Translated<typeof en> = {
     corner: "Drei Facetten, die in einem Punkt zusammenkommen, und drei, die sich knapp verfehlen.",
     skin: "Eine Kugel mit zwei Flächen; was von der Rundung bleibt, ist kräftig gezeichnet.",
     dop: "Eine Kugel auf einem Stab.",
+    mark: "Eine Kugel mit einem kurzen Strich über ihre Mitte.",
     tolerance: "Zwei Kanten, ein Haar voneinander entfernt.",
   },
   guide: {

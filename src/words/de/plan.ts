@@ -7,8 +7,10 @@ export const plan: Translated<typeof en> = {
   recipe: "Rezept",
   pieceLine: (size, glass, wheel) => `${size}, ${glass}, ${wheel}`,
   stopsOnWheel: (stops) => `${stops} Rasten`,
-  uncut:
-    "Die Murmel ist noch ganz. Zieh das Plus am Profil nach innen, oder leg hier eine erste Reihe an: ein Ring gleicher Facetten unter einem Armwinkel.",
+  uncut: "Die Murmel ist noch ganz.",
+  uncutPull:
+    "Zieh das Plus am Profil nach innen, oder leg hier eine erste Reihe an: ein Ring gleicher Facetten unter einem Armwinkel.",
+  uncutAdd: "Leg hier eine erste Reihe an: ein Ring gleicher Facetten unter einem Armwinkel.",
   addTier: "Reihe anfügen",
   planFull: (tiers, facets) =>
     `Eine Reihe wie die letzte passt nicht mehr hinein: Ein Plan fasst höchstens ${tiers} Reihen und ${facets} Facetten.`,

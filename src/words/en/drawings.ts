@@ -30,7 +30,7 @@ export const drawings = {
   },
   handle: (name: string) => `${name}: arm angle and depth`,
   handleKeys:
-    "Arrow up and down: arm angle. Arrow left and right: deeper and shallower. Shift: fine. Page up and down: to the next depth that meets.",
+    "Arrow up and down: arm angle. Arrow left and right: deeper and shallower. Shift: fine. Page up and down: to the next depth that meets. A typed figure and Enter: that arm angle.",
   fresh: "New tier",
   pullIn: "pull inward to cut",
   skinHandle: (name: string) => `${name}: start and arm angle`,

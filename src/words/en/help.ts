@@ -37,6 +37,10 @@ export const help = {
       name: "a dop",
       text: "The rod that the piece is cemented to. Nothing can be ground where it sits, so the back is cut after turning the piece over onto another dop.",
     },
+    mark: {
+      name: "the ink mark",
+      text: "The blue line: a stroke that you draw on the skin before the first cut. By it the piece is turned right again when it has been cemented to another dop. Where it stands is set under Piece and under Set-up.",
+    },
     tolerance: {
       name: "tolerance",
       text: "How much you let a meet be off before it counts as a miss: 0.05 mm unless you say otherwise, about the width of a thin hair.",
@@ -51,6 +55,7 @@ export const help = {
     corner: "Three facets coming to one point, and three that just miss.",
     skin: "A ball cut flat in two places; what is left of the round is drawn heavy.",
     dop: "A ball sitting on a rod.",
+    mark: "A ball with a short stroke across its waist.",
     tolerance: "Two edges a hair apart.",
   },
   guide: {

@@ -6,8 +6,10 @@ export const plan = {
   recipe: "Recipe",
   pieceLine: (size: string, glass: string, wheel: string) => `${size}, ${glass}, ${wheel}`,
   stopsOnWheel: (stops: string) => `${stops} stops`,
-  uncut:
-    "The marble is uncut. Pull the plus beside the profile inward, or add a first tier here: a ring of equal facets, all at one arm angle.",
+  uncut: "The marble is uncut.",
+  uncutPull:
+    "Pull the plus beside the profile inward, or add a first tier here: a ring of equal facets, all at one arm angle.",
+  uncutAdd: "Add a first tier here: a ring of equal facets, all at one arm angle.",
   addTier: "Add a tier",
   planFull: (tiers: number, facets: number) =>
     `No tier like the last one fits in any more: a plan holds ${tiers} tiers and ${facets} facets at most.`,

@@ -14,6 +14,7 @@ import type { Tier } from "../../../core/plan/document.ts";
 import { stopsOf } from "../../../core/plan/place.ts";
 import { depthOf } from "../../../state/derived.ts";
 import type { Pick } from "../../../state/store.ts";
+import { showFacet } from "../../piece/eye.ts";
 import { studio } from "../../studio.ts";
 import { type DragValue, type Modifiers, type Resting, stepOf } from "./drag-maths.ts";
 import { beginFreshDrag, beginTierDrag, type DragHost, type TierDrag } from "./tier-drag.ts";
@@ -67,10 +68,17 @@ const modifiersOf = (event: { altKey: boolean; shiftKey: boolean }): Modifiers =
   fine: event.shiftKey,
 });
 
-/** Adds a tier as it is proposed, as one step, and takes it up. */
+/** A tier that is new on the back is not to be seen from in front: the piece turns to it. */
+const turnTo = ({ id, side }: Tier): void => {
+  if (side === "back") showFacet(`${id}/1`);
+};
+
+/** Adds a tier as it is proposed, as one step, takes it up and lets it be seen. */
 export function addTier(tier: Tier): void {
   const { dispatch, select } = studio.getState();
-  if (dispatch({ type: "add-tier", tier }).ok) select({ tierId: tier.id });
+  if (!dispatch({ type: "add-tier", tier }).ok) return;
+  select({ tierId: tier.id });
+  turnTo(tier);
 }
 
 const placeIn = (event: ReactPointerEvent<Element>, picture: Element): Place => {
@@ -209,7 +217,10 @@ export function useTierDrag(meaning: DragPicture): TierDragHook {
     const hand = held.current;
     if (!hand) return;
     finish(how);
-    if (hand.pick.fresh && !hand.drag && how === "end") addTier(hand.pick.fresh);
+    const { fresh } = hand.pick;
+    if (!fresh || how === "cancel") return;
+    if (hand.drag) turnTo(fresh);
+    else addTier(fresh);
   };
   return {
     live,

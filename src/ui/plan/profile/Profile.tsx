@@ -19,6 +19,7 @@ import { LabelText, ProfileGround } from "./ProfileGround.tsx";
 import { profileDrag } from "./profile-drag.ts";
 import { chordOf, cutSection, type ProfileFrame, tierDirection, toScreen } from "./profile-geometry.ts";
 import { ANGLE, FRESH, isSmallBox, labelsOf, layOutProfile, MARGIN_PX } from "./profile-layout.ts";
+import { type TypedAngle, useTypedAngle } from "./use-typed-angle.ts";
 import "./profile.css";
 import { nameOrPlace } from "../../../words/names.ts";
 
@@ -47,9 +48,15 @@ export function Profile({ isNamed = false }: { isNamed?: boolean }) {
     [isDragging, knobs, plan],
   );
   const chosen = useStudio((state) => state.selection.tierId);
+  const typed = useTypedAngle(chosen);
+  /** The chosen tier's angle, or what is typed to become it. */
+  const inDegrees = useMemo(
+    () => (typed.text === null ? format.armAngle : () => `${typed.text}_`),
+    [typed.text, format],
+  );
   const labels = useMemo(
-    () => labelsOf({ box, frame, knobs: shown, isNamed, plan, chosen, words, inDegrees: format.armAngle }),
-    [box, frame, shown, isNamed, plan, chosen, words, format],
+    () => labelsOf({ box, frame, knobs: shown, isNamed, plan, chosen, words, inDegrees }),
+    [box, frame, shown, isNamed, plan, chosen, words, inDegrees],
   );
   return (
     <div className="drawing profile" ref={ref}>
@@ -62,7 +69,14 @@ export function Profile({ isNamed = false }: { isNamed?: boolean }) {
           ))}
           {freshKnob && !isDragging ? <Stem knob={freshKnob} isFresh /> : null}
           {own.map((knob) => (
-            <TierChord key={knob.tierId} knob={knob} frame={frame} solved={solved} drag={drag} />
+            <TierChord
+              key={knob.tierId}
+              knob={knob}
+              frame={frame}
+              solved={solved}
+              drag={drag}
+              typed={typed}
+            />
           ))}
           {fresh && freshKnob && !isDragging ? (
             <FreshKnob knob={freshKnob} fresh={fresh} drag={drag} />
@@ -107,6 +121,7 @@ function Stem({ knob: { at, bend, rim }, isFresh = false }: { knob: Knob; isFres
 }
 
 interface ChordProps {
+  readonly typed: TypedAngle;
   readonly knob: Knob;
   readonly frame: ProfileFrame;
   readonly solved: SolvedPlan;
@@ -114,7 +129,7 @@ interface ChordProps {
 }
 
 /** A tier's chord, the tick from it to the rim that shows its depth, and its knob. */
-function TierChord({ knob, frame, solved, drag }: ChordProps) {
+function TierChord({ knob, frame, solved, drag, typed }: ChordProps) {
   const index = solved.plan.tiers.findIndex((t) => t.id === knob.tierId);
   const tier = solved.plan.tiers[index];
   const { met, first } = solved.tiers[index];
@@ -146,9 +161,12 @@ function TierChord({ knob, frame, solved, drag }: ChordProps) {
       onPointerEnter={() => setHover({ tierId: tier.id })}
       onPointerLeave={() => setHover({})}
       onFocus={() => select({ tierId: tier.id })}
-      onKeyDown={(event) => onKey(event, tier.id, drag)}
+      onKeyDown={(event) => (typed.onKey(event) ? event.preventDefault() : onKey(event, tier.id, drag))}
       onKeyUp={drag.onKeyUp}
-      onBlur={drag.onKeyUp}
+      onBlur={() => {
+        drag.onKeyUp();
+        typed.enter();
+      }}
     >
       {chord ? <Chord chord={chord} frame={frame} /> : null}
       <circle className="grip-reach" cx={x} cy={y} r={22} />

@@ -1,6 +1,5 @@
 /** The recipe: the tiers in cutting order as sentences that can be edited where they stand. */
 import { lazy, Suspense, useMemo } from "react";
-import type { Tier } from "../../../core/plan/document.ts";
 import { COUNTS } from "../../../core/plan/limits.ts";
 import { Button } from "../../controls/Button.tsx";
 import GuideOffer from "../../help/GuideOffer.tsx";
@@ -8,6 +7,7 @@ import { planWords } from "../../messages/plan.ts";
 import { shellWords } from "../../messages/shell.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useStudio } from "../../use-studio.ts";
+import { addTier } from "../drag/use-tier-drag.ts";
 import { NameField } from "./NameField.tsx";
 import { nextTier } from "./next-tier.ts";
 import { PieceLine } from "./PieceLine.tsx";
@@ -22,13 +22,9 @@ export function Recipe() {
   const shell = useWords(shellWords);
   const plan = useStudio((state) => state.plan);
   const dispatch = useStudio((state) => state.dispatch);
-  const select = useStudio((state) => state.select);
   const { tiers } = plan;
 
   const next = useMemo(() => nextTier(plan, words.newTier(plan.tiers.length + 1)), [plan, words]);
-  const addTier = (tier: Tier) => {
-    if (dispatch({ type: "add-tier", tier }).ok) select({ tierId: tier.id });
-  };
 
   return (
     <div className="recipe">
@@ -42,7 +38,12 @@ export function Recipe() {
       </h1>
       <PieceLine />
       <GuideOffer />
-      {tiers.length === 0 ? <p className="recipe-empty">{words.uncut}</p> : null}
+      {tiers.length === 0 ? (
+        <p className="recipe-empty">
+          {words.uncut} <span className="by-profile">{words.uncutPull}</span>
+          <span className="by-button">{words.uncutAdd}</span>
+        </p>
+      ) : null}
       <ol className="tiers" aria-label={words.recipe}>
         {tiers.map((tier, index) => (
           <TierItem key={tier.id} tier={tier} index={index} />
@@ -57,7 +58,7 @@ export function Recipe() {
       )}
       <WholeFindings />
       <Suspense fallback={null}>
-        <TermLinks terms={["tier", "arm", "stop", "depth", "meet", "corner"]} />
+        <TermLinks terms={["tier", "arm", "stop", "depth", "meet", "corner", "mark"]} />
       </Suspense>
     </div>
   );

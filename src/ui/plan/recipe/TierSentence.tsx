@@ -84,6 +84,14 @@ function StartField({ tier, change }: FieldProps) {
   const stops = stopsOf(plan, tier.side);
   // As engraved on this side's wheel, where the first facet really stands.
   const stop = startStop(plan, tier, tier.startDeg);
+  /** Refused where the wheel has no such stop; the arrow keys go round. */
+  const onWheel = (value: number | null): number | null =>
+    value === null ||
+    stops === null ||
+    (value >= 0 && value < stops) ||
+    String(value) === stopLabel(plan, tier.side, 0)
+      ? value
+      : null;
   const field = (
     <NumberField
       inline
@@ -99,7 +107,7 @@ function StartField({ tier, change }: FieldProps) {
             ? stopLabel(plan, tier.side, value)
             : trimmed(value, number)
       }
-      parse={parseAngle}
+      parse={(text) => onWheel(parseAngle(text))}
       allowed={stops === null ? words.startAllowedAngle : words.startAllowedStop(String(stops - 1))}
       onChange={(start) => change({ startDeg: startAt(plan, tier, start) })}
     />
