@@ -126,6 +126,8 @@ const dew = plan(
 /** In order of skill; `first` is what a new person sees. */
 export const EXAMPLES: readonly Plan[] = [firstRing, dew, barrel, skylight, coffer, threeSteps, bothBanks];
 export const FIRST_EXAMPLE: Plan = bothBanks;
+/** What the way round is played on: whatever angle one types, its facets go on touching. */
+export const GUIDE_EXAMPLE: Plan = firstRing;
 
 /** A plan to begin with: an uncut marble. */
 export const freshPlan = (name: string): Plan =>

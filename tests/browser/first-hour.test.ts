@@ -187,3 +187,26 @@ it("takes a figure typed on a handle of the profile as its angle, and refuses a 
   expect(await start.inputValue()).toBe(before);
   await close();
 });
+
+it("edits what is inside beside the piece, with the lengths that this piece has room for", async () => {
+  const { page, errors, close } = await app.visit({ without3d: true, viewport: { width: 390, height: 844 } });
+  await page.getByRole("button", { name: /^Inside: / }).click();
+  const length = page.locator(".inside-part").getByRole("spinbutton", { name: "Length" });
+  await length.waitFor();
+  expect(await sheet(page).count()).toBe(0);
+  const before = await length.inputValue();
+  await length.fill("300");
+  await page.keyboard.press("Enter");
+  expect(await length.getAttribute("aria-invalid")).toBe("true");
+  await page.keyboard.press("Escape");
+  expect(await length.inputValue()).toBe(before);
+  // the ball is 38 mm: what lies within is less than that, and stays so with the ribbon's width
+  const most = Number(await length.getAttribute("aria-valuemax"));
+  expect(most).toBeGreaterThan(30);
+  expect(most).toBeLessThan(38);
+
+  await press(page, "Look");
+  await page.locator(".look-page .inside-part").getByRole("spinbutton", { name: "Length" }).waitFor();
+  expect(errors).toEqual([]);
+  await close();
+});

@@ -57,6 +57,7 @@ const PLAN: PlanFindingData = {
   "under-dop": { byMm: 2, dopMm: 12, side: "back", fitsMm: 8 },
   "inside-broken": { ...glass, leastMm: -0.4 },
   "inside-thin": glass,
+  "inside-outside": { byMm: 2.5 },
   "picture-missing": { picture: "mine" },
 };
 const BENCH: BenchFindingData = {

@@ -5,6 +5,7 @@ import { missingPictures } from "../plan/pictures.ts";
 import { distanceToAxis, type Pole } from "./axis-distance.ts";
 import type { Checked } from "./findings.ts";
 import { designsToClear, reachOf } from "./inside-clearance.ts";
+import { outsideMm } from "./inside-fits.ts";
 
 /** Less glass than this over the inside is worth a look. Common practice, no source. */
 export const THIN_GLASS_MM = 1;
@@ -65,6 +66,13 @@ function insideFindings({ solved, solid }: Checked): PlanFinding[] {
   });
 }
 
+/** The inside reaches out of the ball: there is no glass there to hold it. */
+const outsideFindings = ({ solved }: Checked): PlanFinding[] => {
+  const { piece } = solved.plan;
+  const byMm = Math.max(0, ...(piece.inside ?? []).map((design) => outsideMm(piece, design)));
+  return byMm > 0 ? [{ code: "inside-outside", severity: "warn", data: { byMm } }] : [];
+};
+
 /** The inside names a picture that did not come along, as after a link: nothing is seen there. */
 const pictureFindings = ({ solved }: Checked): PlanFinding[] =>
   missingPictures(solved.plan).map((picture) => ({
@@ -76,5 +84,6 @@ const pictureFindings = ({ solved }: Checked): PlanFinding[] =>
 export const clearanceFindings = (checked: Checked): PlanFinding[] => [
   ...dopFindings(checked),
   ...insideFindings(checked),
+  ...outsideFindings(checked),
   ...pictureFindings(checked),
 ];

@@ -79,6 +79,7 @@ const WAYS: { readonly [C in PlanFindingCode]: readonly ((here: Case<C>) => Ways
   "under-dop": [depthWays, angleWays, dopWays],
   "inside-broken": [clearDepthWays, angleWays],
   "inside-thin": [clearDepthWays, angleWays],
+  "inside-outside": [],
   "picture-missing": [],
   vanished: [wrongTierWays, depthWays, removeWays],
 };

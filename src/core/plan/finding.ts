@@ -134,6 +134,8 @@ export interface PlanFindingData {
   };
   "inside-broken": GlassLeft;
   "inside-thin": GlassLeft;
+  /** How far the inside reaches out of the uncut ball at the most. */
+  "inside-outside": { readonly byMm: number };
   /** An id that the inside names and the plan has no picture for: nothing is seen there. */
   "picture-missing": { readonly picture: string };
 }

@@ -27,6 +27,8 @@ export const Mends = lazy(() => import("../plan/mends/Mends.tsx"));
 export const Suggest = lazy(() => import("../plan/suggest/Suggest.tsx"));
 /** Beside a field one edits: the angles or counts with which everything meets. */
 export const MeetingBand = lazy(() => import("../plan/meeting/MeetingBand.tsx"));
+/** Fields of what is inside the glass, in the column beside the piece. */
+export const InsideFields = lazy(() => import("../settings/InsideFields.tsx"));
 /** The piece after each facet, to leaf through. */
 export const Diary = lazy(() => import("../plan/diary/Diary.tsx"));
 

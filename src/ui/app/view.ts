@@ -28,6 +28,8 @@ export interface ViewState {
   readonly large: PictureName;
   readonly showInside: boolean;
   readonly showDop: boolean;
+  /** Whether what is inside the glass is being edited, in the column beside the piece. */
+  readonly editsInside: boolean;
   readonly notice: Notice | null;
 }
 
@@ -36,6 +38,7 @@ export const view = createStore<ViewState>(() => ({
   large: "piece",
   showInside: true,
   showDop: false,
+  editsInside: false,
   notice: null,
 }));
 

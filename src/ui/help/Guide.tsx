@@ -1,63 +1,128 @@
-/** The way round: a quiet card at the foot of the page. It never blocks anything and never moves on by itself. */
-import { useEffect, useState } from "react";
+/**
+ * The way round: a strip at the foot of the page, which the page makes room for, so that it never covers what it speaks of. It
+ * points there, waits until it was done, and never moves on by itself.
+ */
+import { type RefObject, useEffect, useRef, useState } from "react";
+import { verdictOf } from "../../core/check/verdict.ts";
+import { report, solved } from "../../state/derived.ts";
 import { useView } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { helpWords } from "../messages/help.ts";
 import { useWords } from "../messages/words.tsx";
+import { eye } from "../piece/eye.ts";
 import { studio } from "../studio.ts";
 import { goToStep, leaveGuide, STEPS, type StepName, useGuide } from "./guide-state.ts";
 import "./help.css";
 
-/** Whether the person has done what a step asks, watched from when the step began. Steps that only tell have nothing to do. */
+/** What a step speaks of. */
+const TARGETS: Readonly<Record<StepName, string>> = {
+  turn: ".stage",
+  read: ".tier",
+  change: '.tier-sentence [aria-valuemax="90"]',
+  undo: ".undo",
+  look: ".places .place:nth-child(2)",
+  bench: ".places .place:nth-child(3)",
+};
+
+/** Calls back once the person has done what a step asks. @returns how to stop watching */
+function whenDone(step: StepName, done: () => void): () => void {
+  const isThere = () => {
+    const { place, selection } = studio.getState();
+    return step === "read" ? selection.tierId !== null : step === place;
+  };
+  if (isThere()) done();
+  if (step === "turn") return eye.subscribe(done);
+  return studio.subscribe((now, before) => {
+    const isUndone = now.history.redo.length > before.history.redo.length;
+    const isChanged = now.plan !== before.plan && now.drag === null;
+    if (
+      step === "change" &&
+      isChanged &&
+      !isUndone &&
+      verdictOf(solved(now.plan), report(now.plan)).kind !== "stops"
+    )
+      done();
+    if ((step === "undo" && isUndone) || isThere()) done();
+  });
+}
+
 function useDone(step: StepName): boolean {
-  const [done, setDone] = useState(false);
+  const [done, setDone] = useState<StepName | null>(null);
+  useEffect(() => whenDone(step, () => setDone(step)), [step]);
+  return done === step;
+}
+
+/** Marks what the step speaks of and brings it into sight, as soon as it is there. */
+function usePointing(step: StepName): void {
   useEffect(() => {
-    setDone(false);
-    return studio.subscribe((now, before) => {
-      const isUndone = now.history.redo.length > before.history.redo.length;
-      if (step === "change" && now.plan !== before.plan && !isUndone) setDone(true);
-      if (step === "undo" && isUndone) setDone(true);
-    });
+    let target: Element | null = null;
+    const point = () => {
+      if (target?.isConnected) return;
+      target = document.querySelector(TARGETS[step]);
+      target?.setAttribute("data-guided", "");
+      target?.scrollIntoView({ block: "nearest" });
+    };
+    // Twice: the page has made room for the strip by the second frame.
+    requestAnimationFrame(() => requestAnimationFrame(point));
+    const changes = new MutationObserver(point);
+    changes.observe(document.body, { childList: true, subtree: true });
+    return () => {
+      changes.disconnect();
+      target?.removeAttribute("data-guided");
+    };
   }, [step]);
-  return done;
+}
+
+/** Says how high the strip is, so that the page can end above it. */
+function useRoom(strip: RefObject<HTMLElement | null>): void {
+  useEffect(() => {
+    const root = document.documentElement;
+    const measure = () => root.style.setProperty("--guide-room", `${strip.current?.offsetHeight ?? 0}px`);
+    measure();
+    const sizes = new ResizeObserver(measure);
+    if (strip.current) sizes.observe(strip.current);
+    return () => {
+      sizes.disconnect();
+      root.style.removeProperty("--guide-room");
+    };
+  }, [strip]);
 }
 
 function Step({ at }: { at: number }) {
   const words = useWords(helpWords).guide;
   const name = STEPS[at];
-  const done = useDone(name);
+  const isDone = useDone(name);
   const isLast = at === STEPS.length - 1;
+  const strip = useRef<HTMLElement>(null);
+  usePointing(name);
+  useRoom(strip);
   return (
-    <>
-      <p className="small">{words.place(at + 1, STEPS.length)}</p>
-      <h2>{words.steps[name].title}</h2>
-      <p>{words.steps[name].text}</p>
-      {isLast ? <p className="soft">{words.end}</p> : null}
-      <p role="status" className="guide-done">
-        {done ? words.done : ""}
-      </p>
+    <aside ref={strip} className="way-round" aria-label={words.title} data-step={name}>
+      <div className="guide-said">
+        <h2>
+          {words.steps[name].title} <span className="small">{words.place(at + 1, STEPS.length)}</span>
+        </h2>
+        <p>{words.steps[name].text}</p>
+        <p role="status" className="guide-done">
+          {isDone ? (isLast ? words.end : words.done) : ""}
+        </p>
+      </div>
       <div className="guide-presses">
         <Button onPress={leaveGuide}>{words.leave}</Button>
-        <Button isDisabled={at === 0} onPress={() => goToStep(at - 1)}>
-          {words.back}
-        </Button>
-        <Button look="strong" onPress={() => goToStep(at + 1)}>
-          {isLast ? words.done : words.next}
+        {at === 0 ? null : <Button onPress={() => goToStep(at - 1)}>{words.back}</Button>}
+        {isDone ? null : <Button onPress={() => goToStep(at + 1)}>{words.skip}</Button>}
+        <Button look="strong" isDisabled={!isDone} onPress={() => goToStep(at + 1)}>
+          {isLast ? words.close : words.next}
         </Button>
       </div>
-    </>
+    </aside>
   );
 }
 
 /** The steps, while one is being taken; out of the way while a sheet lies over the bench. */
 export default function Guide() {
-  const words = useWords(helpWords).guide;
   const at = useGuide((state) => state.at);
   const isCovered = useView((state) => state.sheet !== null);
   if (typeof at !== "number" || isCovered) return null;
-  return (
-    <aside className="way-round" aria-label={words.title}>
-      <Step at={at} />
-    </aside>
-  );
+  return <Step at={at} />;
 }

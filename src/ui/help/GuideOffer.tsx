@@ -23,7 +23,7 @@ export default function GuideOffer() {
       <div className="guide-presses">
         {isCut ? <Button onPress={() => beginFresh(fresh)}>{menu.fresh}</Button> : null}
         <Button onPress={leaveGuide}>{words.no}</Button>
-        <Button look="outlined" onPress={beginGuide}>
+        <Button look="outlined" onPress={() => void beginGuide()}>
           {words.start}
         </Button>
       </div>

@@ -13,7 +13,7 @@ export default function HelpSheet({ onClose }: SheetBodyProps) {
   const shell = useWords(shellWords);
   const again = () => {
     onClose();
-    beginGuide();
+    void beginGuide();
   };
   return (
     <>

@@ -1,9 +1,15 @@
-/** Where the way round stands: offered on the first visit, taken step by step, left at any time, begun again from the help. */
+/**
+ * Where the way round stands: offered on the first visit, taken step by step, left at any time, begun again from the help. It is
+ * played on a plan of its own, on which each step turns out well; what lay on the bench comes back when it is over.
+ */
 import { create } from "zustand";
 import { browserShelf } from "../../state/preferences.ts";
-import { FIRST_EXAMPLE } from "../examples.ts";
-import { studio } from "../studio.ts";
-import { layOnBench } from "../visit.ts";
+import { openSheet, showLarge } from "../app/view.ts";
+import { GUIDE_EXAMPLE } from "../examples.ts";
+import { exampleIn, exampleWords } from "../messages/examples.ts";
+import { holdStill } from "../piece/eye.ts";
+import { languageNow, studio } from "../studio.ts";
+import { layOnBench, visit } from "../visit.ts";
 
 export type StepName = "turn" | "read" | "change" | "undo" | "look" | "bench";
 export const STEPS: readonly StepName[] = ["turn", "read", "change", "undo", "look", "bench"];
@@ -33,26 +39,49 @@ function remember(): void {
   }
 }
 
+/** How what lay on the bench before is brought back; null where there is nothing to bring back. */
+let bringBack: (() => Promise<unknown>) | null = null;
+
 export const leaveGuide = (): void => {
   remember();
   useGuide.setState({ at: null });
+  void bringBack?.();
+  bringBack = null;
 };
 
-/** Begins at the first step, on the example it speaks of when the bench holds no work of the person's own. */
-export function beginGuide(): void {
+/** Begins at the first step, on the plan it is played on; where the bench can't be cleared, on what lies there. */
+export async function beginGuide(): Promise<void> {
   remember();
+  openSheet(null);
+  showLarge("piece");
   studio.getState().go("plan");
   const { planId, plan } = studio.getState();
-  if (planId === null && plan !== FIRST_EXAMPLE) void layOnBench(FIRST_EXAMPLE);
+  if ((await layOnBench(exampleIn(GUIDE_EXAMPLE, exampleWords[languageNow()]))) === null) {
+    const { laid } = studio.getState();
+    bringBack = async () => {
+      // who has opened another plan meanwhile stays with it
+      if (studio.getState().laid !== laid) return;
+      const { session } = visit.getState();
+      await (planId === null ? layOnBench(plan) : session?.openPlan(planId));
+    };
+  }
+  holdStill();
   useGuide.setState({ at: 0 });
 }
 
+/** Whether a step has something to do: nothing can be taken back where nothing was changed. */
+const hasDeed = (step: number): boolean =>
+  STEPS[step] !== "undo" || studio.getState().history.undo.length > 0;
+
+/** Goes to a step, or past it where there is nothing to do. */
 export function goToStep(step: number): void {
-  if (step >= STEPS.length) {
+  const from = useGuide.getState().at;
+  const by = typeof from === "number" && step < from ? -1 : 1;
+  const next = hasDeed(step) ? step : step + by;
+  if (next >= STEPS.length) {
     leaveGuide();
     return;
   }
-  const name = STEPS[Math.max(0, step)];
-  studio.getState().go(name === "look" || name === "bench" ? name : "plan");
-  useGuide.setState({ at: Math.max(0, step) });
+  if (next < STEPS.indexOf("look")) studio.getState().go("plan");
+  useGuide.setState({ at: Math.max(0, next) });
 }

@@ -1,8 +1,10 @@
 /** The line between two compared pieces: dragged by the hand, or moved with the arrow keys. */
 import { type PointerEvent, useRef } from "react";
 import { lookWords } from "../messages/look.ts";
+import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
 import { setLook, useLook } from "./look-settings.ts";
+import { variantName } from "./variant-name.ts";
 
 const KEY_STEP = 0.02;
 const clamp = (share: number) => Math.min(0.98, Math.max(0.02, share));
@@ -14,13 +16,20 @@ export function DividerLine() {
   const layout = useLook((settings) => settings.layout);
   const against = useLook((settings) => settings.against);
   const other = useLook((settings) => settings.otherPlan);
+  const otherLook = useLook((settings) => settings.otherLook);
+  const look = useWords(lookWords);
+  const { glasses } = useWords(planWords).piece;
   const line = useRef<HTMLDivElement>(null);
-  if (!shows || (against === "plan" && !other)) return null;
+  if (!shows) return null;
 
   const names = (
     <div className="divider-names">
       <span>{words.thisPlan}</span>
-      <span>{against === "uncut" ? words.uncut : other?.name}</span>
+      <span>
+        {against === "uncut"
+          ? words.uncut
+          : variantName(other?.name ?? words.thisPlan, otherLook, { look, glasses })}
+      </span>
     </div>
   );
   if (layout === "side") return names;

@@ -4,6 +4,7 @@ import { Pick } from "../controls/Pick.tsx";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
 import { Recipe } from "../plan/recipe/Recipe.tsx";
+import { InsidePart } from "../settings/InsidePart.tsx";
 import { CompareFields } from "./CompareFields.tsx";
 import { LightFields } from "./LightFields.tsx";
 import { PieceFields } from "./PieceFields.tsx";
@@ -34,6 +35,7 @@ export function LookPage() {
         <div className="look-parts">
           <LightFields />
           <PieceFields />
+          <InsidePart />
           <CompareFields />
           <WalkStrip />
           <SavePicture />

@@ -88,6 +88,7 @@ function useScenes() {
   const behind = useLook((settings) => settings.behind);
   const against = useLook((settings) => settings.against);
   const otherPlan = useLook((settings) => settings.otherPlan);
+  const otherLook = useLook((settings) => settings.otherLook);
   useEffect(() => {
     const settings = {
       light,
@@ -100,7 +101,7 @@ function useScenes() {
       hasDispersion,
       behind,
     };
-    tracedPicture().renderer.setScenes(packedScenes(plan, settings, { against, otherPlan }));
+    tracedPicture().renderer.setScenes(packedScenes(plan, settings, { against, otherPlan, otherLook }));
   }, [
     plan,
     light,
@@ -114,6 +115,7 @@ function useScenes() {
     behind,
     against,
     otherPlan,
+    otherLook,
   ]);
 }
 

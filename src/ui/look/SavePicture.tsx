@@ -8,6 +8,7 @@ import { NumberField } from "../controls/NumberField.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
 import { lookWords } from "../messages/look.ts";
+import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
 import { eye } from "../piece/eye.ts";
 import { useFormat } from "../use-format.ts";
@@ -18,6 +19,7 @@ import { lookSettings } from "./look-settings.ts";
 import { pngOf } from "./png.ts";
 import { stillPicture, useTracing, viewOf } from "./traced.ts";
 import { useJob } from "./use-job.ts";
+import { variantName } from "./variant-name.ts";
 
 const SAMPLES = { draft: 64, good: 256, best: 1024 } as const;
 type Quality = keyof typeof SAMPLES;
@@ -26,7 +28,9 @@ const LEAST_SIZE = 128;
 const MOST_SIZE = 4096;
 
 export function SavePicture() {
-  const words = useWords(lookWords).save;
+  const look = useWords(lookWords);
+  const { glasses } = useWords(planWords).piece;
+  const words = look.save;
   const format = useFormat();
   const plan = usePlan();
   const glass = useGlassName();
@@ -58,7 +62,8 @@ export function SavePicture() {
       };
       const picture = await stillPicture(packed, viewOf(eye.getState().view, 1), options);
       const caption = words.captionText(plan.name, format.length(plan.piece.diameterMm), glass);
-      const file = fileNameOf(plan).replace(/\.glintwright\.json$/, ".png");
+      const name = variantName(plan.name, settings, { look, glasses }, settings.picture?.name);
+      const file = fileNameOf({ ...plan, name }).replace(/\.glintwright\.json$/, ".png");
       offerFile(file, await pngOf(picture, isTransparent, hasCaption ? caption : null));
       setSaved(words.saved(file));
     });

@@ -74,11 +74,14 @@ function sceneOfSolved({ plan, facets, planes }: SolvedPlan, settings: SceneSett
 export function packedScenes(
   plan: Plan,
   settings: SceneSettings,
-  against: Pick<LookSettings, "against" | "otherPlan">,
+  against: Pick<LookSettings, "against" | "otherPlan" | "otherLook">,
 ): PackedScene[] {
   const scenes = [sceneOf(plan, settings)];
   if (against.against === "uncut") scenes.push(uncutSceneOf(plan, settings));
-  if (against.against === "plan" && against.otherPlan) scenes.push(sceneOf(against.otherPlan, settings));
+  if (against.against === "other") {
+    const { light = settings.light, finish = settings.finish, glass = settings.glass } = against.otherLook;
+    scenes.push(sceneOf(against.otherPlan ?? plan, { ...settings, light, finish, glass }));
+  }
   const options = {
     ...DEFAULT_OPTIONS,
     hasDispersion: settings.hasDispersion,

@@ -12,8 +12,15 @@ export type LightChoice = LightName | "picture";
 /** As each tier of the plan says, or every facet the same. */
 export type FinishChoice = "planned" | Finish;
 export type GlassChoice = "planned" | GlassName;
-export type Against = "nothing" | "uncut" | "plan";
+export type Against = "nothing" | "uncut" | "other";
 export type Layout = "line" | "side";
+
+/** What of the look may be another one in what is compared; what is missing is as in the picture beside it. */
+export interface OtherLook {
+  readonly light?: LightChoice;
+  readonly finish?: FinishChoice;
+  readonly glass?: GlassChoice;
+}
 
 export interface LookSettings {
   readonly light: LightChoice;
@@ -29,7 +36,9 @@ export interface LookSettings {
   readonly hasDispersion: boolean;
   readonly behind: Behind;
   readonly against: Against;
+  /** The plan compared with; null for this one, in another glass, finish or light. */
   readonly otherPlan: Plan | null;
+  readonly otherLook: OtherLook;
   readonly layout: Layout;
   /** Where the dividing line stands, 0 .. 1 of the picture's width. */
   readonly divider: number;
@@ -49,6 +58,7 @@ export const DEFAULT_SETTINGS: LookSettings = {
   behind: "nothing",
   against: "nothing",
   otherPlan: null,
+  otherLook: {},
   layout: "line",
   divider: 0.5,
   isTurning: false,

@@ -1,5 +1,8 @@
 /** What is inside the glass: each design with its few numbers, place and colour. */
+
 import { formatHex, modeLrgb, modeRgb, useMode as register } from "culori/fn";
+import { useMemo } from "react";
+import { rangeWithin } from "../../core/check/inside-fits.ts";
 import type { InsideDesign, Piece, Rgb } from "../../core/plan/document.ts";
 import { COUNTS, RANGES, type Range } from "../../core/plan/limits.ts";
 import type { Change } from "../../state/commands.ts";
@@ -12,6 +15,7 @@ import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { LengthField } from "./LengthField.tsx";
+import "./settings.css";
 
 const toLinear = register(modeLrgb);
 register(modeRgb);
@@ -77,17 +81,34 @@ function ColorField({ label, value, onChange }: { label: string; value: Rgb; onC
   );
 }
 
+/** What of each length this piece has room for, all else of the design as it is: by field, `up` for its place along the axis. */
+function roomOf(piece: Piece, design: InsideDesign): ReadonlyMap<string, Range> {
+  const withField = (fields: object) => ({ ...design, ...fields }) as InsideDesign;
+  const [x, y, z] = design.atMm ?? [0, 0, 0];
+  const lengths = Object.entries(design).filter(([key]) => Object.hasOwn(LENGTHS, key));
+  const up = rangeWithin(piece, z, (mm) => withField({ atMm: [x, y, mm] }), RANGES.offsetMm);
+  return new Map([
+    ["up", up],
+    ...lengths.map(([key, mm]): [string, Range] => [
+      key,
+      rangeWithin(piece, mm, (next) => withField({ [key]: next }), closed(LENGTHS[key])),
+    ]),
+  ]);
+}
+
 interface DesignProps {
+  readonly piece: Piece;
   readonly design: InsideDesign;
   readonly onChange: (design: InsideDesign) => void;
   readonly onRemove: () => void;
 }
 
-function DesignFields({ design, onChange, onRemove }: DesignProps) {
+function DesignFields({ piece, design, onChange, onRemove }: DesignProps) {
   const words = useWords(planWords).piece;
   const { number } = useFormat();
   const set = (fields: object) => onChange({ ...design, ...fields } as InsideDesign);
   const [x, y, z] = design.atMm ?? [0, 0, 0];
+  const room = useMemo(() => roomOf(piece, design), [piece, design]);
   const plain = (key: "turns" | "count", range: Range, step: number, digits: number, value: number) => (
     <NumberField
       label={words.insideFields[key]}
@@ -125,7 +146,7 @@ function DesignFields({ design, onChange, onRemove }: DesignProps) {
             <LengthField
               key={key}
               label={words.insideFields[key as keyof typeof words.insideFields]}
-              range={closed(LENGTHS[key])}
+              range={room.get(key) ?? closed(LENGTHS[key])}
               value={(design as unknown as Readonly<Record<string, number>>)[key]}
               onChange={(mm) => set({ [key]: mm })}
             />
@@ -136,7 +157,7 @@ function DesignFields({ design, onChange, onRemove }: DesignProps) {
         {design.kind === "backing" ? null : (
           <LengthField
             label={words.insideFields.up}
-            range={RANGES.offsetMm}
+            range={room.get("up") ?? RANGES.offsetMm}
             value={z}
             onChange={(mm) => set({ atMm: [x, y, mm] })}
           />
@@ -167,7 +188,13 @@ function DesignFields({ design, onChange, onRemove }: DesignProps) {
   );
 }
 
-export function InsideFields({ piece, change }: { piece: Piece; change: (change: Change<Piece>) => void }) {
+export default function InsideFields({
+  piece,
+  change,
+}: {
+  piece: Piece;
+  change: (change: Change<Piece>) => void;
+}) {
   const words = useWords(planWords).piece;
   const inside = piece.inside ?? [];
   const set = (next: readonly InsideDesign[]) => change({ inside: next.length > 0 ? next : undefined });
@@ -181,6 +208,7 @@ export function InsideFields({ piece, change }: { piece: Piece; change: (change:
             // Designs have no name but their place.
             // biome-ignore lint/suspicious/noArrayIndexKey: as above
             key={`${i} ${design.kind}`}
+            piece={piece}
             design={design}
             onChange={(next) => set(inside.map((old, k) => (k === i ? next : old)))}
             onRemove={() => set(inside.filter((_, k) => k !== i))}

@@ -5,15 +5,16 @@ import { evenCounts, stopsOf } from "../../core/plan/place.ts";
 import { toleranceOf } from "../../core/plan/solve.ts";
 import type { Change } from "../../state/commands.ts";
 import { parseAngle, parseNumber } from "../../words/format.ts";
+import { openSheet, view } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { NumberField } from "../controls/NumberField.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
 import { NameField } from "../plan/recipe/NameField.tsx";
+import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
-import { InsideFields } from "./InsideFields.tsx";
 import { LengthField } from "./LengthField.tsx";
 import "./settings.css";
 import { GLASS_NAMES } from "../../core/optics/glasses.ts";
@@ -238,6 +239,14 @@ function WheelFields() {
   );
 }
 
+/** Beside the piece, where one sees what one does. */
+function editInside(): void {
+  const { place, go } = studio.getState();
+  openSheet(null);
+  if (place === "bench") go("plan");
+  view.setState({ editsInside: true });
+}
+
 export default function PieceSheet() {
   const words = useWords(planWords).piece;
   const format = useFormat();
@@ -271,7 +280,9 @@ export default function PieceSheet() {
         description={words.toleranceHint}
         onChange={(toleranceMm) => void dispatch({ type: "set-tolerance", toleranceMm })}
       />
-      <InsideFields {...parts} />
+      <Button look="outlined" onPress={editInside}>
+        {words.editInside}
+      </Button>
     </>
   );
 }

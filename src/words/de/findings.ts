@@ -87,6 +87,8 @@ export const findings: FindingWords = {
     `Sie bricht ${say.length(-data.leastMm)} in das Innere ein. Mit ${say.length(data.depthThatClearsMm)} Tiefe bleibt sie frei.`,
   "inside-thin": ({ data }, say) =>
     `Nur ${say.length(data.leastMm)} Glas bleiben über dem Inneren. Mit ${say.length(data.depthThatClearsMm)} Tiefe ist es genug.`,
+  "inside-outside": ({ data }, say) =>
+    `Das Innere ragt ${say.length(data.byMm)} aus dem Glas: Was draußen liegt, ist nicht da.`,
   "picture-missing": ({ data }) =>
     `Das Innere zeigt das Bild „${data.picture}“, aber es kam nicht mit dem Plan mit (Links tragen keine Bilder). Dort ist nichts zu sehen, bis es eines bekommt.`,
   vanished: () => "Vom Stück bleibt nichts: Manche Facetten sind tiefer geschliffen, als das Glas dick ist.",
@@ -112,6 +114,7 @@ export const causes: CauseWords = {
   "near-miss": (tier) => `${tier} verfehlt ihre Ecken knapp`,
   "short-edge": (tier) => `${tier} hat sehr kurze Kanten`,
   "skin-between": (tier) => `neben ${tier} bleibt runde Haut`,
+  "inside-outside": () => "das Innere ragt aus dem Glas",
   "picture-missing": () => "dem Inneren fehlt das Bild, das es zeigt",
 };
 
@@ -135,5 +138,6 @@ export const mended: MendedWords = {
   "inside-broken": "das Motiv innen bleibt ganz",
   "inside-thin": "über dem Motiv bleibt genug Glas",
   vanished: "es bleibt Glas übrig",
+  "inside-outside": "das Innere liegt im Glas",
   "picture-missing": "das Bild ist zu sehen",
 };

@@ -66,20 +66,22 @@ export const help: Translated<typeof en> = {
     next: "Weiter",
     back: "Zurück",
     leave: "Beenden",
-    done: "Fertig",
+    done: "Getan.",
+    skip: "Überspringen",
+    close: "Schließen",
     place: (step, all) => `${step} von ${all}`,
     steps: {
       turn: {
         title: "Dreh das Stück",
-        text: "Zieh die Murmel mit dem Finger oder der Maus, oder nimm die Pfeiltasten, wenn sie ausgewählt ist. Sie ist schon geschnitten, wie es dieser Plan sagt.",
+        text: "Zieh die Murmel mit dem Finger oder der Maus. Ein Ring von Facetten ist schon geschliffen.",
       },
       read: {
         title: "Lies das Rezept",
-        text: "Jede Reihe ist ein Satz. Darunter steht, was von ihr wahr ist: ob ihre Facetten Kanten teilen, sich berühren oder getrennt bleiben. Wähle eine Facette am Stück, und ihre Reihe ist markiert.",
+        text: "Jede Reihe ist ein Satz; darunter steht, was von ihr wahr ist. Drück auf den markierten oder auf eine Facette am Stück.",
       },
       change: {
-        title: "Ändere etwas",
-        text: "Schreib einen anderen Armwinkel in einen Satz oder zieh an einem nummerierten Griff im Profil. Die Reihen danach folgen ihren Regeln, und du siehst sofort, ob sie sich noch treffen.",
+        title: "Ändere einen Winkel",
+        text: "Drück auf die markierte Zahl, schreib 40 und Eingabe. Die Facetten berühren sich weiter: die Zeile über dem Rezept sagt es.",
       },
       undo: {
         title: "Nimm es zurück",
@@ -87,11 +89,11 @@ export const help: Translated<typeof en> = {
       },
       look: {
         title: "Sieh, wie es aussehen wird",
-        text: "Ansicht verfolgt Licht durch das Glas: dasselbe Stück im Licht eines Fensters, geschliffen, halb poliert oder fertig.",
+        text: "Ansicht verfolgt Licht durch das Glas: dasselbe Stück im Licht eines Fensters. Geh dorthin.",
       },
       bench: {
         title: "Nimm es mit an die Bank",
-        text: "Werkbank sagt, was Arm und Rad für jede Facette brauchen, wie breit sie in jeder Stufe zu schleifen ist, und druckt ein Blatt, das eine nasse Scheibe übersteht.",
+        text: "Werkbank sagt, was Arm und Rad für jede Facette brauchen, und druckt ein Blatt. Geh dorthin.",
       },
     },
     end: "Das ist alles. Dein eigener Plan beginnt im Menü unter Neuer Plan; er wird auf diesem Gerät aufgehoben, während du arbeitest.",

@@ -139,6 +139,9 @@ export const plan: Translated<typeof en> = {
     tolerance: "Was als Treffen gilt",
     toleranceHint: "Zwei Facetten treffen sich, wenn sie sich so nahe kommen.",
     inside: "Im Glas",
+    insideEmpty: "Nichts darin: durch und durch klar",
+    insideHolds: (kinds) => `Im Glas: ${kinds}`,
+    editInside: "Was im Glas ist, neben dem Stück",
     insideNone: "Durch und durch klar.",
     insideKinds: {
       core: "Kern",

@@ -87,6 +87,8 @@ export const findings: FindingWords = {
     `It breaks ${say.length(-data.leastMm)} into the design inside. At ${say.length(data.depthThatClearsMm)} deep it stays clear.`,
   "inside-thin": ({ data }, say) =>
     `Only ${say.length(data.leastMm)} of glass is left over the design inside. At ${say.length(data.depthThatClearsMm)} deep there is enough.`,
+  "inside-outside": ({ data }, say) =>
+    `The design inside reaches ${say.length(data.byMm)} out of the glass: what lies outside isn't there.`,
   "picture-missing": ({ data }) =>
     `The inside shows the picture “${data.picture}”, but it didn't come along with the plan (links carry no pictures). Nothing is seen there until it is given one.`,
   vanished: () => "Nothing is left of the piece: some facets are cut deeper than the glass is thick.",
@@ -112,6 +114,7 @@ export const causes: CauseWords = {
   "near-miss": (tier) => `${tier} nearly comes to its corners`,
   "short-edge": (tier) => `${tier} has very short edges`,
   "skin-between": (tier) => `round skin is left beside ${tier}`,
+  "inside-outside": () => "the design inside reaches out of the glass",
   "picture-missing": () => "the inside lacks the picture it shows",
 };
 
@@ -135,5 +138,6 @@ export const mended: MendedWords = {
   "inside-broken": "the design inside stays whole",
   "inside-thin": "enough glass stays over the design",
   vanished: "glass is left",
+  "inside-outside": "the design inside lies within the glass",
   "picture-missing": "the picture shows",
 };

@@ -64,20 +64,22 @@ export const help = {
     next: "Next",
     back: "Back",
     leave: "Leave",
-    done: "Done",
+    done: "Done.",
+    skip: "Skip",
+    close: "Close",
     place: (step: number, all: number) => `${step} of ${all}`,
     steps: {
       turn: {
         title: "Turn the piece",
-        text: "Drag the marble with a finger or the mouse, or use the arrow keys when it has the focus. It is cut already, as this plan says.",
+        text: "Drag the marble with a finger or the mouse. One ring of facets is cut already.",
       },
       read: {
         title: "Read the recipe",
-        text: "Each tier is a sentence. Under it stands what is true of it: whether its facets share edges, touch or stay apart. Choose a facet on the piece and its tier is marked.",
+        text: "Each tier is a sentence; under it stands what is true of it. Press the marked one, or a facet on the piece.",
       },
       change: {
-        title: "Change something",
-        text: "Type another arm angle into a sentence, or pull a numbered handle in the profile. The tiers after it follow by their rules, and you see at once whether they still meet.",
+        title: "Change an angle",
+        text: "Press the marked figure, type 40 and Enter. The facets go on touching: the line above the recipe says so.",
       },
       undo: {
         title: "Take it back",
@@ -85,11 +87,11 @@ export const help = {
       },
       look: {
         title: "See how it will look",
-        text: "Look traces light through the glass: the same piece in a window's light, ground, half polished or done.",
+        text: "Look traces light through the glass: the same piece in a window's light. Go there.",
       },
       bench: {
         title: "Take it to the bench",
-        text: "Bench says what the arm and the wheel need for every facet, how wide to grind it at each stage, and prints a sheet that survives a wet lap.",
+        text: "Bench says what arm and wheel need for every facet, and prints a sheet. Go there.",
       },
     },
     end: "That is all. Your own plan begins in the menu, under New plan; it is kept on this device as you work.",

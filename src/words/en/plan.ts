@@ -136,6 +136,9 @@ export const plan = {
     tolerance: "What counts as meeting",
     toleranceHint: "Two facets meet when they come this close.",
     inside: "Inside the glass",
+    insideEmpty: "Nothing inside: clear all through",
+    insideHolds: (kinds: string) => `Inside: ${kinds}`,
+    editInside: "What is inside the glass, beside the piece",
     insideNone: "Clear all through.",
     insideKinds: {
       core: "Core",
