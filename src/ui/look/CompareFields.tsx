@@ -10,6 +10,7 @@ import { PlanFileError } from "../../core/plan/file.ts";
 import { faultOf } from "../../state/storage/faults.ts";
 import type { Version } from "../../state/storage/versions.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
+import { LIGHT_WORDS } from "../../words/lights.ts";
 import { readPlanFile } from "../app/files.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { Pick } from "../controls/Pick.tsx";
@@ -104,6 +105,7 @@ function PlanChoice({ onTrouble }: { onTrouble: (words: string | null) => void }
 
 function OtherLookChoices() {
   const look = useWords(lookWords);
+  const language = useLanguage();
   const { glasses } = useWords(planWords).piece;
   const words = look.compare;
   const other = useLook((settings) => settings.otherLook);
@@ -133,7 +135,7 @@ function OtherLookChoices() {
         value={other.light ?? SAME}
         options={[
           same,
-          ...LIGHTS.map((id) => ({ id, words: look.light[id] })),
+          ...LIGHTS.map((id) => ({ id, words: LIGHT_WORDS[id][language] })),
           ...(picture ? [{ id: "picture" as const, words: picture.name }] : []),
         ]}
         onChange={(light) => setLook({ otherLook: { ...other, light: light === SAME ? undefined : light } })}

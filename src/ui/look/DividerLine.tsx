@@ -2,7 +2,7 @@
 import { type PointerEvent, useRef } from "react";
 import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { setLook, useLook } from "./look-settings.ts";
 import { variantName } from "./variant-name.ts";
 
@@ -18,6 +18,7 @@ export function DividerLine() {
   const other = useLook((settings) => settings.otherPlan);
   const otherLook = useLook((settings) => settings.otherLook);
   const look = useWords(lookWords);
+  const language = useLanguage();
   const { glasses } = useWords(planWords).piece;
   const line = useRef<HTMLDivElement>(null);
   if (!shows) return null;
@@ -28,7 +29,7 @@ export function DividerLine() {
       <span>
         {against === "uncut"
           ? words.uncut
-          : variantName(other?.name ?? words.thisPlan, otherLook, { look, glasses })}
+          : variantName(other?.name ?? words.thisPlan, otherLook, { look, glasses, language })}
       </span>
     </div>
   );

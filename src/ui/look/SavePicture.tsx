@@ -9,7 +9,7 @@ import { Pick } from "../controls/Pick.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
 import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { eye } from "../piece/eye.ts";
 import { useFormat } from "../use-format.ts";
 import { useGlassName } from "../use-glass-name.ts";
@@ -29,6 +29,7 @@ const MOST_SIZE = 4096;
 
 export function SavePicture() {
   const look = useWords(lookWords);
+  const language = useLanguage();
   const { glasses } = useWords(planWords).piece;
   const words = look.save;
   const format = useFormat();
@@ -62,7 +63,7 @@ export function SavePicture() {
       };
       const picture = await stillPicture(packed, viewOf(eye.getState().view, 1), options);
       const caption = words.captionText(plan.name, format.length(plan.piece.diameterMm), glass);
-      const name = variantName(plan.name, settings, { look, glasses }, settings.picture?.name);
+      const name = variantName(plan.name, settings, { look, glasses, language }, settings.picture?.name);
       const file = fileNameOf({ ...plan, name }).replace(/\.glintwright\.json$/, ".png");
       offerFile(file, await pngOf(picture, isTransparent, hasCaption ? caption : null));
       setSaved(words.saved(file));

@@ -30,7 +30,7 @@ it("sets another plan beside it", () => {
 });
 
 it("names a variant by what of it is not as planned or usual", () => {
-  const words = { look: lookWords.en, glasses: planWords.en.piece.glasses };
+  const words = { look: lookWords.en, glasses: planWords.en.piece.glasses, language: "en" as const };
   expect(variantName("Ridge", {}, words)).toBe("Ridge");
   expect(variantName("Ridge", { glass: "soda-lime", finish: "ground" }, words)).toBe(
     `Ridge, ${words.glasses["soda-lime"]}, all ground`,
