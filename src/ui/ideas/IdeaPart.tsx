@@ -91,7 +91,7 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onMore, onClose }: Ide
     );
   };
   const lay = () => {
-    setLook({ otherPlan: plan, against: "plan", layout: "side" });
+    setLook({ otherPlan: plan, against: "other", layout: "side" });
     studio.getState().go("look");
     onClose();
   };
