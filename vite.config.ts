@@ -4,6 +4,7 @@ import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 import { headersFile, PAGE_POLICY, REFERRER_POLICY } from "./src/cli/headers.ts";
+import { bundleShow } from "./src/cli/show-bundle.ts";
 
 const at = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -57,6 +58,20 @@ const openingPreloaded = (): Plugin => ({
   },
 });
 
+/** Script and style of a customer's page, for the app to put into the file that it makes. */
+const showBundle = (): Plugin => {
+  const name = "virtual:show-bundle";
+  return {
+    name: "show-bundle",
+    resolveId: (id) => (id === name ? `\0${name}` : null),
+    load: async (id) => {
+      if (id !== `\0${name}`) return null;
+      const { script, style } = await bundleShow(at("."));
+      return `export const script = ${JSON.stringify(script)};\nexport const style = ${JSON.stringify(style)};`;
+    },
+  };
+};
+
 const installable = VitePWA({
   registerType: "prompt",
   injectRegister: null,
@@ -90,7 +105,7 @@ export default defineConfig({
   base: "./",
   publicDir: at("public"),
   cacheDir: at(".cache/vite"),
-  plugins: [react(), contentPolicy(), openingPreloaded(), installable],
+  plugins: [react(), showBundle(), contentPolicy(), openingPreloaded(), installable],
   server: { fs: { allow: [at(".")] } },
   // light-dark() and oklch() stay as written: the scene reads its colours from the same tokens.
   build: {

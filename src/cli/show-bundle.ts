@@ -7,6 +7,8 @@ import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { build, type Plugin, transform } from "esbuild";
 import type { Hashed } from "../core/show/show-page.ts";
+import { faceRules } from "../sheet/sheet-face.ts";
+import { sheetFace } from "./sheet-face.ts";
 
 /** Comments and what indents lines say nothing to a compiler; lines stay, since directives need theirs. */
 const bare = (glsl: string): string =>
@@ -36,14 +38,12 @@ const hashed = (text: string): Hashed => ({
   sha256: createHash("sha256").update(text, "utf8").digest("base64"),
 });
 
-/**
- * @param top folder of the project
- * @param face rules of a typeface, before the page's own style
- */
-export async function bundleShow(
-  top: string,
-  face: string,
-): Promise<{ readonly script: Hashed; readonly style: Hashed }> {
+/** Letters of Western languages; whose name has others reads it in the device's own face. */
+const latinFace = async () =>
+  (await sheetFace()).filter(({ characters }) => characters.includes("U+0000-00FF"));
+
+/** @param top folder of the project */
+export async function bundleShow(top: string): Promise<{ readonly script: Hashed; readonly style: Hashed }> {
   const made = await build({
     entryPoints: [join(top, "src/show/main.ts")],
     bundle: true,
@@ -58,5 +58,8 @@ export async function bundleShow(
   });
   const css = await readFile(join(top, "src/show/show.css"), "utf8");
   const style = await transform(css, { loader: "css", minify: true });
-  return { script: hashed(made.outputFiles[0].text), style: hashed(`${face}\n${style.code}`) };
+  return {
+    script: hashed(made.outputFiles[0].text),
+    style: hashed(`${faceRules(await latinFace())}\n${style.code}`),
+  };
 }

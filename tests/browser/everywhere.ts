@@ -12,6 +12,7 @@ const MENU = {
   Examples: "examples",
   "Piece and wheel": "piece",
   "Models and links": "exportModel",
+  "For a customer": "customer",
   Settings: "settings",
   Keyboard: "keys",
   Help: "help",

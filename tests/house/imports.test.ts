@@ -48,7 +48,7 @@ describe("layers", () => {
     state: ["state", "core"],
     worker: ["worker", "sheet", "words", "core"],
     render: ["render", "core", "worker", "state"],
-    ui: ["ui", "render", "state", "worker", "sheet", "words", "core"],
+    ui: ["ui", "show", "render", "state", "worker", "sheet", "words", "core"],
     show: ["show", "render", "core"],
     cli: ["cli", "sheet", "words", "core"],
     main: ["main", "ui", "state", "render", "worker", "words", "core"],

@@ -4,18 +4,15 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { rastersOf } from "../../core/optics/decode-picture.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
-import type { Plan } from "../../core/plan/document.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
-import { showPage } from "../../core/show/show-page.ts";
+import { recipeOf, showPage } from "../../core/show/show-page.ts";
 import { sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
-import { faceRules } from "../../sheet/sheet-face.ts";
 import { showSaid } from "../../words/show.ts";
 import { mustBeWritable, writeOut } from "../files.ts";
 import { languageIn, type Options } from "../options.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 import { numberOption } from "../render-options.ts";
-import { sheetFace } from "../sheet-face.ts";
 import { bundleShow } from "../show-bundle.ts";
 import { showPictures } from "../show-pictures.ts";
 import { UsageError } from "../usage-error.ts";
@@ -36,15 +33,6 @@ function projectTop(): string {
   return folder;
 }
 
-/** What a recipe is without what concerns the maker alone. */
-function recipeOf({ offer: _offer, work: _work, pictures: _pictures, ...recipe }: Plan): Plan {
-  return recipe;
-}
-
-/** Letters of Western languages; whoever's name has others reads it in the device's own face. */
-const latinFace = async () =>
-  (await sheetFace()).filter(({ characters }) => characters.includes("U+0000-00FF"));
-
 const text = (value: Options[string]): string => (typeof value === "string" ? value.trim() : "");
 
 export async function run([planPath]: readonly string[], options: Options): Promise<void> {
@@ -58,7 +46,7 @@ export async function run([planPath]: readonly string[], options: Options): Prom
   await mustBeWritable(out);
   const solved = solvePlan(plan);
   const piece = showPiece(solved, rastersOf(plan));
-  const { script, style } = await bundleShow(projectTop(), faceRules(await latinFace()));
+  const { script, style } = await bundleShow(projectTop());
   const scene = sceneOfShown(piece, { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 });
   const recipe = options.withRecipe === true ? recipeOf(plan) : null;
   const own = { name: plan.name, caption: text(options.caption), price: text(options.price) };

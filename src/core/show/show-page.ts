@@ -79,6 +79,11 @@ function mustHold({ text }: Hashed, element: string): string {
   return text;
 }
 
+/** What a recipe is: the plan without what concerns its maker alone, and without pictures, which the piece holds. */
+export function recipeOf({ offer: _offer, work: _work, pictures: _pictures, ...recipe }: Plan): Plan {
+  return recipe;
+}
+
 const recipePart = ({ recipe, recipeLines }: ShowSaid): string =>
   recipeLines.length === 0
     ? ""

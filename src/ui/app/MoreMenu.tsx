@@ -18,6 +18,7 @@ export function MoreMenu() {
     sheet("plans", words.menu.plans),
     sheet("examples", words.menu.examples),
     sheet("models", words.menu.exportModel),
+    sheet("customer", words.menu.customer),
     sheet("settings", words.menu.settings),
     sheet("keys", words.menu.keys),
     sheet("help", words.menu.help),

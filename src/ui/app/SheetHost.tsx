@@ -16,6 +16,7 @@ const TITLES = {
   keys: "keys",
   help: "help",
   models: "exportModel",
+  customer: "customer",
   card: "card",
   ideas: "ideas",
 } as const satisfies Record<SheetName, string>;

@@ -10,6 +10,7 @@ export type SheetName =
   | "keys"
   | "help"
   | "models"
+  | "customer"
   | "card"
   | "ideas";
 export type PictureName = "piece" | "profile" | "skin";

@@ -46,7 +46,7 @@ export function uncutSceneOf(plan: Plan, settings: SceneSettings): Scene {
 
 /** Decoded once: pictures never change, a plan gets others. */
 const decoded = new WeakMap<object, Rasters>();
-function picturesOf(plan: Plan): Rasters {
+export function picturesOf(plan: Plan): Rasters {
   const { pictures } = plan;
   if (!pictures) return new Map();
   const known = decoded.get(pictures) ?? rastersOf(plan);

@@ -24,6 +24,7 @@ export const shell: Translated<typeof en> = {
     keys: "Tastatur",
     help: "Hilfe",
     exportModel: "Modelle und Links",
+    customer: "Für einen Kunden",
     card: "Facettenkarte",
     ideas: "Was könnte das noch werden?",
   },

@@ -22,6 +22,7 @@ export const shell = {
     keys: "Keyboard",
     help: "Help",
     exportModel: "Models and links",
+    customer: "For a customer",
     card: "Facet card",
     ideas: "What else could this be?",
   },

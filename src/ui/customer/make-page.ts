@@ -1,0 +1,105 @@
+/** A page for a customer, made on this device: the same file as the command line's, its pictures traced by the graphics card. */
+import { script, style } from "virtual:show-bundle";
+import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import type { Plan } from "../../core/plan/document.ts";
+import { recipeOf, showPage } from "../../core/show/show-page.ts";
+import { sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
+import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
+import type { PackedScene } from "../../render/packed-scene.ts";
+import { viewOfEye } from "../../show/eye.ts";
+import { solved } from "../../state/derived.ts";
+import { showSaid } from "../../words/show.ts";
+import { picturesOf } from "../look/look-scene.ts";
+import { stillPicture, tracedPicture } from "../look/traced.ts";
+
+export const PICTURES = 24;
+const SIZE = 240;
+/** The first one is so many times as wide, where there is a card. */
+const FINER = 2;
+/** Samples a pixel: smoothed, they are worth several times as many. In software each takes its time. */
+const SAMPLES = { card: 32, software: 8 } as const;
+const LEAN_DEG = 15;
+/** As the page's style has its ground by day. */
+const GROUND = "#f2efe9";
+const QUALITY = 0.82;
+const LOOK_AGAIN_MS = 50;
+
+export interface PageTexts {
+  readonly caption: string;
+  readonly price: string;
+  readonly light: LightName;
+  readonly withRecipe: boolean;
+}
+
+/** Resolves once the card's programs are there.  @throws the signal's reason, or when this device can't trace */
+async function untilReady(signal: AbortSignal): Promise<void> {
+  const { renderer } = tracedPicture();
+  while (!renderer.tracer) {
+    if (renderer.current.phase === "unable")
+      throw new Error(renderer.current.error ?? renderer.current.check.detail);
+    await new Promise((resolve) => setTimeout(resolve, LOOK_AGAIN_MS));
+    signal.throwIfAborted();
+  }
+}
+
+async function addressOf(picture: ImageData): Promise<string> {
+  const canvas = new OffscreenCanvas(picture.width, picture.height);
+  const context = canvas.getContext("2d");
+  if (!context) throw new Error("the browser has no canvas of this size");
+  context.fillStyle = GROUND;
+  context.fillRect(0, 0, picture.width, picture.height);
+  // putting pixels would replace the ground; drawing lets it through
+  context.drawImage(await createImageBitmap(picture), 0, 0);
+  const blob = await canvas.convertToBlob({ type: "image/jpeg", quality: QUALITY });
+  return new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(String(reader.result));
+    reader.onerror = () => reject(reader.error);
+    reader.readAsDataURL(blob);
+  });
+}
+
+async function traced(packed: PackedScene, turnDeg: number, size: number, signal: AbortSignal) {
+  const view = viewOfEye({ turnDeg, leanDeg: LEAN_DEG });
+  const { code } = tracedPicture().renderer.current.check;
+  const samples = SAMPLES[code === "software" ? "software" : "card"];
+  return addressOf(
+    await stillPicture(packed, view, { width: size, height: size, samples, exposure: 0, signal }),
+  );
+}
+
+/**
+ * @param onDone gets how many pictures are traced, of PICTURES + 1
+ * @throws NothingLeft for a piece that has vanished; the signal's reason; Error where the device can't trace
+ */
+export async function makePage(
+  plan: Plan,
+  { caption, price, light, withRecipe }: PageTexts,
+  signal: AbortSignal,
+  onDone: (done: number) => void,
+): Promise<string> {
+  const answer = solved(plan);
+  const piece = showPiece(answer, picturesOf(plan));
+  await untilReady(signal);
+  const lit = { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 } as const;
+  const packed = packScene(sceneOfShown(piece, lit), { ...DEFAULT_OPTIONS, maxMeetings: STILL_MEETINGS });
+  const isSoftware = tracedPicture().renderer.current.check.code === "software";
+  const still = await traced(packed, 0, isSoftware ? SIZE : FINER * SIZE, signal);
+  const pictures: string[] = [];
+  for (let k = 0; k < PICTURES; k++) {
+    onDone(k + 1);
+    pictures.push(await traced(packed, (360 * k) / PICTURES, SIZE, signal));
+  }
+  return showPage({
+    name: plan.name,
+    diameterMm: plan.piece.diameterMm,
+    caption,
+    price,
+    maker: plan.maker,
+    data: { piece, light, pictures, said: showSaid(answer, withRecipe) },
+    still,
+    script,
+    style,
+    plan: withRecipe ? recipeOf(plan) : null,
+  });
+}
