@@ -19,15 +19,15 @@ it("makes a page that stands alone, with the maker's name, a price, and no recip
   await sheet.getByLabel("Your name").fill("Kiln Lane");
   await sheet.getByLabel("Price, as it is to be read").fill("210 €");
   const make = sheet.getByRole("button", { name: "Make the page" });
-  // two dozen pictures are traced in software
+  // a dozen pictures are traced in software
   page.context().setDefaultTimeout(500_000);
   const file = await fileOf(page, () => make.click());
   const html = file.bytes.toString("utf8");
   expect(file.name).toMatch(/^Quay.*\.html$/);
   expect(file.bytes.length).toBeLessThan(900_000);
   const data = JSON.parse(/id="data">(.*)<\/script>/.exec(html)?.[1] ?? "");
-  expect(data.pictures).toHaveLength(24);
-  expect(new Set(data.pictures).size).toBe(24);
+  expect(data.pictures).toHaveLength(12);
+  expect(new Set(data.pictures).size).toBe(12);
   for (const secret of ["armAngleDeg", "wheelStops", "tiers"]) expect(html).not.toContain(`"${secret}"`);
   expect(errors).toEqual([]);
   expect(foreign).toEqual([]);

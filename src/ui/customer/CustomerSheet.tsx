@@ -11,7 +11,7 @@ import { customerWords } from "../messages/customer.ts";
 import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
-import { makePage, PICTURES } from "./make-page.ts";
+import { makePage } from "./make-page.ts";
 import "./customer.css";
 
 const BYTES_PER_KB = 1000;
@@ -75,6 +75,7 @@ export default function CustomerSheet() {
   const [caption, setCaption] = useState("");
   const [price, setPrice] = useState("");
   const [withRecipe, setWithRecipe] = useState(false);
+  const [count, setCount] = useState(1);
   const [saved, setSaved] = useState<string | null>(null);
   const isVanished = solid(plan).vanished;
 
@@ -88,7 +89,10 @@ export default function CustomerSheet() {
         withRecipe,
         light: light === "picture" ? "north-window" : light,
       } as const;
-      const html = await makePage(plan, texts, signal, (done) => onShare(done / (PICTURES + 1)));
+      const html = await makePage(plan, texts, signal, (done, of) => {
+        setCount(of);
+        onShare(done / of);
+      });
       const page = new Blob([html], { type: "text/html" });
       const file = fileNameOf(plan).replace(/\.glintwright\.json$/, ".html");
       offerFile(file, page);
@@ -111,7 +115,7 @@ export default function CustomerSheet() {
         </Button>
       ) : (
         <p className="customer-row" role="status">
-          {words.progress(Math.round(job.share * (PICTURES + 1)), PICTURES + 1)}
+          {words.progress(Math.round(job.share * count), count)}
           <Button onPress={job.stop}>{words.cancel}</Button>
         </p>
       )}

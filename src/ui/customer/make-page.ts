@@ -12,12 +12,13 @@ import { showSaid } from "../../words/show.ts";
 import { picturesOf } from "../look/look-scene.ts";
 import { stillPicture, tracedPicture } from "../look/traced.ts";
 
-export const PICTURES = 24;
-const SIZE = 240;
-/** The first one is so many times as wide, where there is a card. */
-const FINER = 2;
-/** Samples a pixel: smoothed, they are worth several times as many. In software each takes its time. */
-const SAMPLES = { card: 32, software: 8 } as const;
+/**
+ * All round: how many, how wide, samples a pixel (smoothed, they are worth several times as many), and how many times as wide the
+ * first one is. Without a card each takes its time, so there are fewer and smaller ones.
+ */
+const ON_CARD = { count: 24, size: 240, samples: 32, finer: 2 } as const;
+const IN_SOFTWARE = { count: 12, size: 128, samples: 8, finer: 2 } as const;
+
 const LEAN_DEG = 15;
 /** As the page's style has its ground by day. */
 const GROUND = "#f2efe9";
@@ -59,24 +60,28 @@ async function addressOf(picture: ImageData): Promise<string> {
   });
 }
 
-async function traced(packed: PackedScene, turnDeg: number, size: number, signal: AbortSignal) {
+async function traced(
+  packed: PackedScene,
+  turnDeg: number,
+  size: number,
+  samples: number,
+  signal: AbortSignal,
+) {
   const view = viewOfEye({ turnDeg, leanDeg: LEAN_DEG });
-  const { code } = tracedPicture().renderer.current.check;
-  const samples = SAMPLES[code === "software" ? "software" : "card"];
   return addressOf(
     await stillPicture(packed, view, { width: size, height: size, samples, exposure: 0, signal }),
   );
 }
 
 /**
- * @param onDone gets how many pictures are traced, of PICTURES + 1
+ * @param onDone gets how many pictures are traced, of how many
  * @throws NothingLeft for a piece that has vanished; the signal's reason; Error where the device can't trace
  */
 export async function makePage(
   plan: Plan,
   { caption, price, light, withRecipe }: PageTexts,
   signal: AbortSignal,
-  onDone: (done: number) => void,
+  onDone: (done: number, of: number) => void,
 ): Promise<string> {
   const answer = solved(plan);
   const piece = showPiece(answer, picturesOf(plan));
@@ -84,11 +89,13 @@ export async function makePage(
   const lit = { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 } as const;
   const packed = packScene(sceneOfShown(piece, lit), { ...DEFAULT_OPTIONS, maxMeetings: STILL_MEETINGS });
   const isSoftware = tracedPicture().renderer.current.check.code === "software";
-  const still = await traced(packed, 0, isSoftware ? SIZE : FINER * SIZE, signal);
+  const { count, size, samples, finer } = isSoftware ? IN_SOFTWARE : ON_CARD;
+  onDone(0, count + 1);
+  const still = await traced(packed, 0, finer * size, samples, signal);
   const pictures: string[] = [];
-  for (let k = 0; k < PICTURES; k++) {
-    onDone(k + 1);
-    pictures.push(await traced(packed, (360 * k) / PICTURES, SIZE, signal));
+  for (let k = 0; k < count; k++) {
+    onDone(k + 1, count + 1);
+    pictures.push(await traced(packed, (360 * k) / count, size, samples, signal));
   }
   return showPage({
     name: plan.name,
