@@ -1,6 +1,7 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./ui/app/App.tsx";
+import { fetchSpoken } from "./ui/messages/german.ts";
 import { beginVisit, sayUnbegun, visit } from "./ui/visit.ts";
 
 /** How long the page waits for the plan of the last visit before it shows an example: no plan is shown only to be replaced. */
@@ -41,10 +42,11 @@ async function begin(): Promise<void> {
 }
 
 const face = document.fonts.load('1em "Atkinson Hyperlegible Next Variable"');
-const begun = begin();
+const words = fetchSpoken();
+const begun = words.then(begin);
 void Promise.all([
-  within(PLAN_WAIT_MS, Promise.allSettled([begun])),
   within(FACE_WAIT_MS, Promise.allSettled([face])),
+  words.then(() => within(PLAN_WAIT_MS, Promise.allSettled([begun]))),
 ]).then(show);
 window.addEventListener(
   "hashchange",

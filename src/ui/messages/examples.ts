@@ -1,9 +1,10 @@
 import type { Plan } from "../../core/plan/document.ts";
+import { examples as de } from "../../words/de/examples.ts";
 import { examples as en } from "../../words/en/examples.ts";
-import type { Translated } from "../../words/language.ts";
-import { openingWords } from "./german.ts";
+import { dictionary, type Translated } from "../../words/language.ts";
 
-export const exampleWords = openingWords(en, (german) => german.examples);
+/** Both at once, unlike other words of the opening: the first plan is on the bench before anything can be waited for. */
+export const exampleWords = dictionary(en, de);
 
 /** An example with its names and notes in the words of one language. */
 export function exampleIn(plan: Plan, words: Translated<typeof en>): Plan {

@@ -1,21 +1,27 @@
 /**
- * German words of what shows first: a chunk of its own, waited for before anything shows where German is spoken, and fetched
- * when the language is changed to it. Without a page (tests, tools) they are always there.
+ * German words of what shows first: a chunk of its own, which the page waits for before it shows anything where German is
+ * spoken, and fetches when the language is changed to it. Without a page (tests, tools) they are always there.
  */
 import { browserShelf, loadPreferences } from "../../state/preferences.ts";
 import { type Dictionary, languageOf, type Translated } from "../../words/language.ts";
 
 type Opening = typeof import("../../words/de/opening.ts");
 
-const isSpoken = (): boolean =>
-  typeof window === "undefined" ||
-  (loadPreferences(browserShelf()).language ?? languageOf(navigator.languages)) === "de";
+const fetched = (): Promise<Opening> => import("../../words/de/opening.ts");
 
-let german: Opening | null = isSpoken() ? await import("../../words/de/opening.ts") : null;
+// In a page this must not be waited for here: the German words may share modules with the page's own chunk, which would then
+// wait for itself.
+let german: Opening | null = typeof window === "undefined" ? await fetched() : null;
+
+/** Fetches the German words if they will be spoken; comes before anything is said. */
+export async function fetchSpoken(): Promise<void> {
+  const chosen = loadPreferences(browserShelf()).language;
+  if ((chosen ?? languageOf(navigator.languages)) === "de") await fetchGerman();
+}
 
 /** Comes before the language is changed to German. */
 export async function fetchGerman(): Promise<void> {
-  german ??= await import("../../words/de/opening.ts");
+  german ??= await fetched();
 }
 
 /** Pairs the English words of an area that shows first with their translation, wherever that is by now. */

@@ -1,7 +1,6 @@
 /** The German words of what shows first, together: they travel by themselves, and only to where they are spoken. */
 export { controls } from "./controls.ts";
 export { drawings } from "./drawings.ts";
-export { examples } from "./examples.ts";
 export { findings } from "./findings.ts";
 export { history } from "./history.ts";
 export { plan } from "./plan.ts";
