@@ -12,7 +12,7 @@ export interface Raster {
 export type Rasters = ReadonlyMap<string, Raster>;
 
 /** Linear light of an sRGB byte (IEC 61966-2-1). */
-const LINEAR_OF_BYTE: Float64Array = Float64Array.from({ length: 256 }, (_, byte) => {
+export const LINEAR_OF_BYTE: Float64Array = Float64Array.from({ length: 256 }, (_, byte) => {
   const v = byte / 255;
   return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4;
 });

@@ -1,7 +1,7 @@
 /** What is inside the glass: each design with its few numbers, place and colour. */
 
 import { formatHex, modeLrgb, modeRgb, useMode as register } from "culori/fn";
-import { useMemo } from "react";
+import { lazy, Suspense, useMemo } from "react";
 import { rangeWithin } from "../../core/check/inside-fits.ts";
 import type { InsideDesign, Piece, Rgb } from "../../core/plan/document.ts";
 import { COUNTS, RANGES, type Range } from "../../core/plan/limits.ts";
@@ -16,6 +16,8 @@ import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { LengthField } from "./LengthField.tsx";
 import "./settings.css";
+
+const PhotoPart = lazy(() => import("./photo/PhotoPart.tsx"));
 
 const toLinear = register(modeLrgb);
 register(modeRgb);
@@ -225,6 +227,9 @@ export default function InsideFields({
           }))}
         />
       ) : null}
+      <Suspense fallback={null}>
+        <PhotoPart />
+      </Suspense>
     </section>
   );
 }

@@ -17,7 +17,11 @@ export const history: Translated<typeof en> = {
     rig: "Rad und Arm",
     field: "ein Eintrag",
     severalTiers: "Änderungen an mehreren Reihen",
-    mends: { "as-cut": "Wie geschliffen festhalten", "follow-cut": "Dem folgen, was geschliffen ist" },
+    mends: {
+      "as-cut": "Wie geschliffen festhalten",
+      "follow-cut": "Dem folgen, was geschliffen ist",
+      photo: "ein Foto im Inneren",
+    },
   },
   tierFields: {
     name: "Name",

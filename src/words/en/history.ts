@@ -15,7 +15,7 @@ export const history = {
     rig: "the wheel and the arm",
     field: "one entry",
     severalTiers: "changes of several tiers",
-    mends: { "as-cut": "Lock as cut", "follow-cut": "Follow what was cut" },
+    mends: { "as-cut": "Lock as cut", "follow-cut": "Follow what was cut", photo: "a photograph inside" },
   },
   tierFields: {
     name: "name",
