@@ -231,16 +231,16 @@ describe("the check of a model", () => {
     [turned[0], turned[1]] = [turned[1], turned[0]];
     const other = triangles.map((v) => v + 10_000);
     const pinched = other.map((v) => (v === other[0] ? triangles[0] : v));
-    for (const [broken, words] of [
-      [triangles.slice(3), /not be closed/],
-      [Uint32Array.from([...triangles, ...triangles.slice(0, 3)]), /not be closed/],
-      [turned, /not be closed/],
-      [Uint32Array.from([...triangles, ...other]), /not be one whole/],
-      [Uint32Array.from([...triangles, ...pinched]), /not be one whole/],
-      [new Uint32Array(), /not be one whole/],
+    for (const [broken, fault] of [
+      [triangles.slice(3), /^open$/],
+      [Uint32Array.from([...triangles, ...triangles.slice(0, 3)]), /^open$/],
+      [turned, /^open$/],
+      [Uint32Array.from([...triangles, ...other]), /^not-one-surface$/],
+      [Uint32Array.from([...triangles, ...pinched]), /^not-one-surface$/],
+      [new Uint32Array(), /^not-one-surface$/],
     ] as const)
-      expect(() => checkClosed({ triangles: broken })).toThrow(words);
+      expect(() => checkClosed({ triangles: broken })).toThrow(fault);
     for (const volume of [-4.2, 4.7 * 4.2, Number.NaN])
-      expect(() => checkVolume(volume, 4.2, 0.01)).toThrow(/volume/);
+      expect(() => checkVolume(volume, 4.2, 0.01)).toThrow(/^volume$/);
   });
 });
