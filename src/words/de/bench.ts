@@ -143,7 +143,7 @@ export const bench: Translated<typeof en> = {
     bondDetail: {
       unsaid: "Gerechnet wie loses Korn",
       loose: "2 bis 3 Körner Schaden, AmeriCOM",
-      bonded: "Etwa ein Korn Schaden, Lambropoulos 2000",
+      bonded: "Etwa ein Korn Schaden, Lambropoulos 2000 (aus dem Gedächtnis)",
       pad: "Etwa ein halbes Korn; übliche Praxis, ohne Quelle",
     },
     damage: "Schaden unter der Fläche",
@@ -154,7 +154,7 @@ export const bench: Translated<typeof en> = {
     leaves: "Hinterlässt die Fläche",
     leavesByPlace: "Nach seinem Platz in der Liste",
     leavesOwn: "Wie du es sagst",
-    rule: "Jede Stufe muss den Schaden der vorigen abtragen. Wie tief er reicht, hängt davon ab, wie das Korn gehalten ist: Faustregeln sind 2,5 Körner bei losem (2 bis 3, AmeriCOM, The fundamentals of grinding), ein Korn, wo eine Scheibe es bindet (die tiefere Grenze von Lambropoulos 2000, für 100 µm), ein halbes auf einer Auflage (übliche Praxis, ohne Quelle). Prüf es an deinem Glas.",
+    rule: "Jede Stufe muss den Schaden der vorigen abtragen. Wie tief er reicht, hängt davon ab, wie das Korn gehalten ist: Faustregeln sind 2,5 Körner bei losem (2 bis 3, AmeriCOM, The fundamentals of grinding), ein Korn, wo eine Scheibe es bindet (die tiefere Grenze von Lambropoulos 2000, für 100 µm; aus dem Gedächtnis), ein halbes auf einer Auflage (übliche Praxis, ohne Quelle). Prüf es an deinem Glas.",
   },
   sides: {
     title: "Vorder- und Rückseite",

@@ -142,7 +142,7 @@ export const bench = {
     bondDetail: {
       unsaid: "Counted like loose grains",
       loose: "2 to 3 grains of damage, AmeriCOM",
-      bonded: "About one grain of damage, Lambropoulos 2000",
+      bonded: "About one grain of damage, Lambropoulos 2000 (from memory)",
       pad: "About half a grain; common practice, no source",
     },
     damage: "Damage left below the face",
@@ -153,7 +153,7 @@ export const bench = {
     leaves: "Leaves the face",
     leavesByPlace: "By its place in the list",
     leavesOwn: "As you say",
-    rule: "Each stage has to take off the damage of the one before. How deep it goes depends on how the grains are held: rules of thumb are 2.5 grains for loose ones (2 to 3, AmeriCOM, The fundamentals of grinding), one grain where a disc binds them (the deeper bound of Lambropoulos 2000, for 100 µm), half a grain on a pad (common practice, no source). Test it on your glass.",
+    rule: "Each stage has to take off the damage of the one before. How deep it goes depends on how the grains are held: rules of thumb are 2.5 grains for loose ones (2 to 3, AmeriCOM, The fundamentals of grinding), one grain where a disc binds them (the deeper bound of Lambropoulos 2000, for 100 µm; quoted from memory), half a grain on a pad (common practice, no source). Test it on your glass.",
   },
   sides: {
     title: "Front and back",

@@ -1,7 +1,7 @@
 /** Beside the pointer while a tier moves: what it comes to meet, in words, and its live numbers. */
 
 import { type CSSProperties, useRef } from "react";
-import { engravedStop, stopLabel } from "../../../core/bench/set-up.ts";
+import { engravedStop, startLabel, stopLabel } from "../../../core/bench/set-up.ts";
 import type { Plan, Side } from "../../../core/plan/document.ts";
 import type { SnapName } from "../../../core/plan/snaps.ts";
 import { solid, solved } from "../../../state/derived.ts";
@@ -76,12 +76,12 @@ function figures(
   words: Words,
   format: Formats,
 ): [string, string][] {
-  const side = sideOf(plan, live.tierId);
+  const tier = plan.tiers.find(({ id }) => id === live.tierId);
+  // the ring's least stop, as the recipe has it
+  const stop = tier ? startLabel(plan, tier, n.startDeg) : null;
   const start: [string, string] = [
     words.live.start,
-    n.stop === null
-      ? format.degrees(n.startDeg)
-      : words.stop(stopLabel(plan, side, engravedStop(plan, side, n.stop))),
+    stop === null ? format.degrees(n.startDeg) : words.stop(stop),
   ];
   const meeting: [string, string][] =
     n.gapMm === null

@@ -12,8 +12,7 @@ export interface TierNumbers {
   readonly gapMm: number | null;
   /** Shared by its next neighbours, the shortest; 0 where a pair shares none. */
   readonly edgeMm: number;
-  /** Stop of its first facet; null without a wheel. */
-  readonly stop: number | null;
+  /** Azimuth of its first facet. */
   readonly startDeg: number;
   /** Whether its depth rule could be met. */
   readonly met: boolean;
@@ -38,7 +37,6 @@ export function tierNumbers(solved: SolvedPlan, solid: Solid, tierIndex: number)
     widthMm: Math.max(...own.map((k) => solid.facets[k].width)) * radiusMm,
     gapMm: gap === null ? null : gap * radiusMm,
     edgeMm: edge * radiusMm,
-    stop: facets[first].wheelStop,
     startDeg: facets[first].azimuthDeg,
     met,
   };
