@@ -15,11 +15,18 @@ import { letGo } from "./let-go.ts";
 
 const stopped = new Set<number>();
 
-/** Hands on what a generator finds, but for nulls, until it ends or its job is stopped. */
-async function run<T>(job: number, steps: Iterable<T | null>, found: (step: T) => void): Promise<void> {
+/**
+ * Hands on what a generator finds, but for nulls, until it ends or its job is stopped. Each find is taken before the next: it
+ * travels by a way of its own, and the last would else come after the end was told, when nobody listens any more.
+ */
+async function run<T>(
+  job: number,
+  steps: Iterable<T | null>,
+  found: (step: T) => void | Promise<void>,
+): Promise<void> {
   try {
     for (const step of steps) {
-      if (step !== null) found(step);
+      if (step !== null) await found(step);
       await breathe();
       if (stopped.delete(job)) return;
     }

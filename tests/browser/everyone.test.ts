@@ -149,7 +149,10 @@ it("offers the way round on the first visit, can be left at any step, and begins
       await page.keyboard.press("Control+z");
       await offer.getByRole("status").getByText("Done").waitFor();
     }
-    const next = offer.getByRole("button", { name: step === 6 ? "Done" : "Next" });
+    // what wasn't done is passed over by a press of its own
+    const next = offer
+      .getByRole("button", { name: step === 6 ? "Done" : "Next", disabled: false })
+      .or(offer.getByRole("button", { name: "Skip" }));
     // the keyboard is not left behind when a button stops being of use
     if (step === 2) {
       await offer.getByRole("button", { name: "Back" }).press("Enter");

@@ -109,7 +109,9 @@ function Step({ at }: { at: number }) {
       </div>
       <div className="guide-presses">
         <Button onPress={leaveGuide}>{words.leave}</Button>
-        {at === 0 ? null : <Button onPress={() => goToStep(at - 1)}>{words.back}</Button>}
+        <Button isDisabled={at === 0} onPress={() => goToStep(at - 1)}>
+          {words.back}
+        </Button>
         {isDone ? null : <Button onPress={() => goToStep(at + 1)}>{words.skip}</Button>}
         <Button look="strong" isDisabled={!isDone} onPress={() => goToStep(at + 1)}>
           {isLast ? words.close : words.next}
