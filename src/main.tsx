@@ -2,7 +2,7 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./ui/app/App.tsx";
 import { fetchSpoken } from "./ui/messages/german.ts";
-import { beginVisit, sayUnbegun, visit } from "./ui/visit.ts";
+import { beginVisit, sayNoGerman, sayUnbegun, visit } from "./ui/visit.ts";
 
 /** How long the page waits for the plan of the last visit before it shows an example: no plan is shown only to be replaced. */
 const PLAN_WAIT_MS = 600;
@@ -42,7 +42,7 @@ async function begin(): Promise<void> {
 }
 
 const face = document.fonts.load('1em "Atkinson Hyperlegible Next Variable"');
-const words = fetchSpoken();
+const words = fetchSpoken().catch(sayNoGerman);
 const begun = words.then(begin);
 void Promise.all([
   within(FACE_WAIT_MS, Promise.allSettled([face])),

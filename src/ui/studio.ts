@@ -5,6 +5,7 @@ import { createPlanStore, type Place } from "../state/store.ts";
 import { type Language, languageOf } from "../words/language.ts";
 import { FIRST_EXAMPLE } from "./examples.ts";
 import { exampleIn, exampleWords } from "./messages/examples.ts";
+import { spoken } from "./messages/german.ts";
 
 /** Null where the browser refuses storage altogether (some private modes throw on access). */
 function shelfOf(): Storage | null {
@@ -36,7 +37,7 @@ export const studio = createPlanStore({
 
 /** The language of the screen, for what is said outside of React. */
 export const languageNow = (): Language =>
-  studio.getState().preferences.language ?? languageOf(navigator.languages);
+  spoken(studio.getState().preferences.language ?? languageOf(navigator.languages));
 
 studio.subscribe((now, before) => {
   if (now.preferences !== before.preferences) savePreferences(shelf, now.preferences);

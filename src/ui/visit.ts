@@ -127,3 +127,6 @@ export async function layOnBench(
   const laid = await session.layPlan({ plan, unknown }, { keep });
   return laid.ok ? null : laid.fault;
 }
+
+/** German was wanted and its words could not be fetched: English is spoken instead, and that is said. */
+export const sayNoGerman = (): void => tell({ tone: "stop", text: shellWords[languageNow()].noGerman });

@@ -1,6 +1,7 @@
 /** Opening the app: a finished piece, nothing asked of the outside, no error, in both languages. */
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { giveFile, planFile } from "./built-app.ts";
+import { BUILT, giveFile, planFile } from "./built-app.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
@@ -71,6 +72,22 @@ describe("the first visit", () => {
     await page.waitForTimeout(3000);
     // frames that were asked for before may still come; a turn would draw hundreds of parts
     expect((await drawn()) - whenGone).toBeLessThanOrEqual(30);
+    await close();
+  });
+
+  it("speaks English, and says why, where the German words can't be fetched", async () => {
+    const { page, close } = await app.visit({ locale: "de-DE", without3d: true });
+    // the chunk with a sentence of the shell that is said nowhere else
+    const scripts = readdirSync(`${BUILT}/assets`).filter((file) => file.endsWith(".js"));
+    const german = scripts.filter((file) =>
+      readFileSync(`${BUILT}/assets/${file}`, "utf8").includes("Zum Rezept springen"),
+    );
+    expect(german).toHaveLength(1);
+    await page.route(`**/assets/${german[0]}`, (route) => route.abort());
+    await page.reload();
+    await page.getByRole("textbox", { name: "Name of the plan" }).waitFor();
+    await page.getByRole("alert").getByText("The German words could not be fetched").waitFor();
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe("en");
     await close();
   });
 

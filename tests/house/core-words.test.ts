@@ -40,6 +40,7 @@ it("has no sentence in the core", () => {
 
 it("knows a sentence from what is none", () => {
   expect(sentencesIn('const text = "it can be done";')).toHaveLength(1);
+  // biome-ignore lint/suspicious/noTemplateCurlyInString: the text of a program
   expect(sentencesIn("const text = `Tier ${id} can't touch here`;")).toHaveLength(1);
   expect(sentencesIn('/** "it can be done" */ const a = "soda-lime"; // it can be done')).toEqual([]);
   expect(sentencesIn('throw new Error("no tier is there");')).toEqual([]);

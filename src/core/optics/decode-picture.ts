@@ -83,19 +83,34 @@ export function decodePicture(file: PictureFile, most: number = PICTURES.edge): 
   return file.kind === "png" ? rasterOfPng(file.bytes) : rasterOfJpeg(file.bytes);
 }
 
-/**
- * All pictures of a plan.
- * @throws BrokenPicture
- */
-export function rastersOf({ pictures = {} }: Plan): Rasters {
-  const decoded = ([id, url]: readonly [string, string]): [string, Raster] => {
+/** What can be shown of a plan's pictures, and what can't. */
+export interface DecodedPictures {
+  readonly rasters: Rasters;
+  readonly damaged: readonly BrokenPicture[];
+}
+
+/** Decodes all pictures of a plan; one that is damaged leaves the others as they are. */
+export function decodedPictures({ pictures = {} }: Plan): DecodedPictures {
+  const rasters = new Map<string, Raster>();
+  const damaged: BrokenPicture[] = [];
+  for (const [id, url] of Object.entries(pictures)) {
     try {
       const file = pictureFile(url);
       if (!file) throw new Error("no picture");
-      return [id, decodePicture(file)];
+      rasters.set(id, decodePicture(file));
     } catch (error) {
-      throw new BrokenPicture(id, error);
+      damaged.push(new BrokenPicture(id, error));
     }
-  };
-  return new Map(Object.entries(pictures).map(decoded));
+  }
+  return { rasters, damaged };
+}
+
+/**
+ * All pictures of a plan.
+ * @throws BrokenPicture for the first that is damaged
+ */
+export function rastersOf(plan: Plan): Rasters {
+  const { rasters, damaged } = decodedPictures(plan);
+  if (damaged.length > 0) throw damaged[0];
+  return rasters;
 }

@@ -51,7 +51,7 @@ function greyOf({ width, height, rgba }: Raster, most: number): Grey & { readonl
       for (let j = 0; j < block; j++)
         for (let i = 0; i < block; i++) {
           const at = 4 * ((y * block + j) * width + x * block + i);
-          const light = (c: 0 | 1 | 2) => LINEAR_OF_BYTE[rgba[at + c] ?? 0] ?? 0;
+          const light = (c: 0 | 1 | 2) => LINEAR_OF_BYTE[rgba[at + c]];
           sum += 0.2126 * light(0) + 0.7152 * light(1) + 0.0722 * light(2);
         }
       v[y * w + x] = Math.sqrt(sum / (block * block));
@@ -64,7 +64,7 @@ function edgesOf({ width, height, v }: Grey) {
   const gx = new Float32Array(width * height);
   const gy = new Float32Array(width * height);
   const strength = new Float32Array(width * height);
-  const at = (x: number, y: number): number => v[y * width + x] ?? 0;
+  const at = (x: number, y: number): number => v[y * width + x];
   for (let y = 1; y < height - 1; y++)
     for (let x = 1; x < width - 1; x++) {
       const k = y * width + x;
@@ -75,7 +75,7 @@ function edgesOf({ width, height, v }: Grey) {
       strength[k] = Math.hypot(gx[k], gy[k]);
     }
   const sorted = Float32Array.from(strength).sort();
-  const enough = Math.max(0.02, sorted[Math.floor((1 - EDGES) * sorted.length)] ?? 0);
+  const enough = Math.max(0.02, sorted[Math.floor((1 - EDGES) * sorted.length)]);
   return { gx, gy, strength, enough };
 }
 
@@ -175,7 +175,7 @@ function refined({ width, height, v }: Grey, rough: Outline): Outline {
     if (!next) break;
     circle = next;
     const off = points.map(([x, y]) => Math.abs(Math.hypot(x - circle.x, y - circle.y) - circle.r));
-    const allowed = Math.max(1, 2 * ([...off].sort((a, b) => a - b)[off.length >> 1] ?? 1));
+    const allowed = Math.max(1, 2 * [...off].sort((a, b) => a - b)[off.length >> 1]);
     kept = points.filter((_, k) => off[k] <= allowed);
   }
   return circle;

@@ -36,7 +36,7 @@ function spots({ width, height, rgba }: Raster, { x, y, r }: Outline): Uint8Arra
     const spot = [start];
     seen[start] = 1;
     for (let k = 0; k < spot.length; k++) {
-      const here = spot[k] as number;
+      const here = spot[k];
       for (const next of [here - 1, here + 1, here - width, here + width])
         if (burnt[next] && !seen[next]) {
           seen[next] = 1;
@@ -94,15 +94,15 @@ function relax(
   const start = rim.reduce((sum, k) => sum + rgba[4 * k + c], 0) / Math.max(1, rim.length);
   for (const k of places) value.set(k, start);
   const nears = places.map(around);
-  const at = (k: number): number => value.get(k) ?? rgba[4 * k + c] ?? 0;
+  const at = (k: number): number => value.get(k) ?? rgba[4 * k + c];
   for (let round = 0; round < ROUNDS; round++) {
     let moved = 0;
     for (let i = 0; i < places.length; i++) {
       const j = round % 2 === 0 ? i : places.length - 1 - i;
-      const near = nears[j] ?? [];
-      const here = at(places[j] as number);
+      const near = nears[j];
+      const here = at(places[j]);
       const step = 1.7 * (near.reduce((sum, k) => sum + at(k), 0) / near.length - here);
-      value.set(places[j] as number, here + step);
+      value.set(places[j], here + step);
       moved = Math.max(moved, Math.abs(step));
     }
     if (moved < 0.1) break;

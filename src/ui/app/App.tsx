@@ -3,6 +3,7 @@ import { useEffect, useLayoutEffect, useMemo } from "react";
 import type { Preferences } from "../../state/preferences.ts";
 import { languageOf } from "../../words/language.ts";
 import { useLapAddress } from "../lap/lap-open.ts";
+import { spoken } from "../messages/german.ts";
 import { Speaking } from "../messages/words.tsx";
 import { HabitsContext } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
@@ -26,7 +27,7 @@ function useRootLook({ theme, motion }: Preferences, language: string) {
 
 export function App() {
   const preferences = useStudio((state) => state.preferences);
-  const language = preferences.language ?? languageOf(navigator.languages);
+  const language = spoken(preferences.language ?? languageOf(navigator.languages));
   const habits = useMemo(
     () => ({ unit: preferences.units, cuttingAngle: preferences.angles === "cutting" }),
     [preferences.units, preferences.angles],

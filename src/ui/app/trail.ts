@@ -28,9 +28,12 @@ const spotNow = (): Spot => {
 /** Where an entry says one was; null for one that says nothing: an address that was typed, a link that was pasted. */
 const spotHere = (): Spot | null => (history.state as { spot?: Spot } | null)?.spot ?? null;
 
+/** Sheets may be shown where no trail was begun: a step back would then leave the page. */
+let hasBegun = false;
+
 /** Lets the entries follow what is on the screen. */
 function follow(): void {
-  if (isSteppingBack()) return;
+  if (!hasBegun || isSteppingBack()) return;
   const [from, spot] = [spotHere(), spotNow()];
   const isPlaceLeft = from !== null && from.place !== spot.place;
   if (from === null || (from.over >= spot.over && from.over > 0 && isPlaceLeft))
@@ -69,6 +72,7 @@ function onStep(): void {
 
 /** @returns how to stop */
 export function beginTrail(): () => void {
+  hasBegun = true;
   // A page loaded anew comes without the sheet that lay over it.
   if ((spotHere()?.over ?? 0) > 0) stepBack();
   else follow();
@@ -84,6 +88,7 @@ export function beginTrail(): () => void {
   // after the step itself has put right what an old entry says
   stops.push(watchAddress(readCarried));
   return () => {
+    hasBegun = false;
     window.removeEventListener("popstate", onStep);
     for (const stop of stops) stop();
   };

@@ -112,7 +112,9 @@ function Step({ at }: { at: number }) {
         <Button isDisabled={at === 0} onPress={() => goToStep(at - 1)}>
           {words.back}
         </Button>
-        {isDone ? null : <Button onPress={() => goToStep(at + 1)}>{words.skip}</Button>}
+        <Button isDisabled={isDone} onPress={() => goToStep(at + 1)}>
+          {words.skip}
+        </Button>
         <Button look="strong" isDisabled={!isDone} onPress={() => goToStep(at + 1)}>
           {isLast ? words.close : words.next}
         </Button>

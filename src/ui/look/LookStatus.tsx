@@ -11,9 +11,16 @@ import { eye } from "../piece/eye.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { lookPool, unlit } from "./look-pool.ts";
-import { sceneOf } from "./look-scene.ts";
+import { damagedPictures, sceneOf } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
 import { useTracing, viewOf } from "./traced.ts";
+
+/** Pictures inside that can't be shown: nothing is seen in their place. */
+function Damaged() {
+  const words = useWords(lookWords).status;
+  const damaged = damagedPictures(usePlan());
+  return damaged.length === 0 ? null : <span className="look-lost">{words.damaged(damaged.join(", "))}</span>;
+}
 
 type Words = (typeof lookWords)["en"]["status"];
 
@@ -37,6 +44,7 @@ export function LookStatus() {
     <p className="look-status" role="status">
       {lineOf(state, words)}
       {state.phase === "clean" ? <LostLight /> : null}
+      <Damaged />
     </p>
   );
 }

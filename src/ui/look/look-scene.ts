@@ -1,6 +1,6 @@
 /** From a plan and the look's settings to what is traced. */
 
-import { rastersOf } from "../../core/optics/decode-picture.ts";
+import { type DecodedPictures, decodedPictures } from "../../core/optics/decode-picture.ts";
 import { ROUGHNESS } from "../../core/optics/finish.ts";
 import { opticalGlass } from "../../core/optics/glasses.ts";
 import { LIGHT_SETTINGS, type Light } from "../../core/optics/lights.ts";
@@ -45,14 +45,21 @@ export function uncutSceneOf(plan: Plan, settings: SceneSettings): Scene {
 }
 
 /** Decoded once: pictures never change, a plan gets others. */
-const decoded = new WeakMap<object, Rasters>();
-export function picturesOf(plan: Plan): Rasters {
+const decoded = new WeakMap<object, DecodedPictures>();
+const NO_PICTURES: DecodedPictures = { rasters: new Map(), damaged: [] };
+function decodedOf(plan: Plan): DecodedPictures {
   const { pictures } = plan;
-  if (!pictures) return new Map();
-  const known = decoded.get(pictures) ?? rastersOf(plan);
+  if (!pictures) return NO_PICTURES;
+  const known = decoded.get(pictures) ?? decodedPictures(plan);
   decoded.set(pictures, known);
   return known;
 }
+
+/** Pixels of the inside's pictures, but for those that are damaged. */
+export const picturesOf = (plan: Plan): Rasters => decodedOf(plan).rasters;
+
+/** Ids of pictures that can't be shown. */
+export const damagedPictures = (plan: Plan): readonly string[] => decodedOf(plan).damaged.map(({ id }) => id);
 
 function sceneOfSolved({ plan, facets, planes }: SolvedPlan, settings: SceneSettings): Scene {
   const { finish, glass, showInside, isWet } = settings;

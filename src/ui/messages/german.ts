@@ -3,7 +3,7 @@
  * spoken, and fetches when the language is changed to it. Without a page (tests, tools) they are always there.
  */
 import { browserShelf, loadPreferences } from "../../state/preferences.ts";
-import { type Dictionary, languageOf, type Translated } from "../../words/language.ts";
+import { type Dictionary, type Language, languageOf, type Translated } from "../../words/language.ts";
 
 type Opening = typeof import("../../words/de/opening.ts");
 
@@ -23,6 +23,9 @@ export async function fetchSpoken(): Promise<void> {
 export async function fetchGerman(): Promise<void> {
   german ??= await fetched();
 }
+
+/** What can be spoken of a language that is wanted: German only once its words are there. */
+export const spoken = (wanted: Language): Language => (wanted === "de" && german === null ? "en" : wanted);
 
 /** Pairs the English words of an area that shows first with their translation, wherever that is by now. */
 export function openingWords<T>(en: T, deOf: (german: Opening) => Translated<T>): Dictionary<T> {

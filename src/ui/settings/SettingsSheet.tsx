@@ -7,6 +7,7 @@ import { fetchGerman } from "../messages/german.ts";
 import { settingsWords } from "../messages/settings.ts";
 import { useWords } from "../messages/words.tsx";
 import { useStudio } from "../use-studio.ts";
+import { sayNoGerman } from "../visit.ts";
 import { AngleDrawing } from "./AngleDrawing.tsx";
 import "./settings.css";
 
@@ -36,7 +37,7 @@ export default function SettingsSheet() {
         label={words.language}
         value={preferences.language ?? "system"}
         options={optionsOf(words.languages)}
-        onChange={(language) => void speak(language === "system" ? null : language).then(set)}
+        onChange={(language) => void speak(language === "system" ? null : language).then(set, sayNoGerman)}
       />
       <div>
         <Pick

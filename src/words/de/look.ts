@@ -95,6 +95,7 @@ export const look: Translated<typeof english> = {
     coarse: "Ein grobes erstes Bild. Das feine folgt.",
     tracing: (samples: number, all: number) => `Wird klarer: ${samples} von ${all} Proben`,
     clean: (samples: number) => `Klar: ${samples} Proben`,
+    damaged: (pictures) => `Ein Bild im Inneren ist beschädigt und lässt sich nicht zeigen: ${pictures}.`,
     lostNone: "Weniger als 0,1 % des Lichts sind geschätzt.",
     lostSome: (percent: string, surfaces: number) =>
       `${percent} % des Lichts sind geschätzt: nach ${surfaces} Flächen war es noch im Inneren gefangen, und das Mittel allen Lichts steht dafür.`,

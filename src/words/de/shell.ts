@@ -57,6 +57,8 @@ export const shell: Translated<typeof en> = {
     failed: "Nicht aufgehoben: als Datei sichern",
   },
   notKept: "Deine Arbeit wird auf diesem Gerät nicht aufgehoben.",
+  noGerman:
+    "Die deutschen Wörter ließen sich nicht laden, deshalb spricht diese Seite Englisch. Öffne sie noch einmal, wenn es eine Verbindung gibt.",
   notRead: "Nicht alles, was auf diesem Gerät aufgehoben ist, lässt sich lesen.",
   piecePicture: "Das Stück",
   strip: { piece: "Stück", profile: "Profil", skin: "Haut", group: "Bilder" },

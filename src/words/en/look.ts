@@ -93,6 +93,7 @@ export const look = {
     coarse: "A coarse first picture. The fine one follows.",
     tracing: (samples: number, all: number) => `Getting cleaner: ${samples} of ${all} samples`,
     clean: (samples: number) => `Clean: ${samples} samples`,
+    damaged: (pictures: string) => `A picture inside is damaged and can't be shown: ${pictures}.`,
     lostNone: "Less than 0.1 % of the light is a guess.",
     lostSome: (percent: string, surfaces: number) =>
       `${percent} % of the light is a guess: after ${surfaces} surfaces it was still caught inside, and the mean of all light stands for it.`,

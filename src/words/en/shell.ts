@@ -55,6 +55,8 @@ export const shell = {
     failed: "Not kept: save to a file",
   },
   notKept: "Your work is not kept on this device.",
+  noGerman:
+    "The German words could not be fetched, so this page speaks English. Open it again when there is a connection.",
   notRead: "Not everything kept on this device can be read.",
   piecePicture: "The piece",
   strip: { piece: "Piece", profile: "Profile", skin: "Skin", group: "Pictures" },

@@ -5,14 +5,14 @@ import { encode as encodeJpeg } from "jpeg-js";
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../src/core/geometry/vec.ts";
 import { cameraFrom } from "../../../src/core/optics/camera.ts";
-import { decodePicture, rastersOf } from "../../../src/core/optics/decode-picture.ts";
+import { decodedPictures, decodePicture, rastersOf } from "../../../src/core/optics/decode-picture.ts";
 import { hitDesign, packDesign } from "../../../src/core/optics/inside.ts";
 import { renderRows } from "../../../src/core/optics/picture.ts";
 import { lookUp, type Rasters } from "../../../src/core/optics/raster.ts";
 import { makeScene } from "../../../src/core/optics/scene.ts";
 import type { InsideDesign } from "../../../src/core/plan/document.ts";
 import { clearPiece } from "./helpers.ts";
-import { QUARTERS, raster } from "./pictures.ts";
+import { pngUrl, QUARTERS, raster } from "./pictures.ts";
 
 type Picture = InsideDesign & { readonly kind: "picture" };
 const ND = 1.5;
@@ -273,6 +273,11 @@ describe("pixels of a file", () => {
     expect(() => decodePicture({ kind: "png", bytes }, 39)).toThrow("39 pixels");
     const url = `data:image/png;base64,${btoa(String.fromCharCode(...bytes.subarray(0, 45)))}`;
     expect(() => rastersOf({ pictures: { bad: url } } as never)).toThrow("pictures.bad");
+    // the others are shown all the same
+    const pictures = { bad: url, good: pngUrl(QUARTERS) };
+    const { rasters, damaged } = decodedPictures({ pictures } as never);
+    expect([...rasters]).toEqual([["good", QUARTERS]]);
+    expect(damaged.map(({ id }) => id)).toEqual(["bad"]);
   });
 
   it("is looked up bilinearly in linear light, weighed by alpha", () => {
