@@ -94,7 +94,7 @@ export const library: Translated<typeof en> = {
     stl: "STL, für einen Drucker",
     threeMf: "3MF, für einen Drucker, mit Maßeinheit",
     glb: "glTF, Glas für ein Bildprogramm",
-    usdz: "USDZ in wahrer Größe, um es mit dem Handy in einen Raum zu stellen; ohne Brechung",
+    usdz: "USDZ, um es mit dem Handy in einen Raum zu stellen",
     skin: "Die abgewickelte Haut in wahrer Größe, SVG",
     outlines: "Jede Facette in wahrer Größe, SVG",
     vanished: "Von dem Stück ist nichts übrig, also gibt es kein Modell davon.",

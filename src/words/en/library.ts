@@ -91,7 +91,7 @@ export const library = {
     stl: "STL, for a printer",
     threeMf: "3MF, for a printer, with its unit",
     glb: "glTF, glass for a renderer",
-    usdz: "USDZ at true size, to stand it in a room with a phone; no refraction",
+    usdz: "USDZ, to stand it in a room by phone",
     skin: "The unrolled skin at true size, SVG",
     outlines: "Every facet's outline at true size, SVG",
     vanished: "Nothing is left of the piece, so there is no model of it.",

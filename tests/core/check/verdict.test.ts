@@ -7,6 +7,7 @@ import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { verdictWords } from "../../../src/ui/messages/verdict.ts";
 import { verdictInWords } from "../../../src/words/verdict.ts";
 import { foundIn } from "../../fixtures/found.ts";
+import { MEND_CASES } from "../../fixtures/mend-cases.ts";
 import { plan, tier } from "../plan/sample.ts";
 
 const of = (p: Plan) => verdictOf(solvePlan(p), reportPlan(p));
@@ -54,6 +55,15 @@ it("calls nothing apart where another facet lies between", () => {
   ]);
   expect(reportPlan(p).pairs.some(({ state, gapMm }) => state === "gap" && gapMm > 0)).toBe(true);
   expect(of(p).kind).toBe("meets");
+});
+
+it("counts a tier that passes its corners as a miss, by as much as it passes them", () => {
+  const p = MEND_CASES.overshoot;
+  const [overshoot] = foundIn(reportPlan(p).findings, "overshoot");
+  expect(overshoot?.data.worstMm).toBeGreaterThan(0.1);
+  const misses = of(p);
+  expect(misses).toMatchObject({ kind: "misses", code: "overshoot", tier: "b" });
+  expect(misses.byMm).toBeGreaterThanOrEqual(overshoot?.data.worstMm ?? Number.NaN);
 });
 
 it("says that it can't be ground, and leads to the tier whose rule can't be met", () => {
