@@ -1,8 +1,9 @@
 /** Grit tables, damage depth and Preston's relation against published values. */
 import { describe, expect, it } from "vitest";
-import { BOND_GRAINS, DAMAGE_GRAINS, DEFAULT_STAGES, damageUm } from "../../src/core/bench/default-stages.ts";
+import { DAMAGE_GRAINS, DEFAULT_STAGES, damageUm } from "../../src/core/bench/default-stages.ts";
 import { GRIT_TABLES, grainOfGrit, gritsOf, sizesOfNumber } from "../../src/core/bench/grits.ts";
 import { capVolume, strokesFor } from "../../src/core/bench/strokes.ts";
+import { BONDS } from "../../src/core/plan/bonds.ts";
 import { DAMAGE, GRITS, PRESTON } from "./bench-values.ts";
 
 describe("grit scales", () => {
@@ -45,8 +46,8 @@ describe("damage depth", () => {
 
   // Lambropoulos (2000), From abrasive size to subsurface damage in grinding: 0.3 L^0.68 to 2 L^0.85 um; from memory.
   it.each([15, 45, 90])("lies within the published bounds for bonded grains of %i um", (um) => {
-    expect(BOND_GRAINS.bonded * um).toBeGreaterThan(0.3 * um ** 0.68);
-    expect(BOND_GRAINS.bonded * um).toBeLessThan(2 * um ** 0.85);
+    expect(BONDS.bonded.damageGrains * um).toBeGreaterThan(0.3 * um ** 0.68);
+    expect(BONDS.bonded.damageGrains * um).toBeLessThan(2 * um ** 0.85);
   });
 
   it("is taken off by default stages that halve or more at each step", () => {

@@ -1,22 +1,13 @@
 /** Stages offered when a plan names none, and the rule of thumb for the damage that each leaves. */
-import type { Bond, Rig, Stage } from "../plan/document.ts";
+import { BONDS } from "../plan/bonds.ts";
+import type { Rig, Stage } from "../plan/document.ts";
 
-/**
- * Damage reaches about this many grain diameters under the ground face. Rule of thumb: 2 to 3 grain diameters for loose
- * abrasive (AmeriCOM course "The fundamentals of grinding", lesson 2). Such ratios depend on the process.
- */
-export const DAMAGE_GRAINS = 2.5;
-
-/**
- * The same by how the grains are held. Loose: as above. Bonded: measured depths under bound abrasives lie between
- * 0.3 L^0.68 and 2 L^0.85 um for grains of L um (Lambropoulos 2000, From abrasive size to subsurface damage in grinding; from
- * memory); the deeper bound is one grain at L = 100 um, 1.3 grains at 15 um. Pad: common practice, no source.
- */
-export const BOND_GRAINS: Readonly<Record<Bond, number>> = { loose: 2.5, bonded: 1, pad: 0.5 };
+/** What a stage that doesn't say how its grains are held is counted as. Such ratios depend on the process. */
+export const DAMAGE_GRAINS = BONDS.loose.damageGrains;
 
 /** Grains that the damage of a stage is counted as where its depth isn't stated; without a bond as for loose grains. */
 export const damageGrains = ({ bond }: Pick<Stage, "bond">): number =>
-  bond ? BOND_GRAINS[bond] : DAMAGE_GRAINS;
+  bond ? BONDS[bond].damageGrains : DAMAGE_GRAINS;
 
 /** Depth of damage that the next stage has to take off, um. */
 export const damageUm = (stage: Stage): number => stage.damageUm ?? damageGrains(stage) * stage.grainUm;

@@ -3,6 +3,7 @@
  * Lengths in millimetres, angles in degrees, as in the file. The shapes here and the checks in `schema.ts` are one.
  */
 import type { GlassName } from "../optics/glasses.ts";
+import type { Bond } from "./bonds.ts";
 
 export type Side = "front" | "back";
 export type Finish = "ground" | "prepolished" | "polished";
@@ -139,8 +140,6 @@ export interface Calibration {
   readonly discStrokes?: number;
 }
 export type GritScale = "fepa-f" | "fepa-p" | "jis" | "ansi" | "mesh";
-/** How the grains are held: loose on a plate, fixed in metal or resin, or carried by a soft pad. */
-export type Bond = "loose" | "bonded" | "pad";
 export interface Stage {
   readonly id: string;
   readonly name: string;

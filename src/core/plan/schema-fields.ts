@@ -41,7 +41,7 @@ export const text = (most: number, least = 0) =>
     z.refine((value) => value.length >= least, fault("too-short", { least, most })),
     z.refine((value) => value.length <= most, fault("too-long", { least, most })),
   );
-export const word = <const T extends readonly [string, ...string[]]>(...words: T) =>
+export const word = <const T extends readonly string[]>(...words: T) =>
   z.enum(words, needs({ kind: "word", words }));
 export const list = <T extends z.ZodMiniType>(of: T, most: number) =>
   z

@@ -4,6 +4,7 @@
  */
 import * as z from "zod/mini";
 import { GLASS_NAMES } from "../optics/glasses.ts";
+import { BOND_KINDS } from "./bonds.ts";
 import { COUNTS, CURRENCY, isWithin, MARK, RANGES, TEXT } from "./limits.ts";
 import { RULES } from "./rules/records.ts";
 import {
@@ -145,7 +146,7 @@ const stage = fields({
       number: number(RANGES.gritNumber),
     }),
   ),
-  bond: z.optional(word("loose", "bonded", "pad")),
+  bond: z.optional(word(...BOND_KINDS)),
   damageUm: z.optional(number(RANGES.damageUm)),
   discMm: z.optional(number(RANGES.discMm)),
   calibration: z.optional(list(calibration, COUNTS.calibrations)),

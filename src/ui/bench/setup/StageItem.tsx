@@ -1,7 +1,8 @@
 /** One abrasive. A grit number is only taken together with its scale, and what it means on other scales is said. */
 import { damageGrains, damageUm } from "../../../core/bench/default-stages.ts";
 import { GRIT_TABLES, grainOfGrit, gritsOf, sizesOfNumber } from "../../../core/bench/grits.ts";
-import type { Bond, Finish, GritScale, Stage } from "../../../core/plan/document.ts";
+import { BOND_KINDS, type Bond } from "../../../core/plan/bonds.ts";
+import type { Finish, GritScale, Stage } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import { Actions } from "../../controls/Actions.tsx";
 import { Choice } from "../../controls/Choice.tsx";
@@ -26,7 +27,7 @@ const MICRONS = "um";
 const FINISHES: readonly Finish[] = ["ground", "prepolished", "polished"];
 const UNSAID = "unsaid";
 type Held = Bond | typeof UNSAID;
-const HELD: readonly Held[] = [UNSAID, "loose", "bonded", "pad"];
+const HELD: readonly Held[] = [UNSAID, ...BOND_KINDS];
 
 function withBond({ bond: _asItWas, ...stage }: Stage, bond: Held): Stage {
   return bond === UNSAID ? stage : { ...stage, bond };
