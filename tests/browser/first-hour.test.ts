@@ -45,9 +45,18 @@ it("says beside an angle and a count that one edits with which everything meets,
 const at = (page: Page, place: string) => page.locator(`.frame[data-place="${place}"]`).waitFor();
 /** No hand is quicker from one button to the next; the browser itself has to have come back before it is asked for one step more. */
 const HAND_MS = 300;
+/** Which entry of its history the page stands at. */
+const entry = (page: Page) =>
+  page.evaluate(
+    () =>
+      (window as unknown as { navigation: { currentEntry: { index: number } } }).navigation.currentEntry
+        .index,
+  );
 const back = async (page: Page) => {
   await page.waitForTimeout(HAND_MS);
+  const from = await entry(page);
   await page.goBack();
+  await expect.poll(() => entry(page)).toBeLessThan(from);
 };
 const press = (page: Page, name: string) => page.getByRole("button", { name, exact: true }).first().click();
 const sheet = (page: Page) => page.getByRole("dialog");
