@@ -5,13 +5,16 @@
 // noise but for the pixel's area and the wavelength. Radiances inside are divided by n^2, so crossing leaves a weight as it is.
 //
 // Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (see inside.glsl), LIGHT (see
-// light.glsl), CHANNELS (see spectrum.glsl). Compilers put a function's text wherever it is called, so the large ones are
+// light.glsl), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl). Compilers put a function's text wherever it is called, so the large ones are
 // called from one place each.
 
 #include "random.glsl"
 #include "fresnel.glsl"
 #include "spectrum.glsl"
 #include "light.glsl"
+#if CASINGS > 0
+#include "casing.glsl"
+#endif
 #include "body.glsl"
 #if ROUGH > 0
 #include "finish.glsl"
@@ -264,7 +267,11 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
   w.weight *= throughTints(w, t, colour);
 #endif
 #endif
-  w.weight *= exp(-colour.sigma * t);
+  Amount taken = colour.sigma * t;
+#if CASINGS > 0
+  taken += takenByCasings(w.p, w.d, t, colour);
+#endif
+  w.weight *= exp(-taken);
   if (roulette(w, random)) return Leaving(Amount(0.0), w.d, true);
 #if DESIGNS > 0
   if (met != NONE) {

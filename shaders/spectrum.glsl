@@ -15,7 +15,8 @@ const int STRATA = 64;
 const float DARKEST = 1e-4;
 
 // Texel j of each row belongs to stratum j. Rows: 0 (weight, absorption per radius), 1 (basis, 0), 2 (index at the
-// shortest, middle and longest wavelength; half of the stratum's importance lies on either side of the middle).
+// shortest, middle and longest wavelength; half of the stratum's importance lies on either side of the middle), and with
+// CASINGS 3 (what each layer of the glass adds to its absorption, see casing.glsl).
 uniform sampler2D spectrum;
 // Index at the d line, and absorption per radius for red, green and blue: what a path without dispersion uses.
 uniform float indexD;
@@ -29,6 +30,9 @@ struct PathColour {
   Amount sigma;
 #if CHANNELS == 1
   vec3 basis;
+#if CASINGS > 0
+  vec4 casings;
+#endif
 #endif
 };
 
@@ -46,7 +50,11 @@ PathColour colourOfStratum(float u) {
   vec3 basis = texelFetch(spectrum, ivec2(j, 1), 0).rgb;
   vec3 ends = texelFetch(spectrum, ivec2(j, 2), 0).rgb;
   float index = within < 1.0 ? mix(ends.x, ends.y, within) : mix(ends.y, ends.z, within - 1.0);
+#if CASINGS > 0
+  return PathColour(index, sigma, basis, texelFetch(spectrum, ivec2(j, 3), 0));
+#else
   return PathColour(index, sigma, basis);
+#endif
 }
 
 // Turns radiance at a path's wavelength into linear sRGB.

@@ -3,7 +3,7 @@ import { indexAt } from "../core/optics/glasses.ts";
 import type { SceneDesign } from "../core/optics/inside.ts";
 import type { Scene } from "../core/optics/scene.ts";
 import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
-import { float, int, type Uniforms, vec3 } from "./gl-program.ts";
+import { float, int, type Uniforms, vec3, vec4 } from "./gl-program.ts";
 import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import { type PackedPictures, packPictures } from "./pack-pictures.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
@@ -48,6 +48,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
       ...LIMIT_DEFINES,
       MANY_PLANES: isMany ? "1" : "0",
       ROUGH: String(rough),
+      CASINGS: String(scene.casings.length),
       DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
       ...lightDefines(scene.light),
     },
@@ -78,6 +79,9 @@ function packNumbers(scene: Scene, options: TraceOptions): Uniforms {
     indexRgb: vec3(options.hasDispersion ? indexByChannel(scene) : [scene.nd, scene.nd, scene.nd]),
     sigmaRgb: vec3(scene.sigmaRgb),
     behind: int(BEHINDS[options.behind]),
+    ...(scene.casings.length > 0
+      ? { casings: vec4(scene.casings.flatMap(({ sigmaRgb, radius }) => [...sigmaRgb, radius])) }
+      : {}),
   };
 }
 
@@ -107,14 +111,18 @@ function planeRows(scene: Scene): Texels {
 }
 
 function packSpectrum(scene: Scene): Texels {
-  const rgba = new Float32Array(STRATA * 3 * 4);
+  const height = scene.casings.length > 0 ? 4 : 3;
+  const rgba = new Float32Array(STRATA * height * 4);
   scene.strata.forEach((s, j) => {
     const index = [s.fromNm, s.midNm, s.toNm].map((nm) => indexAt(scene.dispersion, nm));
     rgba.set([...s.weight, scene.sigma[j]], 4 * j);
     rgba.set(s.basis, 4 * (STRATA + j));
     rgba.set(index, 4 * (2 * STRATA + j));
+    scene.casings.forEach(({ sigma }, i) => {
+      rgba[4 * (3 * STRATA + j) + i] = sigma[j];
+    });
   });
-  return { width: STRATA, height: 3, rgba };
+  return { width: STRATA, height, rgba };
 }
 
 /** Two vectors of colour; of a picture, where its two sides lie among the pictures. */

@@ -86,7 +86,7 @@ const scene = (
 const inside = (...designs: NonNullable<Piece["inside"]>): Piece => ({ ...PIECE, inside: designs });
 const check: OpticalGlass = N_BK7;
 
-/** Between them: each light, each finish, each design, tint, dispersion on and off, no, few, many and as many facets as a plan may have. */
+/** Between them: each light, each finish, each design, tint and layers, dispersion on and off, no, few, many and as many facets as a plan may have. */
 export const LOOK_SCENES: readonly LookScene[] = [
   scene(
     "uncut without dispersion",
@@ -99,9 +99,14 @@ export const LOOK_SCENES: readonly LookScene[] = [
   scene("check glass with 81 facets under a painted sky", () =>
     makeScene({ piece: PIECE, planes: crown(40, 0.95), glass: check, light: paintedSky() }),
   ),
-  scene("tinted soda-lime under one lamp", () =>
+  scene("cased soda-lime under one lamp", () =>
     makeScene({
-      piece: { diameterMm: 30, glass: "soda-lime", tint: { rgb: [0.2, 0.6, 0.8], atMm: 20 } },
+      piece: {
+        diameterMm: 30,
+        glass: "soda-lime",
+        tint: { rgb: [0.2, 0.6, 0.8], atMm: 20 },
+        cased: [{ diameterMm: 13, tint: { rgb: [0.9, 0.4, 0.1], atMm: 9 } }, { diameterMm: 21 }],
+      },
       planes: crown(9, 0.9),
       light: lit("one-lamp"),
     }),

@@ -3,6 +3,7 @@
  * Khronos extensions KHR_materials_transmission, _ior, _volume and _dispersion.
  */
 
+import { colourThrough } from "../optics/casing.ts";
 import { ROUGHNESS } from "../optics/finish.ts";
 import { abbeNumber, indexAt, LINE_D_NM, opticalGlass } from "../optics/glasses.ts";
 import type { Piece } from "../plan/document.ts";
@@ -30,9 +31,15 @@ const DISPERSION_UNIT = 20;
 const roughnessFactor = (surface: Surface): number =>
   surface === "skin" ? 0 : Math.sqrt(ROUGHNESS[surface]);
 
-/** A tint seen through `atMm` is what the volume extension calls attenuation colour and distance. */
-const attenuation = ({ tint }: Piece): object =>
-  tint ? { attenuationColor: tint.rgb, attenuationDistance: tint.atMm / MM_PER_METRE } : {};
+/**
+ * A tint seen through `atMm` is what the volume extension calls attenuation colour and distance. It knows one glass only: one of
+ * several layers has the colour that they show together along a diameter.
+ */
+const attenuation = (piece: Piece): object => {
+  const { cased, diameterMm } = piece;
+  const tint = cased?.length ? { rgb: colourThrough(piece), atMm: diameterMm } : piece.tint;
+  return tint ? { attenuationColor: tint.rgb, attenuationDistance: tint.atMm / MM_PER_METRE } : {};
+};
 
 export function materialOf(surface: Surface, piece: Piece): object {
   const { dispersion } = opticalGlass(piece.glass);

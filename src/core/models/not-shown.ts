@@ -11,6 +11,8 @@ const BY_FORMAT = {
 
 export function notShown(format: keyof typeof BY_FORMAT, { piece, tiers }: Plan): readonly string[] {
   const said: string[] = [...BY_FORMAT[format]];
+  if (piece.cased?.length)
+    said.push("layers of glass: all of it has the colour that they show together along a diameter");
   if (piece.inside?.length) said.push("what is inside the glass");
   if (format === "usdz" && tiers.some(({ finish }) => finish !== undefined && finish !== "polished"))
     said.push("light scattered by ground and pre-polished facets: they are drawn less clear instead");

@@ -2,6 +2,7 @@
  * The piece as a layer of Universal Scene Description in its text form (Pixar, OpenUSD, "Usda File Format"; materials by the
  * UsdPreviewSurface proposal 2.x). One mesh in metres, y up, standing on y = 0, a subset of its faces for each kind of surface.
  */
+import { colourThrough } from "../optics/casing.ts";
 import { ROUGHNESS } from "../optics/finish.ts";
 import { indexAt, LINE_D_NM, opticalGlass } from "../optics/glasses.ts";
 import type { Piece, Plan } from "../plan/document.ts";
@@ -23,10 +24,6 @@ const OPACITY: Readonly<Record<Surface, number>> = {
 
 /** The format's roughness is squared to get the GGX alpha that finishes are stated in. */
 const roughness = (surface: Surface): number => (surface === "skin" ? 0 : Math.sqrt(ROUGHNESS[surface]));
-
-/** Linear colour that a tint has after as much glass as the piece is wide; white without. */
-const colourThrough = ({ tint, diameterMm }: Piece): readonly number[] =>
-  tint ? tint.rgb.map((c) => c ** (diameterMm / tint.atMm)) : [1, 1, 1];
 
 /** Text as a quoted value: one line, whole characters, nothing that ends it early. */
 function quoted(text: string): string {

@@ -5,6 +5,7 @@ import type { Plane } from "../geometry/plane.ts";
 import type { Vec3 } from "../geometry/vec.ts";
 import type { Piece } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
+import { type Casing, casingsOf, tintByChannel, tintByStratum } from "./casing.ts";
 import { ROUGHNESS } from "./finish.ts";
 import {
   absorptionAt,
@@ -35,37 +36,27 @@ export interface Scene {
   /** Absorption per unit-sphere length, one a stratum, and for the three channels when there is no dispersion. */
   readonly sigma: Float64Array;
   readonly sigmaRgb: Rgb;
+  /** Layers of glass of another colour, from the outermost in. */
+  readonly casings: readonly Casing[];
   readonly designs: readonly SceneDesign[];
   readonly light: Light;
   /** The table that the piece lies on; null where nothing but the piece and the light is there. */
   readonly stage: Stage | null;
 }
 
-/** Colours of tints are held above this, so that their absorption stays finite: 1 part in 10 000 comes through. */
-const DARKEST = 1e-4;
-
-/** Value of a linear sRGB colour in a stratum: between the least and the greatest of its channels. */
-export const rgbInStratum = (rgb: Rgb, s: Stratum): number =>
-  rgb[0] * s.basis[0] + rgb[1] * s.basis[1] + rgb[2] * s.basis[2];
-
-/** Absorption per mm that gives a transmittance `through` over `atMm` (Bouguer-Lambert). */
-export const absorptionOfTint = (through: number, atMm: number): number =>
-  -Math.log(Math.max(DARKEST, through)) / atMm;
-
 /** Absorption per mm in each stratum: the glass itself at the stratum's middle, plus a tint picked at a thickness. */
 function absorptionByStratum(glass: OpticalGlass, tint: Piece["tint"]): number[] {
-  return strata().map((s) => {
-    const own = absorptionAt(glass, wavelengthIn(s, 0.5));
-    return own + (tint ? absorptionOfTint(rgbInStratum(tint.rgb, s), tint.atMm) : 0);
-  });
+  const added = tintByStratum(tint);
+  return strata().map((s, j) => absorptionAt(glass, wavelengthIn(s, 0.5)) + added[j]);
 }
 
 /** The same for three channels that pass independently: the glass's spectrum as each channel weighs it, the tint by its own RGB. */
 function absorptionByChannel(glass: OpticalGlass, tint: Piece["tint"]): Rgb {
+  const added = tintByChannel(tint);
   const channel = (c: number): number => {
     const own =
       strata().reduce((sum, s) => sum + s.weight[c] * absorptionAt(glass, wavelengthIn(s, 0.5)), 0) / STRATA;
-    return Math.max(0, own) + (tint ? absorptionOfTint(tint.rgb[c], tint.atMm) : 0);
+    return Math.max(0, own) + added[c];
   };
   return [channel(0), channel(1), channel(2)];
 }
@@ -103,6 +94,7 @@ export function makeScene(parts: SceneParts): Scene {
     strata: strata(),
     sigma: Float64Array.from(absorptionByStratum(glass, piece.tint), (a) => a * radiusMm),
     sigmaRgb: [sigmaRgb[0] * radiusMm, sigmaRgb[1] * radiusMm, sigmaRgb[2] * radiusMm],
+    casings: casingsOf(piece),
     designs: packDesigns(piece, nd, parts.rasters ?? new Map()),
     light,
     stage: null,

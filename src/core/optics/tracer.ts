@@ -11,6 +11,7 @@
  */
 import { dot, type Vec3 } from "../geometry/vec.ts";
 import { type BodyHit, bodyNormal, enterTouchingBody, NOWHERE, nextOnBody, pointOnBody } from "./body.ts";
+import { absorptionOfTint, lengthWithinBall } from "./casing.ts";
 import { crossRoughFacet } from "./finish.ts";
 import { fresnel, reflectRay, refractRay } from "./fresnel.ts";
 import { indexAt } from "./glasses.ts";
@@ -26,7 +27,7 @@ import {
 } from "./inside.ts";
 import { lightRadiance } from "./lights.ts";
 import { nextRandom, type Random, scatterPair } from "./random.ts";
-import { absorptionOfTint, type Scene } from "./scene.ts";
+import type { Scene } from "./scene.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
 import { goesDown, pointOnStage, type Stage, scatterOnStage } from "./stage.ts";
 
@@ -35,6 +36,8 @@ export interface PathColour {
   readonly index: number;
   /** Absorption per unit length for the three numbers of the path. */
   readonly sigma: Rgb;
+  /** What each layer of the glass adds to it. */
+  readonly casings: readonly Rgb[];
   /** Stratum of a path at one wavelength; null for red, green, blue side by side. */
   readonly stratum: Stratum | null;
 }
@@ -79,14 +82,20 @@ const ROULETTE_BELOW = 1e-3;
 /** Path at one wavelength of a stratum, 0 <= u < 1 within it. */
 export function colourOfStratum(scene: Scene, stratum: number, u: number): PathColour {
   const s = scene.strata[stratum];
-  const sigma = scene.sigma[stratum];
-  return { index: indexAt(scene.dispersion, wavelengthIn(s, u)), sigma: [sigma, sigma, sigma], stratum: s };
+  const alike = (v: number): Rgb => [v, v, v];
+  return {
+    index: indexAt(scene.dispersion, wavelengthIn(s, u)),
+    sigma: alike(scene.sigma[stratum]),
+    casings: scene.casings.map(({ sigma }) => alike(sigma[stratum])),
+    stratum: s,
+  };
 }
 
 /** Path without dispersion: n_d for all light, red, green and blue independent. */
 export const colourOfChannels = (scene: Scene): PathColour => ({
   index: scene.nd,
   sigma: scene.sigmaRgb,
+  casings: scene.casings.map(({ sigmaRgb }) => sigmaRgb),
   stratum: null,
 });
 
@@ -240,11 +249,16 @@ function followBranch(trace: Trace, w: Walker, d: Vec3, share: number): void {
   follow(trace, { ...w, d, weight: [share * r, share * g, share * b], isOutside: true });
 }
 
-/** Beer-Lambert over a stretch of glass, and over the parts of it within tinted cores. */
+/** Beer-Lambert over a stretch of glass, and over the parts of it within layers of another colour and tinted cores. */
 function absorb(scene: Scene, colour: PathColour, w: Walker, t: number): void {
   const { sigma } = colour;
   if (sigma[0] !== 0 || sigma[1] !== 0 || sigma[2] !== 0)
     weaken(w, Math.exp(-sigma[0] * t), Math.exp(-sigma[1] * t), Math.exp(-sigma[2] * t));
+  for (let i = 0; i < scene.casings.length; i++) {
+    const along = lengthWithinBall(scene.casings[i].radius, w.p, w.d, t);
+    const [r, g, b] = colour.casings[i];
+    if (along > 0) weaken(w, Math.exp(-r * along), Math.exp(-g * along), Math.exp(-b * along));
+  }
   for (const design of scene.designs) {
     if (design.kind !== TINTED_CORE) continue;
     // A tinted core shows its colour along its whole width.

@@ -46,6 +46,12 @@ export interface Tint {
   readonly atMm: number;
 }
 
+/** A layer of the glass: all within this ball about the centre has its colour instead; without one it is clear. */
+export interface Cased {
+  readonly diameterMm: number;
+  readonly tint?: Tint;
+}
+
 /** Where a thing inside sits: offset of its centre from the ball's centre (mm), tilt of its axis from +z, then turn about +z from the ink mark. */
 export interface Placement {
   readonly atMm?: readonly [number, number, number];
@@ -110,6 +116,8 @@ export interface Piece {
   readonly otherDiametersMm?: readonly number[];
   readonly glass: Glass;
   readonly tint?: Tint;
+  /** Layers under the outermost glass, which `tint` colours: a place has the colour of the smallest ball that holds it. */
+  readonly cased?: readonly Cased[];
   readonly inside?: readonly InsideDesign[];
   readonly dop?: Dop;
   /** Azimuth of the ink line that the maker draws on the skin, default 0. */

@@ -84,6 +84,7 @@ export const COUNTS = {
   tiers: 60,
   facets: 1000,
   otherDiameters: 2,
+  cased: 4,
   inside: 12,
   stages: 24,
   calibrations: 50,

@@ -109,11 +109,13 @@ const dopSizes = {
   lengthMm: z.optional(number(RANGES.lengthMm)),
   chuckDiameterMm: z.optional(number(RANGES.sizeMm)),
 };
+const tint = z.optional(fields({ rgb, atMm: number(RANGES.sizeMm) }));
 export const piece = fields({
   diameterMm: number(RANGES.diameterMm),
   otherDiametersMm: z.optional(list(number(RANGES.diameterMm), COUNTS.otherDiameters)),
   glass,
-  tint: z.optional(fields({ rgb, atMm: number(RANGES.sizeMm) })),
+  tint,
+  cased: z.optional(list(fields({ diameterMm: number(RANGES.sizeMm), tint }), COUNTS.cased)),
   inside: z.optional(list(inside, COUNTS.inside)),
   dop: z.optional(fields({ side, ...dopSizes })),
   inkMarkDeg: z.optional(number(RANGES.turnDeg)),

@@ -33,6 +33,12 @@ export interface ShowPiece {
   readonly nd: number;
   readonly sigma: readonly number[];
   readonly sigmaRgb: Rgb;
+  /** Layers of the glass; left out where there are none. */
+  readonly casings?: readonly {
+    readonly radius: number;
+    readonly sigma: readonly number[];
+    readonly sigmaRgb: Rgb;
+  }[];
   readonly designs: readonly ShownDesign[];
 }
 
@@ -91,13 +97,16 @@ export function showPiece(solved: SolvedPlan, rasters?: Rasters): ShowPiece {
     nd: scene.nd,
     sigma: Array.from(scene.sigma, short),
     sigmaRgb: scene.sigmaRgb,
+    ...(scene.casings.length > 0
+      ? { casings: scene.casings.map((layer) => ({ ...layer, sigma: Array.from(layer.sigma, short) })) }
+      : {}),
     designs: shownDesigns(scene.designs),
   };
 }
 
 /** The scene again, under a light. @param isUncut the ball before anything is ground */
 export function sceneOfShown(piece: ShowPiece, light: Light, isUncut = false): Scene {
-  const { planes, dispersion, nd, sigma, sigmaRgb, designs } = piece;
+  const { planes, dispersion, nd, sigma, sigmaRgb, casings = [], designs } = piece;
   const planeCount = isUncut ? 0 : planes.length / PER_PLANE;
   const row = (i: number) => planes.slice(PER_PLANE * i, PER_PLANE * i + PER_PLANE);
   const rows = Array.from({ length: planeCount }, (_, i) => row(i));
@@ -111,6 +120,7 @@ export function sceneOfShown(piece: ShowPiece, light: Light, isUncut = false): S
     strata: strata(),
     sigma: Float64Array.from(sigma),
     sigmaRgb,
+    casings: casings.map((layer) => ({ ...layer, sigma: Float64Array.from(layer.sigma) })),
     designs: designs.map((design) => ({ ...design, faces: design.faces && facesBy(design.faces, unpacked) })),
     light,
     stage: null,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { rgbInStratum } from "../../../src/core/optics/casing.ts";
 import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
-import { makeScene, rgbInStratum } from "../../../src/core/optics/scene.ts";
+import { makeScene } from "../../../src/core/optics/scene.ts";
 import { type Rgb, rgbOfSpectrum, STRATA, strata, wavelengthIn } from "../../../src/core/optics/spectrum.ts";
 import { clearPiece } from "./helpers.ts";
 
