@@ -44,10 +44,8 @@ function farthest(design: SceneDesign): number {
 /** How far a design reaches out of the uncut ball, mm; 0 for one that lies within, and for a backing, which lies at the skin. */
 export function outsideMm(piece: Piece, design: InsideDesign): number {
   const nd = indexAt(opticalGlass(piece.glass).dispersion, LINE_D_NM);
-  const packed = packDesign(piece, design, nd);
-  if (packed.kind === BACKING) return 0;
-  const R = piece.diameterMm / 2;
-  const out = (farthest(packed) - 1) * R;
+  const bodies = packDesign(piece, design, nd).filter(({ kind }) => kind !== BACKING);
+  const out = (Math.max(0, ...bodies.map(farthest)) - 1) * (piece.diameterMm / 2);
   return out > SLACK_MM ? out : 0;
 }
 /** Below this nothing is made outside. */

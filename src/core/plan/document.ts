@@ -2,6 +2,7 @@
  * The plan: one frozen plain document that says everything about a piece and how it is to be cut.
  * Lengths in millimetres, angles in degrees, as in the file. The shapes here and the checks in `schema.ts` are one.
  */
+import type { AnyInsideDesign } from "../inside/records.ts";
 import type { GlassName } from "../optics/glasses.ts";
 import type { Bond } from "./bonds.ts";
 
@@ -62,53 +63,8 @@ export interface Placement {
 export type SizeAs = "real" | "seen";
 export type Rgb = readonly [number, number, number];
 
-export type InsideDesign =
-  | ({
-      readonly kind: "core";
-      readonly diameterMm: number;
-      readonly lengthMm?: number;
-      readonly rgb: Rgb;
-      readonly opaque?: boolean;
-      readonly sizeAs?: SizeAs;
-    } & Placement)
-  | ({ readonly kind: "bubble"; readonly diameterMm: number; readonly sizeAs?: SizeAs } & Placement)
-  | ({
-      readonly kind: "ribbon";
-      readonly widthMm: number;
-      readonly lengthMm: number;
-      readonly thicknessMm: number;
-      readonly turns: number;
-      readonly rgb: Rgb;
-      readonly rgb2?: Rgb;
-    } & Placement)
-  | ({
-      readonly kind: "petals";
-      readonly count: number;
-      readonly diameterMm: number;
-      readonly depthMm: number;
-      readonly rgb: Rgb;
-      readonly rgb2?: Rgb;
-    } & Placement)
-  | ({ readonly kind: "backing"; readonly heightMm: number; readonly rgb: Rgb } & Placement)
-  | ({
-      readonly kind: "speckle";
-      readonly count: number;
-      readonly grainMm: number;
-      readonly diameterMm: number;
-      readonly rgb: Rgb;
-      readonly seed?: number;
-    } & Placement)
-  | ({
-      readonly kind: "picture";
-      /** A round sheet across its axis, or a ball with both halves painted along its axis. */
-      readonly shape: "disc" | "core";
-      readonly diameterMm: number;
-      readonly atMm: readonly [number, number, number];
-      /** Id of a picture in `Plan.pictures`: what is seen from the front, upright with +x to the right. */
-      readonly picture: string;
-      /** What is seen from the back, upright with -x to the right; missing = the front's picture from behind. */
-      readonly back?: string;
-    } & Omit<Placement, "atMm">);
+/** Each kind's fields stand in its own file of `core/inside/`. */
+export type InsideDesign = AnyInsideDesign;
 
 export interface Piece {
   readonly diameterMm: number;

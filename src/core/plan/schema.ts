@@ -5,22 +5,10 @@
 import * as z from "zod/mini";
 import { GLASS_NAMES } from "../optics/glasses.ts";
 import { BOND_KINDS } from "./bonds.ts";
+import { inside } from "./inside-schema.ts";
 import { COUNTS, CURRENCY, isWithin, MARK, RANGES, TEXT } from "./limits.ts";
 import { RULES } from "./rules/records.ts";
-import {
-  fields,
-  id,
-  limits,
-  list,
-  needs,
-  number,
-  rgb,
-  span,
-  text,
-  triple,
-  word,
-  yesNo,
-} from "./schema-fields.ts";
+import { fields, id, limits, list, needs, number, rgb, span, text, word, yesNo } from "./schema-fields.ts";
 
 const [firstRule, ...moreRules] = Object.values(RULES).map(({ schema }) => schema);
 const depth = z.discriminatedUnion(
@@ -40,67 +28,6 @@ const glass = z.union(
     }),
   ],
   needs({ kind: "glass", words: GLASS_NAMES.map((name) => `"${name}"`) }),
-);
-
-const placement = {
-  atMm: z.optional(triple(RANGES.offsetMm, "point")),
-  tiltDeg: z.optional(number(RANGES.tiltDeg)),
-  turnDeg: z.optional(number(RANGES.turnDeg)),
-};
-const sizeAs = z.optional(word("real", "seen"));
-const inside = z.discriminatedUnion(
-  "kind",
-  [
-    fields({
-      kind: z.literal("core"),
-      diameterMm: number(RANGES.sizeMm),
-      lengthMm: z.optional(number(RANGES.sizeMm)),
-      rgb,
-      opaque: z.optional(yesNo),
-      sizeAs,
-      ...placement,
-    }),
-    fields({ kind: z.literal("bubble"), diameterMm: number(RANGES.sizeMm), sizeAs, ...placement }),
-    fields({
-      kind: z.literal("ribbon"),
-      widthMm: number(RANGES.sizeMm),
-      lengthMm: number(RANGES.sizeMm),
-      thicknessMm: number(RANGES.sizeMm),
-      turns: number(RANGES.ribbonTurns),
-      rgb,
-      rgb2: z.optional(rgb),
-      ...placement,
-    }),
-    fields({
-      kind: z.literal("petals"),
-      count: number(RANGES.petals),
-      diameterMm: number(RANGES.sizeMm),
-      depthMm: number(RANGES.sizeMm),
-      rgb,
-      rgb2: z.optional(rgb),
-      ...placement,
-    }),
-    fields({ kind: z.literal("backing"), heightMm: number(RANGES.heightMm), rgb, ...placement }),
-    fields({
-      kind: z.literal("speckle"),
-      count: number(RANGES.speckles),
-      grainMm: number(RANGES.sizeMm),
-      diameterMm: number(RANGES.sizeMm),
-      rgb,
-      seed: z.optional(number(RANGES.seed)),
-      ...placement,
-    }),
-    fields({
-      kind: z.literal("picture"),
-      shape: word("disc", "core"),
-      diameterMm: number(RANGES.sizeMm),
-      picture: id,
-      back: z.optional(id),
-      ...placement,
-      atMm: triple(RANGES.offsetMm, "point"),
-    }),
-  ],
-  needs({ kind: "design", words: ["core", "bubble", "ribbon", "petals", "backing", "speckle", "picture"] }),
 );
 
 const side = word("front", "back");

@@ -98,32 +98,34 @@ const speckle = ({ size }: SceneDesign): BufferGeometry => {
 const disc = ({ size }: SceneDesign): BufferGeometry =>
   new CylinderGeometry(size[0], size[0], DISC_THICKNESS, FINE).rotateX(Math.PI / 2);
 
-function shapeOf(design: SceneDesign): BufferGeometry {
-  if (design.kind === RIBBON) return ribbon(design);
-  if (design.kind === PETALS) return petals(design);
-  if (design.kind === BACKING) return backing(design);
-  if (design.kind === SPECKLE) return speckle(design);
-  if (design.kind === PICTURE_DISC) return disc(design);
-  return new SphereGeometry(1, FINE, FINE).scale(...design.size);
+const ellipsoid = ({ size }: SceneDesign): BufferGeometry => new SphereGeometry(1, FINE, FINE).scale(...size);
+
+/** By the number of the body. */
+const SHAPES: Readonly<Record<number, (design: SceneDesign) => BufferGeometry>> = {
+  [RIBBON]: ribbon,
+  [PETALS]: petals,
+  [BACKING]: backing,
+  [SPECKLE]: speckle,
+  [PICTURE_DISC]: disc,
+};
+
+function bodyOf(design: SceneDesign, key: string): InsideBody {
+  const shape = (SHAPES[design.kind] ?? ellipsoid)(design);
+  const frame = new Matrix4().makeBasis(
+    new Vector3(...design.axisX),
+    new Vector3(...design.axisY),
+    new Vector3(...design.axisZ),
+  );
+  frame.setPosition(...design.centre);
+  return { key, geometry: shape.applyMatrix4(frame), color: new ThreeColor().setRGB(...design.rgb) };
 }
 
 /** Bodies in the piece's own axes, in the order of the plan. */
 export function insideBodies(piece: Piece): InsideBody[] {
   const nd = indexAt(opticalGlass(piece.glass).dispersion, LINE_D_NM);
-  return (piece.inside ?? []).map((design, i) => {
-    const packed = packDesign(piece, design, nd);
-    const frame = new Matrix4().makeBasis(
-      new Vector3(...packed.axisX),
-      new Vector3(...packed.axisY),
-      new Vector3(...packed.axisZ),
-    );
-    frame.setPosition(...packed.centre);
-    return {
-      key: `${i} ${design.kind}`,
-      geometry: shapeOf(packed).applyMatrix4(frame),
-      color: new ThreeColor().setRGB(...packed.rgb),
-    };
-  });
+  return (piece.inside ?? []).flatMap((design, i) =>
+    packDesign(piece, design, nd).map((body, k) => bodyOf(body, `${i} ${k} ${design.kind}`)),
+  );
 }
 
 /** The dop: a stick with a rounded cup that stands on a pole of the uncut ball. */

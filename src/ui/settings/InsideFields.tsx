@@ -3,6 +3,9 @@
 import { formatHex, modeLrgb, modeRgb, useMode as register } from "culori/fn";
 import { lazy, Suspense, useMemo } from "react";
 import { rangeWithin } from "../../core/check/inside-fits.ts";
+import { type Field, PLACE } from "../../core/inside/fields.ts";
+import type { InsideKind } from "../../core/inside/record.ts";
+import { INSIDE, INSIDE_FIELDS, INSIDE_KINDS } from "../../core/inside/records.ts";
 import type { InsideDesign, Piece, Rgb } from "../../core/plan/document.ts";
 import { COUNTS, RANGES, type Range } from "../../core/plan/limits.ts";
 import type { Change } from "../../state/commands.ts";
@@ -22,47 +25,20 @@ const PhotoPart = lazy(() => import("./photo/PhotoPart.tsx"));
 const toLinear = register(modeLrgb);
 register(modeRgb);
 
-/** Kinds that are made from numbers alone; a picture comes with a photograph. */
-type Kind = Exclude<InsideDesign["kind"], "picture">;
-const KINDS: readonly Kind[] = ["core", "bubble", "ribbon", "petals", "backing", "speckle"];
-
-/** A first design of each kind that fits well inside the piece: shares of its diameter, colours of our own. */
-function firstDesign(kind: Kind, d: number): InsideDesign {
-  const share = (part: number) => Math.round(d * part * 2) / 2 || 0.5;
-  switch (kind) {
-    case "core":
-      return { kind, diameterMm: share(0.3), rgb: [0.03, 0.16, 0.3], opaque: true };
-    case "bubble":
-      return { kind, diameterMm: share(0.2) };
-    case "ribbon":
-      return {
-        kind,
-        widthMm: share(0.25),
-        lengthMm: share(0.45),
-        thicknessMm: 1,
-        turns: 0.75,
-        rgb: [0.02, 0.2, 0.26],
-        rgb2: [0.75, 0.55, 0.2],
-      };
-    case "petals":
-      return { kind, count: 6, diameterMm: share(0.45), depthMm: share(0.12), rgb: [0.5, 0.06, 0.12] };
-    case "backing":
-      return { kind, heightMm: share(0.15), rgb: [0.02, 0.02, 0.03] };
-    case "speckle":
-      return { kind, count: 60, grainMm: 0.5, diameterMm: share(0.5), rgb: [0.7, 0.72, 0.75] };
-  }
+/** A first design of a kind, if it begins with numbers alone; a picture comes with a photograph. */
+function firstDesign(kind: InsideKind, diameterMm: number): InsideDesign | undefined {
+  return INSIDE[kind].first?.((part) => Math.round(diameterMm * part * 2) / 2 || 0.5);
 }
+const KINDS = INSIDE_KINDS.filter((kind) => INSIDE[kind].first);
 
-/** Lengths of each kind, with the range the plan's file allows. */
-const LENGTHS: Readonly<Record<string, Range>> = {
-  diameterMm: RANGES.sizeMm,
-  lengthMm: RANGES.sizeMm,
-  widthMm: RANGES.sizeMm,
-  thicknessMm: RANGES.sizeMm,
-  depthMm: RANGES.heightMm,
-  heightMm: RANGES.sizeMm,
-  grainMm: RANGES.sizeMm,
+const fieldsOf = (kind: InsideKind): readonly [string, Field][] => Object.entries(INSIDE_FIELDS[kind]);
+/** What a number of a design is, also where it is left out and a form offers it; undefined where it is not to be shown. */
+const numberOf = (design: InsideDesign, name: string, field: Field): number | undefined => {
+  if (field.type !== "mm" && field.type !== "number") return undefined;
+  const value = (design as unknown as Readonly<Record<string, unknown>>)[name];
+  return typeof value === "number" ? value : field.usual;
 };
+
 /** An open range starts a little above its end: a field can't say "more than 0". */
 const closed = (range: Range): Range => (range.openMin ? { min: 0.01, max: range.max } : range);
 
@@ -87,15 +63,13 @@ function ColorField({ label, value, onChange }: { label: string; value: Rgb; onC
 function roomOf(piece: Piece, design: InsideDesign): ReadonlyMap<string, Range> {
   const withField = (fields: object) => ({ ...design, ...fields }) as InsideDesign;
   const [x, y, z] = design.atMm ?? [0, 0, 0];
-  const lengths = Object.entries(design).filter(([key]) => Object.hasOwn(LENGTHS, key));
   const up = rangeWithin(piece, z, (mm) => withField({ atMm: [x, y, mm] }), RANGES.offsetMm);
-  return new Map([
-    ["up", up],
-    ...lengths.map(([key, mm]): [string, Range] => [
-      key,
-      rangeWithin(piece, mm, (next) => withField({ [key]: next }), closed(LENGTHS[key])),
-    ]),
-  ]);
+  const lengths = fieldsOf(design.kind).flatMap(([name, field]): [string, Range][] => {
+    const at = numberOf(design, name, field);
+    if (field.type !== "mm" || at === undefined) return [];
+    return [[name, rangeWithin(piece, at, (mm) => withField({ [name]: mm }), closed(field.range))]];
+  });
+  return new Map([["up", up], ...lengths]);
 }
 
 interface DesignProps {
@@ -111,18 +85,36 @@ function DesignFields({ piece, design, onChange, onRemove }: DesignProps) {
   const set = (fields: object) => onChange({ ...design, ...fields } as InsideDesign);
   const [x, y, z] = design.atMm ?? [0, 0, 0];
   const room = useMemo(() => roomOf(piece, design), [piece, design]);
-  const plain = (key: "turns" | "count", range: Range, step: number, digits: number, value: number) => (
-    <NumberField
-      label={words.insideFields[key]}
-      value={value}
-      min={range.min}
-      max={range.max}
-      step={step}
-      format={(shown) => number(shown, digits)}
-      parse={parseNumber}
-      onChange={(next) => set({ [key]: digits === 0 ? Math.round(next) : next })}
-    />
-  );
+  const { moves } = INSIDE[design.kind];
+  const numberField = (name: string, field: Field) => {
+    const value = numberOf(design, name, field);
+    if ((field.type !== "mm" && field.type !== "number") || value === undefined || name in PLACE) return null;
+    const label = words.insideFields[name as keyof typeof words.insideFields];
+    if (field.type === "mm")
+      return (
+        <LengthField
+          key={name}
+          label={label}
+          range={room.get(name) ?? closed(field.range)}
+          value={value}
+          onChange={(mm) => set({ [name]: mm })}
+        />
+      );
+    const isWhole = field.range.integer === true;
+    return (
+      <NumberField
+        key={name}
+        label={label}
+        value={value}
+        min={field.range.min}
+        max={field.range.max}
+        step={field.step ?? 1}
+        format={(shown) => number(shown, isWhole ? 0 : 2)}
+        parse={parseNumber}
+        onChange={(next) => set({ [name]: isWhole ? Math.round(next) : next })}
+      />
+    );
+  };
   const degrees = (key: "tiltDeg" | "turnDeg", range: Range) => (
     <NumberField
       label={words.insideFields[key]}
@@ -142,30 +134,17 @@ function DesignFields({ piece, design, onChange, onRemove }: DesignProps) {
         <Button onPress={onRemove}>{words.removeDiameter}</Button>
       </div>
       <div className="fields">
-        {Object.keys(design)
-          .filter((key) => Object.hasOwn(LENGTHS, key))
-          .map((key) => (
-            <LengthField
-              key={key}
-              label={words.insideFields[key as keyof typeof words.insideFields]}
-              range={room.get(key) ?? closed(LENGTHS[key])}
-              value={(design as unknown as Readonly<Record<string, number>>)[key]}
-              onChange={(mm) => set({ [key]: mm })}
-            />
-          ))}
-        {design.kind === "ribbon" ? plain("turns", RANGES.ribbonTurns, 0.25, 2, design.turns) : null}
-        {design.kind === "petals" ? plain("count", RANGES.petals, 1, 0, design.count) : null}
-        {design.kind === "speckle" ? plain("count", RANGES.speckles, 10, 0, design.count) : null}
-        {design.kind === "backing" ? null : (
+        {fieldsOf(design.kind).map(([name, field]) => numberField(name, field))}
+        {moves.includes("up") ? (
           <LengthField
             label={words.insideFields.up}
             range={room.get("up") ?? RANGES.offsetMm}
             value={z}
             onChange={(mm) => set({ atMm: [x, y, mm] })}
           />
-        )}
-        {design.kind === "bubble" || design.kind === "speckle" ? null : degrees("tiltDeg", RANGES.tiltDeg)}
-        {design.kind === "bubble" || design.kind === "speckle" ? null : degrees("turnDeg", RANGES.turnDeg)}
+        ) : null}
+        {moves.includes("tiltDeg") ? degrees("tiltDeg", RANGES.tiltDeg) : null}
+        {moves.includes("turnDeg") ? degrees("turnDeg", RANGES.turnDeg) : null}
         {"rgb" in design ? (
           <ColorField label={words.colour} value={design.rgb} onChange={(rgb) => set({ rgb })} />
         ) : null}
@@ -223,7 +202,10 @@ export default function InsideFields({
           actions={KINDS.map((kind) => ({
             id: kind,
             words: words.insideKinds[kind],
-            run: () => set([...inside, firstDesign(kind, piece.diameterMm)]),
+            run: () => {
+              const first = firstDesign(kind, piece.diameterMm);
+              if (first) set([...inside, first]);
+            },
           }))}
         />
       ) : null}

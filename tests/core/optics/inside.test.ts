@@ -13,7 +13,7 @@ import { chance, clearPiece, randomDirection } from "./helpers.ts";
 
 const RGB = [0.5, 0.4, 0.3] as const;
 const pack = (design: InsideDesign, inkMarkDeg = 0): SceneDesign =>
-  packDesign({ ...clearPiece(), inkMarkDeg }, design, 1.5);
+  packDesign({ ...clearPiece(), inkMarkDeg }, design, 1.5)[0];
 const hit = (s: SceneDesign, o: Vec3, d: Vec3): DesignHit | null => hitDesign(s, o, d, 3, -1);
 
 describe("designs inside the glass", () => {
@@ -47,7 +47,7 @@ describe("designs inside the glass", () => {
   it("have their backing on the dop's side", () => {
     const design = { kind: "backing", heightMm: 6, rgb: RGB } as const;
     expect(hit(pack(design), [0, 0, 0.5], [0, 0, -1])?.t).toBeCloseTo(0.5 + 0.6, 12);
-    const front = packDesign({ ...clearPiece(), dop: { side: "front", diameterMm: 10 } }, design, 1.5);
+    const [front] = packDesign({ ...clearPiece(), dop: { side: "front", diameterMm: 10 } }, design, 1.5);
     expect(hit(front, [0, 0, -0.5], [0, 0, 1])?.t).toBeCloseTo(1.1, 12);
   });
 

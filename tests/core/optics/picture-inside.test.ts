@@ -124,7 +124,7 @@ describe("a picture's sheet, against Snell's law pixel by pixel", () => {
   });
 
   it("takes bytes for sRGB reflectance, and lets through what isn't there", () => {
-    const half = packDesign(PIECE, disc(), ND, new Map([["q", raster(8, 8, () => [188, 188, 188, 128])]]));
+    const [half] = packDesign(PIECE, disc(), ND, new Map([["q", raster(8, 8, () => [188, 188, 188, 128])]]));
     // sRGB 188 is 0.5029 of the light (IEC 61966-2-1, by hand)
     const hit = hitDesign(half, [0.1, 0.1, 0.5], [0, 0, -1], 2, -1);
     expect(hit?.rgb[0]).toBeCloseTo(0.5029, 3);
@@ -142,7 +142,7 @@ describe("a picture's sheet, against Snell's law pixel by pixel", () => {
       light: { kind: "uniform" },
     });
     expect(empty.designs).toEqual([]);
-    const half = packDesign(PIECE, disc({ back: "other" }), ND, new Map([["other", QUARTERS]]));
+    const [half] = packDesign(PIECE, disc({ back: "other" }), ND, new Map([["other", QUARTERS]]));
     expect(hitDesign(half, [0.1, 0.1, 0.5], [0, 0, -1], 2, -1)).toBeNull();
     expect(hitDesign(half, [0.1, 0.1, -0.5], [0, 0, 1], 2, -1)).not.toBeNull();
   });
@@ -160,7 +160,7 @@ describe("a picture's ball", () => {
   const blue = raster(4, 4, () => [5, 5, 250, 255]);
 
   it("has both halves painted along its axis", () => {
-    const design = packDesign(
+    const [design] = packDesign(
       PIECE,
       ball,
       ND,
@@ -184,7 +184,7 @@ describe("a picture's ball", () => {
 
   it("lets one look in where nothing is painted, onto the far half", () => {
     const ring = raster(64, 64, (x, y) => [250, 5, 5, Math.hypot(x - 0.5, y - 0.5) < 0.3 ? 0 : 255]);
-    const design = packDesign(
+    const [design] = packDesign(
       PIECE,
       ball,
       ND,
