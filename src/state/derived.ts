@@ -10,6 +10,8 @@ import { solvePlan } from "../core/plan/solve.ts";
 /** The first plan seen of those that share their tiers and differ in nothing but where the work stands. */
 const firstOf = new WeakMap<Plan["tiers"], Plan>();
 
+/** What a plan says apart from the piece: where the work stands, what is asked for it, by whom. */
+const APART: ReadonlySet<string> = new Set(["work", "offer", "maker"]);
 /**
  * A plan for all that are the same glass: moving on at the lap changes where the work stands and nothing that is reckoned, so
  * nothing is reckoned anew.
@@ -19,7 +21,7 @@ export function samePiece(plan: Plan): Plan {
   const isSame =
     first !== undefined &&
     [...new Set([...Object.keys(first), ...Object.keys(plan)])].every(
-      (key) => key === "work" || first[key as keyof Plan] === plan[key as keyof Plan],
+      (key) => APART.has(key) || first[key as keyof Plan] === plan[key as keyof Plan],
     );
   if (isSame) return first;
   firstOf.set(plan.tiers, plan);

@@ -1,6 +1,7 @@
 /** What is said of a price: the table that a language fills, and the sentences made with it. */
-import { ballKg, type Guess, type Priced, usesUsualHabits } from "../core/offer/offer.ts";
+import { ballKg, type Guess, type Priced, usesUsualHabits, type WorkTime } from "../core/offer/offer.ts";
 import type { Plan, Stage } from "../core/plan/document.ts";
+import { moneyIn } from "./currency.ts";
 import type { Language } from "./language.ts";
 import { stagesIn } from "./stages.ts";
 
@@ -37,29 +38,54 @@ function table(rows: readonly (readonly [string, string])[]): string[] {
   return rows.map(([what, much]) => `  ${what.padEnd(name)}  ${much.padStart(amount)}`);
 }
 
-/** Amounts that are nothing are left out, but for labour. */
-export function offerText({ name, piece, offer, rig }: Plan, priced: Priced, words: OfferWords): string {
+/** One line of the reckoning: what it is for, and how much. */
+export interface OfferRow {
+  readonly id: "labour" | "glass" | "consumables" | "blank" | "overhead" | "sum" | "tax" | "price";
+  readonly what: string;
+  readonly much: string;
+}
+
+/** Amounts that are nothing are left out, but for labour. @param locale for numbers and money, the words' own where none is given */
+export function offerRows(
+  { piece, offer }: Pick<Plan, "piece" | "offer">,
+  priced: Priced,
+  words: OfferWords,
+  locale: string = words.locale,
+): readonly OfferRow[] {
   if (!offer) throw new RangeError("the plan names no offer");
-  const { locale } = words;
-  const format = new Intl.NumberFormat(locale, { style: "currency", currency: offer.currency });
-  const money = (amount: number | null): string => (amount === null ? words.unknown : format.format(amount));
+  const format = moneyIn(locale, offer.currency);
+  const money = (amount: number | null): string => (amount === null ? words.unknown : format(amount));
   const share = (of = 0): string =>
     new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 2 }).format(of);
   const grams = new Intl.NumberFormat(locale, { maximumSignificantDigits: 3 }).format(1000 * ballKg(piece));
   const minutes = Math.round(priced.minutes ?? 0);
   const time = priced.minutes === null ? words.unknown : words.time(Math.floor(minutes / 60), minutes % 60);
-  const rows: (readonly [string, string, boolean])[] = [
-    [words.labour(time, money(offer.hourly)), money(priced.labour), true],
-    [words.glass(grams, money(offer.glassPerKg ?? 0)), money(priced.glass), priced.glass > 0],
-    [words.consumables, money(priced.consumables), priced.consumables > 0],
-    [words.blank, money(priced.blank), priced.blank > 0],
-    [words.overhead(share(offer.overheadShare)), money(priced.overhead), (offer.overheadShare ?? 0) > 0],
-    [words.sum, money(priced.sum), true],
-    [words.tax(share(offer.taxShare)), money(priced.tax), (offer.taxShare ?? 0) > 0],
-    [words.price(money(offer.roundTo ?? 1)), money(priced.price), true],
+  const row = (id: OfferRow["id"], what: string, amount: number | null, shown = true): readonly OfferRow[] =>
+    shown ? [{ id, what, much: money(amount) }] : [];
+  return [
+    ...row("labour", words.labour(time, money(offer.hourly)), priced.labour),
+    ...row("glass", words.glass(grams, money(offer.glassPerKg ?? 0)), priced.glass, priced.glass > 0),
+    ...row("consumables", words.consumables, priced.consumables, priced.consumables > 0),
+    ...row("blank", words.blank, priced.blank, priced.blank > 0),
+    ...row(
+      "overhead",
+      words.overhead(share(offer.overheadShare)),
+      priced.overhead,
+      (offer.overheadShare ?? 0) > 0,
+    ),
+    ...row("sum", words.sum, priced.sum),
+    ...row("tax", words.tax(share(offer.taxShare)), priced.tax, (offer.taxShare ?? 0) > 0),
+    ...row("price", words.price(money(offer.roundTo ?? 1)), priced.price),
   ];
-  const lines = rows.filter(([, , shown]) => shown).map(([what, much]) => [what, much] as const);
-  const said = priced.guesses.map((guess) => guessInWords(guess, stagesIn(rig, locale), words));
-  if (usesUsualHabits(rig)) said.push(words.usualHabits);
-  return [name, ...table(lines), ...said].join("\n");
+}
+
+/** What the minutes rest on that nobody has measured, in sentences. */
+export function offerSaid({ rig }: Pick<Plan, "rig">, { guesses }: WorkTime, words: OfferWords): string[] {
+  const said = guesses.map((guess) => guessInWords(guess, stagesIn(rig, words.locale), words));
+  return usesUsualHabits(rig) ? [...said, words.usualHabits] : said;
+}
+
+export function offerText(plan: Plan, priced: Priced, words: OfferWords): string {
+  const rows = offerRows(plan, priced, words).map(({ what, much }) => [what, much] as const);
+  return [plan.name, ...table(rows), ...offerSaid(plan, priced, words)].join("\n");
 }

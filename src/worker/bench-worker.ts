@@ -2,19 +2,28 @@
 import { adjust } from "../core/bench/adjusted.ts";
 import { fitAsCut } from "../core/bench/as-cut.ts";
 import { benchOf } from "../core/bench/bench.ts";
+import { seeded } from "../core/bench/chance.ts";
 import { stagesOf } from "../core/bench/default-stages.ts";
 import { foundAgain } from "../core/bench/found-again.ts";
 import { depthsBefore, sizeAt, tierFacets } from "../core/bench/half-cut.ts";
 import { matchTooDeep, placeOnFacet, recutsFor } from "../core/bench/mend-cut.ts";
+import { createSimulation } from "../core/bench/simulate.ts";
+import { spreadOf } from "../core/bench/spread.ts";
 import { tierStageDepths } from "../core/bench/stages.ts";
 import { strokeCurve } from "../core/bench/stroke-curve.ts";
 import { calibrate, guessRemoval } from "../core/bench/strokes.ts";
+import { minutesByChance, type TimeSpread, timeSpreadOf } from "../core/offer/time-spread.ts";
+import { weigh } from "../core/offer/weigh.ts";
+import type { Rasters } from "../core/optics/raster.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { solvePlan } from "../core/plan/solve.ts";
+import { type QuoteMatter, quoteHtml } from "../sheet/quote.ts";
 import { sheetHtml } from "../sheet/sheet.ts";
 import type { SheetUnit } from "../sheet/sheet-format.ts";
 import type { Paper } from "../sheet/sheet-style.ts";
+import { quoteWordsDe } from "../words/de/quote.ts";
 import { sheetWordsDe } from "../words/de/sheet.ts";
+import { quoteWordsEn } from "../words/en/quote.ts";
 import { sheetWordsEn } from "../words/en/sheet.ts";
 import { serveJobs, type Ticket } from "./job.ts";
 import { sheetFace } from "./sheet-face.ts";
@@ -104,7 +113,31 @@ async function adjustAngles({ planned, resolved }: AdjustQuestion, ticket: Ticke
   }
 }
 
+export interface WeighQuestion {
+  readonly plan: Plan;
+  /** Pixels of the pictures inside. */
+  readonly rasters: Rasters;
+}
+
+/** Pieces cut by chance for the spread of the hours: its ends are then within a few hundredths of the whole. */
+const SPREAD_PIECES = 60;
+
+/** How far the hours stray; tells its progress and can be stopped after each piece. */
+async function timeSpread(plan: Plan, ticket: Ticket): Promise<TimeSpread> {
+  const sim = createSimulation(solvePlan(plan), spreadOf(plan), "width");
+  const random = seeded(1);
+  const each: (number | null)[] = [];
+  while (each.length < SPREAD_PIECES) {
+    each.push(minutesByChance(sim, random));
+    await ticket.report(each.length / SPREAD_PIECES);
+  }
+  return timeSpreadOf(each);
+}
+
 const SHEET_WORDS = { en: sheetWordsEn, de: sheetWordsDe } as const;
+
+const QUOTE_WORDS = { en: quoteWordsEn, de: quoteWordsDe } as const;
+export type QuoteQuestion = Omit<QuoteMatter, "face" | "words"> & { readonly language: "en" | "de" };
 
 const jobs = {
   bench: (plan: Plan) => benchOf(solvePlan(plan)),
@@ -118,6 +151,10 @@ const jobs = {
     const words = { ...SHEET_WORDS[language], decimal };
     return sheetHtml(solvePlan(plan), { words, unit, paper, face: await sheetFace() });
   },
+  weigh: ({ plan, rasters }: WeighQuestion) => weigh(plan, rasters),
+  timeSpread,
+  quote: async ({ language, ...matter }: QuoteQuestion) =>
+    quoteHtml({ ...matter, words: QUOTE_WORDS[language], face: await sheetFace() }),
   /** What finding each tier's angle again costs, as far off as the plan's rig says. */
   foundAgain: (plan: Plan) => foundAgain(solvePlan(plan)),
 };

@@ -19,8 +19,8 @@ const MENU = {
 } as const;
 /** What a plan opens beside the sheets of the menu. */
 const ON_PLAN = ["What works for a tier", "Facet card", "Diary"];
-/** Three places with five parts of the bench, the sheets, and what opens on the plan. */
-export const STATIONS = 2 + 5 + Object.keys(MENU).length + ON_PLAN.length;
+/** Three places with six parts of the bench, the sheets, and what opens on the plan. */
+export const STATIONS = 2 + 6 + Object.keys(MENU).length + ON_PLAN.length;
 
 /** One who knows the way about the app, by the words of its language. */
 export function guideTo(page: Page, language: Language = "en") {

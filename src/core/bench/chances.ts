@@ -7,7 +7,7 @@ const MOST_MARGIN = 0.25;
 const HALVINGS = 20;
 
 /** The least extra depth of all facets with which a trial's pair meets; Infinity when none within reach does. */
-function marginNeeded(trial: Trial, pair: PlannedPair, tolerance: number): number {
+export function marginNeeded(trial: Trial, pair: PlannedPair, tolerance: number): number {
   if (trialGap(trial, pair) <= tolerance) return 0;
   if (trialGap(trial, pair, MOST_MARGIN) > tolerance) return Number.POSITIVE_INFINITY;
   let [short, enough] = [0, MOST_MARGIN];

@@ -235,6 +235,10 @@ export interface Offer {
   /** Of all that. */
   readonly taxShare?: number;
   readonly roundTo?: number;
+  /** The artist's own terms, as they stand on a quote. */
+  readonly terms?: string;
+  /** Days for which a quote holds. */
+  readonly validDays?: number;
 }
 
 export interface Plan {

@@ -68,6 +68,7 @@ export const RANGES = {
   /** Ten times at most, so that a share given in per cent is noticed. */
   share: { min: 0, max: 10 },
   roundTo: positive(1e6),
+  validDays: { min: 1, max: 3650, integer: true },
 } as const satisfies Record<string, Range>;
 
 /** A mark: a picture that is its own address, so that nothing is fetched. */
@@ -77,7 +78,15 @@ export const MARK = /^data:image\/(?:png|svg\+xml);base64,[A-Za-z0-9+/]+={0,2}$/
 export const CURRENCY = /^[A-Z]{3}$/;
 
 /** Longest texts, in UTF-16 units. */
-export const TEXT = { id: 100, facetId: 104, name: 500, notes: 20_000, label: 40, mark: 100_000 } as const;
+export const TEXT = {
+  id: 100,
+  facetId: 104,
+  name: 500,
+  notes: 20_000,
+  label: 40,
+  terms: 2000,
+  mark: 100_000,
+} as const;
 
 /** Longest lists. */
 export const COUNTS = {

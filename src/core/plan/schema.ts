@@ -166,7 +166,7 @@ export const tier = fields({
 
 const share = z.optional(number(RANGES.share));
 const amount = z.optional(number(RANGES.amount));
-const offer = fields({
+export const offer = fields({
   currency: z
     .string(needs({ kind: "currency" }))
     .check(z.refine((value) => CURRENCY.test(value), needs({ kind: "currency" }))),
@@ -177,6 +177,8 @@ const offer = fields({
   overheadShare: share,
   taxShare: share,
   roundTo: z.optional(number(RANGES.roundTo)),
+  terms: z.optional(text(TEXT.terms)),
+  validDays: z.optional(number(RANGES.validDays)),
 });
 
 const maker = fields({

@@ -1,4 +1,5 @@
-/** The bench: from the plan to the wet lap and back. Five parts of one page, and the page for the lap itself. */
+/** The bench: from the plan to the wet lap and back. Six parts of one page, and the page for the lap itself. */
+import { lazy, Suspense } from "react";
 import { Button as AriaButton } from "react-aria-components/Button";
 import { stagesOf } from "../../core/bench/default-stages.ts";
 import type { Plan } from "../../core/plan/document.ts";
@@ -17,6 +18,8 @@ import { TolerancePart } from "./tolerance/TolerancePart.tsx";
 import { useBench } from "./use-bench.ts";
 import { WorkPart } from "./work/WorkPart.tsx";
 import "./bench.css";
+
+const PricePart = lazy(() => import("./price/PricePart.tsx"));
 
 function Parts() {
   const words = useWords(benchWords);
@@ -69,6 +72,11 @@ export default function BenchPage() {
       {part === "tolerance" ? <TolerancePart /> : null}
       {part === "as-cut" ? <AsCutPart /> : null}
       {part === "paper" ? <PaperPart /> : null}
+      {part === "price" ? (
+        <Suspense fallback={<p className="waiting">{words.counting}</p>}>
+          <PricePart />
+        </Suspense>
+      ) : null}
       {isLapOpen ? <LapPage bench={question === plan ? answer : null} /> : null}
     </div>
   );

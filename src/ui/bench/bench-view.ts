@@ -3,8 +3,8 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Way } from "../../core/bench/diary.ts";
 
-export type BenchPart = "set-up" | "work" | "tolerance" | "as-cut" | "paper";
-export const BENCH_PARTS: readonly BenchPart[] = ["set-up", "work", "tolerance", "as-cut", "paper"];
+export type BenchPart = "set-up" | "work" | "tolerance" | "as-cut" | "paper" | "price";
+export const BENCH_PARTS: readonly BenchPart[] = ["set-up", "work", "tolerance", "as-cut", "paper", "price"];
 
 /** What was read off a trial facet and not yet applied: it stays when one looks at another part. */
 export interface Trial {

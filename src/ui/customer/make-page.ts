@@ -83,7 +83,8 @@ export async function makePage(
   signal: AbortSignal,
   onDone: (done: number, of: number) => void,
 ): Promise<string> {
-  const answer = solved(plan);
+  // what was solved may be of the plan before its maker was named
+  const answer = { ...solved(plan), plan };
   const piece = showPiece(answer, picturesOf(plan));
   await untilReady(signal);
   const lit = { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 } as const;

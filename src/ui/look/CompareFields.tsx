@@ -2,25 +2,19 @@
  * What stands beside the piece: nothing, the ball it is cut from, or any other: this plan or one of its versions, a plan of the
  * shelf or of a file, in the same or another glass, finish and light.
  */
-import { useEffect, useState } from "react";
+import { useState } from "react";
 import { GLASS_NAMES } from "../../core/optics/glasses.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
-import type { Plan } from "../../core/plan/document.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
-import { faultOf } from "../../state/storage/faults.ts";
-import type { Version } from "../../state/storage/versions.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { LIGHT_WORDS } from "../../words/lights.ts";
 import { readPlanFile } from "../app/files.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { Pick } from "../controls/Pick.tsx";
-import { useShelf } from "../library/use-shelf.ts";
+import { useKeptPlans } from "../library/kept-plans.ts";
 import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
-import { storageWords } from "../messages/storage.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
-import { useStudio } from "../use-studio.ts";
-import { useSession } from "../visit.ts";
 import { FileButton } from "./FileButton.tsx";
 import { type FinishChoice, type GlassChoice, type LightChoice, setLook, useLook } from "./look-settings.ts";
 
@@ -30,61 +24,22 @@ const FINISHES: readonly FinishChoice[] = ["planned", "ground", "prepolished", "
 /** Stands for "as in the picture beside it". */
 const SAME = "same" as const;
 
-/** Versions of the plan on the bench, as they are now. */
-function useVersions(planId: string | null): readonly Version[] {
-  const session = useSession();
-  const [versions, setVersions] = useState<readonly Version[]>([]);
-  useEffect(() => {
-    setVersions([]);
-    if (!session || planId === null) return;
-    let isHere = true;
-    const read = () =>
-      session.library.versions(planId).then(
-        (found) => isHere && setVersions(found),
-        (error: unknown) => session.health.setState({ fault: faultOf(error).kind }),
-      );
-    void read();
-    const stop = session.library.watch(() => void read());
-    return () => {
-      isHere = false;
-      stop();
-    };
-  }, [session, planId]);
-  return versions;
-}
-
 /** The plan to compare with, from whatever is kept here. */
 function PlanChoice({ onTrouble }: { onTrouble: (words: string | null) => void }) {
   const words = useWords(lookWords).compare;
-  const { faults } = useWords(storageWords);
-  const language = useLanguage();
-  const session = useSession();
-  const planId = useStudio((state) => state.planId);
   const other = useLook((settings) => settings.otherPlan);
-  const { plans } = useShelf("out", "");
-  const versions = useVersions(planId);
+  const kept = useKeptPlans(onTrouble);
   const [chosen, choose] = useState("this");
   /** Where nothing was chosen here, the plan came from a file. */
   const value = other === null ? "this" : chosen === "this" ? "file" : chosen;
 
-  const read = async (id: string): Promise<Plan | null> => {
-    if (id.startsWith("version "))
-      return (await session?.library.version(id.slice("version ".length))) ?? null;
-    const opening = await session?.library.open(id.slice("shelf ".length));
-    if (opening && !opening.ok) onTrouble(fileFaultInWords(opening.fault, language));
-    return opening?.ok ? opening.file.plan : null;
-  };
   const take = async (id: string) => {
     onTrouble(null);
     if (id === "file") return;
-    try {
-      const plan = id === "this" ? null : await read(id);
-      if (id !== "this" && plan === null) return;
-      choose(id);
-      setLook({ otherPlan: plan });
-    } catch (error) {
-      onTrouble(faults[faultOf(error).kind]);
-    }
+    const plan = id === "this" ? null : await kept.read(id);
+    if (id !== "this" && plan === null) return;
+    choose(id);
+    setLook({ otherPlan: plan });
   };
   return (
     <Choice
@@ -93,10 +48,7 @@ function PlanChoice({ onTrouble }: { onTrouble: (words: string | null) => void }
       options={[
         { id: "this", words: words.thisPlan },
         ...(value === "file" && other ? [{ id: "file", words: other.name }] : []),
-        ...versions.map(({ id, label }) => ({ id: `version ${id}`, words: words.version(label) })),
-        ...(plans ?? [])
-          .filter((plan) => plan.id !== planId && plan.about !== null)
-          .map(({ id, name }) => ({ id: `shelf ${id}`, words: name })),
+        ...kept.options,
       ]}
       onChange={(id) => void take(id)}
     />

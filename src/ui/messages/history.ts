@@ -30,6 +30,8 @@ export function labelInWords(label: Label, words: HistoryWords, language: Langua
       return about[label.about](label.tier);
     case "mend":
       return label.said?.[language] ?? wordFor(about.mends, label.code) ?? about.severalTiers;
+    case "field":
+      return wordFor(words.partFields, label.path.split(".")[0]) ?? about.field;
     default:
       return about[label.about];
   }

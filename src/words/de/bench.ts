@@ -14,6 +14,7 @@ export const bench: Translated<typeof en> = {
     tolerance: "Toleranz",
     "as-cut": "Gemessen",
     paper: "Auf Papier",
+    price: "Preis",
   },
   toLap: "An die Scheibe",
   unnamed: "Plan ohne Namen",

@@ -33,6 +33,7 @@ export const history: Translated<typeof en> = {
     finish: "Schliff",
     asCut: "Messung",
   },
+  partFields: { offer: "was dafür verlangt wird", maker: "wer es gemacht hat" },
   pieceFields: {
     diameterMm: "Durchmesser",
     otherDiametersMm: "weitere Durchmesser",

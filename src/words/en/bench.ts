@@ -13,6 +13,7 @@ export const bench = {
     tolerance: "Tolerance",
     "as-cut": "As cut",
     paper: "On paper",
+    price: "Price",
   },
   toLap: "At the lap",
   unnamed: "Unnamed plan",

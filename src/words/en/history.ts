@@ -27,6 +27,7 @@ export const history = {
     finish: "finish",
     asCut: "what was measured",
   },
+  partFields: { offer: "what is asked for it", maker: "who made it" },
   pieceFields: {
     diameterMm: "diameter",
     otherDiametersMm: "further diameters",

@@ -1,30 +1,26 @@
 /** On paper: the sheet as it will be printed, printed from here or kept as a file that needs nothing else. */
-import { useMemo, useState } from "react";
-import type { Paper } from "../../../sheet/sheet-style.ts";
+import { useMemo } from "react";
 import { decimalSign } from "../../../words/format.ts";
 import type { SheetQuestion } from "../../../worker/bench-worker.ts";
 import { fileNameOf, offerFile } from "../../app/files.ts";
 import { Button } from "../../controls/Button.tsx";
-import { Pick } from "../../controls/Pick.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { benchPool } from "../bench-worker-client.ts";
 import { useAsked } from "../use-asked.ts";
+import { PaperPick, usePaper } from "./PaperPick.tsx";
 import { SheetPreview } from "./SheetPreview.tsx";
 
 const askSheet = (question: SheetQuestion): Promise<string> => benchPool.run("sheet", question);
-
-/** Where people write on Letter: a first guess, changed with one press. */
-const usualPaper = (): Paper => (/^en-(US|CA)|^es-MX/.test(navigator.language) ? "letter" : "a4");
 
 export function PaperPart() {
   const { paper: words, counting, noTiers } = useWords(benchWords);
   const plan = usePlan();
   const language = useLanguage();
   const { unit, locale } = useFormat();
-  const [paper, setPaper] = useState<Paper>(usualPaper);
+  const [paper, setPaper] = usePaper();
   const question = useMemo(
     (): SheetQuestion => ({
       plan,
@@ -48,15 +44,7 @@ export function PaperPart() {
     <div className="bench-flow">
       <p className="bench-sentence">{words.what}</p>
       <div className="bench-row">
-        <Pick<Paper>
-          label={words.size}
-          value={paper}
-          options={[
-            { id: "a4", words: "A4" },
-            { id: "letter", words: "Letter" },
-          ]}
-          onChange={setPaper}
-        />
+        <PaperPick paper={paper} onChange={setPaper} />
         <Button look="strong" isDisabled={!isReady} onPress={() => window.print()}>
           {words.print}
         </Button>

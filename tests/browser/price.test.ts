@@ -1,0 +1,56 @@
+/** What the piece costs, on the bench: typed, reckoned as the engine does, and printed as a quote of one page. */
+import { expect, it } from "vitest";
+import { offerOf } from "../../src/core/offer/offer.ts";
+import { parsePlan } from "../../src/core/plan/file.ts";
+import { solvePlan } from "../../src/core/plan/solve.ts";
+import { fileOf } from "./built-app.ts";
+import { guideTo } from "./everywhere.ts";
+import { pdfPages } from "./pdf-pages.ts";
+import { sharedApp } from "./shared.ts";
+
+const app = sharedApp();
+const HOSTILE = "Half in advance. </style><script>alert(1)</script>";
+
+it("goes from an hour's price to a quote on one page", async () => {
+  const { page, errors, foreign, close } = await app.visit({ locale: "en-GB" });
+  const guide = guideTo(page);
+  await guide.goTo("bench");
+  await page.locator(".bench-parts").getByRole("button", { name: "Price", exact: true }).click();
+  const type = async (label: string, text: string) => {
+    await page.getByLabel(label, { exact: true }).fill(text);
+    await page.getByLabel(label, { exact: true }).press("Enter");
+  };
+  await type("An hour of yours", "45");
+  await type("Tax", "20");
+  await type("A kilogram of glass", "38");
+  await page.getByLabel("Your terms").fill(HOSTILE);
+  await page.getByLabel("Your terms").press("Tab");
+  const shown = page.locator(".price-table [data-row=price] td").first();
+  await shown.waitFor();
+
+  // the same plan as a file, reckoned apart from the page
+  await guide.openMenu();
+  const file = await fileOf(page, () => page.getByRole("menuitem", { name: guide.shell.menu.save }).click());
+  const { plan } = parsePlan(file.bytes.toString("utf8"));
+  expect(plan.offer).toEqual({ currency: "GBP", hourly: 45, taxShare: 0.2, glassPerKg: 38, terms: HOSTILE });
+  const price = offerOf(solvePlan(plan))?.price ?? Number.NaN;
+  const money = new Intl.NumberFormat("en-GB", { style: "currency", currency: "GBP" }).format(price);
+  expect(await shown.textContent()).toBe(money);
+
+  const quote = page.getByRole("document", { name: "The sheet as it will be printed" });
+  await quote.getByText("Half in advance. </style>").waitFor();
+  const pages = await pdfPages(await page.pdf({ preferCSSPageSize: true }));
+  expect(pages).toHaveLength(1);
+  expect(pages[0].widthMm).toBeCloseTo(210, 0);
+  for (const said of [money, "38 mm (1.50 in)", "<script>"]) expect(pages[0].text).toContain(said);
+
+  // another plan has what was asked for last at hand
+  await guide.openMenu();
+  await page.getByRole("menuitem", { name: guide.shell.menu.fresh }).click();
+  await guide.goTo("bench");
+  await page.getByRole("button", { name: "As last time: £45.00 an hour" }).click();
+  expect(await page.getByLabel("Tax", { exact: true }).inputValue()).toBe("20");
+  expect(errors).toEqual([]);
+  expect(foreign).toEqual([]);
+  await close();
+});
