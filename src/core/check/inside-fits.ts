@@ -1,7 +1,8 @@
 /** Whether what is inside the glass lies within the uncut ball, and how large each of its lengths may be for that. */
 import { normalize, type Vec3 } from "../geometry/vec.ts";
+import { packDesign } from "../inside/pack.ts";
+import { BACKING, type SceneDesign } from "../inside/scene-design.ts";
 import { indexAt, LINE_D_NM, opticalGlass } from "../optics/glasses.ts";
-import { BACKING, packDesign, type SceneDesign } from "../optics/inside.ts";
 import type { InsideDesign, Piece } from "../plan/document.ts";
 import type { Range } from "../plan/limits.ts";
 import { reachOf } from "./inside-clearance.ts";

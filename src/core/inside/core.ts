@@ -1,10 +1,9 @@
 /** A core: a ball or a rod of colour, opaque, or tinted glass that light runs through. */
 import { realSizeMm } from "../optics/apparent-size.ts";
 import { RANGES } from "../plan/limits.ts";
-import { hitEllipsoid, reachOfEllipsoid } from "./ellipsoid.ts";
 import { colour, maybe, mm, oneOf, PLACE, yesNo } from "./fields.ts";
 import type { InsideRecord } from "./record.ts";
-import { type Body, CORE, TINTED_CORE } from "./scene-design.ts";
+import { CORE, TINTED_CORE } from "./scene-design.ts";
 
 export const CORE_FIELDS = {
   diameterMm: mm(RANGES.sizeMm),
@@ -14,10 +13,6 @@ export const CORE_FIELDS = {
   sizeAs: maybe(oneOf("real", "seen")),
   ...PLACE,
 } as const;
-
-export const opaqueCore: Body = { hit: hitEllipsoid, reach: reachOfEllipsoid };
-/** It has no surface: only what runs through it is told, see `lengthWithin`. */
-export const tintedCore: Body = { hit: () => null, reach: reachOfEllipsoid };
 
 export const core: InsideRecord<"core"> = {
   // size: half axes.

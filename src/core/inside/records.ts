@@ -1,15 +1,18 @@
-/** Every kind of design inside the glass, and every kind of body that light meets there: two tables, all else derives from them. */
-import { BACKING_FIELDS, backing, layerBehind } from "./backing.ts";
-import { BUBBLE_FIELDS, bubble, bubbleOfAir } from "./bubble.ts";
-import { CORE_FIELDS, core, opaqueCore, tintedCore } from "./core.ts";
+/**
+ * Every kind of design inside the glass, and how far each body reaches that light meets there: all lists derive from these tables.
+ * How light meets the bodies stands apart, in `hits.ts`: what is drawn first has no need of it.
+ */
+import { BACKING_FIELDS, backing } from "./backing.ts";
+import { BUBBLE_FIELDS, bubble } from "./bubble.ts";
+import { CORE_FIELDS, core } from "./core.ts";
 import type { Fields, Shaped } from "./fields.ts";
-import { bowl, PETALS_FIELDS, petals } from "./petals.ts";
-import { PICTURE_FIELDS, picture, pictureCore, pictureDisc } from "./picture.ts";
+import { PETALS_FIELDS, petals } from "./petals.ts";
+import { PICTURE_FIELDS, picture } from "./picture.ts";
 import type { InsideKind, InsideRecord } from "./record.ts";
-import { band, RIBBON_FIELDS, ribbon } from "./ribbon.ts";
-import type { Body } from "./scene-design.ts";
+import { RIBBON_FIELDS, ribbon } from "./ribbon.ts";
+import type { BodyNumber, Reach } from "./scene-design.ts";
 import * as bodies from "./scene-design.ts";
-import { grains, SPECKLE_FIELDS, speckle } from "./speckle.ts";
+import { SPECKLE_FIELDS, speckle } from "./speckle.ts";
 
 /** Fields in a plan, in the order in which kinds are offered. */
 export const INSIDE_FIELDS = {
@@ -37,15 +40,20 @@ export const INSIDE: { readonly [K in InsideKind]: InsideRecord<K> } = {
 };
 export const INSIDE_KINDS = Object.keys(INSIDE_FIELDS) as readonly InsideKind[];
 
-/** By the number that shaders know each by. */
-export const BODIES: Readonly<Record<number, Body>> = {
-  [bodies.CORE]: opaqueCore,
-  [bodies.TINTED_CORE]: tintedCore,
-  [bodies.BUBBLE]: bubbleOfAir,
-  [bodies.RIBBON]: band,
-  [bodies.PETALS]: bowl,
-  [bodies.BACKING]: layerBehind,
-  [bodies.SPECKLE]: grains,
-  [bodies.PICTURE_DISC]: pictureDisc,
-  [bodies.PICTURE_CORE]: pictureCore,
+const ofEllipsoid: Reach = ({ size }, x, y, z) => Math.hypot(size[0] * x, size[1] * y, size[2] * z);
+
+/** How far each body reaches, by its number. A backing lies at the skin and is meant to be cut: nobody asks. */
+export const REACHES: Readonly<Record<BodyNumber, Reach>> = {
+  [bodies.CORE]: ofEllipsoid,
+  [bodies.TINTED_CORE]: ofEllipsoid,
+  [bodies.BUBBLE]: ofEllipsoid,
+  // the rod that it twists in
+  [bodies.RIBBON]: ({ size }, x, y, z) =>
+    size[2] * Math.abs(z) + Math.hypot(size[0], size[1]) * Math.hypot(x, y),
+  // the drum that holds their bowl
+  [bodies.PETALS]: ({ size }, x, y, z) => size[0] * Math.hypot(x, y) + (size[1] / 2) * Math.abs(z) + size[2],
+  [bodies.BACKING]: () => 1,
+  [bodies.SPECKLE]: ({ size }) => size[0] + size[1],
+  [bodies.PICTURE_DISC]: ({ size }, x, y) => size[0] * Math.hypot(x, y),
+  [bodies.PICTURE_CORE]: ofEllipsoid,
 };

@@ -18,6 +18,16 @@ export const BACKING = 5;
 export const SPECKLE = 6;
 export const PICTURE_DISC = 7;
 export const PICTURE_CORE = 8;
+export type BodyNumber =
+  | typeof CORE
+  | typeof TINTED_CORE
+  | typeof BUBBLE
+  | typeof RIBBON
+  | typeof PETALS
+  | typeof BACKING
+  | typeof SPECKLE
+  | typeof PICTURE_DISC
+  | typeof PICTURE_CORE;
 
 /** What a picture shows on either side; null where its picture is missing: nothing is there. */
 export interface Faces {
@@ -28,7 +38,7 @@ export interface Faces {
 
 /** One design in unit-sphere lengths. What `size` and `extra` mean depends on `kind`, see where it is packed. */
 export interface SceneDesign {
-  readonly kind: number;
+  readonly kind: BodyNumber;
   readonly centre: Vec3;
   /** Directions of the design's own x, y, z in the piece's axes. */
   readonly axisX: Vec3;
@@ -64,15 +74,14 @@ export type Hit = (
   random: Random | null,
 ) => DesignHit | null;
 
-/** A kind of body: how light meets it, and how far it reaches. */
-export interface Body {
-  readonly hit: Hit;
-  /**
-   * The greatest n.p over the body in its own frame, for a unit normal n with the components `x, y, z` along its axes; an
-   * upper bound where the body has no closed form.
-   */
-  readonly reach: (s: SceneDesign, x: number, y: number, z: number) => number;
-}
+/**
+ * The greatest n.p over a body in its own frame, for a unit normal n with the components `x, y, z` along its axes; an upper
+ * bound where the body has no closed form.
+ */
+export type Reach = (s: SceneDesign, x: number, y: number, z: number) => number;
+
+/** Sheets are no thinner than this, so that marching can't step over them. */
+export const THINNEST = 0.004;
 
 /** What a design is packed from. */
 export interface Packing {

@@ -10,16 +10,16 @@ import {
   Color as ThreeColor,
   Vector3,
 } from "three";
-import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
+import { packDesign } from "../../core/inside/pack.ts";
 import {
   BACKING,
   PETALS,
   PICTURE_DISC,
-  packDesign,
   RIBBON,
   type SceneDesign,
   SPECKLE,
-} from "../../core/optics/inside.ts";
+} from "../../core/inside/scene-design.ts";
+import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
 import type { Piece } from "../../core/plan/document.ts";
 
 export interface InsideBody {

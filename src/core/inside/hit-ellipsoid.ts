@@ -1,6 +1,6 @@
-/** Balls and ellipsoids: the closed forms that cores, bubbles, pictures and what holds a speckle share. */
+/** How light meets balls and ellipsoids: the closed forms that cores, bubbles, pictures and what holds a speckle share. */
 import { dot, normalize, type Vec3 } from "../geometry/vec.ts";
-import { type Body, type Hit, type SceneDesign, toLocal, turnToLocal, turnToWorld } from "./scene-design.ts";
+import { type Hit, type SceneDesign, toLocal, turnToLocal, turnToWorld } from "./scene-design.ts";
 
 /** Both distances at which a ray crosses a ball or ellipsoid with half axes `size` (local ray), or null. */
 export function crossEllipsoid(size: Vec3, o: Vec3, d: Vec3): readonly [number, number] | null {
@@ -26,6 +26,16 @@ export function isWithin(s: SceneDesign, p: Vec3): boolean {
   return (q[0] / s.size[0]) ** 2 + (q[1] / s.size[1]) ** 2 + (q[2] / s.size[2]) ** 2 < 1;
 }
 
+/** Distance from inside a bubble to its wall. */
+export function bubbleExit(s: SceneDesign, o: Vec3, d: Vec3): number {
+  const t = crossEllipsoid(s.size, toLocal(s, o), turnToLocal(s, d));
+  return t ? Math.max(0, t[1]) : 0;
+}
+
+/** Outward normal of a ball design at p. */
+export const bubbleNormal = (s: SceneDesign, p: Vec3): Vec3 =>
+  normalize([p[0] - s.centre[0], p[1] - s.centre[1], p[2] - s.centre[2]]);
+
 export const hitEllipsoid: Hit = (s, o, d, tMax, from) => {
   if (from >= 0) return null;
   const p = toLocal(s, o);
@@ -41,6 +51,3 @@ export const hitEllipsoid: Hit = (s, o, d, tMax, from) => {
   ];
   return { t: t[0], n: turnToWorld(s, normalize(local)), rgb: s.rgb, grain: 0 };
 };
-
-export const reachOfEllipsoid: Body["reach"] = ({ size }, x, y, z) =>
-  Math.hypot(size[0] * x, size[1] * y, size[2] * z);
