@@ -49,7 +49,8 @@ struct Surface {
   vec3 n;
 };
 
-// Where a ray from outside first meets the piece; id = NOTHING when it passes by.
+// Where a ray from outside first meets the piece; id = NOTHING when it passes by. A start that touches the piece, as on a table
+// that a facet rests on, may lie a hair within.
 Surface enterBody(vec3 o, vec3 d) {
   float b = dot(o, d);
   // Squared distance of the ray's line from the centre, free of cancellation for far eyes.
@@ -72,7 +73,8 @@ Surface enterBody(vec3 o, vec3 d) {
       leave = t;
     }
   }
-  if (enter >= leave) return Surface(0.0, NOTHING, vec3(0.0));
+  if (enter >= leave || leave <= 0.0) return Surface(0.0, NOTHING, vec3(0.0));
+  enter = max(enter, 0.0);
   return Surface(enter, id, id == SKIN ? normalize(o + enter * d) : planeAt(id).xyz);
 }
 

@@ -1,4 +1,4 @@
-// Where the light comes from: radiance by direction, linear sRGB, +y up. Twin: src/core/optics/lights.ts and hdr.ts.
+// Where the light comes from: radiance by direction, linear sRGB, +y up but where `lightUp` says otherwise. Twin: src/core/optics/lights.ts and hdr.ts.
 //
 // Set from outside: LIGHT (LIGHT_UNIFORM, LIGHT_SETTING or LIGHT_PICTURE), PANELS (those of a setting, at most MAX_PANELS).
 
@@ -9,6 +9,9 @@ const int PANEL_TEXELS = 6;
 // Width of the blurred horizon line, as d.y.
 const float HORIZON_BLUR = 0.015;
 const float PI = 3.141592653589793;
+
+// Where a setting's own up is.
+uniform vec3 lightUp;
 
 #if LIGHT == LIGHT_SETTING
 // A setting: zenith, horizon, floor, nadir; how quickly the horizon's colour gives way.
@@ -50,10 +53,11 @@ vec3 overPanel(vec3 past, vec3 d, int i) {
 }
 
 vec3 lightFrom(vec3 d) {
-  float t = pow(max(abs(d.y), 1e-12), skySpread);
+  float height = dot(d, lightUp);
+  float t = pow(max(abs(height), 1e-12), skySpread);
   vec3 below = mix(skyColours[2].rgb, skyColours[3].rgb, t);
   vec3 above = mix(skyColours[1].rgb, skyColours[0].rgb, t);
-  vec3 rgb = mix(below, above, smoothstep(-HORIZON_BLUR, HORIZON_BLUR, d.y));
+  vec3 rgb = mix(below, above, smoothstep(-HORIZON_BLUR, HORIZON_BLUR, height));
   // One by one and not in a loop: a panel whose place is known when compiling needs no search for its numbers, and those that
   // are not there are not compiled.
 #define PANEL(i) if (i < PANELS) rgb = overPanel(rgb, d, i);
@@ -99,5 +103,6 @@ uniform vec3 lightAround;
 uniform vec3 softBands[3];
 
 vec3 softFrom(vec3 d) {
-  return mix(softBands[1], d.y > 0.0 ? softBands[0] : softBands[2], smoothstep(0.0, 0.9, abs(d.y)));
+  float height = dot(d, lightUp);
+  return mix(softBands[1], height > 0.0 ? softBands[0] : softBands[2], smoothstep(0.0, 0.9, abs(height)));
 }

@@ -4,9 +4,13 @@
 // nothing but the light can be met) and the path goes on with the share that stays. So a polished clear piece is free of
 // noise but for the pixel's area and the wavelength. Radiances inside are divided by n^2, so crossing leaves a weight as it is.
 //
+// Over a table what leaves downwards is scattered there and comes to the light or back to the piece: a path goes in legs from
+// table to table. What rises from a leg is gathered at once as ever; of all that leaves it downwards one part is followed, by
+// chance, and stands for the others.
+//
 // Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (see inside.glsl), LIGHT (see
-// light.glsl), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl). Compilers put a function's text wherever it is called, so the large ones are
-// called from one place each.
+// light.glsl), STAGE (1 with a table), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl). Compilers put a function's text
+// wherever it is called, so the large ones are called from one place each.
 
 #include "random.glsl"
 #include "fresnel.glsl"
@@ -14,6 +18,9 @@
 #include "light.glsl"
 #if CASINGS > 0
 #include "casing.glsl"
+#endif
+#if STAGE
+#include "stage.glsl"
 #endif
 #include "body.glsl"
 #if ROUGH > 0
@@ -43,6 +50,8 @@ uniform int behind;
 struct Gathered {
   // Radiance for its wavelength, or red, green and blue without dispersion.
   Amount byWave;
+  // What that is to be multiplied by: the colour of a table that the ray came by before it met the piece.
+  vec3 tint;
   // What needs no wavelength: a mirror image has a colour but no dispersion.
   vec3 mirror;
   // Share of the ray that belongs to the picture rather than to the page behind it.
@@ -101,10 +110,11 @@ float firstRoulette(uint scramble) {
 bool roulette(inout Walker w, inout uint random) {
   float survive = strongest(w.weight) / ROULETTE_BELOW;
   if (survive >= 1.0) return false;
-  if (w.roulette >= survive) return true;
+  bool ends = w.roulette >= survive;
+  // New for what may follow, whether that is this path or what it has sent down to a table.
   w.roulette = nextRandom(random);
   w.weight /= survive;
-  return false;
+  return ends;
 }
 
 #if ROUGH > 0
@@ -117,7 +127,7 @@ bool crossRough(inout vec3 d, vec3 n, float alpha, bool outside, float index, in
 }
 #endif
 
-#if DESIGNS > 0
+#if DESIGNS > 0 || STAGE
 // Sobol numbers of this sample for the first scattering, their bits turned round; the same for all pixels.
 uniform uint scatterSobol1;
 uniform uint scatterSobol2;
@@ -131,6 +141,9 @@ vec2 scatterPair(inout Walker w, inout uint random) {
   w.isScatterEven = false;
   return vec2(radicalInverse(scatterSobol1, hash(w.scramble + 3u)), radicalInverse(scatterSobol2, hash(w.scramble + 4u)));
 }
+#endif
+
+#if DESIGNS > 0
 
 // Direction about n with density cos / pi.
 vec3 scatterDiffuse(vec3 n, vec2 pair) {
@@ -213,8 +226,8 @@ void meetDesign(inout Walker w, DesignHit hit, int design, PathColour colour, in
 bool crossBubble(inout Walker w, float facet, PathColour colour, inout uint random) {
   Design bubble = designAt(w.bubble);
   float t = bubbleExit(bubble, w.p, w.d);
+  w.p += min(facet, t) * w.d;
   if (facet < t) return true;
-  w.p += t * w.d;
   w.design = w.bubble;
   w.grain = 0;
   if (crossByChance(w.d, -bubbleNormal(bubble, w.p), 1.0 / colour.index, random)) w.bubble = NONE;
@@ -283,13 +296,46 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
   return meetBody(w, ahead, colour, random);
 }
 
-// Follows a path that is inside.
-Amount followInside(Walker w, PathColour colour, inout uint random) {
+#if STAGE
+// Of all that leaves one leg of a path downwards, the part that is followed.
+struct Down {
+  vec3 p;
+  vec3 d;
+  // For each unit of `sum`.
+  Amount weight;
+  // Strength of all parts.
+  float sum;
+};
+
+// Each part is taken with the chance of its strength.
+void offer(inout Down down, vec3 p, vec3 d, Amount weight, inout uint random) {
+  float strength = strongest(weight);
+  if (strength <= 0.0) return;
+  down.sum += strength;
+  if (nextRandom(random) * down.sum >= strength) return;
+  down.p = p;
+  down.d = d;
+  down.weight = weight / strength;
+}
+#define DOWN , inout Down down
+#else
+#define DOWN
+#endif
+
+// Follows a path that is inside; what it meets of chance is used up.
+Amount followInside(inout Walker w, PathColour colour, inout uint random DOWN) {
   Amount sum = Amount(0.0);
   for (int meetings = 1; meetings < MOST_MEETINGS; meetings++) {
     if (meetings >= reach) break;
     Leaving leaving = meetNext(w, colour, random);
-    if (strongest(leaving.share) > 0.0) sum += leaving.share * gather(leaving.d, colour);
+    bool leaves = strongest(leaving.share) > 0.0;
+#if STAGE
+    if (leaves && goesDown(leaving.d)) {
+      offer(down, w.p, leaving.d, leaving.share, random);
+      leaves = false;
+    }
+#endif
+    if (leaves) sum += leaving.share * gather(leaving.d, colour);
     if (leaving.isAll) {
       w.weight = Amount(0.0);
       break;
@@ -299,7 +345,7 @@ Amount followInside(Walker w, PathColour colour, inout uint random) {
 }
 
 // What a ray does at the first surface: where it looks for light outside and how much of that is its mirror image, and
-// whether it goes on inside.
+// whether it goes on inside, all of it or what is not mirrored.
 struct Entering {
   vec3 outwards;
   vec3 mirrored;
@@ -325,11 +371,69 @@ Entering enterPiece(inout Walker w, Surface entry, PathColour colour, inout uint
   float eta = 1.0 / colour.index;
   float cosT = cosRefracted(cosI, eta);
   vec3 mirror = reflectRay(w.d, entry.n, cosI);
-  w.weight = Amount(1.0 - fresnelOf(cosI, cosT, eta));
+  w.weight *= 1.0 - fresnelOf(cosI, cosT, eta);
   w.d = refracted(w.d, entry.n, cosI, cosT, eta);
   return Entering(mirror, mirrorRgb(cosI), true);
 }
 
+#if STAGE
+// Legs of a path, the first from the eye; for what is still under way then the light's mean stands, as in the glass.
+const int MOST_LEGS = 8;
+
+// Radiance that a ray from outside the piece brings back; the table hides the page.
+Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
+  Walker w = Walker(o, d, Amount(1.0), NONE, 0, NONE, scramble, true, firstRoulette(scramble));
+  Gathered seen = Gathered(Amount(0.0), vec3(1.0), vec3(0.0), 1.0, false);
+  for (int leg = 0; leg < MOST_LEGS; leg++) {
+    Down down = Down(w.p, w.d, w.weight, 0.0);
+    Surface entry = enterBody(w.p, w.d);
+    bool isPiece = entry.id != NOTHING;
+    // Until it is in the glass no wavelength plays a part: what is gathered keeps its colour.
+    bool isPlain = !seen.isPiece;
+    Amount arrives = w.weight;
+    Entering first = Entering(w.d, vec3(1.0), false);
+    w.design = NONE;
+    w.bubble = NONE;
+    if (isPiece) {
+      w.p += entry.t * w.d;
+      first = enterPiece(w, entry, colour, random);
+      seen.isPiece = true;
+    }
+    Amount outwards = first.isInside ? arrives - w.weight : arrives;
+    if (goesDown(first.outwards)) {
+      offer(down, w.p, first.outwards, outwards, random);
+    } else if (strongest(outwards) > 0.0) {
+      bool isLight = isPiece || leg > 0 || behind == BEHIND_LIGHT;
+      vec3 outer = isLight ? lightFrom(first.outwards) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
+      if (isPlain && first.mirrored != vec3(0.0)) seen.mirror += seen.tint * first.mirrored * outer;
+      else seen.byWave += outwards * colourFor(outer, colour);
+      if (!isLight && behind == BEHIND_NOTHING) seen.coverage = 0.0;
+    }
+    if (first.isInside) seen.byWave += followInside(w, colour, random, down);
+    w.weight = Amount(0.0);
+    if (down.sum <= 0.0) break;
+
+    w.p = pointOnStage(down.p, down.d);
+    w.weight = down.weight * down.sum;
+    float factor;
+    if (seen.isPiece) {
+      w.weight *= colourFor(stageRgb, colour);
+      if (roulette(w, random)) {
+        w.weight = Amount(0.0);
+        break;
+      }
+      w.d = scatterOnStage(scatterPair(w, random), factor);
+      w.weight *= factor;
+    } else {
+      w.d = scatterOnStage(scatterPair(w, random), factor);
+      seen.tint *= factor * stageRgb;
+    }
+  }
+  seen.byWave += w.weight * colourFor(lightAround, colour);
+  return seen;
+}
+
+#else
 // Radiance that a ray from outside the piece brings back. Past the piece, nothing lets the page show.
 Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
   Surface entry = enterBody(o, d);
@@ -342,5 +446,6 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
   Amount seen = Amount(0.0);
   if (first.isInside) seen = followInside(w, colour, random);
   else if (isPiece) seen = colourFor(outer, colour);
-  return Gathered(seen, first.mirrored * outer, isPiece || behind != BEHIND_NOTHING ? 1.0 : 0.0, isPiece);
+  return Gathered(seen, vec3(1.0), first.mirrored * outer, isPiece || behind != BEHIND_NOTHING ? 1.0 : 0.0, isPiece);
 }
+#endif

@@ -50,7 +50,7 @@ void main() {
   // only a guess that samples at one wavelength measure their difference against.
 #if CHANNELS == 3
   Gathered gathered = tracePath(eye, d, colourOfChannels(), scramble, random);
-  vec3 rgb = gathered.byWave + gathered.mirror;
+  vec3 rgb = gathered.tint * gathered.byWave + gathered.mirror;
 #else
   float u = waveAt(waveIndex, hash(scramble + 2u));
   PathColour colour = colourOfStratum(u);
@@ -60,7 +60,7 @@ void main() {
     // The mean of weight * basis is the identity, so the guess cancels in the mean, whatever it is; it only takes away
     // the colour noise of what all wavelengths see alike.
     vec3 guess = texelFetch(guessSum, ivec2(gl_FragCoord.xy), 0).rgb / guessSamples - gathered.mirror;
-    rgb += weightOfStratum(u) * (gathered.byWave - dot(colour.basis, guess)) + guess;
+    rgb += weightOfStratum(u) * (gathered.tint * gathered.byWave - dot(colour.basis, guess)) + guess;
   }
 #endif
   sum = vec4(rgb, gathered.coverage);

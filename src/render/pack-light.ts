@@ -1,9 +1,10 @@
 /** A light as `light.glsl` takes it. */
 
-import { scale, type Vec3 } from "../core/geometry/vec.ts";
+import { addScaled, scale, type Vec3 } from "../core/geometry/vec.ts";
 import type { EquirectPicture } from "../core/optics/hdr.ts";
 import {
   type Light,
+  type LightAxes,
   type LightSetting,
   lightRadiance,
   meanRadiance,
@@ -25,25 +26,30 @@ export const lightDefines = (light: Light): Readonly<Record<string, string>> => 
 
 /** @throws RangeError for a setting with more panels than the shader holds */
 export function packLight(light: Light): Uniforms {
-  const lightAround = vec3(meanRadiance(light));
-  if (light.kind === "uniform") return { lightAround };
-  if (light.kind === "setting") return { lightAround, ...packSetting(light.setting, light.turnRad) };
-  return { lightAround, lightTurn: vec2([Math.cos(light.turnRad), Math.sin(light.turnRad)]) };
+  const everywhere = { lightAround: vec3(meanRadiance(light)), lightUp: vec3(axesOf(light).up) };
+  if (light.kind === "uniform") return everywhere;
+  if (light.kind === "setting")
+    return { ...everywhere, ...packSetting(light.setting, light.turnRad, axesOf(light)) };
+  return { ...everywhere, lightTurn: vec2([Math.cos(light.turnRad), Math.sin(light.turnRad)]) };
 }
 
-function packSetting(setting: LightSetting, turnRad: number): Uniforms {
+/** The piece's own: where a light stands that is not turned with a table. */
+const OWN_AXES: LightAxes = { right: [1, 0, 0], up: [0, 1, 0], front: [0, 0, 1] };
+const axesOf = (light: Light): LightAxes => (light.kind === "setting" && light.axes) || OWN_AXES;
+
+function packSetting(setting: LightSetting, turnRad: number, axes: LightAxes): Uniforms {
   const { zenith, horizon, floor, nadir, spread, panels } = setting;
   if (panels.length > MAX_PANELS) throw new RangeError(`${panels.length} panels, at most ${MAX_PANELS}`);
   return {
     skyColours: vec4([zenith, horizon, floor, nadir].flatMap((rgb) => [...rgb, 0])),
     skySpread: float(spread),
-    ...(panels.length > 0 && { panels: vec4(panels.flatMap((panel) => packPanel(panel, turnRad))) }),
+    ...(panels.length > 0 && { panels: vec4(panels.flatMap((panel) => packPanel(panel, turnRad, axes))) }),
   };
 }
 
-/** A panel turned with its light, so that the shader need not turn every ray. */
-function packPanel(panel: Panel, turnRad: number): number[] {
-  const along = (v: Vec3, factor: number) => scale(turnedBack(v, turnRad), factor);
+/** A panel turned with its light and put into its axes, so that the shader need not turn every ray. */
+function packPanel(panel: Panel, turnRad: number, axes: LightAxes): number[] {
+  const along = (v: Vec3, factor: number) => scale(outOf(axes, turnedBack(v, turnRad)), factor);
   return [
     ...[...along(panel.towards, 1), panel.round ? 1 : 0],
     ...[...along(panel.right, 1 / panel.halfWidth), 1 / panel.soft],
@@ -53,6 +59,10 @@ function packPanel(panel: Panel, turnRad: number): number[] {
     ...[...panel.rgbBelow, 0],
   ];
 }
+
+/** From a light's own axes to the piece's. */
+const outOf = ({ right, up, front }: LightAxes, [x, y, z]: Vec3): Vec3 =>
+  addScaled(addScaled(scale(right, x), up, y), front, z);
 
 /** Undoes the turn about +y that a direction gets before it is looked up in a light. */
 function turnedBack(v: Vec3, turnRad: number): Vec3 {
@@ -67,13 +77,15 @@ const [RINGS, SPOKES] = [6, 24];
 
 /** Mean radiance from above, level and below: a backdrop without shapes. */
 export function packBackdrop(light: Light): Uniforms {
+  const { right, up, front } = axesOf(light);
   const mean = (low: number, high: number): Vec3 => {
     const sum: [number, number, number] = [0, 0, 0];
     for (let k = 0; k < RINGS * SPOKES; k++) {
       // Equal steps of height are equal parts of the sphere.
       const y = low + ((high - low) * (Math.floor(k / SPOKES) + 0.5)) / RINGS;
       const [r, a] = [Math.sqrt(1 - y * y), (2 * Math.PI * (k % SPOKES)) / SPOKES];
-      const rgb = lightRadiance(light, [r * Math.cos(a), y, r * Math.sin(a)]);
+      const level = addScaled(scale(right, r * Math.cos(a)), front, r * Math.sin(a));
+      const rgb = lightRadiance(light, addScaled(level, up, y));
       for (let c = 0; c < 3; c++) sum[c] += rgb[c] / (RINGS * SPOKES);
     }
     return sum;

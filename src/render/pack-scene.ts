@@ -6,6 +6,7 @@ import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
 import { float, int, type Uniforms, vec3, vec4 } from "./gl-program.ts";
 import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import { type PackedPictures, packPictures } from "./pack-pictures.ts";
+import { packGuide, packStage, stageDefines } from "./pack-stage.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
 import { LIMIT_DEFINES, SHADER_LIMITS } from "./shader-limits.ts";
 
@@ -51,8 +52,14 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
       CASINGS: String(scene.casings.length),
       DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
       ...lightDefines(scene.light),
+      ...stageDefines(scene.stage),
     },
-    uniforms: { ...packLight(scene.light), ...packBackdrop(scene.light), ...packNumbers(scene, options) },
+    uniforms: {
+      ...packLight(scene.light),
+      ...packBackdrop(scene.light),
+      ...packStage(scene.stage),
+      ...packNumbers(scene, options),
+    },
     planeCount: scene.planeCount,
     hasDispersion: options.hasDispersion,
     maxMeetings: options.maxMeetings,
@@ -63,6 +70,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
     pictures: pictures.texels,
     spectrum: packSpectrum(scene),
     environment: packEnvironment(scene.light),
+    guide: scene.stage?.guide ? packGuide(scene.stage.guide) : null,
   };
 }
 

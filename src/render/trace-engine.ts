@@ -60,6 +60,7 @@ const SAMPLERS = [
   { name: "planes", of: (packed: PackedScene) => packed.planes },
   { name: "environment", of: (packed: PackedScene) => packed.environment },
   { name: "pictures", of: (packed: PackedScene) => packed.pictures },
+  { name: "guide", of: (packed: PackedScene) => packed.guide },
 ] as const;
 /** Stands for a program that takes any number of planes. */
 const ANY_COUNT = 0;

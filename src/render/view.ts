@@ -20,14 +20,16 @@ export const DEFAULT_DISTANCE = 10;
 /**
  * View at the piece's centre from azimuth (counter-clockwise seen from the front) and elevation from the equator, degrees;
  * elevation 90 = front. Up in the picture is the projection of +y, of +z for a view along y.
+ * @param up what picture up is the projection of in place of +y, not along the view
  */
 export function viewFrom(
   azimuthDeg: number,
   elevationDeg: number,
   distance = DEFAULT_DISTANCE,
   fieldDeg = DEFAULT_FIELD_DEG,
+  up?: Vec3,
 ): View {
-  const camera = cameraFrom(azimuthDeg, elevationDeg, distance, fieldDeg);
+  const camera = cameraFrom(azimuthDeg, elevationDeg, distance, fieldDeg, up);
   return {
     eye: camera.at,
     right: normalize(camera.right),

@@ -9,7 +9,7 @@ import {
   REFERENCE_SIZE as SIZE,
   twinPicture,
 } from "./look-references.ts";
-import { LOOK_SCENES } from "./look-scenes.ts";
+import { FURNACES, LOOK_SCENES } from "./look-scenes.ts";
 import { sharedThing } from "./shared.ts";
 import { openPage } from "./support.ts";
 
@@ -108,6 +108,16 @@ describe("the shader against its twin", () => {
     expect(Math.abs(mean(own) - level) / level).toBeLessThan(SAME / 10);
     expect(mean(minus(own, any).map(Math.abs)) / level).toBeLessThan(SAME);
   });
+
+  // Weak paths end by chance, so only means are 1.
+  it.each(FURNACES.map(({ name }, k) => [name, LOOK_SCENES.length + k] as const))(
+    "gives even light back as it came, from clear glass and a white table: %s",
+    async (_, k) => {
+      const picture = await shaderPicture(k, 11, 32);
+      expect(Math.abs(mean(picture) - 1)).toBeLessThan(SAME / 2);
+      for (const part of parts(picture)) expect(Math.abs(part - 1)).toBeLessThan(5 * SAME);
+    },
+  );
 
   it("finds structure where there is some", async () => {
     const other = await shaderPicture(1, 11, 8);

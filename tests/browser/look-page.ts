@@ -3,8 +3,8 @@ import { Accumulator } from "../../src/render/accumulator.ts";
 import { checkDevice } from "../../src/render/device-check.ts";
 import { DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
 import { TraceEngine } from "../../src/render/trace-engine.ts";
-import { viewFrom } from "../../src/render/view.ts";
-import { LOOK_SCENES } from "./look-scenes.ts";
+import { DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, viewFrom } from "../../src/render/view.ts";
+import { FURNACES, LOOK_SCENES } from "./look-scenes.ts";
 
 let engine: Promise<TraceEngine> | null = null;
 
@@ -25,7 +25,7 @@ export interface TraceWish {
   readonly own: boolean;
 }
 
-/** Traces scene `k` of the shared list and hands over what was gathered. */
+/** Traces scene `k` of the shared lists, the furnaces after the others, and hands over what was gathered. */
 async function gather<T>(
   k: number,
   { size, of, seed, samples, own }: TraceWish,
@@ -33,14 +33,14 @@ async function gather<T>(
 ): Promise<T> {
   engine ??= openEngine();
   const tracer = await engine;
-  const { make, from, hasDispersion } = LOOK_SCENES[k];
+  const { make, from, up, hasDispersion } = [...LOOK_SCENES, ...FURNACES][k];
   const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind: "light" });
   await tracer.prepare(packed);
   if (own) await tracer.specialise([packed]);
   const loaded = tracer.load(packed);
   const target = new Accumulator(tracer.gl, size, size);
   target.restart(hasDispersion);
-  const view = viewFrom(from[0], from[1]);
+  const view = viewFrom(...from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, up);
   const corner = Math.floor((of - size) / 2);
   const frame = { x: corner, y: corner, width: of, height: of };
   while (target.samples < samples || target.passes < 2)

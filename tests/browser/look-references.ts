@@ -17,7 +17,7 @@ export const REFERENCE_SEEDS = [21, 22] as const;
 
 /** Three floats a pixel, rows from the top. */
 export function twinPicture(scene: LookScene, samples: number, seed: number): Float32Array {
-  const camera = cameraFrom(scene.from[0], scene.from[1], DEFAULT_DISTANCE, DEFAULT_FIELD_DEG);
+  const camera = cameraFrom(...scene.from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, scene.up);
   const settings = { size: REFERENCE_SIZE, samples, seed, dispersion: scene.hasDispersion, bounces: null };
   return renderRows(scene.make(), camera, settings, 0, REFERENCE_SIZE, { lost: 0, meetings: 0 });
 }

@@ -1,10 +1,11 @@
 /** Scenes that the shader and its TypeScript twin both trace; made by the same code in Node and in the browser. */
 import { facetFrame, type Plane } from "../../src/core/geometry/plane.ts";
+import type { Vec3 } from "../../src/core/geometry/vec.ts";
 import { ROUGHNESS } from "../../src/core/optics/finish.ts";
 import { N_BK7, type OpticalGlass } from "../../src/core/optics/glasses.ts";
 import { LIGHT_SETTINGS, type Light, type LightName } from "../../src/core/optics/lights.ts";
 import type { Raster, Rasters } from "../../src/core/optics/raster.ts";
-import { makeScene, type Scene } from "../../src/core/optics/scene.ts";
+import { makeScene, putOnStage, type Scene } from "../../src/core/optics/scene.ts";
 import type { Piece } from "../../src/core/plan/document.ts";
 
 /** Made-up pixels: stripes one way in red, the other way in green; the right part half there, and a hole. */
@@ -75,12 +76,14 @@ export interface LookScene {
   readonly hasDispersion: boolean;
   /** Azimuth and elevation of the eye, degrees. */
   readonly from: readonly [number, number];
+  /** What picture up is the projection of, in place of +y. */
+  readonly up?: Vec3;
 }
 
 const scene = (
   name: string,
   make: () => Scene,
-  how: Partial<Pick<LookScene, "hasDispersion" | "from">> = {},
+  how: Partial<Pick<LookScene, "hasDispersion" | "from" | "up">> = {},
 ): LookScene => ({ name, make, hasDispersion: true, from: [20, 65], ...how });
 
 const inside = (...designs: NonNullable<Piece["inside"]>): Piece => ({ ...PIECE, inside: designs });
@@ -227,4 +230,38 @@ export const LOOK_SCENES: readonly LookScene[] = [
     },
     { hasDispersion: false },
   ),
+  scene(
+    "on its back on a linen table by a window",
+    () => {
+      const bare = makeScene({ piece: PIECE, planes: crown(12, 0.88), light: lit("north-window", 0.3) });
+      return putOnStage(bare, [0, 0, 1], -1, [0.8, 0.7, 0.55]);
+    },
+    { from: [30, 30], up: [0, 0, 1] },
+  ),
+  scene(
+    "a core and ground facets on their side on a slate table",
+    () => {
+      const core = inside({ kind: "core", diameterMm: 12, rgb: [0.8, 0.2, 0.1], atMm: [2, 1, 0] });
+      const planes = crown(8, 0.9);
+      const roughness = planes.map((_, k) => (k < 4 ? ROUGHNESS.ground : ROUGHNESS.polished));
+      return putOnStage(
+        makeScene({ piece: core, planes, roughness, light: overcast }),
+        [0, 1, 0],
+        -1,
+        [0.3, 0.32, 0.35],
+      );
+    },
+    { from: [35, 55], up: [0, 1, 0] },
+  ),
 ];
+
+/** Clear glass on a white table in even light: all that is seen is 1, however often light goes to and fro. */
+export const FURNACES: readonly LookScene[] = [
+  scene("on its side", () => onWhite(crown(12, 0.88), [0, 1, 0], -1), { from: [35, 55], up: [0, 1, 0] }),
+  scene("on its flat", () => onWhite(crown(12, 0.88), [0, 0, -1], -0.9), { from: [30, -25], up: [0, 0, -1] }),
+];
+
+function onWhite(planes: Plane[], up: Vec3, height: number): Scene {
+  const piece: Piece = { ...PIECE, glass: { name: "clear", nd: 1.6, vd: 35, densityGcm3: 2.5 } };
+  return putOnStage(makeScene({ piece, planes, light: { kind: "uniform" } }), up, height, [1, 1, 1]);
+}

@@ -13,7 +13,13 @@ import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/
 import { DEFAULT_OPTIONS, packScene, type TraceOptions } from "../../../src/render/pack-scene.ts";
 import { halfOfPass, type PassScene, passAt, samplesOfHalves } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
-import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
+import {
+  DEFAULT_DISTANCE,
+  DEFAULT_FIELD_DEG,
+  type View,
+  viewColumns,
+  viewFrom,
+} from "../../../src/render/view.ts";
 import { EXAMPLES } from "../../../src/ui/examples.ts";
 import { LOOK_SCENES } from "../../browser/look-scenes.ts";
 import { BENCH_VIEW, bareUniforms, benchScene } from "./scenes.ts";
@@ -85,6 +91,7 @@ function tracerJob(
       spectrum: packed.spectrum,
       ...(packed.planes && { planes: packed.planes }),
       ...(packed.environment && { environment: packed.environment }),
+      ...(packed.guide && { guide: packed.guide }),
     }),
     sizes: picture ? [[PICTURE.size, PICTURE.size]] : SIZES,
     passes: passList(passes, packed),
@@ -172,7 +179,7 @@ const CHECK_SIZE = 48;
 const CHECK_SAMPLES = 512;
 const checks = LOOK_SCENES.flatMap((scene, k) =>
   [11, 12].map((seed) => {
-    const view = viewFrom(scene.from[0], scene.from[1]);
+    const view = viewFrom(...scene.from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, scene.up);
     const options = { hasDispersion: scene.hasDispersion, seed, behind: "light" } as const;
     // One run with the program for this number of planes, one with the program for any.
     const job = tracerJob(scene.name, scene.make(), view, options, undefined, seed === 11);

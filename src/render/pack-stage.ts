@@ -1,0 +1,39 @@
+/** A table under the piece as `stage.glsl` takes it. */
+import type { Guide } from "../core/optics/guide.ts";
+import type { Stage } from "../core/optics/stage.ts";
+import { float, type Uniforms, vec3 } from "./gl-program.ts";
+import type { Texels } from "./packed-scene.ts";
+
+/** What has to be set for `path.glsl` and `stage.glsl`. */
+export const stageDefines = (stage: Stage | null): Readonly<Record<string, string>> => ({
+  STAGE: stage ? "1" : "0",
+  GUIDED: stage?.guide ? "1" : "0",
+});
+
+/** With a table its light and what it throws back of it, half each, are the mean of the light all around. */
+export function packStage(stage: Stage | null): Uniforms {
+  if (!stage) return {};
+  const { up, height, rgb, across, along, bare } = stage;
+  const around = (c: 0 | 1 | 2) => (bare[c] + rgb[c] * bare[c]) / 2;
+  return {
+    stageUp: vec3(up),
+    stageHeight: float(height),
+    stageRgb: vec3(rgb),
+    stageAcross: vec3(across),
+    stageAlong: vec3(along),
+    lightAround: vec3([around(0), around(1), around(2)]),
+  };
+}
+
+/** Each interval's two ends: columns row by row, and in the last row the rows' own. */
+export function packGuide({ rows, columns, rowsBefore, columnsBefore }: Guide): Texels {
+  const rgba = new Float32Array(4 * columns * (rows + 1));
+  for (let row = 0; row < rows; row++) {
+    rgba.set([rowsBefore[row], rowsBefore[row + 1]], 4 * (rows * columns + row));
+    for (let column = 0; column < columns; column++) {
+      const at = row * (columns + 1) + column;
+      rgba.set([columnsBefore[at], columnsBefore[at + 1]], 4 * (row * columns + column));
+    }
+  }
+  return { width: columns, height: rows + 1, rgba };
+}
