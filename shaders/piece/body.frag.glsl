@@ -14,6 +14,10 @@ uniform vec3 eye;
 uniform mat3 toEye;
 uniform vec3 skinColor;
 uniform vec3 glassColor;
+// Absorption per radius of the glass's tint for red, green and blue, and what each layer beneath adds to it (w: its radius).
+uniform vec3 tint;
+uniform vec4 casings[MAX_CASINGS];
+uniform int casingCount;
 uniform vec3 glow;
 uniform float hoveredFace;
 uniform float selectedFace;
@@ -54,6 +58,21 @@ vec4 wayOut(vec3 from, vec3 along, int skip, out int left) {
   return vec4(normal, max(far, 0.0));
 }
 
+// Share of red, green and blue that the glass's colour lets through along a stretch (as in casing.glsl).
+vec3 throughTint(vec3 from, vec3 along, float far) {
+  vec3 taken = tint * far;
+  float b = dot(from, along);
+  vec3 off = cross(from, along);
+  for (int i = 0; i < MAX_CASINGS; i++) {
+    if (i >= casingCount) break;
+    float square = casings[i].w * casings[i].w - dot(off, off);
+    if (square <= 0.0) continue;
+    float rim = sqrt(square);
+    taken += casings[i].rgb * max(0.0, min(far, rim - b) - max(0.0, -rim - b));
+  }
+  return exp(-taken);
+}
+
 // Whether a point of the ball has been ground off.
 bool isGroundOff(vec3 at) {
   for (int i = 0; i < planeCount; i++) {
@@ -79,12 +98,13 @@ void main() {
   vec3 at = vAt;
   int skip = face;
   float path = 0.0;
-  float share = 1.0 - mirrored;
+  vec3 share = vec3(1.0 - mirrored);
   vec3 through = vec3(0.0);
   for (int i = 0; i < MOST_SEGMENTS; i++) {
     if (i >= segments) break;
     int left;
     vec4 way = wayOut(at, inside, skip, left);
+    share *= throughTint(at, inside, way.w);
     at += way.w * inside;
     path += way.w;
     float back = fresnel(clamp(dot(inside, way.xyz), 0.0, 1.0), 1.0 / eta);

@@ -5,6 +5,7 @@ import { cautionWords } from "../../src/ui/messages/cautions.ts";
 import { controlWords } from "../../src/ui/messages/controls.ts";
 import { drawingWords } from "../../src/ui/messages/drawings.ts";
 import { exampleWords } from "../../src/ui/messages/examples.ts";
+import { glassColourWords } from "../../src/ui/messages/glass-colour.ts";
 import { helpWords } from "../../src/ui/messages/help.ts";
 import { historyWords, labelInWords } from "../../src/ui/messages/history.ts";
 import { lapWords } from "../../src/ui/messages/lap.ts";
@@ -48,6 +49,7 @@ const AREAS = {
   examples: exampleWords,
   bench: benchWords,
   drawings: drawingWords,
+  glassColour: glassColourWords,
   help: helpWords,
   lap: lapWords,
   library: libraryWords,

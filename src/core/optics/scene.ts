@@ -5,7 +5,7 @@ import type { Plane } from "../geometry/plane.ts";
 import type { Vec3 } from "../geometry/vec.ts";
 import type { Piece } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
-import { type Casing, casingsOf, tintByChannel, tintByStratum } from "./casing.ts";
+import { tintByChannel } from "./casing.ts";
 import { ROUGHNESS } from "./finish.ts";
 import {
   absorptionAt,
@@ -21,6 +21,7 @@ import type { Rasters } from "./raster.ts";
 import type { Rgb, Stratum } from "./spectrum.ts";
 import { STRATA, strata, wavelengthIn } from "./spectrum.ts";
 import { lightOver, makeStage, type Stage } from "./stage.ts";
+import { type Casing, casingsOf, tintByStratum } from "./tint-spectrum.ts";
 
 export interface Scene {
   readonly planeCount: number;

@@ -29,6 +29,8 @@ export const Suggest = lazy(() => import("../plan/suggest/Suggest.tsx"));
 export const MeetingBand = lazy(() => import("../plan/meeting/MeetingBand.tsx"));
 /** Fields of what is inside the glass, in the column beside the piece. */
 export const InsideFields = lazy(() => import("../settings/InsideFields.tsx"));
+/** Fields of the glass's colour and layers, likewise. */
+export const GlassFields = lazy(() => import("../settings/glass/GlassFields.tsx"));
 /** The piece after each facet, to leaf through. */
 export const Diary = lazy(() => import("../plan/diary/Diary.tsx"));
 

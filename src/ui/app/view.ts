@@ -31,6 +31,8 @@ export interface ViewState {
   readonly showDop: boolean;
   /** Whether what is inside the glass is being edited, in the column beside the piece. */
   readonly editsInside: boolean;
+  /** Whether the colour of the glass is, likewise. */
+  readonly editsGlass: boolean;
   readonly notice: Notice | null;
 }
 
@@ -40,6 +42,7 @@ export const view = createStore<ViewState>(() => ({
   showInside: true,
   showDop: false,
   editsInside: false,
+  editsGlass: false,
   notice: null,
 }));
 

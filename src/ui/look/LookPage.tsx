@@ -4,6 +4,7 @@ import { Pick } from "../controls/Pick.tsx";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
 import { Recipe } from "../plan/recipe/Recipe.tsx";
+import { GlassPart } from "../settings/GlassPart.tsx";
 import { InsidePart } from "../settings/InsidePart.tsx";
 import { CompareFields } from "./CompareFields.tsx";
 import { LightFields } from "./LightFields.tsx";
@@ -35,6 +36,7 @@ export function LookPage() {
         <div className="look-parts">
           <LightFields />
           <PieceFields />
+          <GlassPart />
           <InsidePart />
           <CompareFields />
           <WalkStrip />

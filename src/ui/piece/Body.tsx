@@ -11,14 +11,17 @@ import {
   RGBAFormat,
   ShaderMaterial,
   Vector3,
+  Vector4,
 } from "three";
 import bodyFrag from "../../../shaders/piece/body.frag.glsl?raw";
 import bodyVert from "../../../shaders/piece/body.vert.glsl?raw";
 import room from "../../../shaders/piece/window.glsl?raw";
 import type { Plane } from "../../core/geometry/plane.ts";
 import type { Solid } from "../../core/geometry/solid-types.ts";
+import { addedByChannel, bordersOf } from "../../core/optics/casing.ts";
 import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
 import type { Piece } from "../../core/plan/document.ts";
+import { COUNTS } from "../../core/plan/limits.ts";
 import { type BodyArrays, ballGeometry, facetArrays } from "./body-geometry.ts";
 import { requestFrame } from "./frames.ts";
 import type { Palette } from "./token-colors.ts";
@@ -40,6 +43,9 @@ function makeUniforms() {
     toEye: { value: new Matrix3() },
     skinColor: { value: new Color() },
     glassColor: { value: new Color(0.95, 0.985, 0.974) },
+    tint: { value: new Vector3() },
+    casings: { value: Array.from({ length: COUNTS.cased }, () => new Vector4()) },
+    casingCount: { value: 0 },
     glow: { value: new Color() },
     groundColor: { value: new Color() },
     roomColor: { value: new Color() },
@@ -55,6 +61,7 @@ function makeUniforms() {
 
 const material = new ShaderMaterial({
   vertexShader: bodyVert,
+  defines: { MAX_CASINGS: COUNTS.cased },
   fragmentShader: `precision highp float;\n${room}\n${bodyFrag}`,
   uniforms: makeUniforms(),
   transparent: true,
@@ -72,6 +79,18 @@ function setPlanes(planes: readonly Plane[]): void {
   for (let i = 0; i < count; i++) data.set([...planes[i].n, planes[i].h], 4 * i);
   texture.value.needsUpdate = true;
   planeCount.value = count;
+}
+
+function setGlass(piece: Piece): void {
+  const { eta, tint, casings, casingCount } = bodyUniforms;
+  const radiusMm = piece.diameterMm / 2;
+  eta.value = indexAt(opticalGlass(piece.glass).dispersion, LINE_D_NM);
+  tint.value.set(...addedByChannel(piece.tint, undefined, radiusMm));
+  const borders = bordersOf(piece);
+  borders.forEach(({ radius, tint: own, around }, i) => {
+    casings.value[i].set(...addedByChannel(own, around, radiusMm), radius);
+  });
+  casingCount.value = borders.length;
 }
 
 function setPalette(palette: Palette): void {
@@ -119,13 +138,13 @@ export function Body({
   useEffect(() => () => ball.dispose(), [ball]);
   useEffect(() => {
     setPlanes(planes);
-    bodyUniforms.eta.value = indexAt(opticalGlass(piece.glass).dispersion, LINE_D_NM);
+    setGlass(piece);
     setPalette(palette);
     bodyUniforms.hoveredFace.value = hovered ?? NO_FACE;
     bodyUniforms.selectedFace.value = selected ?? NO_FACE;
     bodyUniforms.bodyAlpha.value = alpha;
     requestFrame();
-  }, [planes, piece.glass, palette, hovered, selected, alpha]);
+  }, [planes, piece, palette, hovered, selected, alpha]);
   return [ball, facets].map((geometry) => (
     <mesh
       key={geometry === ball ? "skin" : "facets"}

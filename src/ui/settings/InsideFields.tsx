@@ -1,12 +1,11 @@
 /** What is inside the glass: each design with its few numbers, place and colour. */
 
-import { formatHex, modeLrgb, modeRgb, useMode as register } from "culori/fn";
 import { lazy, Suspense, useMemo } from "react";
 import { rangeWithin } from "../../core/check/inside-fits.ts";
 import { type Field, PLACE } from "../../core/inside/fields.ts";
 import type { InsideKind } from "../../core/inside/record.ts";
 import { INSIDE, INSIDE_FIELDS, INSIDE_KINDS } from "../../core/inside/records.ts";
-import type { InsideDesign, Piece, Rgb } from "../../core/plan/document.ts";
+import type { InsideDesign, Piece } from "../../core/plan/document.ts";
 import { COUNTS, RANGES, type Range } from "../../core/plan/limits.ts";
 import type { Change } from "../../state/commands.ts";
 import { parseNumber } from "../../words/format.ts";
@@ -17,13 +16,11 @@ import { Toggle } from "../controls/Toggle.tsx";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
+import { ColorField } from "./ColorField.tsx";
 import { LengthField } from "./LengthField.tsx";
 import "./settings.css";
 
 const PhotoPart = lazy(() => import("./photo/PhotoPart.tsx"));
-
-const toLinear = register(modeLrgb);
-register(modeRgb);
 
 /** A first design of a kind, if it begins with numbers alone; a picture comes with a photograph. */
 function firstDesign(kind: InsideKind, diameterMm: number): InsideDesign | undefined {
@@ -41,23 +38,6 @@ const numberOf = (design: InsideDesign, name: string, field: Field): number | un
 
 /** An open range starts a little above its end: a field can't say "more than 0". */
 const closed = (range: Range): Range => (range.openMin ? { min: 0.01, max: range.max } : range);
-
-function ColorField({ label, value, onChange }: { label: string; value: Rgb; onChange: (rgb: Rgb) => void }) {
-  const hex = formatHex({ mode: "lrgb", r: value[0], g: value[1], b: value[2] });
-  return (
-    <label className="color-field">
-      <span className="field-label">{label}</span>
-      <input
-        type="color"
-        value={hex}
-        onChange={(event) => {
-          const linear = toLinear(event.currentTarget.value);
-          if (linear) onChange([linear.r, linear.g, linear.b]);
-        }}
-      />
-    </label>
-  );
-}
 
 /** What of each length this piece has room for, all else of the design as it is: by field, `up` for its place along the axis. */
 function roomOf(piece: Piece, design: InsideDesign): ReadonlyMap<string, Range> {

@@ -240,11 +240,11 @@ function WheelFields() {
 }
 
 /** Beside the piece, where one sees what one does. */
-function editInside(): void {
+function editBeside(part: "editsInside" | "editsGlass"): void {
   const { place, go } = studio.getState();
   openSheet(null);
   if (place === "bench") go("plan");
-  view.setState({ editsInside: true });
+  view.setState({ [part]: true });
 }
 
 export default function PieceSheet() {
@@ -280,7 +280,10 @@ export default function PieceSheet() {
         description={words.toleranceHint}
         onChange={(toleranceMm) => void dispatch({ type: "set-tolerance", toleranceMm })}
       />
-      <Button look="outlined" onPress={editInside}>
+      <Button look="outlined" onPress={() => editBeside("editsGlass")}>
+        {words.editGlass}
+      </Button>
+      <Button look="outlined" onPress={() => editBeside("editsInside")}>
         {words.editInside}
       </Button>
     </>

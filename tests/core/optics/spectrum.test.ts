@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { rgbInStratum } from "../../../src/core/optics/casing.ts";
 import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
 import { makeScene } from "../../../src/core/optics/scene.ts";
 import { type Rgb, rgbOfSpectrum, STRATA, strata, wavelengthIn } from "../../../src/core/optics/spectrum.ts";
+import { rgbInStratum } from "../../../src/core/optics/tint-spectrum.ts";
 import { clearPiece } from "./helpers.ts";
 
 describe("wavelengths and colour", () => {

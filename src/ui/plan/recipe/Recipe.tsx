@@ -6,6 +6,7 @@ import GuideOffer from "../../help/GuideOffer.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { shellWords } from "../../messages/shell.ts";
 import { useWords } from "../../messages/words.tsx";
+import { GlassPart } from "../../settings/GlassPart.tsx";
 import { InsidePart } from "../../settings/InsidePart.tsx";
 import { useStudio } from "../../use-studio.ts";
 import { addTier } from "../drag/use-tier-drag.ts";
@@ -38,6 +39,7 @@ export function Recipe() {
         />
       </h1>
       <PieceLine />
+      <GlassPart />
       <InsidePart />
       <GuideOffer />
       {tiers.length === 0 ? (
