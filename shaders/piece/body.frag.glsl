@@ -9,6 +9,7 @@ varying float vFace;
 
 uniform sampler2D planes;
 uniform int planeCount;
+// Index of the glass; fresnel.glsl goes before this text.
 uniform float eta;
 uniform vec3 eye;
 uniform mat3 toEye;
@@ -26,16 +27,6 @@ uniform float bodyAlpha;
 uniform int segments;
 
 const int MOST_SEGMENTS = 3;
-
-// Reflected share at a smooth face, unpolarised (Fresnel 1823); `eta` is index ahead over index behind.
-float fresnel(float cosThetaI, float eta) {
-  float sin2ThetaT = (1.0 - cosThetaI * cosThetaI) / (eta * eta);
-  if (sin2ThetaT >= 1.0) return 1.0;
-  float cosThetaT = sqrt(1.0 - sin2ThetaT);
-  float along = (eta * cosThetaI - cosThetaT) / (eta * cosThetaI + cosThetaT);
-  float across = (cosThetaI - eta * cosThetaT) / (cosThetaI + eta * cosThetaT);
-  return 0.5 * (along * along + across * across);
-}
 
 // Nearest way out of the convex body: distance in x-coordinate of the result's w, outward normal in xyz. `skip` was just left.
 vec4 wayOut(vec3 from, vec3 along, int skip, out int left) {
@@ -89,7 +80,7 @@ void main() {
   vec3 normal = normalize(vNormal);
   vec3 along = normalize(vAt - eye);
   float cosThetaI = clamp(-dot(along, normal), 0.0, 1.0);
-  float mirrored = fresnel(cosThetaI, eta);
+  float mirrored = fresnel(cosThetaI, 1.0 / eta);
   // What the face itself throws back stands before anything inside.
   vec3 gleam = mirrored * roomToward(toEye * reflect(along, normal));
 
@@ -107,7 +98,7 @@ void main() {
     share *= throughTint(at, inside, way.w);
     at += way.w * inside;
     path += way.w;
-    float back = fresnel(clamp(dot(inside, way.xyz), 0.0, 1.0), 1.0 / eta);
+    float back = fresnel(clamp(dot(inside, way.xyz), 0.0, 1.0), eta);
     vec3 outside = refract(inside, -way.xyz, eta);
     // What is neither out nor followed further is given the light of where it was heading.
     if (back < 1.0) through += share * (1.0 - back) * roomToward(toEye * outside);

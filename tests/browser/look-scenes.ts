@@ -20,7 +20,7 @@ function painted(width: number, height: number, blue: number): Raster {
   return { width, height, rgba };
 }
 
-const RASTERS: Rasters = new Map([
+export const RASTERS: Rasters = new Map([
   ["front", painted(48, 32, 20)],
   ["back", painted(24, 40, 220)],
 ]);

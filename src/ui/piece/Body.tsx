@@ -13,6 +13,7 @@ import {
   Vector3,
   Vector4,
 } from "three";
+import fresnel from "../../../shaders/fresnel.glsl?raw";
 import bodyFrag from "../../../shaders/piece/body.frag.glsl?raw";
 import bodyVert from "../../../shaders/piece/body.vert.glsl?raw";
 import room from "../../../shaders/piece/window.glsl?raw";
@@ -62,7 +63,7 @@ function makeUniforms() {
 const material = new ShaderMaterial({
   vertexShader: bodyVert,
   defines: { MAX_CASINGS: COUNTS.cased },
-  fragmentShader: `precision highp float;\n${room}\n${bodyFrag}`,
+  fragmentShader: `precision highp float;\n${fresnel}\n${room}\n${bodyFrag}`,
   uniforms: makeUniforms(),
   transparent: true,
   premultipliedAlpha: true,

@@ -1,13 +1,13 @@
-/** Matte bodies: the design inside, the dop. */
+/** Matte bodies: what stands for a design inside, the dop. */
 import { useEffect, useMemo } from "react";
 import { type BufferGeometry, Color, DoubleSide, ShaderMaterial } from "three";
 import matteFrag from "../../../shaders/piece/matte.frag.glsl?raw";
 import matteVert from "../../../shaders/piece/matte.vert.glsl?raw";
 import type { Piece } from "../../core/plan/document.ts";
+import { dopGeometry } from "./dop-geometry.ts";
 import { requestFrame } from "./frames.ts";
-import { dopGeometry, insideBodies } from "./inside-geometry.ts";
 
-function Matte({ geometry, color }: { geometry: BufferGeometry; color: Color }) {
+export function Matte({ geometry, color }: { geometry: BufferGeometry; color: Color }) {
   const material = useMemo(
     () =>
       new ShaderMaterial({
@@ -25,11 +25,6 @@ function Matte({ geometry, color }: { geometry: BufferGeometry; color: Color }) 
     requestFrame();
   }, [material, color]);
   return <mesh geometry={geometry} material={material} renderOrder={1} frustumCulled={false} />;
-}
-
-export function Inside({ piece }: { piece: Piece }) {
-  const bodies = useMemo(() => insideBodies(piece), [piece]);
-  return bodies.map(({ key, geometry, color }) => <Matte key={key} geometry={geometry} color={color} />);
 }
 
 export function DopStick({ piece, color }: { piece: Piece; color: Color }) {

@@ -1,5 +1,5 @@
 /** Everything drawn of the piece. Lives in its own React root inside the canvas and reads the one store. */
-import { useMemo } from "react";
+import { lazy, Suspense, useMemo } from "react";
 import type { Vec3 } from "../../core/geometry/vec.ts";
 import { useView } from "../app/view.ts";
 import { useShownReport, useShownSolid, useShownSolved } from "../plan/diary/use-shown.ts";
@@ -7,13 +7,15 @@ import { useStudio } from "../use-studio.ts";
 import { Body } from "./Body.tsx";
 import { CameraRig } from "./CameraRig.tsx";
 import { Lines, segmentsOf } from "./Lines.tsx";
-import { DopStick, Inside } from "./Matte.tsx";
+import { DopStick } from "./Matte.tsx";
 import { marksOf } from "./marks.ts";
 import { inkLine } from "./on-surface.ts";
 import { arcPoints, outlinePoints } from "./outline-points.ts";
 import { Shadow } from "./Shadow.tsx";
 import type { Palette } from "./token-colors.ts";
 import { usePalette } from "./use-palette.ts";
+
+const Inside = lazy(() => import("./Inside.tsx"));
 
 /** With something inside, the glass lets it be seen. */
 const SEE_THROUGH = 0.72;
@@ -128,7 +130,11 @@ export function Scene() {
     <>
       <CameraRig />
       <Shadow palette={palette} />
-      {showInside ? <Inside piece={piece} /> : null}
+      {showInside ? (
+        <Suspense fallback={null}>
+          <Inside piece={piece} />
+        </Suspense>
+      ) : null}
       {showDop ? <DopStick piece={piece} color={palette.line} /> : null}
       <Body
         planes={planes}

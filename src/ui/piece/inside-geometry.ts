@@ -2,7 +2,6 @@
 import {
   BufferAttribute,
   BufferGeometry,
-  CapsuleGeometry,
   type Color,
   CylinderGeometry,
   Matrix4,
@@ -126,17 +125,4 @@ export function insideBodies(piece: Piece): InsideBody[] {
   return (piece.inside ?? []).flatMap((design, i) =>
     packDesign(piece, design, nd).map((body, k) => bodyOf(body, `${i} ${k} ${design.kind}`)),
   );
-}
-
-/** The dop: a stick with a rounded cup that stands on a pole of the uncut ball. */
-export function dopGeometry(piece: Piece): BufferGeometry | null {
-  const { dop } = piece;
-  if (!dop) return null;
-  const toUnit = 2 / piece.diameterMm;
-  const r = (dop.diameterMm * toUnit) / 2;
-  const seat = Math.sqrt(Math.max(0, 1 - r * r));
-  const length = 0.9;
-  const stick = new CapsuleGeometry(Math.max(r, 0.01), length, 4, FINE).rotateX(Math.PI / 2);
-  // The capsule's round end sinks into the glass down to where its rim meets the skin.
-  return stick.translate(0, 0, (dop.side === "front" ? 1 : -1) * (seat + length / 2 + 0.02));
 }

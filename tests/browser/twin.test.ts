@@ -1,0 +1,341 @@
+/**
+ * The shader against its twin, function by function: each on the same thousand random inputs, so that a difference names its
+ * culprit. The shader reckons in single precision, which the bounds allow for: away from edges (of a shape, of total reflection)
+ * each number agrees to `within`, and at most `stray` of the inputs may lie so near an edge that they differ.
+ */
+import { expect, it } from "vitest";
+import { normalize, sub, type Vec3 } from "../../src/core/geometry/vec.ts";
+import { fresnel, reflectRay, refractRay } from "../../src/core/optics/fresnel.ts";
+import { indexAt } from "../../src/core/optics/glasses.ts";
+import { bubbleExit, hitDesign, isWithin, lengthWithin } from "../../src/core/optics/inside.ts";
+import { LIGHT_SETTINGS, type Light, lightRadiance } from "../../src/core/optics/lights.ts";
+import { sampleVisibleNormal, smithLambda, walkMicrosurface } from "../../src/core/optics/microfacet.ts";
+import { nextRandom, type Random } from "../../src/core/optics/random.ts";
+import { makeScene } from "../../src/core/optics/scene.ts";
+import { wavelengthIn } from "../../src/core/optics/spectrum.ts";
+import type { InsideDesign } from "../../src/core/plan/document.ts";
+import { packScene } from "../../src/render/pack-scene.ts";
+import type { ByteTexels, Texels } from "../../src/render/packed-scene.ts";
+import { chance, randomDirection } from "../core/optics/helpers.ts";
+import { LOOK_SCENES, RASTERS } from "./look-scenes.ts";
+import { sharedThing } from "./shared.ts";
+import { openPage } from "./support.ts";
+import type { ProbeWish, SentTexels } from "./twin-page.ts";
+
+const INPUTS = 1000;
+
+interface Probe {
+  readonly name: string;
+  readonly wish: Partial<Omit<ProbeWish, "inputs">> & Pick<ProbeWish, "include" | "body">;
+  /** Four numbers a texel. */
+  readonly input: (random: Random) => readonly number[];
+  /** What the twin makes of an input: eight numbers at most. */
+  readonly twin: (given: readonly number[]) => readonly number[];
+  readonly within?: number;
+  readonly stray?: number;
+}
+
+const opened = sharedThing(
+  async () => {
+    const open = await openPage("tests/browser/twin-page.html");
+    await open.page.waitForFunction("'probe' in window");
+    return open;
+  },
+  ({ close }) => close(),
+  ({ errors }) => expect(errors).toEqual([]),
+);
+
+const sent = ({ width, height, rgba }: Texels | ByteTexels): SentTexels => ({
+  width,
+  height,
+  bytes: rgba instanceof Uint8Array,
+  rgba: Array.from(rgba),
+});
+/** No texture beside the inputs. */
+const NONE: ProbeWish["samplers"] = {};
+const single = (values: readonly number[]): number[] => values.map(Math.fround);
+
+/** How many inputs the two disagree on, and the first of them. */
+async function disagreement({ name, wish, input, twin, within = 1e-4 }: Probe) {
+  const random = chance(name.length);
+  const inputs = Array.from({ length: INPUTS }, () => single(input(random)));
+  const whole: ProbeWish = { defines: {}, uniforms: {}, blocks: {}, samplers: {}, ...wish, inputs };
+  const ours = await opened().page.evaluate<number[][]>(`probe(${JSON.stringify(whole)})`);
+  let [differ, told] = [0, 0];
+  let first = "";
+  inputs.forEach((given, i) => {
+    const expected = twin(given);
+    if (expected.some((v) => v !== 0)) told++;
+    const isSame = expected.every((v, k) => Math.abs(ours[i][k] - v) <= within * Math.max(1, Math.abs(v)));
+    if (isSame) return;
+    if (differ++ === 0) first = `${given.join(" ")} gives ${ours[i].join(" ")} and not ${expected.join(" ")}`;
+  });
+  return { share: differ / INPUTS, first, told: told / INPUTS };
+}
+
+const between = (random: Random, low: number, high: number): number =>
+  low + (high - low) * nextRandom(random);
+const padded = (...values: readonly number[]): readonly number[] => [
+  ...values,
+  ...new Array<number>((4 - (values.length % 4)) % 4).fill(0),
+];
+const vec = (given: readonly number[], at: number): Vec3 => [given[at], given[at + 1], given[at + 2]];
+/** A whole number of 32 bits as two of 16. */
+const halves = (random: Random) => [
+  Math.floor(65536 * nextRandom(random)),
+  Math.floor(65536 * nextRandom(random)),
+];
+const state = (high: number, low: number): Random => ({
+  state: ((high << 16) | low) >>> 0,
+  sample: 0,
+  scramble: 0,
+  even: false,
+});
+
+const BOUNDARY: readonly Probe[] = [
+  {
+    name: "Fresnel",
+    wish: { include: ["fresnel.glsl"], body: "first.x = fresnel(given(0).x, given(0).y);" },
+    input: (random) => padded(between(random, 0.02, 1), between(random, 0.5, 2)),
+    twin: ([cosI, eta]) => [fresnel(cosI, eta)],
+    // near total reflection the slope has no bound
+    within: 1e-3,
+    stray: 0.002,
+  },
+  {
+    name: "mirror and refraction",
+    wish: {
+      include: ["fresnel.glsl"],
+      body: `vec3 d = given(0).xyz; vec3 n = given(1).xyz; float cosI = -dot(d, n);
+  first.xyz = reflectRay(d, n, cosI); second.xyz = refractRay(d, n, cosI, given(0).w);`,
+    },
+    input: (random) => {
+      const n = randomDirection(random);
+      const d = randomDirection(random);
+      const sign = d[0] * n[0] + d[1] * n[1] + d[2] * n[2] < 0 ? 1 : -1;
+      return [...d, between(random, 0.6, 1), ...n.map((v) => sign * v), 0];
+    },
+    twin: (given) => {
+      const [d, n] = [vec(given, 0), vec(given, 4)];
+      const cosI = -(d[0] * n[0] + d[1] * n[1] + d[2] * n[2]);
+      return [...reflectRay(d, n, cosI), 0, ...refractRay(d, n, cosI, given[3])];
+    },
+  },
+  {
+    name: "Smith's Lambda and a visible normal",
+    wish: {
+      include: ["microfacet.glsl"],
+      body: `first.x = smithLambda(given(0).z, given(0).w);
+  second.xyz = sampleVisibleNormal(given(0).xyz, given(0).w, given(1).x, given(1).y);`,
+    },
+    input: (random) => [
+      ...randomDirection(random),
+      between(random, 0.05, 0.6),
+      ...padded(nextRandom(random), nextRandom(random)),
+    ],
+    twin: (given) => [
+      smithLambda(given[2], given[3]),
+      ...[0, 0, 0],
+      ...sampleVisibleNormal(vec(given, 0), given[3], given[4], given[5]),
+    ],
+    within: 1e-3,
+    stray: 0.01,
+  },
+  {
+    name: "a walk on a rough facet",
+    wish: {
+      include: ["microfacet.glsl"],
+      body: `uint random = whole(given(1).xy);
+  Crossing c = walkMicrosurface(given(0).xyz, given(1).z > 0.5, given(0).w, 1.0 / 1.5, random);
+  first = vec4(c.d, c.outside ? 1.0 : 0.0);`,
+    },
+    input: (random) => {
+      const outside = nextRandom(random) < 0.5;
+      const [x, y, z] = randomDirection(random);
+      return [x, y, outside ? -Math.abs(z) : Math.abs(z), 0.3, ...halves(random), outside ? 1 : 0, 0];
+    },
+    twin: (given) => {
+      const { d, outside } = walkMicrosurface(
+        vec(given, 0),
+        given[6] > 0.5,
+        given[3],
+        1 / 1.5,
+        state(given[4], given[5]),
+      );
+      return [...d, outside ? 1 : 0];
+    },
+    within: 2e-3,
+    // a chance that falls the other way by rounding sends it elsewhere
+    stray: 0.01,
+  },
+  {
+    name: "chance",
+    wish: {
+      include: ["random.glsl"],
+      body: "uint random = whole(given(0).xy); first.x = nextRandom(random); first.y = nextRandom(random);",
+    },
+    input: (random) => padded(...halves(random)),
+    twin: ([high, low]) => {
+      const random = state(high, low);
+      return [nextRandom(random), nextRandom(random)];
+    },
+    within: 0,
+  },
+];
+
+const faceted = LOOK_SCENES[1].make();
+const packedFaceted = packScene(faceted);
+const SPECTRUM: Probe = {
+  name: "the spectrum",
+  wish: {
+    include: ["spectrum.glsl"],
+    defines: { ...packedFaceted.defines, CHANNELS: "1" },
+    samplers: { spectrum: sent(packedFaceted.spectrum) },
+    body: `PathColour c = colourOfStratum(given(0).x);
+  first = vec4(c.basis, c.index); second = vec4(weightOfStratum(given(0).x), c.sigma);`,
+  },
+  input: (random) => padded(nextRandom(random)),
+  twin: ([u]) => {
+    const j = Math.floor(u * faceted.strata.length);
+    const s = faceted.strata[j];
+    const index = indexAt(faceted.dispersion, wavelengthIn(s, u * faceted.strata.length - j));
+    return [...s.basis, index, ...s.weight, faceted.sigma[j]];
+  },
+  // the shader takes the index straight from end to middle to end of a stratum
+  within: 2e-4,
+};
+
+const lights: readonly (readonly [string, Light])[] = [
+  ...Object.entries(LIGHT_SETTINGS).map(
+    ([name, setting]) => [name, { kind: "setting", setting, turnRad: 0.4 }] as const,
+  ),
+  ["a picture", LOOK_SCENES[2].make().light],
+];
+const LIGHTS: readonly Probe[] = lights.map(([name, light]) => {
+  const packed = packScene(
+    makeScene({ piece: { diameterMm: 30, glass: "borosilicate" }, planes: [], light }),
+  );
+  return {
+    name: `the light of ${name}`,
+    wish: {
+      include: ["light.glsl"],
+      defines: packed.defines,
+      uniforms: packed.uniforms,
+      samplers: packed.environment ? { environment: sent(packed.environment) } : NONE,
+      body: "first.xyz = lightFrom(given(0).xyz);",
+    },
+    input: (random) => padded(...randomDirection(random)),
+    twin: (given) => lightRadiance(light, vec(given, 0)),
+    within: 2e-3,
+    stray: 0.005,
+  };
+});
+
+const RGB = [0.8, 0.3, 0.2] as const;
+const RGB2 = [0.1, 0.4, 0.9] as const;
+const PLACED = { atMm: [1, -2, 1.5], tiltDeg: 25, turnDeg: 50 } as const;
+const DESIGNS: readonly InsideDesign[] = [
+  { kind: "core", diameterMm: 14, lengthMm: 18, rgb: RGB, ...PLACED },
+  { kind: "bubble", diameterMm: 14, atMm: [1, 2, 3] },
+  {
+    kind: "ribbon",
+    widthMm: 14,
+    lengthMm: 20,
+    thicknessMm: 1.5,
+    turns: 1.5,
+    rgb: RGB,
+    rgb2: RGB2,
+    ...PLACED,
+  },
+  { kind: "petals", count: 6, diameterMm: 22, depthMm: 7, rgb: RGB, rgb2: RGB2, ...PLACED },
+  { kind: "backing", heightMm: 9, rgb: RGB, tiltDeg: 20 },
+  { kind: "speckle", count: 200, grainMm: 1.6, diameterMm: 22, rgb: RGB, seed: 4 },
+  { kind: "picture", shape: "disc", diameterMm: 22, picture: "front", back: "back", ...PLACED },
+  { kind: "picture", shape: "core", diameterMm: 18, picture: "front", back: "back", ...PLACED },
+];
+const nameOf = (design: InsideDesign): string =>
+  design.kind === "picture" ? `${design.kind} on a ${design.shape}` : design.kind;
+
+/** A piece with one thing inside, as the shader gets it. */
+function packedWith(design: InsideDesign) {
+  const piece = { diameterMm: 30, glass: "borosilicate", inside: [design] } as const;
+  const scene = makeScene({ piece, planes: [], light: { kind: "uniform" }, rasters: RASTERS });
+  const packed = packScene(scene);
+  const wish = {
+    include: ["inside.glsl"],
+    defines: packed.defines,
+    uniforms: packed.uniforms,
+    blocks: { Designs: Array.from(packed.designs) },
+    samplers: packed.pictures ? { pictures: sent(packed.pictures) } : NONE,
+  };
+  return { body: scene.designs[0], wish };
+}
+
+/** A ray that begins in the ball and runs near its middle; the rest is for chance. */
+function rayInside(random: Random): readonly number[] {
+  const o = randomDirection(random).map((v) => 0.95 * v) as unknown as Vec3;
+  const d = normalize(sub(randomDirection(random).map((v) => 0.5 * v) as unknown as Vec3, o));
+  return [...o, 0, ...d, 0, ...padded(...halves(random))];
+}
+
+const HITS: readonly Probe[] = DESIGNS.map((design) => {
+  const { body, wish } = packedWith(design);
+  return {
+    name: nameOf(design),
+    wish: {
+      ...wish,
+      body: `uint random = whole(given(2).xy);
+  DesignHit hit = hitDesign(0, designAt(0), given(0).xyz, given(1).xyz, 1.7, -1, random);
+  if (hit.t >= 0.0) { first = vec4(hit.n, hit.t); second.xyz = hit.rgb; }`,
+    },
+    input: rayInside,
+    twin: (given) => {
+      const random = state(given[8], given[9]);
+      const hit = hitDesign(body, vec(given, 0), vec(given, 4), 1.7, -1, random);
+      return hit ? [...hit.n, hit.t, ...hit.rgb] : [0, 0, 0, 0, 0, 0, 0];
+    },
+    within: 0.01,
+    stray: 0.015,
+  };
+});
+
+const tinted = packedWith({ kind: "core", diameterMm: 16, rgb: RGB, opaque: false, ...PLACED });
+const hollow = packedWith({ kind: "bubble", diameterMm: 18, atMm: [1, 2, 3] });
+const THROUGH: readonly Probe[] = [
+  {
+    name: "the way through a tinted core",
+    wish: {
+      ...tinted.wish,
+      body: "first.x = lengthWithin(designAt(0), given(0).xyz, given(1).xyz, 1.2);",
+    },
+    input: rayInside,
+    twin: (given) => [lengthWithin(tinted.body, vec(given, 0), vec(given, 4), 1.2)],
+    // the root's slope has no bound where a ray grazes
+    within: 1e-3,
+  },
+  {
+    name: "the way out of a bubble, and whether one is in it",
+    wish: {
+      ...hollow.wish,
+      body: `vec3 p = 0.9 * given(0).xyz; first.x = bubbleExit(designAt(0), p, given(1).xyz);
+  first.y = isWithin(designAt(0), 0.7 * p) ? 1.0 : 0.0;`,
+    },
+    input: rayInside,
+    twin: (given) => {
+      const p = vec(given, 0).map((v) => 0.9 * v) as unknown as Vec3;
+      const isIn = isWithin(hollow.body, p.map((v) => 0.7 * v) as unknown as Vec3);
+      return [bubbleExit(hollow.body, p, vec(given, 4)), isIn ? 1 : 0];
+    },
+    within: 1e-3,
+    stray: 0.002,
+  },
+];
+
+it.each([...BOUNDARY, SPECTRUM, ...LIGHTS, ...HITS, ...THROUGH].map((probe) => [probe.name, probe] as const))(
+  "gives what its twin gives: %s",
+  async (_, probe) => {
+    const { share, first, told } = await disagreement(probe);
+    expect(told, "inputs that say something").toBeGreaterThan(0.2);
+    expect(share, first).toBeLessThanOrEqual(probe.stray ?? 0);
+  },
+);
