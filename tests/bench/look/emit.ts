@@ -6,8 +6,9 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../../src/core/optics/lights.ts";
-import { makeScene, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";
-import type { Piece } from "../../../src/core/plan/document.ts";
+import { RESTS } from "../../../src/core/optics/rest.ts";
+import { makeScene, putOnStage, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";
+import type { Piece, Rgb } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
 import { DEFAULT_OPTIONS, packScene, type TraceOptions } from "../../../src/render/pack-scene.ts";
@@ -194,9 +195,50 @@ const checks = LOOK_SCENES.flatMap((scene, k) =>
   }),
 );
 
+/**
+ * A product picture: 61 facets lying on a paper table, dispersion. Timed with the table and without, as many samples as the piece
+ * alone would be; then the same piece small, at numbers of passes that a person waits for and converged, to see how much noise is left.
+ */
+const PRODUCT_SIZE = 1080;
+const NOISE_SIZE = 540;
+const NOISE_PASSES = [1, 8, 32, 128, 512];
+const CONVERGED_PASSES = 16384;
+const PAPER: Rgb = [0.86, 0.85, 0.82];
+const productView = viewFrom(...RESTS.back.from, 10, 14.5, [0, 0, 1]);
+const productPiece = benchScene(61);
+const onPaper = putOnStage(productPiece, [0, 0, 1], -1, PAPER);
+const productJob = (
+  name: string,
+  scene: Scene,
+  sizes: readonly number[][],
+  passes: number,
+  seed: number,
+) => ({
+  ...tracerJob(name, scene, productView, { seed }),
+  sizes,
+  passes: passList(passes, { ...DEFAULT_OPTIONS, seed }),
+  samples: samplesOfHalves(passes, true),
+});
+const square = (size: number) => [[size, size]];
+const product = [
+  productJob("61 facets, no table", productPiece, square(PRODUCT_SIZE), PASSES, 1),
+  productJob("61 facets on paper", onPaper, square(PRODUCT_SIZE), PASSES, 1),
+  ...NOISE_PASSES.map((passes) => ({
+    ...productJob(`on paper, ${passes} passes`, onPaper, square(NOISE_SIZE), passes, 1),
+    dump: `product-${passes}.f32`,
+    picture: { file: `product-${passes}.png`, exposure: 0, ground: GROUND },
+  })),
+  {
+    ...productJob("on paper, converged", onPaper, square(NOISE_SIZE), CONVERGED_PASSES, 2),
+    dump: "product-converged.f32",
+    picture: { file: "product-converged.png", exposure: 0, ground: GROUND },
+  },
+];
+
 const [folder] = process.argv.slice(2);
 if (!folder) throw new Error("usage: emit.ts FOLDER");
 mkdirSync(folder, { recursive: true });
 writeFileSync(join(folder, "timings.json"), JSON.stringify({ shaders, jobs: timings }));
 writeFileSync(join(folder, "checks.json"), JSON.stringify({ shaders, jobs: checks }));
+writeFileSync(join(folder, "product.json"), JSON.stringify({ shaders, jobs: product }));
 writeFileSync(join(folder, "pictures.json"), JSON.stringify({ shaders, jobs: pictures }));
