@@ -21,6 +21,19 @@ async function openInside(page: Page): Promise<void> {
   const line = page.getByRole("button", { name: /^Inside: / });
   if ((await line.getAttribute("aria-expanded")) !== "true") await line.click();
 }
+/** Drops one picture under several names, as from a folder. */
+const dropPictures = (page: Page, names: readonly string[], base64: string): Promise<void> =>
+  page.evaluate(
+    ({ names, base64 }) => {
+      const bytes = Uint8Array.from(atob(base64), (c) => c.charCodeAt(0));
+      const carried = new DataTransfer();
+      for (const name of names) carried.items.add(new File([bytes], name, { type: "image/png" }));
+      document
+        .querySelector(".drop")
+        ?.dispatchEvent(new DragEvent("drop", { bubbles: true, cancelable: true, dataTransfer: carried }));
+    },
+    { names, base64 },
+  );
 const file = (name: string, buffer: Buffer) => ({ name, mimeType: "image/png", buffer });
 
 describe("a photograph of the uncut ball", () => {
@@ -40,6 +53,52 @@ describe("a photograph of the uncut ball", () => {
     await expect.poll(() => undo.getAttribute("aria-label")).toBe("Undo: a photograph inside");
     await undo.click();
     await expect.poll(() => undo.getAttribute("aria-label")).toBe("Nothing to undo");
+    expect(errors).toEqual([]);
+  });
+
+  it("of both sides, dropped on the page at once, become one design; a point moved by hand takes the circle with it", async () => {
+    const { page, errors } = visit;
+    await page.reload();
+    await page.locator(".tier").first().waitFor();
+    await dropPictures(page, ["front.png", "back.png"], Buffer.from(png(ball)).toString("base64"));
+    const photo = page.locator(".photo");
+    const put = photo.getByRole("button", { name: "Put both inside" });
+    await put.waitFor({ timeout: 60_000 });
+    expect(await photo.getByRole("heading", { name: /^From the/ }).allTextContents()).toEqual([
+      "From the front",
+      "From the back",
+    ]);
+    const first = photo.locator(".designs > li").first();
+    const numbers = () =>
+      Promise.all(
+        ["Middle, from the left", "Middle, from the top", "Radius"].map(async (name) =>
+          Number(await first.getByRole("spinbutton", { name }).inputValue()),
+        ),
+      );
+    await expect.poll(async () => Math.abs((await numbers())[2] - 90)).toBeLessThanOrEqual(1);
+    const [x, y, r] = await numbers();
+    await first.locator(".photo-outline").scrollIntoViewIfNeeded();
+    const box = await first.locator(".photo-outline").boundingBox();
+    const scale = (box?.width ?? 0) / 320;
+    // the point above the middle, pulled up by a third of the radius
+    await page.mouse.move((box?.x ?? 0) + scale * x, (box?.y ?? 0) + scale * (y - r));
+    await page.mouse.down();
+    await page.mouse.move((box?.x ?? 0) + scale * x, (box?.y ?? 0) + scale * (y - (4 / 3) * r), { steps: 4 });
+    await page.mouse.up();
+    const [x2, y2, r2] = await numbers();
+    expect(r2).toBeGreaterThan(r + 5);
+    // the two others stay on it, and the one in the hand is
+    for (const [px, py] of [
+      [x, y - (4 / 3) * r],
+      [x + r * Math.cos(Math.PI / 6), y + r / 2],
+      [x - r * Math.cos(Math.PI / 6), y + r / 2],
+    ])
+      expect(Math.abs(Math.hypot(px - x2, py - y2) - r2)).toBeLessThan(2);
+
+    const designs = page.locator(".inside-part section > .designs").first().locator("> li");
+    const before = await designs.count();
+    await put.click();
+    await expect.poll(() => designs.count(), { timeout: 60_000 }).toBe(before + 1);
     expect(errors).toEqual([]);
   });
 

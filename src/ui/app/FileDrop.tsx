@@ -1,10 +1,14 @@
-/** The whole page takes a plan file that is dragged onto it. */
+/** The whole page takes a plan file that is dragged onto it, or photographs for the inside. */
 import { type DragEvent, type ReactNode, useRef, useState } from "react";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { openPlanFile } from "./files.ts";
+import { takePhotos } from "./take-photos.ts";
 
 const carriesFile = (event: DragEvent) => event.dataTransfer.types.includes("Files");
+
+/** A picture that may be a photograph; a light's picture is none. */
+const PHOTO = /^image\/(?!vnd\.radiance)/;
 
 export function FileDrop({ children }: { children: ReactNode }) {
   const words = useWords(shellWords);
@@ -29,8 +33,10 @@ export function FileDrop({ children }: { children: ReactNode }) {
         event.preventDefault();
         depth.current = 0;
         setOver(false);
-        const file = event.dataTransfer.files[0];
-        if (file) void openPlanFile(file);
+        const files = [...event.dataTransfer.files];
+        const photos = files.filter(({ type }) => PHOTO.test(type));
+        if (photos.length > 0) takePhotos(photos);
+        else if (files.length > 0) void openPlanFile(files[0]);
       }}
     >
       {children}

@@ -33,6 +33,8 @@ export interface ViewState {
   readonly editsInside: boolean;
   /** Whether the colour of the glass is, likewise. */
   readonly editsGlass: boolean;
+  /** Photographs dropped onto the page, until they are taken for the inside. */
+  readonly photos: readonly File[];
   readonly notice: Notice | null;
 }
 
@@ -43,6 +45,7 @@ export const view = createStore<ViewState>(() => ({
   showDop: false,
   editsInside: false,
   editsGlass: false,
+  photos: [],
   notice: null,
 }));
 

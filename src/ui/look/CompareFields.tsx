@@ -144,7 +144,7 @@ export function CompareFields() {
       <FileButton
         accept=".json,application/json"
         words={words.choosePlan}
-        onFile={(file) => void take(file)}
+        onFiles={([file]) => void take(file)}
       />
       {trouble ? (
         <p className="look-trouble" role="alert">

@@ -1,14 +1,16 @@
-/** A button that asks for one file. */
+/** A button that asks for a file, or for several at once. */
 import { useRef } from "react";
 import { Button } from "../controls/Button.tsx";
 
-export interface FileButtonProps {
+interface FileButtonProps {
   readonly accept: string;
   readonly words: string;
-  readonly onFile: (file: File) => void;
+  readonly isSeveral?: boolean;
+  /** At least one. */
+  readonly onFiles: (files: readonly [File, ...File[]]) => void;
 }
 
-export function FileButton({ accept, words, onFile }: FileButtonProps) {
+export function FileButton({ accept, words, isSeveral = false, onFiles }: FileButtonProps) {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
@@ -19,12 +21,13 @@ export function FileButton({ accept, words, onFile }: FileButtonProps) {
         ref={input}
         type="file"
         accept={accept}
+        multiple={isSeveral}
         hidden
         onChange={(event) => {
-          const file = event.target.files?.[0];
+          const [first, ...more] = event.target.files ?? [];
           // The same file may be chosen again after it was changed.
           event.target.value = "";
-          if (file) onFile(file);
+          if (first) onFiles([first, ...more]);
         }}
       />
     </>

@@ -92,7 +92,7 @@ function OwnPicture() {
   };
   return (
     <div>
-      <FileButton accept=".hdr" words={words.choosePicture} onFile={(file) => void take(file)} />
+      <FileButton accept=".hdr" words={words.choosePicture} onFiles={([file]) => void take(file)} />
       {trouble ? (
         <p className="look-trouble" role="alert">
           {trouble}

@@ -2,9 +2,14 @@
 export const photo = {
   title: "Your own marble inside",
   intro:
-    "A photograph of the uncut ball, straight from the front, becomes what is inside: each place gets the colour that the camera saw there through the round glass. It stays on this device and in the plan's file.",
-  choose: "Choose a photograph",
-  other: "Choose another photograph",
+    "A photograph of the uncut ball, straight from the front, becomes what is inside: each place gets the colour that the camera saw there through the round glass. A second one from the back becomes its other side. Choose them here or drop them on the page; they stay on this device and in the plan's file.",
+  choose: "Choose a photograph, or two",
+  another: "Add one from the other side",
+  tooMany: "One from the front and one from the back: the others were left out.",
+  remove: "Take this one out",
+  fromFront: "From the front",
+  fromBack: "From the back",
+  sameSide: "Both photographs are said to be from the same side: change one of them.",
   unreadable: (name: string) =>
     `${name} can't be read as a picture. PNG, JPEG and what else this browser shows can.`,
   looking: "Looking for the ball ...",
@@ -12,12 +17,15 @@ export const photo = {
   tooSmall: (pixels: number) =>
     `The ball is only ${pixels} pixels across: too small for a picture of it. Come closer, or set the circle yourself.`,
   cutOff: "Part of the ball lies beyond the photograph: what isn't seen stays clear.",
-  circle: "The ball's outline: move the circle, its handle sets its size",
+  circle: "The ball's outline: move the circle, or set its three points on the ball's edge",
+  threePoints: "Set the three points on the ball's edge, or move the circle.",
   across: "Middle, from the left",
   down: "Middle, from the top",
   radius: "Radius",
   distance: "Camera from the ball",
   distanceHint: "From lens to the ball's middle. Unknown: ten times the ball's radius is near enough.",
+  distanceByLens: (mm: string) =>
+    `Guessed from the lens (${mm} mm) and from how large the ball is in the picture; a picture that was cropped needs your own.`,
   side: "Taken from",
   front: "the front",
   back: "the back",
@@ -33,6 +41,7 @@ export const photo = {
   traced: "Traced with it inside",
   tracing: "Tracing ...",
   put: "Put it inside",
+  putBoth: "Put both inside",
   isInside: "It is inside now.",
   full: (why: string) => `The plan can't take it: ${why}`,
 } as const;
