@@ -3,6 +3,7 @@
  * finds what lay on the bench last, and changes plans on the bench without losing any. The store works before and without.
  */
 import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Plan } from "../core/plan/document.ts";
 import { type PlanFile, serializePlan } from "../core/plan/file.ts";
 import type { FileFault } from "../core/plan/file-fault.ts";
 import { freshId } from "./fresh-id.ts";
@@ -33,6 +34,8 @@ export interface Surroundings {
   readonly shelf: (TextShelf & Partial<JournalShelf>) | null;
   readonly persist: () => Promise<boolean>;
   readonly now: () => number;
+  /** Reckons a plan ahead of its being laid on the bench, where that takes long. Never rejects. */
+  readonly prepare?: (plan: Plan) => Promise<void>;
 }
 
 /** What lies on the bench is kept, or could not be: say `evenUnkept` to go on all the same. */
@@ -188,7 +191,8 @@ export async function startSession(
     if (!cleared.ok) return cleared;
     const opening = await library.open(id);
     if (!opening.ok) return { ok: false, why: "unreadable", fault: opening.fault, text: opening.text };
-    // whatever was changed while it was read is kept too
+    await around.prepare?.(opening.file.plan);
+    // whatever was changed meanwhile is kept too
     const clearedAgain = await clearBench(evenUnkept);
     if (!clearedAgain.ok) return clearedAgain;
     const fault = store.getState().open({ ...opening.file, planId: id, history: opening.history });
@@ -203,6 +207,7 @@ export async function startSession(
     file: PlanFile,
     { keep = false, evenUnkept = false }: { keep?: boolean; evenUnkept?: boolean } = {},
   ): Promise<BenchCleared> {
+    await around.prepare?.(file.plan);
     const cleared = await clearBench(evenUnkept);
     if (!cleared.ok) return cleared;
     // an object of its own: the same example laid twice is two plans

@@ -77,6 +77,11 @@ export interface PlanActions {
   /** Puts back the very document that was there when the drag began. */
   readonly cancelDrag: () => void;
   /**
+   * The plan on the bench turned out to be one that can't be reckoned: goes back by a step, or, where none is remembered, to a plan
+   * that could be; a note says why.
+   */
+  readonly takeBack: (before: Plan) => void;
+  /**
    * Puts another plan on the bench with its own history; selection is cleared. Not an undo step. A plan that can't be
    * reckoned stays off it: the answer is why, and a note says so.
    */
@@ -98,9 +103,9 @@ export interface StoreOptions extends Opened {
   readonly depthOf: DepthOf;
   /**
    * Reckons what every view of a plan will ask for. One that throws `InexactCut` never comes to the bench: the edit is
-   * refused, the plan not opened, and the note says why.
+   * refused, the plan not opened, and the note says why. May leave an edit (`isEdit`) to be found out later: see `takeBack`.
    */
-  readonly reckon?: (plan: Plan) => unknown;
+  readonly reckon?: (plan: Plan, isEdit: boolean) => unknown;
   readonly preferences?: Preferences;
   readonly place?: Place;
 }
@@ -148,9 +153,9 @@ export function createPlanStore(options: StoreOptions): PlanStore {
       }));
 
     /** Null when the plan's solid is known; else why there is none. */
-    const reckoningFault = (plan: Plan): FileFault | null => {
+    const reckoningFault = (plan: Plan, isEdit: boolean): FileFault | null => {
       try {
-        options.reckon?.(plan);
+        options.reckon?.(plan, isEdit);
         return null;
       } catch (error) {
         if (error instanceof InexactCut) return { code: "not-reckoned", data: {} };
@@ -162,7 +167,7 @@ export function createPlanStore(options: StoreOptions): PlanStore {
     const attempt = (command: Command, accept: (edit: Edit) => void): Outcome => {
       try {
         const edit = editPlan(get().plan, command, options.depthOf);
-        const fault = edit.patches.length > 0 ? reckoningFault(edit.plan) : null;
+        const fault = edit.patches.length > 0 ? reckoningFault(edit.plan, true) : null;
         if (fault) throw new PlanFileError(fault);
         if (edit.patches.length > 0) accept(edit);
         return { ok: true, notes: edit.notes };
@@ -228,9 +233,14 @@ export function createPlanStore(options: StoreOptions): PlanStore {
         const { drag } = get();
         if (drag) show(drag.before, { drag: null });
       },
+      takeBack: (before) => {
+        if (get().drag) get().cancelDrag();
+        else if (!get().undo()) get().dispatch({ type: "replace-plan", plan: before });
+        set({ notes: [{ key: "refused", fault: { code: "not-reckoned", data: {} } }] });
+      },
 
       open: (opened) => {
-        const fault = reckoningFault(deepFreeze(opened.plan));
+        const fault = reckoningFault(deepFreeze(opened.plan), false);
         if (fault) set({ notes: [{ key: "refused", fault }] });
         else set((state) => freshState(opened, state.laid + 1));
         return fault;

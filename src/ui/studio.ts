@@ -6,6 +6,7 @@ import { type Language, languageOf } from "../words/language.ts";
 import { FIRST_EXAMPLE } from "./examples.ts";
 import { exampleIn, exampleWords } from "./messages/examples.ts";
 import { spoken } from "./messages/german.ts";
+import { hasMany } from "./settling.ts";
 
 /** Null where the browser refuses storage altogether (some private modes throw on access). */
 function shelfOf(): Storage | null {
@@ -31,7 +32,8 @@ export const studio = createPlanStore({
     exampleWords[preferences.language ?? languageOf(globalThis.navigator?.languages ?? [])],
   ),
   depthOf,
-  reckon: solid,
+  // an edit of many facets is reckoned in a worker (`settled.ts`)
+  reckon: (plan, isEdit) => (isEdit && hasMany(plan) ? null : solid(plan)),
   preferences,
 });
 

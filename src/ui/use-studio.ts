@@ -11,9 +11,12 @@ import { studio } from "./studio.ts";
 export const useStudio = <T>(pick: (state: PlanState & PlanActions) => T): T => useStore(studio, pick);
 
 export const usePlan = () => useStudio((state) => state.plan);
-/** Each is computed once per plan object and shared by every picture. */
-export const useSolved = () => solved(usePlan());
-export const useSolid = () => solid(usePlan());
+/**
+ * Each is computed once per plan object and shared by every picture. Of the settled plan, which may be an earlier one than `usePlan`
+ * gives: beside them stands `useSolved().plan`, and a tier of the plan on the bench may not be among them yet.
+ */
+export const useSolved = () => solved(useSettledPlan());
+export const useSolid = () => solid(useSettledPlan());
 /** Of the last plan that was reported on: the one on the bench, unless that is late. */
 export function useReport(): Report {
   const plan = useSettledPlan();

@@ -4,6 +4,7 @@ import { createStore } from "zustand/vanilla";
 import type { Plan } from "../core/plan/document.ts";
 import { browserShelf } from "../state/preferences.ts";
 import {
+  browserSurroundings,
   enterWhenLeft,
   keepWhenHidden,
   type Session,
@@ -15,6 +16,7 @@ import { type FaultKind, faultOf, StorageFault } from "../state/storage/faults.t
 import { tell } from "./app/view.ts";
 import { shellWords } from "./messages/shell.ts";
 import { stageSettled } from "./piece/use-stage.ts";
+import { prepare, settledPlan, settling } from "./settled.ts";
 import { languageNow, studio } from "./studio.ts";
 
 export const visit = createStore<{
@@ -29,12 +31,13 @@ const notYet = createStore<SaveStatus>(() => NOT_YET);
 /** How keeping the plan on the bench stands. */
 export const useSaveStatus = (): SaveStatus => useStore(useSession()?.autosave.status ?? notYet);
 
-/** Gives each plan its small drawing once it is kept; drawn when the browser has nothing else to do. */
+/** Gives each plan its small drawing once it is kept and reckoned. */
 function drawThumbnails({ autosave, library }: Session): void {
   let drawn: Plan | null = null;
-  autosave.status.subscribe(({ state }) => {
+  const follow = (): void => {
     const { plan, planId } = studio.getState();
-    if (!state.startsWith("kept") || planId === null || plan === drawn) return;
+    const { state } = autosave.status.getState();
+    if (!state.startsWith("kept") || planId === null || plan === drawn || plan !== settledPlan()) return;
     drawn = plan;
     const draw = async () => {
       const { thumbnailOf } = await import("./library/thumbnail.ts");
@@ -44,7 +47,9 @@ function drawThumbnails({ autosave, library }: Session): void {
     draw().catch(() => {
       drawn = null;
     });
-  });
+  };
+  autosave.status.subscribe(follow);
+  settling.subscribe(follow);
 }
 
 /** What was thrown out long ago waits until the piece stands. */
@@ -102,7 +107,9 @@ export async function sayUnbegun(): Promise<void> {
 /** Joins the store to what is kept on this device. Never rejects: what stands against it is said where keeping is. */
 export async function beginVisit(): Promise<void> {
   enterWhenLeft(document, studio);
-  const session = await startSession(studio).catch((why: unknown) => startSession(studio, inMemory(why)));
+  const session = await startSession(studio, { ...browserSurroundings(), prepare }).catch((why: unknown) =>
+    startSession(studio, inMemory(why)),
+  );
   keepWhenHidden(document, session);
   drawThumbnails(session);
   carryUnkept(session);

@@ -6,7 +6,7 @@ import { expose } from "comlink";
 import { lossesIn } from "../core/check/losses.ts";
 import { type AngleRange, meetingAngles, meetingCounts } from "../core/check/meeting-range.ts";
 import { type Mend, mendsOf } from "../core/check/mends.ts";
-import { type Report, reportAtOnce } from "../core/check/report.ts";
+import { reckon } from "../core/check/reckon.ts";
 import type { Plan } from "../core/plan/document.ts";
 import type { PlanFinding } from "../core/plan/finding.ts";
 import { type Suggestion, suggestFor, type Wish } from "../core/plan/suggest.ts";
@@ -65,7 +65,8 @@ const api = {
   /** @param found called for each count with which all meets */
   counts: (job: number, plan: Plan, tierIndex: number, found: (count: number) => void) =>
     run(job, meetingCounts(plan, tierIndex), found),
-  report: (plan: Plan): Report => reportAtOnce(plan),
+  /** @throws InexactCut */
+  reckon,
   stop: (job: number) => {
     stopped.add(job);
   },

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import type { Plan } from "../../src/core/plan/document.ts";
 import { freshId } from "../../src/state/fresh-id.ts";
 import {
   browserSurroundings,
@@ -433,5 +434,25 @@ describe("storage that fails", () => {
     const again = await there.visit();
     expect(again.health.getState().fault).toBe("damaged");
     expect(again.store.getState().plan).toEqual(samplePlan());
+  });
+});
+
+describe("a plan that takes long to reckon", () => {
+  it("is reckoned before it is laid on the bench, and the one that lies there stays meanwhile", async () => {
+    const { around } = browser();
+    const seen: [string, string][] = [];
+    const store = freshStore();
+    const prepare = async ({ name }: Plan) => void seen.push([name, store.getState().plan.name]);
+    const tab = await startSession(store, { ...around(), prepare });
+    const laid = await tab.layPlan({ plan: { ...samplePlan(), name: "many" }, unknown: [] }, { keep: true });
+    expect(laid).toEqual({ ok: true });
+    const id = store.getState().planId ?? "";
+    await tab.layPlan({ plan: { ...samplePlan(), name: "another" }, unknown: [] });
+    await tab.openPlan(id);
+    expect(seen).toEqual([
+      ["many", samplePlan().name],
+      ["another", "many"],
+      ["many", "another"],
+    ]);
   });
 });

@@ -372,4 +372,37 @@ describe("a plan that can't be reckoned", () => {
     expect(store.getState().plan.tiers).toHaveLength(samplePlan().tiers.length);
     expect(store.getState().history.undo).toHaveLength(0);
   });
+
+  it("found out after an edit leaves the bench again: back by that step, or, without one, to the plan before", () => {
+    const store = storeWith();
+    const first = state(store).plan;
+    state(store).dispatch({ type: "set-name", name: "good" });
+    const good = state(store).plan;
+    state(store).dispatch({ type: "set-name", name: "bad" });
+    state(store).takeBack(first);
+    expect(state(store).plan).toEqual(good);
+    expect(state(store).notes).toMatchObject([{ key: "refused", fault: { code: "not-reckoned" } }]);
+
+    state(store).beginDrag({ about: "name" });
+    state(store).dragTo({ type: "set-name", name: "worse" });
+    state(store).takeBack(first);
+    expect(state(store).plan).toEqual(good);
+    expect(state(store).drag).toBeNull();
+
+    const fresh = storeWith({ ...samplePlan(), name: "no step is known" });
+    state(fresh).takeBack(first);
+    expect(state(fresh).plan).toEqual(first);
+  });
+
+  it("is let on it for a moment where the reckoning is left for later, and never when a plan is laid", () => {
+    const asked: boolean[] = [];
+    const store = createPlanStore({
+      plan: samplePlan(),
+      depthOf: () => 0,
+      reckon: (_plan, isEdit) => asked.push(isEdit),
+    });
+    store.getState().dispatch({ type: "set-name", name: "edited" });
+    store.getState().open({ plan: samplePlan() });
+    expect(asked).toEqual([true, false]);
+  });
 });

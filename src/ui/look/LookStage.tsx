@@ -1,7 +1,7 @@
 /** The traced piece, laid over the drawn one: the hand that turns the piece is the drawn one's, this only shows. */
 import { useEffect, useRef } from "react";
 import { eye } from "../piece/eye.ts";
-import { usePlan } from "../use-studio.ts";
+import { useSettledPlan } from "../settled.ts";
 import { DividerLine } from "./DividerLine.tsx";
 import { LookStatus } from "./LookStatus.tsx";
 import { packedScenes } from "./look-scene.ts";
@@ -76,7 +76,7 @@ function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
 
 /** Traces what plan and settings say, anew at every change of either. */
 function useScenes() {
-  const plan = usePlan();
+  const plan = useSettledPlan();
   const light = useLook((settings) => settings.light);
   const lightTurnDeg = useLook((settings) => settings.lightTurnDeg);
   const picture = useLook((settings) => settings.picture);

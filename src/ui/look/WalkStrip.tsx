@@ -9,8 +9,8 @@ import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
 import { eyeFrame, HOME, type View } from "../piece/camera.ts";
 import { eye, glideTo } from "../piece/eye.ts";
+import { useSettledPlan } from "../settled.ts";
 import { useFormat } from "../use-format.ts";
-import { usePlan } from "../use-studio.ts";
 import { lookPool, unlit } from "./look-pool.ts";
 import { sceneOf } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
@@ -41,7 +41,7 @@ export function urlOf(picture: ImageData): string {
 
 export function WalkStrip() {
   const words = useWords(lookWords).walk;
-  const plan = usePlan();
+  const plan = useSettledPlan();
   const job = useJob();
   const canTrace = useTracing()?.check.pass ?? false;
   const [strip, setStrip] = useState<{ plan: Plan; steps: readonly Step[] } | null>(null);

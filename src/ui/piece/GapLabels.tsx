@@ -7,7 +7,7 @@ import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
 import { requestFrame } from "./frames.ts";
 import { followPlace } from "./labels.ts";
-import { type MarkLabel, marksOf } from "./marks.ts";
+import { type MarkLabel, markLabelsOf } from "./marks.ts";
 import { inkLine } from "./on-surface.ts";
 
 type Standing = Pick<MarkLabel, "at" | "group"> & { readonly className: string; readonly children: string };
@@ -51,7 +51,7 @@ export function GapLabels() {
       selection.facetId !== null
         ? facetId === selection.facetId
         : selection.tierId !== null && facetId.startsWith(`${selection.tierId}/`);
-    return marksOf(solved, solid, report, isTold);
+    return markLabelsOf(solved, solid, report, isTold);
   }, [solved, solid, report, selection]);
   return (
     <div className="stage-labels" aria-hidden="true">

@@ -4,6 +4,7 @@ import { solved as solvedOf } from "../../state/derived.ts";
 import { DragReadout } from "../plan/drag/DragReadout.tsx";
 import { useBox } from "../plan/drag/use-box.ts";
 import { type DragPicture, useTierDrag } from "../plan/drag/use-tier-drag.ts";
+import { settledPlan } from "../settled.ts";
 import { studio } from "../studio.ts";
 import { eye } from "./eye.ts";
 import { pieceDrag } from "./piece-drag.ts";
@@ -13,7 +14,7 @@ const NO_MEANING: DragPicture = { meant: () => null, delta: () => 0, reach: () =
 
 /** What movements of this facet mean, as the piece stands now. */
 function meaningOf(facetId: string, box: HTMLElement): DragPicture {
-  const solved = solvedOf(studio.getState().plan);
+  const solved = solvedOf(settledPlan());
   const facet = solved.facets.findIndex((one) => one.id === facetId);
   const short = Math.min(box.clientWidth, box.clientHeight);
   return facet < 0 ? NO_MEANING : pieceDrag(eye.getState().view, short, solved, facet);

@@ -1,5 +1,5 @@
 /** The piece, large: the canvas, what one does with it, and its words. */
-import { lazy, Suspense, useEffect, useId, useRef } from "react";
+import { lazy, Suspense, useEffect, useId, useMemo, useRef } from "react";
 import { findingInWords } from "../../words/findings.ts";
 import { useView, view } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
@@ -7,6 +7,7 @@ import { findingWords } from "../messages/findings.ts";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { useSettledPlan } from "../settled.ts";
 import { useFormat } from "../use-format.ts";
 import { useGlassName } from "../use-glass-name.ts";
 import { useSay } from "../use-say.ts";
@@ -62,11 +63,13 @@ function Spoken({ id }: { id: string }) {
   const inWords = findingWords[useLanguage()];
   const say = useSay();
   const format = useFormat();
-  const plan = usePlan();
+  const plan = useSettledPlan();
   const report = useReport();
   const glass = useGlassName();
-  const summary = spokenSummary(plan, report, glass, words, format, (finding) =>
-    findingInWords(finding, inWords, say),
+  const summary = useMemo(
+    () =>
+      spokenSummary(plan, report, glass, words, format, (finding) => findingInWords(finding, inWords, say)),
+    [plan, report, glass, words, format, inWords, say],
   );
   return (
     <p className="unseen" id={id}>

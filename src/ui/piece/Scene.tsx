@@ -88,7 +88,7 @@ function MeetingMarks({ palette }: { palette: Palette }) {
   const solved = useShownSolved();
   const solid = useShownSolid();
   const report = useShownReport();
-  const marks = useMemo(() => marksOf(solved, solid, report, () => false), [solved, solid, report]);
+  const marks = useMemo(() => marksOf(solved, solid, report), [solved, solid, report]);
   const segments = useMemo(
     () => ({
       edges: segmentsOf(marks.edges),

@@ -1,7 +1,7 @@
 /** Where the eye stands, kept for the life of the page: places and layouts come and go, the view stays. */
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
-import { solved } from "../../state/derived.ts";
+import { placeFacets } from "../../core/plan/place.ts";
 import { studio } from "../studio.ts";
 import { between, HOME, LOOKS, type LookFrom, type View } from "./camera.ts";
 
@@ -69,8 +69,8 @@ const BESIDE_DEG = 14;
 
 /** Turns the piece until a facet is seen well. */
 export function showFacet(facetId: string): void {
-  const { facets, plan } = solved(studio.getState().plan);
-  const facet = facets.find((one) => one.id === facetId);
+  const { plan } = studio.getState();
+  const facet = placeFacets(plan).find((one) => one.id === facetId);
   if (!facet) return;
   const isBack = plan.tiers[facet.tierIndex].side === "back";
   const elevation = facet.armAngleDeg - (facet.armAngleDeg > 60 ? BESIDE_DEG : -BESIDE_DEG);

@@ -1,5 +1,6 @@
 /** The piece by keyboard: turn, bring nearer, look from three sides, go from facet to facet. */
 import { solid, solved } from "../../state/derived.ts";
+import { settledPlan } from "../settled.ts";
 import { studio } from "../studio.ts";
 import { HOME, nearer, turned, type View } from "./camera.ts";
 import { eye, glideTo, lookFrom, setView, showFacet } from "./eye.ts";
@@ -10,7 +11,8 @@ const NEARER = 0.88;
 
 /** Selects the facet `by` places on among those that are left, and turns the piece to it. */
 export function stepFacet(by: 1 | -1): void {
-  const { plan, selection, select } = studio.getState();
+  const { selection, select } = studio.getState();
+  const plan = settledPlan();
   const { facets } = solved(plan);
   const left = solid(plan).facets.flatMap((facet, i) => (facet.swallowed ? [] : [i]));
   if (left.length === 0) return;

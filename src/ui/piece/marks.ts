@@ -18,14 +18,18 @@ export interface MarkLabel {
   readonly group: string;
 }
 
+/** Widths beside gaps and misses. */
+export interface MarkLabels {
+  readonly gapLabels: readonly MarkLabel[];
+  readonly missLabels: readonly MarkLabel[];
+}
+
 export interface Marks {
   readonly edges: readonly (readonly Vec3[])[];
   readonly circles: readonly (readonly Vec3[])[];
   readonly hatches: readonly (readonly Vec3[])[];
   readonly dots: readonly Vec3[];
   readonly tails: readonly (readonly Vec3[])[];
-  readonly gapLabels: readonly MarkLabel[];
-  readonly missLabels: readonly MarkLabel[];
 }
 
 const CIRCLE_RADIUS = 0.026;
@@ -82,38 +86,25 @@ function hatchBetween(a: Plane, b: Plane): Vec3[][] {
   return strokes;
 }
 
-/**
- * @param facetsShown facets whose gaps are told in numbers; the rest are hatched only
- */
-export function marksOf(
-  solved: SolvedPlan,
-  solid: Solid,
-  report: Report,
-  isTold: (facetId: string) => boolean,
-): Marks {
-  const { planes, facets, radiusMm } = solved;
+/** A band wider than the facets themselves is no near miss: it is skin, and is seen as such. */
+const isBand = ({ state, gapMm }: Report["pairs"][number], radiusMm: number): boolean =>
+  state === "gap" && gapMm > 0 && gapMm <= radiusMm / 4;
+
+function planesById({ facets, planes }: SolvedPlan): (id: string) => Plane {
   const indexOf = new Map(facets.map((facet, i) => [facet.id, i]));
-  const planeOf = (id: string): Plane => planes[indexOf.get(id) ?? 0];
+  return (id) => planes[indexOf.get(id) ?? 0];
+}
+
+export function marksOf(solved: SolvedPlan, solid: Solid, report: Report): Marks {
+  const { radiusMm } = solved;
+  const planeOf = planesById(solved);
   const circles: Vec3[][] = [];
   const hatches: Vec3[][] = [];
-  const gapLabels: MarkLabel[] = [];
-  for (const { a, b, state, gapMm } of report.pairs) {
-    const [pa, pb] = [planeOf(a), planeOf(b)];
-    if (state === "touch") circles.push(circleAt(toward(pa.n, pb.n, circleAngle(pa))));
-    if (state !== "gap" || gapMm <= 0) continue;
-    // A band wider than the facets themselves is no near miss: it is skin, and is seen as such.
-    if (gapMm > radiusMm / 4) continue;
-    hatches.push(...hatchBetween(pa, pb));
-    const delta = angleBetween(pa.n, pb.n);
-    if (isTold(a) || isTold(b))
-      gapLabels.push({
-        at: toward(pa.n, pb.n, (circleAngle(pa) + delta - circleAngle(pb)) / 2),
-        mm: gapMm,
-        group: groupOf(a, b, gapMm),
-      });
+  for (const pair of report.pairs) {
+    const [pa, pb] = [planeOf(pair.a), planeOf(pair.b)];
+    if (pair.state === "touch") circles.push(circleAt(toward(pa.n, pb.n, circleAngle(pa))));
+    if (isBand(pair, radiusMm)) hatches.push(...hatchBetween(pa, pb));
   }
-
-  const misses = missedCorners(solved, solid);
   return {
     edges: solid.edges
       .filter(({ from, to }) => dot(from, from) + dot(to, to) > 0)
@@ -121,8 +112,35 @@ export function marksOf(
     circles,
     hatches,
     dots: report.corners.map(({ at }) => scale(at, 1 / radiusMm)),
-    tails: misses.map(({ at, tail }) => [at, tail]),
-    gapLabels,
-    missLabels: misses.map(({ tail, mm }) => ({ at: tail, mm, group: `miss ${mm.toFixed(2)}` })),
+    tails: missedCorners(solved, solid).map(({ at, tail }) => [at, tail]),
+  };
+}
+
+/** @param isTold whether the gaps of a facet are told in numbers; the rest are hatched only */
+export function markLabelsOf(
+  solved: SolvedPlan,
+  solid: Solid,
+  report: Report,
+  isTold: (facetId: string) => boolean,
+): MarkLabels {
+  const planeOf = planesById(solved);
+  const told = report.pairs.filter(
+    (pair) => (isTold(pair.a) || isTold(pair.b)) && isBand(pair, solved.radiusMm),
+  );
+  return {
+    gapLabels: told.map(({ a, b, gapMm }) => {
+      const [pa, pb] = [planeOf(a), planeOf(b)];
+      const delta = angleBetween(pa.n, pb.n);
+      return {
+        at: toward(pa.n, pb.n, (circleAngle(pa) + delta - circleAngle(pb)) / 2),
+        mm: gapMm,
+        group: groupOf(a, b, gapMm),
+      };
+    }),
+    missLabels: missedCorners(solved, solid).map(({ tail, mm }) => ({
+      at: tail,
+      mm,
+      group: `miss ${mm.toFixed(2)}`,
+    })),
   };
 }

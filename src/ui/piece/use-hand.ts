@@ -5,6 +5,7 @@
 import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import { SKIN } from "../../core/geometry/solid-types.ts";
 import { solved } from "../../state/derived.ts";
+import { settledPlan } from "../settled.ts";
 import { studio } from "../studio.ts";
 import { nearer, panned, rayThrough, turned, verticalField } from "./camera.ts";
 import { eye, setView } from "./eye.ts";
@@ -31,7 +32,7 @@ export function facetUnder(box: HTMLElement, { x, y }: Place): string | null {
     (2 * (x - area.left)) / area.width - 1,
     1 - (2 * (y - area.top)) / area.height,
   );
-  const { planes, facets } = solved(studio.getState().plan);
+  const { planes, facets } = solved(settledPlan());
   const hit = pickFace(planes, from, along);
   if (!hit) return null;
   return hit.face === SKIN ? "" : facets[hit.face].id;

@@ -84,6 +84,7 @@ function Offer({ fit, answer }: { fit: AsCutAnswer; answer: Adjusted }) {
   const [pairs, corners] = [countOf(lost, false), countOf(lost, true)];
   if (changes.length === 0) return <p>{meets ? words.depthAlone : words.mostAsIs(pairs, corners)}</p>;
   const turned = tierIndexOf(planned.plan, changes[0].tier);
+  const isPlanned = turned >= 0 && turned < planned.tiers.length;
   return (
     <>
       <p className="bench-sentence">{meets ? words.least : words.most(pairs, corners)}</p>
@@ -93,7 +94,7 @@ function Offer({ fit, answer }: { fit: AsCutAnswer; answer: Adjusted }) {
         ))}
       </ul>
       <div className="bench-both">
-        <Picture solved={planned} turned={turned} caption={words.planned} />
+        {isPlanned ? <Picture solved={planned} turned={turned} caption={words.planned} /> : null}
         <Picture solved={solved} turned={turned} caption={words.adjusted} />
       </div>
       <Button look="strong" onPress={() => dispatch(followCut(fit, answer))}>

@@ -4,7 +4,7 @@ import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
-import { usePlan, useSolved, useStudio } from "../../use-studio.ts";
+import { useSolved, useStudio } from "../../use-studio.ts";
 import { tierName } from "../parts/names.ts";
 import { isLocked, lockAll } from "./as-cut-plan.ts";
 
@@ -14,24 +14,26 @@ const SAME_MM = 0.005;
 export function Remaining({ answer }: { answer: AsCutAnswer }) {
   const words = useWords(benchWords);
   const { length } = useFormat();
-  const plan = usePlan();
   const planned = useSolved();
+  const { plan } = planned;
   const dispatch = useStudio((state) => state.dispatch);
   const cut = new Set(answer.tiers.map((fit) => fit.tier));
   const isDone = answer.tiers.every((fit) => {
     const tier = plan.tiers.find((one) => one.id === fit.tier);
     return tier !== undefined && isLocked(tier, fit);
   });
-  const toCut = plan.tiers.map((tier, i) => ({ tier, i })).filter(({ tier }) => !cut.has(tier.id));
+  /** Those that both know: each may be of a plan a moment older. */
+  const toCut = plan.tiers.flatMap((tier, i) => {
+    const after = answer.solved.tiers.find(({ tierId }) => tierId === tier.id);
+    return cut.has(tier.id) || !after ? [] : [{ tier, i, before: planned.tiers[i].depthMm, after }];
+  });
   return (
     <section className="bench-part" aria-labelledby="bench-remaining">
       <h2 id="bench-remaining">{words.asCut.remaining}</h2>
       {toCut.length === 0 ? <p>{words.asCut.allCut}</p> : null}
       <ul className="bench-lines">
-        {toCut.map(({ tier, i }) => {
-          const [before, after] = [planned.tiers[i].depthMm, answer.solved.tiers[i].depthMm];
+        {toCut.map(({ tier, i, before, after: { depthMm: after, met: isMet } }) => {
           const name = tierName(plan, i, words);
-          const isMet = answer.solved.tiers[i].met;
           return (
             <li key={tier.id} data-tier={tier.id}>
               {!isMet && after === 0

@@ -161,7 +161,7 @@ export function TierWork({
             <StageLines tier={tier} index={index} />
             <Cautions list={[...cautionsAt("grind"), ...cautionsAt("clean")]} />
           </div>
-          {stage === undefined ? null : (
+          {stage === undefined || !solved ? null : (
             <div className="bench-beside">
               <Choice
                 label={words.work.atStage}

@@ -3,13 +3,12 @@
  * at that moment beside the width it ends with.
  */
 import { type KeyboardEvent, type MouseEvent, useEffect, useMemo, useRef } from "react";
-import { solved as solvedOf } from "../../../state/derived.ts";
 import { Button } from "../../controls/Button.tsx";
 import { drawingWords } from "../../messages/drawings.ts";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
-import { usePlan, useSolid, useStudio } from "../../use-studio.ts";
+import { usePlan, useSolid, useSolved, useStudio } from "../../use-studio.ts";
 import { type DiaryMoment, momentsOf } from "./moments.ts";
 import { closeDiary, diary, openDiary, useDiary } from "./use-shown.ts";
 import "./diary.css";
@@ -31,8 +30,8 @@ export default function Diary() {
 
 function OpenDiary() {
   const words = useWords(drawingWords).diary;
-  const plan = usePlan();
-  const moments = useMemo(() => momentsOf(solvedOf(plan)), [plan]);
+  const solved = useSolved();
+  const moments = useMemo(() => momentsOf(solved), [solved]);
   const count = useDiary((state) => state.count);
   const select = useStudio((state) => state.select);
   const leaf = (to: number) => {
@@ -68,7 +67,7 @@ function OpenDiary() {
 /** A tier by its name, or by its place when it has none. */
 function useTierName(): (index: number) => string {
   const { tierNumber } = useWords(planWords);
-  const { tiers } = usePlan();
+  const { tiers } = useSolved().plan;
   return (index) => nameOrPlace(tiers[index].name, index, tierNumber);
 }
 
@@ -77,7 +76,7 @@ function MomentSaid({ moment }: { moment: DiaryMoment | null }) {
   const words = useWords(drawingWords).diary;
   const nameOf = useTierName();
   const format = useFormat();
-  const plan = usePlan();
+  const { radiusMm } = useSolved();
   const finished = useSolid();
   if (!moment)
     return (
@@ -86,7 +85,7 @@ function MomentSaid({ moment }: { moment: DiaryMoment | null }) {
       </p>
     );
   const { tierIndex, place, widthMm, count } = moment;
-  const endMm = (finished.facets[count - 1].width * plan.piece.diameterMm) / 2;
+  const endMm = finished.facets[count - 1].width * radiusMm;
   const now = words.moment(nameOf(tierIndex), String(place), format.length(widthMm));
   const isNarrower = format.length(endMm) !== format.length(widthMm);
   return (

@@ -1,9 +1,11 @@
 /** What the pictures show: the finished piece, or the piece at the moment of the diary that is open. */
+import { useDeferredValue } from "react";
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Plan } from "../../../core/plan/document.ts";
 import { perPlan, report, solid, solved } from "../../../state/derived.ts";
-import { useSettledPlan } from "../../settled.ts";
+import { settledPlan, useSettledPlan } from "../../settled.ts";
+import { hasMany } from "../../settling.ts";
 import { studio } from "../../studio.ts";
 import { type Shown, shownAt } from "./moments.ts";
 
@@ -20,8 +22,7 @@ export const useDiary = <T>(pick: (state: DiaryState) => T): T => useStore(diary
 
 export const closeDiary = () => diary.setState(CLOSED);
 export const openDiary = () => {
-  const { plan } = studio.getState();
-  diary.setState({ isOpen: true, count: solved(plan).facets.length });
+  diary.setState({ isOpen: true, count: solved(settledPlan()).facets.length });
 };
 
 /** A diary tells of one plan: a change to it closes the diary, since the work would be another. */
@@ -41,8 +42,15 @@ function shownOf(plan: Plan, count: number): Shown {
   return shown;
 }
 
-function usePart<K extends keyof Shown>(part: K, finished: (plan: Plan) => Shown[K]): Shown[K] {
+/** Pictures of many facets come a little after the words, in turns that leave the hand its frames. */
+function usePicturedPlan(): Plan {
   const plan = useSettledPlan();
+  const unhurried = useDeferredValue(plan);
+  return hasMany(plan) ? unhurried : plan;
+}
+
+function usePart<K extends keyof Shown>(part: K, finished: (plan: Plan) => Shown[K]): Shown[K] {
+  const plan = usePicturedPlan();
   const isOpen = useDiary((state) => state.isOpen);
   const count = useDiary((state) => state.count);
   return isOpen && count < solved(plan).facets.length ? shownOf(plan, count)[part] : finished(plan);

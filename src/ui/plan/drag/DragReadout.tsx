@@ -2,7 +2,8 @@
 
 import { type CSSProperties, useRef } from "react";
 import { engravedStop, startLabel, stopLabel } from "../../../core/bench/set-up.ts";
-import type { Plan, Side } from "../../../core/plan/document.ts";
+import type { Plan, Side, Tier } from "../../../core/plan/document.ts";
+import { amountOf } from "../../../core/plan/rules/amounts.ts";
 import type { SnapName } from "../../../core/plan/snaps.ts";
 import { solid, solved } from "../../../state/derived.ts";
 import type { drawings } from "../../../words/en/drawings.ts";
@@ -15,6 +16,7 @@ import { drawingWords } from "../../messages/drawings.ts";
 import { findingWords } from "../../messages/findings.ts";
 import { ruleWords } from "../../messages/rules.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
+import { useIsLate, useSettledPlan } from "../../settled.ts";
 import { useFormat } from "../../use-format.ts";
 import { useSay } from "../../use-say.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
@@ -98,12 +100,28 @@ function figures(
   return live.value === "start" ? [start, ...all] : all;
 }
 
+/** The one that the hand sets. */
+function figureInHand(
+  { value }: LiveDrag,
+  tier: Tier,
+  plan: Plan,
+  words: Words,
+  format: Formats,
+): [string, string] {
+  if (value === "angle") return [words.live.angle, format.armAngle(tier.armAngleDeg)];
+  if (value === "depth") return [words.live.depth, format.length(amountOf(tier.depth) ?? 0, 2)];
+  const stop = startLabel(plan, tier, tier.startDeg);
+  return [words.live.start, stop === null ? format.degrees(tier.startDeg) : words.stop(stop)];
+}
+
 export function DragReadout({ live, box, clearOf }: { live: LiveDrag | null; box: Box; clearOf?: ClearOf }) {
   const words = useWords(drawingWords);
   const inWords = findingWords[useLanguage()];
   const say = useSay();
   const format = useFormat();
   const plan = usePlan();
+  const isLate = useIsLate();
+  const settled = useSettledPlan();
   const before = useStudio((state) => state.drag?.before ?? null);
   const element = useRef<HTMLOutputElement>(null);
   const index = live ? plan.tiers.findIndex((t) => t.id === live.tierId) : -1;
@@ -111,9 +129,12 @@ export function DragReadout({ live, box, clearOf }: { live: LiveDrag | null; box
     return <output ref={element} className="readout readout-idle" aria-live="polite" />;
   }
 
-  const now = solved(plan);
-  const numbers = tierNumbers(now, solid(plan), index);
-  const lost = before ? lostRules(solved(before), now) : [];
+  const now = solved(settled);
+  // while it is reckoned, what the hand set is all that is known
+  const shown = isLate
+    ? [figureInHand(live, plan.tiers[index], plan, words, format)]
+    : figures(live, tierNumbers(now, solid(settled), index), plan, words, format);
+  const lost = before && !isLate ? lostRules(solved(before), now) : [];
   const { at } = live;
   /** Which tier, which rule, and why not. */
   const lostSaid = (tierId: string): string => {
@@ -138,7 +159,7 @@ export function DragReadout({ live, box, clearOf }: { live: LiveDrag | null; box
         </strong>
       ) : null}
       <dl className="readout-figures">
-        {figures(live, numbers, plan, words, format).map(([word, figure]) => (
+        {shown.map(([word, figure]) => (
           <div key={word}>
             <dt>{word}</dt>
             <dd>{figure}</dd>

@@ -19,6 +19,8 @@ import {
 export interface DragHost extends Pick<PlanActions, "beginDrag" | "dragTo" | "endDrag" | "cancelDrag"> {
   readonly plan: () => Plan;
   readonly depthOf: (plan: Plan, tierId: string) => number;
+  /** Whether to look for places where things meet. */
+  readonly seeksMeets: () => boolean;
 }
 
 export interface TierDrag {
@@ -79,7 +81,7 @@ function dragOf(host: DragHost, tierId: string, value: DragValue): TierDrag {
   const before = host.plan();
   const index = before.tiers.findIndex((t) => t.id === tierId);
   const tier = before.tiers[index];
-  const search = searchFor(before, index, value);
+  const search = host.seeksMeets() ? searchFor(before, index, value) : NOTHING_TO_FIND();
   const snaps: Snap[] = [];
   let travel: Travel = travelFrom(
     value,
@@ -121,10 +123,12 @@ function dragOf(host: DragHost, tierId: string, value: DragValue): TierDrag {
   };
 }
 
+const NOTHING_TO_FIND = (): Iterator<Snap | null> => [][Symbol.iterator]();
+
 function searchFor(plan: Plan, index: number, value: DragValue): Iterator<Snap | null> {
   if (value === "depth") return depthSnaps(plan, index);
   if (value === "angle") return angleSnaps(plan, index);
-  return [][Symbol.iterator]();
+  return NOTHING_TO_FIND();
 }
 
 function presentValue(host: DragHost, plan: Plan, tier: Tier, value: DragValue): number {

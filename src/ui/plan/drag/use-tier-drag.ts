@@ -10,11 +10,13 @@ import {
   useRef,
   useState,
 } from "react";
-import type { Tier } from "../../../core/plan/document.ts";
+import type { Plan, Tier } from "../../../core/plan/document.ts";
 import { stopsOf } from "../../../core/plan/place.ts";
 import { depthOf } from "../../../state/derived.ts";
 import type { Pick } from "../../../state/store.ts";
 import { showFacet } from "../../piece/eye.ts";
+import { settledPlan } from "../../settled.ts";
+import { hasMany } from "../../settling.ts";
 import { studio } from "../../studio.ts";
 import { type DragValue, type Modifiers, type Resting, stepOf } from "./drag-maths.ts";
 import { beginFreshDrag, beginTierDrag, type DragHost, type TierDrag } from "./tier-drag.ts";
@@ -53,9 +55,17 @@ interface Held {
   drag: TierDrag | null;
 }
 
+/** A depth set by hand is in the plan; any other is that of the settled plan. */
+function depthNow(plan: Plan, tierId: string): number {
+  const depth = plan.tiers.find((tier) => tier.id === tierId)?.depth;
+  return depth?.rule === "depth" ? depth.mm : depthOf(settledPlan(), tierId);
+}
+
 const host: DragHost = {
   plan: () => studio.getState().plan,
-  depthOf,
+  depthOf: depthNow,
+  // each try would take longer than a frame
+  seeksMeets: () => !hasMany(studio.getState().plan),
   beginDrag: (label) => studio.getState().beginDrag(label),
   dragTo: (command) => studio.getState().dragTo(command),
   endDrag: () => studio.getState().endDrag(),
@@ -245,7 +255,7 @@ function valueNow({ tierId, value }: TierDrag): number {
   const tier = plan.tiers.find((t) => t.id === tierId);
   if (!tier) return 0;
   if (value === "angle") return tier.armAngleDeg;
-  return value === "depth" ? depthOf(plan, tierId) : tier.startDeg;
+  return value === "depth" ? depthNow(plan, tierId) : tier.startDeg;
 }
 
 /** One key step on: starts go stop by stop where there is a wheel. */

@@ -6,8 +6,10 @@ import type { PlanFinding } from "../../../core/plan/finding.ts";
 import { costInWords, doubtsInWords, mendInWords } from "../../../words/mends.ts";
 import { Button } from "../../controls/Button.tsx";
 import { losses } from "../../losses.ts";
+import { useSettledPlan } from "../../settled.ts";
+import { hasMany } from "../../settling.ts";
 import { useSay, useSays } from "../../use-say.ts";
-import { usePlan, useStudio } from "../../use-studio.ts";
+import { useStudio } from "../../use-studio.ts";
 import { MendPicture } from "./MendPicture.tsx";
 import { mendCommand } from "./mend-commands.ts";
 import { askMends } from "./plan-worker-client.ts";
@@ -18,7 +20,7 @@ const REST_MS = 350;
 
 /** Mends as they are found; empty while the plan is on its way. */
 function useMends(finding: PlanFinding): readonly Mend[] {
-  const plan = usePlan();
+  const plan = useSettledPlan();
   const before = useStore(losses, (found) => found.before);
   const isDragging = useStudio((state) => state.drag !== null);
   const [found, setFound] = useState<{ for: PlanFinding; mends: readonly Mend[] }>({
@@ -49,7 +51,7 @@ export default function Mends({ finding }: { finding: PlanFinding }) {
   const mends = useMends(finding);
   const say = useSay();
   const says = useSays();
-  const plan = usePlan();
+  const plan = useSettledPlan();
   const dispatch = useStudio((state) => state.dispatch);
   return mends.map((mend) => {
     const said = mendInWords(mend, plan, say);
@@ -61,7 +63,7 @@ export default function Mends({ finding }: { finding: PlanFinding }) {
         data-doubtful={mend.doubts.length > 0 || undefined}
         onPress={() => dispatch(mendCommand(mend, says))}
       >
-        <MendPicture plan={plan} mend={mend} />
+        {hasMany(plan) ? null : <MendPicture plan={plan} mend={mend} />}
         <span className="mend-words">
           <span className="mend-said">{said}</span>
           <span className="mend-cost"> {costInWords(mend, say).join(" \u00b7 ")}</span>

@@ -2,7 +2,7 @@
 import { proxy, type Remote, wrap } from "comlink";
 import type { AngleRange } from "../../../core/check/meeting-range.ts";
 import type { Mend } from "../../../core/check/mends.ts";
-import type { Report } from "../../../core/check/report.ts";
+import type { Reckoned } from "../../../core/check/reckon.ts";
 import type { Plan } from "../../../core/plan/document.ts";
 import type { PlanFinding } from "../../../core/plan/finding.ts";
 import type { Suggestion, Wish } from "../../../core/plan/suggest.ts";
@@ -49,13 +49,13 @@ function ask<T>(
   };
 }
 
-let reporter: Remote<PlanWorkerApi> | null = null;
-/** Reports on a plan in a worker of its own: a search never keeps it waiting. */
-export const askReport = (plan: Plan): Promise<Report> => {
-  reporter ??= wrap<PlanWorkerApi>(
+let reckoner: Remote<PlanWorkerApi> | null = null;
+/** Reckons a plan in a worker of its own: a search never keeps it waiting. Rejects with an error named as `InexactCut` is. */
+export const askReckoned = (plan: Plan): Promise<Reckoned> => {
+  reckoner ??= wrap<PlanWorkerApi>(
     new Worker(new URL("../../../worker/plan-worker.ts", import.meta.url), { type: "module" }),
   );
-  return reporter.report(plan);
+  return reckoner.reckon(plan);
 };
 
 /** @param planBefore the plan before its last edit, for what was lost by it */

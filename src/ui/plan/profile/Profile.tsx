@@ -7,6 +7,7 @@ import type { SolvedPlan } from "../../../core/plan/solved.ts";
 import { drawingWords } from "../../messages/drawings.ts";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
+import { useIsLate } from "../../settled.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolid, useSolved, useStudio } from "../../use-studio.ts";
 import { type ClearOf, DragReadout } from "../drag/DragReadout.tsx";
@@ -130,16 +131,20 @@ interface ChordProps {
 
 /** A tier's chord, the tick from it to the rim that shows its depth, and its knob. */
 function TierChord({ knob, frame, solved, drag, typed }: ChordProps) {
-  const index = solved.plan.tiers.findIndex((t) => t.id === knob.tierId);
-  const tier = solved.plan.tiers[index];
-  const { met, first } = solved.tiers[index];
+  const { tiers } = usePlan();
+  const index = tiers.findIndex((t) => t.id === knob.tierId);
+  const tier = tiers[index];
+  // of many facets, a tier may be drawn where it was set before it is known how deep it comes
+  const isLate = useIsLate();
+  const known = solved.tiers.find((t) => t.tierId === tier.id);
+  const h = known ? solved.planes[known.first].h : 1;
   const isSelected = useStudio((state) => state.selection.tierId === tier.id);
   const isHovered = useStudio((state) => state.hover.tierId === tier.id);
   const setHover = useStudio((state) => state.setHover);
   const select = useStudio((state) => state.select);
   const words = useWords(drawingWords);
   const format = useFormat();
-  const chord = chordOf(tier.side, tier.armAngleDeg, solved.planes[first].h);
+  const chord = chordOf(tier.side, tier.armAngleDeg, h);
   const [x, y] = knob.at;
   const grab = (event: PointerEvent<SVGElement>) => grabFrom(event, tier, drag);
   return (
@@ -152,11 +157,15 @@ function TierChord({ knob, frame, solved, drag, typed }: ChordProps) {
       aria-valuemin={0}
       aria-valuemax={90}
       aria-valuenow={tier.armAngleDeg}
-      aria-valuetext={`${format.armAngle(tier.armAngleDeg)}, ${format.length(solved.tiers[index].depthMm, 2)}`}
+      aria-valuetext={
+        isLate || !known
+          ? format.armAngle(tier.armAngleDeg)
+          : `${format.armAngle(tier.armAngleDeg)}, ${format.length(known.depthMm, 2)}`
+      }
       data-tier={tier.id}
       data-selected={isSelected || undefined}
       data-hovered={isHovered || undefined}
-      data-unmet={met ? undefined : true}
+      data-unmet={known?.met === false || undefined}
       onPointerDown={grab}
       onPointerEnter={() => setHover({ tierId: tier.id })}
       onPointerLeave={() => setHover({})}

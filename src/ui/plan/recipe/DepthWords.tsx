@@ -11,6 +11,7 @@ import { Sentence } from "../../controls/Sentence.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { ruleWords } from "../../messages/rules.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
+import { settledPlan } from "../../settled.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { tierTruth } from "./tier-truth.ts";
@@ -94,7 +95,7 @@ export function DepthWords({
         words: ruleIn[id].name,
         isDisabled: namesTier && earlier.length === 0,
       }))}
-      onChange={(next) => onChange(ruleFrom(next, plan, tier, earlier))}
+      onChange={(next) => onChange(ruleFrom(next, settledPlan(), tier, earlier))}
     />
   );
   return <Sentence template={said.tail} slots={{ name, amount, other: follows }} />;

@@ -42,11 +42,38 @@ const spanOf = (values: readonly number[]): Span | null =>
 
 export const tierOf = (facetId: string): string => facetId.slice(0, facetId.lastIndexOf("/"));
 
+interface Own {
+  readonly facets: TruthSource["facets"];
+  readonly pairs: TruthSource["pairs"];
+}
+const NOTHING: Own = { facets: [], pairs: [] };
+const ownOf = new WeakMap<TruthSource, ReadonlyMap<string, Own>>();
+
+/** Each tier's facets and the pairs within it, told apart once for all tiers: there may be thousands. */
+function byTier(source: TruthSource): ReadonlyMap<string, Own> {
+  const known = ownOf.get(source);
+  if (known) return known;
+  const tiers = new Map<
+    string,
+    { facets: TruthSource["facets"][number][]; pairs: TruthSource["pairs"][number][] }
+  >();
+  for (const facet of source.facets) {
+    const own = tiers.get(facet.tier);
+    if (own) own.facets.push(facet);
+    else tiers.set(facet.tier, { facets: [facet], pairs: [] });
+  }
+  for (const pair of source.pairs) {
+    const tier = tierOf(pair.a);
+    if (tierOf(pair.b) === tier) tiers.get(tier)?.pairs.push(pair);
+  }
+  ownOf.set(source, tiers);
+  return tiers;
+}
+
 /** Neighbours within the tier only: how it meets other tiers is told by theirs and by findings. */
 export function tierTruth(source: TruthSource, tierId: string): TierTruth {
-  const own = source.facets.filter((facet) => facet.tier === tierId);
+  const { facets: own, pairs } = byTier(source).get(tierId) ?? NOTHING;
   const left = own.filter((facet) => !facet.swallowed);
-  const pairs = source.pairs.filter(({ a, b }) => tierOf(a) === tierId && tierOf(b) === tierId);
   const edges = pairs.filter((pair) => pair.state === "edge");
   const gaps = pairs.filter((pair) => pair.state === "gap");
   return {

@@ -18,7 +18,7 @@ import { stopsOf, zeroOf } from "../../../core/plan/place.ts";
 import { drawingWords } from "../../messages/drawings.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
-import { usePlan, useSolved, useStudio } from "../../use-studio.ts";
+import { useSolved, useStudio } from "../../use-studio.ts";
 import { useShownReport, useShownSolid, useShownSolved } from "../diary/use-shown.ts";
 import { DragReadout } from "../drag/DragReadout.tsx";
 import { turned } from "../drag/drag-maths.ts";
@@ -55,8 +55,8 @@ const FINGER_PX = 22;
 
 export function Skin() {
   const [ref, box] = useBox<HTMLDivElement>();
-  const plan = usePlan();
   const solved = useShownSolved();
+  const { plan } = solved;
   const solid = useShownSolid();
   const report = useShownReport();
   const words = useWords(drawingWords);
@@ -302,8 +302,8 @@ interface GripProps {
 
 /** The tier's first facet as what keys take hold of, with the tier's number in it. */
 function TierGrip({ tierId, index, drawing, strip, isNumbered, drag, onNextMark }: GripProps) {
-  const plan = usePlan();
   const solved = useSolved();
+  const { plan } = solved;
   const words = useWords(drawingWords);
   const format = useFormat();
   const select = useStudio((state) => state.select);

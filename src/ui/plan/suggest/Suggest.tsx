@@ -12,6 +12,7 @@ import { NumberField } from "../../controls/NumberField.tsx";
 import { Sheet } from "../../controls/Sheet.tsx";
 import { drawingWords } from "../../messages/drawings.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
+import { settledPlan } from "../../settled.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { askSuggestions } from "../mends/plan-worker-client.ts";
@@ -79,7 +80,9 @@ function SuggestList({ tier, onChosen }: { tier: Tier; onChosen: () => void }) {
   };
   return (
     <div className="suggest">
-      <p>{words.intro(tierName(plan, tier.id, language), format.length(depthOf(plan, tier.id), 2))}</p>
+      <p>
+        {words.intro(tierName(plan, tier.id, language), format.length(depthOf(settledPlan(), tier.id), 2))}
+      </p>
       <NumberField
         label={words.edge}
         value={edgeMm}

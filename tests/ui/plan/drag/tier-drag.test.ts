@@ -29,6 +29,7 @@ function bench() {
   const host: DragHost = {
     plan: () => store.getState().plan,
     depthOf,
+    seeksMeets: () => true,
     beginDrag,
     dragTo,
     endDrag,
