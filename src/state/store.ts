@@ -234,8 +234,7 @@ export function createPlanStore(options: StoreOptions): PlanStore {
         if (drag) show(drag.before, { drag: null });
       },
       takeBack: (before) => {
-        if (get().drag) get().cancelDrag();
-        else if (!get().undo()) get().dispatch({ type: "replace-plan", plan: before });
+        if (!get().undo()) get().dispatch({ type: "replace-plan", plan: before });
         set({ notes: [{ key: "refused", fault: { code: "not-reckoned", data: {} } }] });
       },
 
