@@ -4,13 +4,14 @@
  */
 import { InexactCut } from "../geometry/inexact-cut.ts";
 import { cutBall } from "../geometry/solid.ts";
-import { type LookNeed, measureLook, rayBodyOf } from "../measure/look-measures.ts";
+import { type LookNeed, type LookRoom, lookRoom, measureLook, rayBodyOf } from "../measure/look-measures.ts";
 import { shapeMeasures } from "../measure/measures.ts";
 import { ringsMeet, tiersMeet } from "../measure/meeting.ts";
 import { minutesOf } from "../measure/minutes.ts";
 import type { Tier } from "../plan/document.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
+import { type Guess, guessLook, guessRoom, isOutdone, limitBrokenBy } from "./guess.ts";
 import { cellAt, type WallEdges } from "./wall.ts";
 import {
   bestScore,
@@ -58,10 +59,16 @@ const UNMET: Verdict = {
 };
 
 /** Measures of a look and the rays that each takes, the cheapest first. */
-const LOOK: readonly { readonly need: LookNeed; readonly gives: readonly MeasureName[] }[] = [
-  { need: "images", gives: ["images"] },
-  { need: "face", gives: ["back", "through", "inside"] },
-  { need: "sparkle", gives: ["sparkle"] },
+interface Look {
+  readonly need: LookNeed;
+  readonly gives: readonly MeasureName[];
+  /** Many looks: guessed from fewer rays first. */
+  readonly isGuessed: boolean;
+}
+const LOOK: readonly Look[] = [
+  { need: "images", gives: ["images"], isGuessed: false },
+  { need: "face", gives: ["back", "through", "inside"], isGuessed: true },
+  { need: "sparkle", gives: ["sparkle"], isGuessed: true },
 ];
 
 /** Depths by the tiers up to each one, null where its rule can't be met; the oldest are forgotten. */
@@ -136,6 +143,16 @@ class Trial {
     return this.refusal() !== null && (edges !== null || isPlaced);
   }
 
+  /** Whether a guess from few rays turns it away; never before the wall is divided. */
+  refusalBy(guess: () => Guess): Refusal | null {
+    const { edges, best } = this.ask;
+    if (!edges) return null;
+    const guessed = guess();
+    const broken = limitBrokenBy(this.wish, guessed);
+    if (broken) return broken;
+    return isOutdone(this.wish, edges, best, this.values, guessed) ? "outdone" : null;
+  }
+
   verdict(isMeasured: boolean, refusal: Refusal | null = this.refusal()): Verdict {
     const { across, up } = this.wish;
     return {
@@ -149,7 +166,19 @@ class Trial {
   }
 }
 
-function judged(wish: IdeaWish, solved: SolvedPlan, needs: ReadonlySet<MeasureName>, ask: Ask): Verdict {
+/** What judging needs of memory, used again for each candidate. */
+interface Rooms {
+  readonly full: LookRoom;
+  readonly guess: LookRoom;
+}
+
+function judged(
+  wish: IdeaWish,
+  solved: SolvedPlan,
+  needs: ReadonlySet<MeasureName>,
+  ask: Ask,
+  rooms: Rooms,
+): Verdict {
   const solid = cutBall(solved.planes);
   const meets = ringsMeet(solved, solid) && (wish.meets === "rings" || tiersMeet(solved, solid));
   if (!meets) return UNMET;
@@ -165,9 +194,13 @@ function judged(wish: IdeaWish, solved: SolvedPlan, needs: ReadonlySet<MeasureNa
     if (trial.isOver()) return trial.verdict(false);
   }
   const body = rayBodyOf(solved);
-  for (const { need, gives } of LOOK) {
-    if (!gives.some((name) => needs.has(name))) continue;
-    Object.assign(trial.values, measureLook(body, [need]));
+  const needed = LOOK.filter(({ gives }) => gives.some((name) => needs.has(name)));
+  for (const { need, isGuessed } of needed) {
+    if (isGuessed && need === needed.find((look) => look.isGuessed)?.need) {
+      const refusal = trial.refusalBy(() => guessLook(body, needs.has("sparkle"), rooms.guess));
+      if (refusal) return trial.verdict(false, refusal);
+    }
+    Object.assign(trial.values, measureLook(body, [need], rooms.full));
     if (trial.isOver()) return trial.verdict(false);
   }
   return trial.verdict(true);
@@ -177,10 +210,11 @@ function judged(wish: IdeaWish, solved: SolvedPlan, needs: ReadonlySet<MeasureNa
 export function createJudge(wish: IdeaWish): Judge {
   const solve = createSolver(wish);
   const needs = needed(wish);
+  const rooms: Rooms = { full: lookRoom(), guess: guessRoom() };
   return (tiers, ask) => {
     try {
       const solved = solve(tiers);
-      return solved ? judged(wish, solved, needs, ask) : UNMET;
+      return solved ? judged(wish, solved, needs, ask, rooms) : UNMET;
     } catch (error) {
       // a plan that can't be reckoned is no idea
       if (error instanceof InexactCut) return UNMET;

@@ -46,6 +46,20 @@ function partAt(edges: readonly number[], value: number): number {
 export const cellAt = (edges: WallEdges, across: number, up: number): number =>
   partAt(edges.up, up) * COLUMNS + partAt(edges.across, across);
 
+/** Numbers of all cells that values within these ranges fall into. */
+export function cellsAt(
+  edges: WallEdges,
+  across: readonly [number, number],
+  up: readonly [number, number],
+): number[] {
+  const [left, right] = across.map((value) => partAt(edges.across, value));
+  const [low, high] = up.map((value) => partAt(edges.up, value));
+  const cells: number[] = [];
+  for (let row = low; row <= high; row++)
+    for (let column = left; column <= right; column++) cells.push(row * COLUMNS + column);
+  return cells;
+}
+
 export const placeOf = (cell: number): readonly [number, number] => [
   cell % COLUMNS,
   Math.floor(cell / COLUMNS),

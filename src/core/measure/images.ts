@@ -6,8 +6,7 @@ const LEAST_IMAGE = 4;
 /** Neighbouring rays belong to one image where they end within this, radii. */
 const SAME_IMAGE = 0.25;
 
-/** @param grid rays across the picture */
-export function countImages({ fates, ends }: RayEnds, grid: number): number {
+export function countImages({ grid, fates, ends }: RayEnds): number {
   const open = new Int32Array(fates.length);
   const isDone = new Uint8Array(fates.length);
   let left = 0;

@@ -15,7 +15,6 @@ import {
   GRID,
   INSIDE,
   leaningViewer,
-  RAYS,
   type RayBody,
   type RayEnds,
   StraightRays,
@@ -58,7 +57,7 @@ export function rayBodyOf({ plan, planes }: SolvedPlan, rasters: Rasters = new M
 /** Marks the grid places that are lit, as the viewer of this lean sees the lamps. */
 function markLit({ fates, ends }: RayEnds, leanDeg: number, lit: Uint8Array): void {
   const { up, view } = leaningViewer(leanDeg);
-  for (let k = 0; k < RAYS; k++) {
+  for (let k = 0; k < fates.length; k++) {
     if (fates[k] !== BACK && fates[k] !== THROUGH) {
       lit[k] = 0;
       continue;
@@ -74,21 +73,37 @@ function markLit({ fates, ends }: RayEnds, leanDeg: number, lit: Uint8Array): vo
 
 const differing = (a: Uint8Array, b: Uint8Array): number => {
   let sum = 0;
-  for (let k = 0; k < RAYS; k++) sum += a[k] ^ b[k];
+  for (let k = 0; k < a.length; k++) sum += a[k] ^ b[k];
   return sum;
 };
 
 /** Which of the measures are wanted: each costs rays. */
 export type LookNeed = "face" | "sparkle" | "images";
 
+/** What looking needs of memory, to be used again by who looks at thousands. */
+export interface LookRoom {
+  readonly ends: RayEnds;
+  readonly lit: readonly [Uint8Array, Uint8Array];
+}
+
+/** @param grid rays across: `GRID` for the measures as they are defined, fewer for a guess at them */
+export function lookRoom(grid = GRID): LookRoom {
+  const ends = emptyEnds(grid);
+  return { ends, lit: [new Uint8Array(ends.fates.length), new Uint8Array(ends.fates.length)] };
+}
+
 /**
  * Looks at the body from one lean after another. What mirrors give for free is not traced twice: a body that is its own image
  * where y becomes -y shows the same from the other lean, upside down, and the lamps stand the same way up and down.
  * @returns only what was asked for
  */
-export function measureLook(body: RayBody, needs: readonly LookNeed[]): Partial<LookMeasures> {
+export function measureLook(
+  body: RayBody,
+  needs: readonly LookNeed[],
+  room: LookRoom = lookRoom(),
+): Partial<LookMeasures> {
   const rays = new StraightRays(body);
-  const ends = emptyEnds();
+  const { ends } = room;
   const isSameBothSides = isMirrored(body, 0);
   const isSameBothLeans = isMirrored(body, 1);
   const first = isSameBothLeans ? 0 : -MOST_LEAN;
@@ -96,7 +111,7 @@ export function measureLook(body: RayBody, needs: readonly LookNeed[]): Partial<
     needs.includes(need),
   );
   const sums = { back: 0, through: 0, inside: 0, turned: 0, images: 0 };
-  let [lit, next] = [new Uint8Array(RAYS), new Uint8Array(RAYS)];
+  let [lit, next] = room.lit;
   let seenBefore = 0;
   for (let lean = first; lean <= MOST_LEAN; lean++) {
     const isOnFace = wantsFace && lean % LEAN_STEP === 0;
@@ -109,7 +124,7 @@ export function measureLook(body: RayBody, needs: readonly LookNeed[]): Partial<
       sums.through += (weight * ends.counts[THROUGH]) / seen;
       sums.inside += (weight * ends.counts[INSIDE]) / seen;
     }
-    if (wantsImages && lean === 0) sums.images = countImages(ends, GRID);
+    if (wantsImages && lean === 0) sums.images = countImages(ends);
     if (!wantsSparkle) continue;
     markLit(ends, lean, next);
     if (lean > first) {

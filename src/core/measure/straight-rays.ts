@@ -7,9 +7,8 @@ import type { Vec3 } from "../geometry/vec.ts";
 import { SKIN } from "../optics/body.ts";
 import { BACKING, BUBBLE, CORE, hitDesign, type SceneDesign, TINTED_CORE } from "../optics/inside.ts";
 
-/** Rays across the picture of the ball, and in all. */
+/** Rays across the picture of the ball: measures are counted on a grid of so many by so many. */
 export const GRID = 96;
-export const RAYS = GRID * GRID;
 /** After so many reflections a ray counts as neither. */
 const MOST_REFLECTIONS = 40;
 
@@ -43,8 +42,10 @@ export function leaningViewer(leanDeg: number): Viewer {
   return { right: [1, 0, 0], up: [0, c, -s], view: [0, s, c] };
 }
 
-/** Where all rays of one viewer end; ray (i, j) is entry GRID * j + i, j upwards. Filled anew by each look. */
+/** Where all rays of one viewer end; ray (i, j) is entry grid * j + i, j upwards. Filled anew by each look. */
 export interface RayEnds {
+  /** Rays across. */
+  readonly grid: number;
   readonly fates: Uint8Array;
   /** Three numbers a ray: the direction in which it left, or the place where it met the inside. */
   readonly ends: Float64Array;
@@ -52,14 +53,15 @@ export interface RayEnds {
   readonly counts: Uint32Array;
 }
 
-export const emptyEnds = (): RayEnds => ({
-  fates: new Uint8Array(RAYS),
-  ends: new Float64Array(3 * RAYS),
+export const emptyEnds = (grid = GRID): RayEnds => ({
+  grid,
+  fates: new Uint8Array(grid * grid),
+  ends: new Float64Array(3 * grid * grid),
   counts: new Uint32Array(NEITHER + 1),
 });
 
 /** Rays that meet the piece. */
-export const seenOf = ({ counts }: RayEnds): number => RAYS - counts[MISSED];
+export const seenOf = ({ fates, counts }: RayEnds): number => fates.length - counts[MISSED];
 
 const isBall = ({ kind }: SceneDesign): boolean => kind === CORE || kind === BUBBLE || kind === TINTED_CORE;
 
@@ -67,10 +69,10 @@ const isBall = ({ kind }: SceneDesign): boolean => kind === CORE || kind === BUB
 const [PX, PY, PZ, DX, DY, DZ] = [0, 1, 2, 3, 4, 5];
 
 /** The right half from the left one. */
-function fillMirrored({ fates, ends, counts }: RayEnds): void {
-  for (let j = 0; j < GRID; j++)
-    for (let i = 0; i < GRID / 2; i++) {
-      const [from, to] = [GRID * j + i, GRID * j + GRID - 1 - i];
+function fillMirrored({ grid, fates, ends, counts }: RayEnds): void {
+  for (let j = 0; j < grid; j++)
+    for (let i = 0; i < grid / 2; i++) {
+      const [from, to] = [grid * j + i, grid * j + grid - 1 - i];
       fates[to] = fates[from];
       ends[3 * to] = -ends[3 * from];
       ends[3 * to + 1] = ends[3 * from + 1];
@@ -110,19 +112,20 @@ export class StraightRays {
 
   /**
    * Follows every ray of a viewer.
+   * @param into a grid of an even number of rays across
    * @param isMirrored the body is its own image where x becomes -x, and so is the viewer: one half is traced, the other filled in
    */
   look(viewer: Viewer, into: RayEnds, isMirrored = false): void {
-    const { fates, ends, counts } = into;
+    const { grid, fates, ends, counts } = into;
     const { ray } = this;
-    const columns = isMirrored ? GRID / 2 : GRID;
+    const columns = isMirrored ? grid / 2 : grid;
     this.face(viewer);
     counts.fill(0);
-    for (let j = 0; j < GRID; j++) {
-      const y = (2 * j + 1) / GRID - 1;
+    for (let j = 0; j < grid; j++) {
+      const y = (2 * j + 1) / grid - 1;
       for (let i = 0; i < columns; i++) {
-        const k = GRID * j + i;
-        const surface = this.enter((2 * i + 1) / GRID - 1, y, viewer);
+        const k = grid * j + i;
+        const surface = this.enter((2 * i + 1) / grid - 1, y, viewer);
         const fate = surface < SKIN ? MISSED : this.follow(surface, viewer.view);
         fates[k] = fate;
         counts[fate]++;

@@ -1,7 +1,7 @@
 /** What one sees of a piece as it leans, for a picture's own frame: straight rays of one colour from far away, a count on a grid. */
 import type { Vec3 } from "../geometry/vec.ts";
 import { countImages } from "../measure/images.ts";
-import { BACK, emptyEnds, GRID, StraightRays, seenOf, THROUGH } from "../measure/straight-rays.ts";
+import { BACK, emptyEnds, StraightRays, seenOf, THROUGH } from "../measure/straight-rays.ts";
 import type { Scene } from "./scene.ts";
 
 export interface WalkPast {
@@ -18,7 +18,7 @@ export function walkPast(scene: Scene, right: Vec3, up: Vec3, back: Vec3): WalkP
   new StraightRays(scene).look({ right, up, view: back }, ends);
   const seen = Math.max(1, seenOf(ends));
   return {
-    images: countImages(ends, GRID),
+    images: countImages(ends),
     back: ends.counts[BACK] / seen,
     through: ends.counts[THROUGH] / seen,
   };
