@@ -3,6 +3,7 @@ import { type Ask, createJudge, type Judge, type Verdict } from "../core/ideas/j
 import type { Candidate } from "../core/ideas/search.ts";
 import type { IdeaWish } from "../core/ideas/wish.ts";
 import { type Measures, measurePlan } from "../core/measure/measures.ts";
+import { rastersOf } from "../core/optics/decode-picture.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { serveJobs, type Ticket } from "./job.ts";
 
@@ -34,7 +35,7 @@ async function judge({ wish, candidates, ask }: JudgeQuestion, ticket: Ticket): 
 async function measure(plans: readonly Plan[], ticket: Ticket): Promise<readonly Measures[]> {
   const measures: Measures[] = [];
   for (const plan of plans) {
-    measures.push(measurePlan(plan));
+    measures.push(measurePlan(plan, rastersOf(plan)));
     await ticket.report(measures.length / (plans.length + 1));
   }
   return measures;

@@ -5,7 +5,7 @@
  */
 import { availableParallelism, cpus, loadavg } from "node:os";
 import { crewOf, runSearch } from "../../src/cli/ideas-threads.ts";
-import { Search } from "../../src/core/ideas/search.ts";
+import { Search, type WayName } from "../../src/core/ideas/search.ts";
 import type { IdeaWish } from "../../src/core/ideas/wish.ts";
 
 const TRIES = 3000;
@@ -37,10 +37,10 @@ const WISHES: Readonly<Record<string, IdeaWish>> = {
 
 const rounded = (x: number): number => Number(x.toPrecision(3));
 
-async function run(wish: IdeaWish, threads: number, isPlain: boolean) {
+async function run(wish: IdeaWish, threads: number, ways: WayName) {
   const crew = crewOf(wish, threads);
   try {
-    const search = new Search(wish, { tries: TRIES, seed: SEED, isPlain });
+    const search = new Search(wish, { tries: TRIES, seed: SEED, ways });
     const started = performance.now();
     await runSearch(search, crew);
     const minutes = (performance.now() - started) / 60_000;
@@ -56,8 +56,8 @@ export async function bench(): Promise<object> {
   const threads = availableParallelism();
   const wishes: Record<string, object> = {};
   for (const [name, wish] of Object.entries(WISHES)) {
-    const found = await run(wish, threads, false);
-    const plain = await run(wish, threads, true);
+    const found = await run(wish, threads, "open");
+    const plain = await run(wish, threads, "plain");
     wishes[name] = {
       candidatesAMinute: rounded(found.tried / found.minutes),
       measuredAMinute: rounded(found.measured / found.minutes),

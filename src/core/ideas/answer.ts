@@ -1,5 +1,6 @@
 /** The answer to a wish: what the search found, measured in full, and where nothing was found, what is in the way. */
 import { type Measures, measurePlan } from "../measure/measures.ts";
+import { rastersOf } from "../optics/decode-picture.ts";
 import type { Plan, Tier } from "../plan/document.ts";
 import type { InTheWay, Search } from "./search.ts";
 import { brokenLimit, type IdeaWish, type MeasureName, NUMERIC_MEASURES, planOfIdea } from "./wish.ts";
@@ -34,7 +35,8 @@ export function leftToMeasure(wish: IdeaWish, search: Search): Plan[] {
 /** What an idea is called: by its place among all that were tried, the same for the same seed. */
 const nameOf = (number: number): string => `Idea ${number + 1}`;
 
-export const measureAll = (plans: readonly Plan[]): Measures[] => plans.map((plan) => measurePlan(plan));
+export const measureAll = (plans: readonly Plan[]): Measures[] =>
+  plans.map((plan) => measurePlan(plan, rastersOf(plan)));
 
 /** Each limit by itself: of the candidates that meet, the share that breaks it. */
 function limitsBroken(wish: IdeaWish, measures: readonly Measures[]): InTheWay[] {

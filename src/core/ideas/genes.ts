@@ -43,6 +43,8 @@ export interface Ground {
   readonly stepMm: number;
   readonly stops: Readonly<Record<Side, number | null>>;
   readonly zeroDeg: Readonly<Record<Side, number>>;
+  /** Counts of the front's rings, in their order, where they are to stay; null where they are free. */
+  readonly frontCounts: readonly number[] | null;
 }
 
 /** From this radius on lengths go in halves of a millimetre, below in tenths. */
@@ -73,6 +75,7 @@ export function groundOf(wish: IdeaWish): Ground {
     stepMm: radiusOf(wish) >= COARSE_FROM_MM ? 0.5 : 0.1,
     stops: { front: stopsOf(plan, "front"), back: stopsOf(plan, "back") },
     zeroDeg: { front: zeroOf(plan, "front"), back: zeroOf(plan, "back") },
+    frontCounts: null,
   };
 }
 
@@ -178,11 +181,30 @@ export const keyOf = (genes: Genes): string =>
     })
     .join(";");
 
+const isFrontRing = (gene: Gene): boolean => gene.side === "front" && !isPole(gene);
+
+/** The candidate with the counts that the front's rings are to have, as far as it has so many. */
+export function withFrontCounts({ frontCounts }: Ground, genes: Genes): Genes {
+  if (!frontCounts) return genes;
+  let at = 0;
+  return genes.map((gene) =>
+    isFrontRing(gene) ? { ...gene, count: frontCounts[at++] ?? gene.count } : gene,
+  );
+}
+
+/** Counts of the front's rings, in their order. */
+export const frontCountsOf = (tiers: readonly Pick<Tier, "side" | "armAngleDeg" | "count">[]): number[] =>
+  tiers.filter(({ side, armAngleDeg }) => side === "front" && armAngleDeg < 90).map(({ count }) => count);
+
 /** Whether the wish's own bounds and the wheel take this candidate. */
 export function fits(ground: Ground, genes: Genes): boolean {
   const { tiers, facets, keep, counts, wish } = ground;
   const sum = genes.reduce((own, { count }) => own + count, 0);
   if (genes.length < tiers[0] || genes.length > tiers[1] || sum < facets[0] || sum > facets[1]) return false;
+  const front = genes.filter(isFrontRing);
+  const { frontCounts } = ground;
+  if (frontCounts && front.length !== frontCounts.length) return false;
+  if (frontCounts?.some((count, i) => front[i].count !== count)) return false;
   const sides = new Set([...keep, ...genes].map(({ side }) => side));
   if (wish.sides === "both" && genes.length > 0 && wish.tiers[1] > 1 && sides.size < 2) return false;
   return genes.every((gene, i) => {

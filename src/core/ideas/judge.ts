@@ -8,6 +8,8 @@ import { type LookNeed, type LookRoom, lookRoom, measureLook, rayBodyOf } from "
 import { shapeMeasures } from "../measure/measures.ts";
 import { ringsMeet, tiersMeet } from "../measure/meeting.ts";
 import { minutesOf } from "../measure/minutes.ts";
+import { rastersOf } from "../optics/decode-picture.ts";
+import type { Rasters } from "../optics/raster.ts";
 import type { Tier } from "../plan/document.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
@@ -166,8 +168,9 @@ class Trial {
   }
 }
 
-/** What judging needs of memory, used again for each candidate. */
+/** What judging needs again for each candidate. */
 interface Rooms {
+  readonly rasters: Rasters;
   readonly full: LookRoom;
   readonly guess: LookRoom;
 }
@@ -193,7 +196,7 @@ function judged(
     trial.values.minutes = minutes;
     if (trial.isOver()) return trial.verdict(false);
   }
-  const body = rayBodyOf(solved);
+  const body = rayBodyOf(solved, rooms.rasters);
   const needed = LOOK.filter(({ gives }) => gives.some((name) => needs.has(name)));
   for (const { need, isGuessed } of needed) {
     if (isGuessed && need === needed.find((look) => look.isGuessed)?.need) {
@@ -210,7 +213,8 @@ function judged(
 export function createJudge(wish: IdeaWish): Judge {
   const solve = createSolver(wish);
   const needs = needed(wish);
-  const rooms: Rooms = { full: lookRoom(), guess: guessRoom() };
+  const rasters = rastersOf(planOfIdea(wish, [], ""));
+  const rooms: Rooms = { rasters, full: lookRoom(), guess: guessRoom() };
   return (tiers, ask) => {
     try {
       const solved = solve(tiers);

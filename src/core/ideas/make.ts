@@ -16,6 +16,7 @@ import {
   POLE,
   roundedMm,
   sidesOf,
+  withFrontCounts,
 } from "./genes.ts";
 
 /** Draws until a candidate fits; a wish that fits nothing by so many is told so. */
@@ -136,7 +137,7 @@ function upright(ground: Ground, genes: Genes): Genes {
 /** Tries until what is made fits; null when it never does. */
 function untilFits(ground: Ground, make: () => Genes): Genes | null {
   for (let k = 0; k < MOST_DRAWS; k++) {
-    const genes = upright(ground, make());
+    const genes = withFrontCounts(ground, upright(ground, make()));
     if (fits(ground, genes)) return genes;
   }
   return null;

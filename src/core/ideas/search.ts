@@ -42,9 +42,21 @@ const BATCH = 48;
 const AHEAD = 2;
 /** So many candidates that meet divide the wall. */
 const FIRST_MEETING = 200;
-/** How offspring come about; the rest is made out of nothing. */
-const VARIED = 0.7;
-const CROSSED = 0.2;
+/** How candidates come about: shares changed a little and crossed, the rest made out of nothing. */
+export interface Ways {
+  readonly varied: number;
+  readonly crossed: number;
+}
+export const WAYS = {
+  open: { varied: 0.7, crossed: 0.2 },
+  /** Everything out of nothing: what the search is held against. */
+  plain: { varied: 0, crossed: 0 },
+  near: { varied: 0.85, crossed: 0.15 },
+  between: { varied: 0.35, crossed: 0.65 },
+} as const satisfies Record<string, Ways>;
+export type WayName = keyof typeof WAYS;
+/** Near or between given plans: so often one of them is a parent, whatever has been found since. */
+const GIVEN_AGAIN = 0.5;
 /** Draws for a candidate that was not there before. */
 const NEW_DRAWS = 8;
 
@@ -53,8 +65,10 @@ export interface SearchOptions {
   readonly seed: number;
   /** Plans to begin with, by their tiers, kept ones first: offspring of them come from the first batch on. */
   readonly like?: readonly (readonly Tier[])[];
-  /** Every candidate out of nothing: what the search is held against. */
-  readonly isPlain?: boolean;
+  /** Missing: open. `near` and `between` stay with what they begin with, and need it. */
+  readonly ways?: WayName;
+  /** The front's rings have these counts, in this order. */
+  readonly frontCounts?: readonly number[];
 }
 
 interface Held extends Omit<Found, "tiers"> {
@@ -105,7 +119,7 @@ export class Search {
   constructor(wish: IdeaWish, options: SearchOptions) {
     this.wish = wish;
     this.options = options;
-    this.ground = groundOf(wish);
+    this.ground = { ...groundOf(wish), frontCounts: options.frontCounts ?? null };
     this.limit = impossible(this.ground);
     this.like = (options.like ?? [])
       .map((tiers) => genesOf(this.ground, tiers))
@@ -277,15 +291,22 @@ export class Search {
     return null;
   }
 
-  private make(random: () => number): Genes | null {
+  /** A candidate's parent: what the wall holds and what one began with, or only the latter. */
+  private parent(random: () => number): Genes | null {
+    const isNear = this.options.ways === "near" || this.options.ways === "between";
     const held = this.cells.filter((cell) => cell !== null).map(({ genes }) => genes);
-    const parents = [...(held.length > 0 ? held : this.placed.map(({ genes }) => genes)), ...this.like];
+    const found = held.length > 0 ? held : this.placed.map(({ genes }) => genes);
+    const parents =
+      isNear && random() < GIVEN_AGAIN && this.like.length > 0 ? this.like : [...found, ...this.like];
+    return parents[Math.floor(random() * parents.length)] ?? null;
+  }
+
+  private make(random: () => number): Genes | null {
+    const { varied, crossed } = WAYS[this.options.ways ?? "open"];
     const chance = random();
-    if (this.options.isPlain || parents.length === 0 || chance >= VARIED + CROSSED)
-      return makeCandidate(this.ground, random);
-    const pick = () => parents[Math.floor(random() * parents.length)];
-    return chance < VARIED
-      ? varyCandidate(this.ground, random, pick())
-      : crossCandidates(this.ground, random, pick(), pick());
+    const first = chance < varied + crossed ? this.parent(random) : null;
+    if (!first) return makeCandidate(this.ground, random);
+    if (chance < varied) return varyCandidate(this.ground, random, first);
+    return crossCandidates(this.ground, random, first, this.parent(random) ?? first);
   }
 }

@@ -38,6 +38,8 @@ export interface IdeaWish {
   readonly want: Readonly<Partial<Record<MeasureName, number>>>;
   readonly across: MeasureName;
   readonly up: MeasureName;
+  /** Files of the pictures inside the piece, as in a plan: only with them is a picture there to be seen. */
+  readonly pictures?: Plan["pictures"];
 }
 
 /** Values of one plan as far as they are known. */
@@ -59,7 +61,7 @@ export const fullValue = (name: MeasureName, radiusMm: number): number =>
   name === "leastFacetMm" ? radiusMm : FULL[name];
 
 /** A value scaled to 0 .. 1. */
-const scaled = (name: MeasureName, value: number, radiusMm: number): number =>
+export const scaledValue = (name: MeasureName, value: number, radiusMm: number): number =>
   Math.min(1, Math.max(0, value / fullValue(name, radiusMm)));
 
 export const radiusOf = ({ piece }: IdeaWish): number => piece.diameterMm / 2;
@@ -72,7 +74,7 @@ export const wantedIn = ({ want }: IdeaWish): MeasureName[] =>
 export function scoreOf(wish: IdeaWish, values: Values): number {
   const R = radiusOf(wish);
   return wantedIn(wish).reduce(
-    (sum, name) => sum + (wish.want[name] ?? 0) * scaled(name, values[name] ?? 0, R),
+    (sum, name) => sum + (wish.want[name] ?? 0) * scaledValue(name, values[name] ?? 0, R),
     0,
   );
 }
@@ -83,9 +85,9 @@ export function bestScore(wish: IdeaWish, values: Values): number {
   return wantedIn(wish).reduce((sum, name) => {
     const weight = wish.want[name] ?? 0;
     const value = values[name];
-    if (value !== undefined) return sum + weight * scaled(name, value, R);
+    if (value !== undefined) return sum + weight * scaledValue(name, value, R);
     const [least, most] = wish.limits?.[name] ?? [0, Number.MAX_VALUE];
-    return sum + weight * scaled(name, weight > 0 ? most : least, R);
+    return sum + weight * scaledValue(name, weight > 0 ? most : least, R);
   }, 0);
 }
 
@@ -99,11 +101,16 @@ export function brokenLimit({ limits }: IdeaWish, values: Values): MeasureName |
 }
 
 /** A plan of the wish's piece and rig with these tiers. */
-export const planOfIdea = ({ piece, rig }: IdeaWish, tiers: readonly Tier[], name: string): Plan => ({
+export const planOfIdea = (
+  { piece, rig, pictures }: IdeaWish,
+  tiers: readonly Tier[],
+  name: string,
+): Plan => ({
   format: "glintwright-plan",
   version: 1,
   name,
   piece,
   rig,
   tiers,
+  ...(pictures ? { pictures } : {}),
 });
