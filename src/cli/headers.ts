@@ -12,6 +12,7 @@ export const PAGE_POLICY = [
   "script-src 'self'",
   "style-src 'self' 'unsafe-inline'",
   "img-src 'self' data: blob:",
+  "media-src 'self' blob:",
   "font-src 'self'",
   "connect-src 'self' blob: data:",
   "worker-src 'self' blob:",

@@ -22,8 +22,12 @@ export const leant = (eye: Eye, deg: number): Eye => ({
   leanDeg: Math.min(MOST_LEAN, Math.max(-MOST_LEAN, eye.leanDeg + deg)),
 });
 
-/** +y is up; the turn begins at +z and goes towards +x. */
-export function viewOfEye({ turnDeg, leanDeg }: Eye): View {
+/** Field in which the piece has the same room to both sides of a tall picture as it has above and below it in a wide one. */
+const fieldOf = (aspect: number): number =>
+  aspect >= 1 ? DEFAULT_FIELD_DEG : (2 * Math.atan(Math.tan((DEFAULT_FIELD_DEG * RAD) / 2) / aspect)) / RAD;
+
+/** +y is up; the turn begins at +z and goes towards +x. @param aspect width / height of the picture */
+export function viewOfEye({ turnDeg, leanDeg }: Eye, aspect = 1): View {
   const [st, ct] = [Math.sin(turnDeg * RAD), Math.cos(turnDeg * RAD)];
   const [sl, cl] = [Math.sin(leanDeg * RAD), Math.cos(leanDeg * RAD)];
   const back = [st * cl, sl, ct * cl] as const;
@@ -32,6 +36,6 @@ export function viewOfEye({ turnDeg, leanDeg }: Eye): View {
     right: [ct, 0, -st],
     up: [-st * sl, cl, -ct * sl],
     back,
-    fieldDeg: DEFAULT_FIELD_DEG,
+    fieldDeg: fieldOf(aspect),
   };
 }

@@ -13,6 +13,7 @@ const MENU = {
   "Piece and wheel": "piece",
   "Models and links": "exportModel",
   "For a customer": "customer",
+  "Film of the piece": "film",
   Settings: "settings",
   Keyboard: "keys",
   Help: "help",

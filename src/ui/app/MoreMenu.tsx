@@ -19,6 +19,7 @@ export function MoreMenu() {
     sheet("examples", words.menu.examples),
     sheet("models", words.menu.exportModel),
     sheet("customer", words.menu.customer),
+    sheet("film", words.menu.film),
     sheet("settings", words.menu.settings),
     sheet("keys", words.menu.keys),
     sheet("help", words.menu.help),

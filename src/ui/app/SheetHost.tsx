@@ -17,10 +17,11 @@ const TITLES = {
   help: "help",
   models: "exportModel",
   customer: "customer",
+  film: "film",
   card: "card",
   ideas: "ideas",
 } as const satisfies Record<SheetName, string>;
-const WIDE: readonly SheetName[] = ["plans", "help", "examples", "ideas"];
+const WIDE: readonly SheetName[] = ["plans", "help", "examples", "ideas", "film"];
 
 export default function SheetHost() {
   const name = useView((state) => state.sheet);

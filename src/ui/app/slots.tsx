@@ -38,6 +38,7 @@ export const SHEETS: Readonly<Record<SheetName, ComponentType<SheetBodyProps>>> 
   plans: lazy(() => import("../library/LibrarySheet.tsx")),
   models: lazy(() => import("../library/ModelsSheet.tsx")),
   customer: lazy(() => import("../customer/CustomerSheet.tsx")),
+  film: lazy(() => import("../film/FilmSheet.tsx")),
   help: lazy(() => import("../help/HelpSheet.tsx")),
   card: lazy(() => import("../plan/card/FacetCard.tsx")),
   examples: lazy(() => import("../settings/ExamplesSheet.tsx")),

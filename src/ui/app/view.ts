@@ -11,6 +11,7 @@ export type SheetName =
   | "help"
   | "models"
   | "customer"
+  | "film"
   | "card"
   | "ideas";
 export type PictureName = "piece" | "profile" | "skin";

@@ -10,7 +10,7 @@ import { viewOfEye } from "../../show/eye.ts";
 import { solved } from "../../state/derived.ts";
 import { showSaid } from "../../words/show.ts";
 import { picturesOf } from "../look/look-scene.ts";
-import { stillPicture, tracedPicture } from "../look/traced.ts";
+import { stillPicture, tracedPicture, untilReady } from "../look/traced.ts";
 
 /**
  * All round: how many, how wide, samples a pixel (smoothed, they are worth several times as many), and how many times as wide the
@@ -23,24 +23,12 @@ const LEAN_DEG = 15;
 /** As the page's style has its ground by day. */
 const GROUND = "#f2efe9";
 const QUALITY = 0.82;
-const LOOK_AGAIN_MS = 50;
 
 export interface PageTexts {
   readonly caption: string;
   readonly price: string;
   readonly light: LightName;
   readonly withRecipe: boolean;
-}
-
-/** Resolves once the card's programs are there.  @throws the signal's reason, or when this device can't trace */
-async function untilReady(signal: AbortSignal): Promise<void> {
-  const { renderer } = tracedPicture();
-  while (!renderer.tracer) {
-    if (renderer.current.phase === "unable")
-      throw new Error(renderer.current.error ?? renderer.current.check.detail);
-    await new Promise((resolve) => setTimeout(resolve, LOOK_AGAIN_MS));
-    signal.throwIfAborted();
-  }
 }
 
 async function addressOf(picture: ImageData): Promise<string> {

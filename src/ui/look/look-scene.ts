@@ -44,6 +44,14 @@ export function uncutSceneOf(plan: Plan, settings: SceneSettings): Scene {
   return sceneOfSolved({ ...solved(plan), facets: [], planes: [] }, settings);
 }
 
+/** The piece while it is worked on: its first `cut` tiers, all as the coarse abrasive leaves them. */
+export function partlyCutSceneOf(plan: Plan, settings: SceneSettings, cut: number): Scene {
+  const { facets, planes, ...rest } = solved(plan);
+  const isThere = facets.map(({ tierIndex }) => tierIndex < cut);
+  const part = { facets: facets.filter((_, k) => isThere[k]), planes: planes.filter((_, k) => isThere[k]) };
+  return sceneOfSolved({ ...rest, ...part }, { ...settings, finish: "ground" });
+}
+
 /** Decoded once: pictures never change, a plan gets others. */
 const decoded = new WeakMap<object, DecodedPictures>();
 const NO_PICTURES: DecodedPictures = { rasters: new Map(), damaged: [] };

@@ -16,9 +16,8 @@ export async function pngOf(
   const context = canvas.getContext("2d");
   if (!context) throw new Error("the browser has no canvas of this size");
   const page = getComputedStyle(document.body);
-  const ground = getComputedStyle(document.documentElement).getPropertyValue("--ground");
   if (!isTransparent) {
-    context.fillStyle = resolved(ground, page);
+    context.fillStyle = groundColor();
     context.fillRect(0, 0, width, height + band);
   }
   // Putting pixels replaces what is there; drawing a picture lets the ground through.
@@ -32,6 +31,13 @@ export async function pngOf(
   }
   return canvas.convertToBlob({ type: "image/png" });
 }
+
+/** The page's ground, as a colour that a canvas takes. */
+export const groundColor = (): string =>
+  resolved(
+    getComputedStyle(document.documentElement).getPropertyValue("--ground"),
+    getComputedStyle(document.body),
+  );
 
 /** A colour that a canvas takes: tokens may depend on day or lamp, which only an element resolves. */
 function resolved(token: string, page: CSSStyleDeclaration): string {

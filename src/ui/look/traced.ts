@@ -30,6 +30,19 @@ export function tracedPicture(): Traced {
   return made;
 }
 
+const LOOK_AGAIN_MS = 50;
+
+/** Resolves once the card's programs are there.  @throws the signal's reason, or when this device can't trace */
+export async function untilReady(signal: AbortSignal): Promise<void> {
+  const { renderer } = tracedPicture();
+  while (!renderer.tracer) {
+    if (renderer.current.phase === "unable")
+      throw new Error(renderer.current.error ?? renderer.current.check.detail);
+    await new Promise((resolve) => setTimeout(resolve, LOOK_AGAIN_MS));
+    signal.throwIfAborted();
+  }
+}
+
 /** What the tracer sees from where the eye of all pictures stands. `aspect` = width / height. */
 export function viewOf(eye: Eye, aspect: number): View {
   const { out, right, up } = eyeFrame(eye);

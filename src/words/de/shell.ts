@@ -25,6 +25,7 @@ export const shell: Translated<typeof en> = {
     help: "Hilfe",
     exportModel: "Modelle und Links",
     customer: "Für einen Kunden",
+    film: "Film des Stücks",
     card: "Facettenkarte",
     ideas: "Was könnte das noch werden?",
   },

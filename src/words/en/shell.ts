@@ -23,6 +23,7 @@ export const shell = {
     help: "Help",
     exportModel: "Models and links",
     customer: "For a customer",
+    film: "Film of the piece",
     card: "Facet card",
     ideas: "What else could this be?",
   },

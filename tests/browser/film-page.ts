@@ -1,0 +1,69 @@
+/** A film made as the app makes it, without screens, and read back by the browser's own player. */
+
+import { parsePlan } from "../../src/core/plan/file.ts";
+import type { Loop } from "../../src/core/show/loops.ts";
+import { filmKind } from "../../src/ui/film/encode.ts";
+import { makeFilm, RATE } from "../../src/ui/film/make-film.ts";
+
+/** Pictures across for comparing: coarse enough that a codec's own noise is small beside a step of the turn. */
+const COARSE = 24;
+
+async function base64(blob: Blob): Promise<string> {
+  let text = "";
+  for (const byte of new Uint8Array(await blob.arrayBuffer())) text += String.fromCharCode(byte);
+  return btoa(text);
+}
+
+const bench = {
+  make: async (plan: string, loop: Loop, pictures: number, [width, height]: readonly [number, number]) => {
+    const told: number[] = [];
+    const wish = { loop, width, height, seconds: pictures / RATE, samples: 4 };
+    const { signal } = new AbortController();
+    const film = await makeFilm(parsePlan(plan).plan, wish, signal, (done) => told.push(done));
+    return { kind: film.kind, type: film.file.type, told, bytes: await base64(film.file) };
+  },
+  /** How many pictures were made after it was stopped at the first; the reason that it ended with. */
+  stopped: async (plan: string) => {
+    const control = new AbortController();
+    let made = 0;
+    const wish = { loop: "turn" as const, width: 32, height: 32, seconds: 1, samples: 1 };
+    const end = await makeFilm(parsePlan(plan).plan, wish, control.signal, () => {
+      made++;
+      control.abort();
+    }).then(
+      () => "made",
+      (error) => (error as Error).name,
+    );
+    return { made, end };
+  },
+  kind: () => filmKind({ width: 64, height: 64, rate: RATE }),
+  /** Mean difference of each picture to the next, the last to the first, by the browser's player. */
+  steps: async (bytes: string, type: string, pictures: number) => {
+    const video = document.createElement("video");
+    const data = Uint8Array.from(atob(bytes), (c) => c.charCodeAt(0));
+    video.src = URL.createObjectURL(new Blob([data], { type }));
+    video.muted = true;
+    const at = async (k: number) => {
+      const sought = new Promise((resolve) => video.addEventListener("seeked", resolve, { once: true }));
+      video.currentTime = (k + 0.5) / RATE;
+      await sought;
+      const canvas = new OffscreenCanvas(COARSE, COARSE);
+      const context = canvas.getContext("2d", { willReadFrequently: true });
+      context?.drawImage(video, 0, 0, COARSE, COARSE);
+      return context?.getImageData(0, 0, COARSE, COARSE).data ?? new Uint8ClampedArray();
+    };
+    await new Promise((resolve) => video.addEventListener("loadeddata", resolve, { once: true }));
+    const seen: Uint8ClampedArray[] = [];
+    for (let k = 0; k < pictures; k++) seen.push(await at(k));
+    const off = (a: Uint8ClampedArray, b: Uint8ClampedArray) =>
+      a.reduce((sum, value, i) => sum + Math.abs(value - b[i]), 0) / a.length;
+    return { seconds: video.duration, steps: seen.map((one, k) => off(one, seen[(k + 1) % pictures])) };
+  },
+};
+export type FilmBench = typeof bench;
+declare global {
+  interface Window {
+    filmBench: FilmBench;
+  }
+}
+window.filmBench = bench;
