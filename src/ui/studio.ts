@@ -3,8 +3,8 @@ import { depthOf, solid } from "../state/derived.ts";
 import { loadPreferences, savePreferences } from "../state/preferences.ts";
 import { createPlanStore, type Place } from "../state/store.ts";
 import { type Language, languageOf } from "../words/language.ts";
-import { FIRST_EXAMPLE } from "./examples.ts";
-import { exampleIn, exampleWords } from "./messages/examples.ts";
+import { FIRST_EXAMPLE } from "./first-example.ts";
+import { exampleIn, firstExampleWords } from "./messages/first-example.ts";
 import { spoken } from "./messages/german.ts";
 import { hasMany } from "./settling.ts";
 
@@ -29,7 +29,7 @@ export const studio = createPlanStore({
   place: placeBefore(),
   plan: exampleIn(
     FIRST_EXAMPLE,
-    exampleWords[preferences.language ?? languageOf(globalThis.navigator?.languages ?? [])],
+    firstExampleWords[preferences.language ?? languageOf(globalThis.navigator?.languages ?? [])],
   ),
   depthOf,
   // an edit of many facets is reckoned in a worker (`settled.ts`)

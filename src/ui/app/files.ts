@@ -2,7 +2,7 @@
 import type { Plan } from "../../core/plan/document.ts";
 import { type PlanFile, PlanFileError, parsePlan, serializePlan } from "../../core/plan/file.ts";
 import { FILE } from "../../core/plan/limits.ts";
-import { freshPlan } from "../examples.ts";
+import { freshPlan } from "../first-example.ts";
 import { shellWords } from "../messages/shell.ts";
 import { languageNow, studio } from "../studio.ts";
 import { layOnBench, whyUnkept } from "../visit.ts";

@@ -5,8 +5,7 @@
 import { create } from "zustand";
 import { browserShelf } from "../../state/preferences.ts";
 import { openSheet, showLarge } from "../app/view.ts";
-import { GUIDE_EXAMPLE } from "../examples.ts";
-import { exampleIn, exampleWords } from "../messages/examples.ts";
+import { exampleIn } from "../messages/first-example.ts";
 import { holdStill } from "../piece/eye.ts";
 import { languageNow, studio } from "../studio.ts";
 import { layOnBench, visit } from "../visit.ts";
@@ -56,6 +55,10 @@ export async function beginGuide(): Promise<void> {
   showLarge("piece");
   studio.getState().go("plan");
   const { planId, plan } = studio.getState();
+  const [{ GUIDE_EXAMPLE }, { exampleWords }] = await Promise.all([
+    import("../examples.ts"),
+    import("../messages/examples.ts"),
+  ]);
   if ((await layOnBench(exampleIn(GUIDE_EXAMPLE, exampleWords[languageNow()]))) === null) {
     const { laid } = studio.getState();
     bringBack = async () => {

@@ -1,7 +1,9 @@
 import type { examples as en } from "../en/examples.ts";
 import type { Translated } from "../language.ts";
+import { firstExample } from "./first-example.ts";
 
 export const examples: Translated<typeof en> = {
+  ...firstExample,
   "First ring": "Erster Ring",
   "One ring of twelve. Good for learning how hard to lean and when to stop.":
     "Ein Ring aus zwölf. Gut, um zu lernen, wie fest man drückt und wann man aufhört.",
@@ -28,17 +30,6 @@ export const examples: Translated<typeof en> = {
   "Middle ring": "Mittlerer Ring",
   "High ring": "Oberer Ring",
   Top: "Kuppe",
-  "Both banks": "Beide Ufer",
-  "The same river from two sides: rings that meet at the waist, a table in front, a foot behind.":
-    "Derselbe Fluss von zwei Seiten: Ringe, die sich am Bauch treffen, vorn eine Tafel, hinten ein Fuß.",
-  Waist: "Bauch",
-  Shoulder: "Schulter",
-  Collar: "Kragen",
-  Crown: "Krone",
-  Table: "Tafel",
-  Hip: "Hüfte",
-  Keel: "Kiel",
-  Foot: "Fuß",
   "Dew on a dome": "Tau auf der Kuppel",
   "Round mirrors that never meet: rings set apart on purpose, skin left between them like a net.":
     "Runde Spiegel, die sich nie treffen: Ringe mit Absicht auf Abstand, dazwischen Haut wie ein Netz.",

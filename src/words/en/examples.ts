@@ -1,5 +1,8 @@
+import { firstExample } from "./first-example.ts";
+
 /** Names and notes of the example plans; the keys are what stands in `../../examples.ts`. */
 export const examples = {
+  ...firstExample,
   "First ring": "First ring",
   "One ring of twelve. Good for learning how hard to lean and when to stop.":
     "One ring of twelve. Good for learning how hard to lean and when to stop.",
@@ -26,17 +29,6 @@ export const examples = {
   "Middle ring": "Middle ring",
   "High ring": "High ring",
   Top: "Top",
-  "Both banks": "Both banks",
-  "The same river from two sides: rings that meet at the waist, a table in front, a foot behind.":
-    "The same river from two sides: rings that meet at the waist, a table in front, a foot behind.",
-  Waist: "Waist",
-  Shoulder: "Shoulder",
-  Collar: "Collar",
-  Crown: "Crown",
-  Table: "Table",
-  Hip: "Hip",
-  Keel: "Keel",
-  Foot: "Foot",
   "Dew on a dome": "Dew on a dome",
   "Round mirrors that never meet: rings set apart on purpose, skin left between them like a net.":
     "Round mirrors that never meet: rings set apart on purpose, skin left between them like a net.",
