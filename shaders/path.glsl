@@ -405,7 +405,7 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
     } else if (strongest(outwards) > 0.0) {
       bool isLight = isPiece || leg > 0 || behind == BEHIND_LIGHT;
       vec3 outer = isLight ? lightFrom(first.outwards) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
-      if (isPlain && first.mirrored != vec3(0.0)) seen.mirror += seen.tint * first.mirrored * outer;
+      if (isPlain && first.mirrored != vec3(0.0)) seen.mirror += seen.tint * arrives * first.mirrored * outer;
       else seen.byWave += outwards * colourFor(outer, colour);
       if (!isLight && behind == BEHIND_NOTHING) seen.coverage = 0.0;
     }
@@ -416,18 +416,18 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
     w.p = pointOnStage(down.p, down.d);
     w.weight = down.weight * down.sum;
     float factor;
+    vec3 rgb = reflectanceAt(w.p);
     if (seen.isPiece) {
-      w.weight *= colourFor(stageRgb, colour);
+      w.weight *= colourFor(rgb, colour);
       if (roulette(w, random)) {
         w.weight = Amount(0.0);
         break;
       }
-      w.d = scatterOnStage(scatterPair(w, random), factor);
-      w.weight *= factor;
     } else {
-      w.d = scatterOnStage(scatterPair(w, random), factor);
-      seen.tint *= factor * stageRgb;
+      seen.tint *= rgb;
     }
+    w.d = scatterOnStage(scatterPair(w, random), factor);
+    w.weight *= factor;
   }
   seen.byWave += w.weight * colourFor(lightAround, colour);
   return seen;

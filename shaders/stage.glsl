@@ -1,16 +1,23 @@
 // An endless matt table under the piece: where it is met, and how it scatters. Light comes from above it only.
 // Twin: src/core/optics/stage.ts and guide.ts.
 //
-// Set from outside: GUIDED, 0 where the light is the same all around, else 1.
+// Set from outside: GUIDED, 0 where the light is the same all around, else 1; MATERIAL (see material.glsl).
+
+#include "material.glsl"
 
 // Unit normal, and how high the table lies along it.
 uniform vec3 stageUp;
 uniform float stageHeight;
-// Unit directions along the table, from the first of which azimuths count.
+// Unit directions along the table, from the first of which azimuths count; patterns run along them.
 uniform vec3 stageAcross;
 uniform vec3 stageAlong;
-// Reflectance, linear sRGB.
+// Mean reflectance, linear sRGB, and mm in the piece's radius.
 uniform vec3 stageRgb;
+uniform float radiusMm;
+
+vec3 reflectanceAt(vec3 q) {
+  return stageRgb * patternAt(radiusMm * vec2(dot(stageAcross, q), dot(stageAlong, q)));
+}
 
 bool goesDown(vec3 d) {
   return dot(stageUp, d) < 0.0;

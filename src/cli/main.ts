@@ -101,7 +101,10 @@ const pictures = (command: Command): Command =>
     .option("--field <degrees>", "full vertical field of view")
     .option("--distance <mm>", "from the centre, default 10 radii")
     .option("--bounces <n>", "cap on bounces")
-    .option("--stage <R,G,B>", "on a matt table of this reflectance, each 0 to 1, linear")
+    .option(
+      "--stage <R,G,B>",
+      "on a matt table of this reflectance, each 0 to 1, linear; or paper, linen, slate, oak",
+    )
     .option(
       "--rest <side>",
       "how the piece lies on it: side (the default), back, front or on a facet, tier/1",

@@ -71,7 +71,8 @@ export function sceneFor(solved: SolvedPlan, light: Light, { stage }: RenderOpti
   const bare = sceneOfPlan(solved, light, false, rastersOf(solved.plan));
   if (!stage) return bare;
   const { down } = stage.rest;
-  return putOnStage(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), stage.rgb);
+  const table = { material: stage.material, radiusMm: solved.plan.piece.diameterMm / 2 };
+  return putOnStage(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), table);
 }
 
 /**

@@ -1,8 +1,8 @@
 /** The arguments of `render`, checked and with their defaults. */
 import type { Vec3 } from "../core/geometry/vec.ts";
 import { LIGHT_SETTINGS } from "../core/optics/lights.ts";
+import { MATERIALS, type Material, type MaterialName, plainMaterial } from "../core/optics/materials.ts";
 import { RESTS, type Rest, restOnFacet } from "../core/optics/rest.ts";
-import type { Rgb } from "../core/optics/spectrum.ts";
 import { numberOption, type Words } from "./number-option.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -23,8 +23,8 @@ export interface RenderOptions {
   readonly bounces: number | null;
   readonly dispersion: boolean;
   readonly seed: number;
-  /** A table under the piece, by its reflectance, linear sRGB, and how the piece lies on it; null without one. */
-  readonly stage: { readonly rgb: Rgb; readonly rest: Rest } | null;
+  /** A table under the piece, what it is made of, and how the piece lies on it; null without one. */
+  readonly stage: { readonly material: Material; readonly rest: Rest } | null;
   readonly transparent: boolean;
 }
 
@@ -68,11 +68,13 @@ function lightOption(text: string): string {
   throw new UsageError(`--light must be ${names}, uniform or an .hdr file, not "${text}"`);
 }
 
-function reflectance(text: string): Rgb {
+function materialOption(text: string): Material {
+  if (Object.hasOwn(MATERIALS, text)) return MATERIALS[text as MaterialName];
   const parts = text.split(",").map((part) => (part.trim() === "" ? Number.NaN : Number(part)));
   const [r, g, b] = parts;
-  if (parts.length === 3 && parts.every((v) => v >= 0 && v <= 1)) return [r, g, b];
-  throw new UsageError(`--stage must be R,G,B with each from 0 to 1, not "${text}"`);
+  if (parts.length === 3 && parts.every((v) => v >= 0 && v <= 1)) return plainMaterial([r, g, b]);
+  const names = Object.keys(MATERIALS).join(", ");
+  throw new UsageError(`--stage must be R,G,B with each from 0 to 1, or one of ${names}, not "${text}"`);
 }
 
 function restNamed(name: string, facets: FacetNormals): Rest {
@@ -84,7 +86,10 @@ function restNamed(name: string, facets: FacetNormals): Rest {
 
 function stageOption(words: Words, facets: FacetNormals): RenderOptions["stage"] {
   if (words.stage !== undefined)
-    return { rgb: reflectance(word(words.stage, "")), rest: restNamed(word(words.rest, "side"), facets) };
+    return {
+      material: materialOption(word(words.stage, "")),
+      rest: restNamed(word(words.rest, "side"), facets),
+    };
   if (words.rest === undefined) return null;
   throw new UsageError("--rest says how the piece lies on a table: it needs --stage");
 }

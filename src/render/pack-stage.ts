@@ -8,17 +8,20 @@ import type { Texels } from "./packed-scene.ts";
 export const stageDefines = (stage: Stage | null): Readonly<Record<string, string>> => ({
   STAGE: stage ? "1" : "0",
   GUIDED: stage?.guide ? "1" : "0",
+  MATERIAL: String(stage?.material.pattern ?? 0),
 });
 
 /** With a table its light and what it throws back of it, half each, are the mean of the light all around. */
 export function packStage(stage: Stage | null): Uniforms {
   if (!stage) return {};
-  const { up, height, rgb, across, along, bare } = stage;
+  const { up, height, material, radiusMm, across, along, bare } = stage;
+  const { rgb } = material;
   const around = (c: 0 | 1 | 2) => (bare[c] + rgb[c] * bare[c]) / 2;
   return {
     stageUp: vec3(up),
     stageHeight: float(height),
     stageRgb: vec3(rgb),
+    radiusMm: float(radiusMm),
     stageAcross: vec3(across),
     stageAlong: vec3(along),
     lightAround: vec3([around(0), around(1), around(2)]),

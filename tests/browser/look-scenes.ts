@@ -4,6 +4,7 @@ import type { Vec3 } from "../../src/core/geometry/vec.ts";
 import { ROUGHNESS } from "../../src/core/optics/finish.ts";
 import { N_BK7, type OpticalGlass } from "../../src/core/optics/glasses.ts";
 import { LIGHT_SETTINGS, type Light, type LightName } from "../../src/core/optics/lights.ts";
+import { MATERIALS, plainMaterial } from "../../src/core/optics/materials.ts";
 import type { Raster, Rasters } from "../../src/core/optics/raster.ts";
 import { makeScene, putOnStage, type Scene } from "../../src/core/optics/scene.ts";
 import type { Piece } from "../../src/core/plan/document.ts";
@@ -234,7 +235,7 @@ export const LOOK_SCENES: readonly LookScene[] = [
     "on its back on a linen table by a window",
     () => {
       const bare = makeScene({ piece: PIECE, planes: crown(12, 0.88), light: lit("north-window", 0.3) });
-      return putOnStage(bare, [0, 0, 1], -1, [0.8, 0.7, 0.55]);
+      return putOnStage(bare, [0, 0, 1], -1, { material: MATERIALS.linen, radiusMm: 15 });
     },
     { from: [30, 30], up: [0, 0, 1] },
   ),
@@ -244,12 +245,10 @@ export const LOOK_SCENES: readonly LookScene[] = [
       const core = inside({ kind: "core", diameterMm: 12, rgb: [0.8, 0.2, 0.1], atMm: [2, 1, 0] });
       const planes = crown(8, 0.9);
       const roughness = planes.map((_, k) => (k < 4 ? ROUGHNESS.ground : ROUGHNESS.polished));
-      return putOnStage(
-        makeScene({ piece: core, planes, roughness, light: overcast }),
-        [0, 1, 0],
-        -1,
-        [0.3, 0.32, 0.35],
-      );
+      return putOnStage(makeScene({ piece: core, planes, roughness, light: overcast }), [0, 1, 0], -1, {
+        material: MATERIALS.slate,
+        radiusMm: 15,
+      });
     },
     { from: [35, 55], up: [0, 1, 0] },
   ),
@@ -263,5 +262,8 @@ export const FURNACES: readonly LookScene[] = [
 
 function onWhite(planes: Plane[], up: Vec3, height: number): Scene {
   const piece: Piece = { ...PIECE, glass: { name: "clear", nd: 1.6, vd: 35, densityGcm3: 2.5 } };
-  return putOnStage(makeScene({ piece, planes, light: { kind: "uniform" } }), up, height, [1, 1, 1]);
+  return putOnStage(makeScene({ piece, planes, light: { kind: "uniform" } }), up, height, {
+    material: plainMaterial([1, 1, 1]),
+    radiusMm: 15,
+  });
 }

@@ -8,6 +8,7 @@ import { renderOptions } from "../../src/cli/render-options.ts";
 import { renderPicture } from "../../src/cli/render-threads.ts";
 import { cameraFrom } from "../../src/core/optics/camera.ts";
 import { LIGHT_SETTINGS } from "../../src/core/optics/lights.ts";
+import { plainMaterial } from "../../src/core/optics/materials.ts";
 import { makeScene } from "../../src/core/optics/scene.ts";
 import { clearPiece, tieredPlanes } from "../core/optics/helpers.ts";
 
@@ -257,7 +258,7 @@ describe("render's options", () => {
       return [azimuthDeg, elevationDeg, stage?.rest.down];
     };
     const stage = "0.8,0,1";
-    expect(renderOptions({ out: "a.png", stage }, 15).stage?.rgb).toEqual([0.8, 0, 1]);
+    expect(renderOptions({ out: "a.png", stage }, 15).stage?.material).toEqual(plainMaterial([0.8, 0, 1]));
     expect(view({ stage })).toEqual([25, 60, [0, -1, 0]]);
     expect(view({ stage, rest: "side" })).toEqual([25, 60, [0, -1, 0]]);
     expect(view({ stage, rest: "back" })).toEqual([30, 25, [0, 0, -1]]);

@@ -9,7 +9,7 @@ import { lightRadiance } from "./lights.ts";
 import { hash, PIXEL_X, PIXEL_Y, type Random, sobol, streamOf, WAVELENGTH } from "./random.ts";
 import type { Scene } from "./scene.ts";
 import { luminance, type Rgb, STRATA } from "./spectrum.ts";
-import { goesDown, pointOnStage, scatterOnStage } from "./stage.ts";
+import { goesDown, pointOnStage, scatterOnStage, stageReflectance } from "./stage.ts";
 import {
   colourOfChannels,
   colourOfStratum,
@@ -83,7 +83,8 @@ function approach(scene: Scene, o: Vec3, d: Vec3, cap: number, random: Random): 
   const { d: up, factor } = scatterOnStage(stage, random);
   const met = enterTouchingBody(scene, q, up);
   const seen = met ? WHITE : lightRadiance(light, up);
-  const share = (c: 0 | 1 | 2) => stage.rgb[c] * factor * seen[c];
+  const rgb = stageReflectance(stage, q);
+  const share = (c: 0 | 1 | 2) => rgb[c] * factor * seen[c];
   return { o: q, d: up, entry: met, rgb: [share(0), share(1), share(2)], isFromTable: true, isLost: false };
 }
 

@@ -20,7 +20,7 @@ import type { Light } from "./lights.ts";
 import type { Rasters } from "./raster.ts";
 import type { Rgb, Stratum } from "./spectrum.ts";
 import { STRATA, strata, wavelengthIn } from "./spectrum.ts";
-import { lightOver, makeStage, type Stage } from "./stage.ts";
+import { lightOver, makeStage, type Stage, type Table } from "./stage.ts";
 import { type Casing, casingsOf, tintByStratum } from "./tint-spectrum.ts";
 
 export interface Scene {
@@ -103,9 +103,9 @@ export function makeScene(parts: SceneParts): Scene {
 }
 
 /** The scene on a table, under its light as it stands over that. `floor` is the piece's least height along `up`, unit sphere. */
-export function putOnStage(scene: Scene, up: Vec3, floor: number, rgb: Rgb): Scene {
+export function putOnStage(scene: Scene, up: Vec3, floor: number, table: Table): Scene {
   const light = lightOver(scene.light, up);
-  return { ...scene, light, stage: makeStage(up, floor, rgb, light) };
+  return { ...scene, light, stage: makeStage(up, floor, table, light) };
 }
 
 /** The scene of a solved plan: every facet with its tier's finish. `rasters`: pixels of the plan's pictures. */

@@ -5,6 +5,7 @@
 import { addScaled, cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
 import { cellAt, eachCell, type Guide, guided, makeGuide } from "./guide.ts";
 import { type Light, lightRadiance } from "./lights.ts";
+import { type Material, reflectanceAt } from "./materials.ts";
 import { type Random, scatterPair } from "./random.ts";
 import { luminance, type Rgb } from "./spectrum.ts";
 
@@ -12,8 +13,9 @@ export interface Stage {
   /** Unit normal, and how high the table lies along it: up.p = height. */
   readonly up: Vec3;
   readonly height: number;
-  /** Reflectance, linear sRGB, 0 .. 1. */
-  readonly rgb: Rgb;
+  readonly material: Material;
+  /** Millimetres in a unit: patterns have a size of their own. */
+  readonly radiusMm: number;
   /** Unit directions along the table; with `up` a right-handed frame. */
   readonly across: Vec3;
   readonly along: Vec3;
@@ -21,6 +23,12 @@ export interface Stage {
   readonly guide: Guide | null;
   /** What a white table throws back where nothing stands on it: the light's mean by the cosine, linear sRGB. */
   readonly bare: Rgb;
+}
+
+/** What a table is, wherever a piece comes to lie on it. */
+export interface Table {
+  readonly material: Material;
+  readonly radiusMm: number;
 }
 
 /** Normals closer to +-z than this leave the front no direction along the table. */
@@ -46,10 +54,27 @@ export function lightOver(light: Light, up: Vec3): Light {
 const askedIn = (light: Light): number =>
   light.kind === "picture" ? Math.min(16, Math.max(4, Math.ceil(light.picture.width / 128))) : 4;
 
+type LightOnTable = Pick<Stage, "guide" | "bare">;
+/** A setting over a table is always the same to it: asked once. */
+const known = new WeakMap<object, { readonly turnRad: number; readonly asked: LightOnTable }>();
+
 /** @param light as it stands over the table, see `lightOver` */
-export function makeStage(up: Vec3, height: number, rgb: Rgb, light: Light): Stage {
+export function makeStage(up: Vec3, height: number, { material, radiusMm }: Table, light: Light): Stage {
   const frame = stageFrame(up);
-  if (light.kind === "uniform") return { ...frame, height, rgb, guide: null, bare: [1, 1, 1] };
+  return { ...frame, height, material, radiusMm, ...lightOnTable(frame, light) };
+}
+
+function lightOnTable(frame: ReturnType<typeof stageFrame>, light: Light): LightOnTable {
+  if (light.kind === "uniform") return { guide: null, bare: [1, 1, 1] };
+  if (light.kind === "picture") return askLight(frame, light);
+  const last = known.get(light.setting);
+  if (last && last.turnRad === light.turnRad) return last.asked;
+  const asked = askLight(frame, light);
+  known.set(light.setting, { turnRad: light.turnRad, asked });
+  return asked;
+}
+
+function askLight(frame: ReturnType<typeof stageFrame>, light: Light): LightOnTable {
   const asked = askedIn(light);
   const bare: [number, number, number] = [0, 0, 0];
   const brightness: number[][] = [];
@@ -68,9 +93,6 @@ export function makeStage(up: Vec3, height: number, rgb: Rgb, light: Light): Sta
   });
   const isDark = brightness.every((row) => row.every((v) => v <= 0));
   return {
-    ...frame,
-    height,
-    rgb,
     guide: isDark ? null : makeGuide((row, column) => Math.max(0, brightness[row][column])),
     bare: [bare[0] / cells, bare[1] / cells, bare[2] / cells],
   };
@@ -102,6 +124,10 @@ export function pointOnStage(stage: Stage, p: Vec3, d: Vec3): Vec3 {
   const q = addScaled(p, d, t);
   return addScaled(q, stage.up, stage.height - dot(stage.up, q));
 }
+
+/** Reflectance where the table is met. */
+export const stageReflectance = ({ material, radiusMm, across, along }: Stage, q: Vec3): Rgb =>
+  reflectanceAt(material, radiusMm * dot(across, q), radiusMm * dot(along, q));
 
 /** A direction up from the table by Lambert's cosine times the guide's density, and the factor that makes up for the latter. */
 export function scatterOnStage(stage: Stage, random: Random): { readonly d: Vec3; readonly factor: number } {

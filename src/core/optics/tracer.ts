@@ -29,7 +29,7 @@ import { lightRadiance } from "./lights.ts";
 import { nextRandom, type Random, scatterPair } from "./random.ts";
 import type { Scene } from "./scene.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
-import { goesDown, pointOnStage, type Stage, scatterOnStage } from "./stage.ts";
+import { goesDown, pointOnStage, type Stage, scatterOnStage, stageReflectance } from "./stage.ts";
 
 /** Index, absorption and colour arithmetic that one path lives by. */
 export interface PathColour {
@@ -408,7 +408,7 @@ function meetStage(trace: Trace, w: Walker, stage: Stage): Going {
     seeShadow(trace, w, stage, behind);
     return "over";
   }
-  weaken(w, ...colourFor(stage.rgb, colour));
+  weaken(w, ...colourFor(stageReflectance(stage, w.p), colour));
   if (roulette(w, random)) return "over";
   w.isFromTable = true;
   const { d, factor } = scatterOnStage(stage, random);

@@ -3,7 +3,7 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import { placeFacets } from "../../core/plan/place.ts";
 import { studio } from "../studio.ts";
-import { between, HOME, LOOKS, type LookFrom, type View } from "./camera.ts";
+import { between, HOME, LOOKS, type LookFrom, restood, type Stand, type View } from "./camera.ts";
 
 export const eye = createStore<{ readonly view: View }>(() => ({ view: HOME }));
 export const useEye = <T>(pick: (view: View) => T): T => useStore(eye, (state) => pick(state.view));
@@ -36,16 +36,24 @@ export const holdStill = (): void => {
   running++;
 };
 
+/** Sets the view; a piece that lies on something stays there. */
 export function setView(view: View): void {
   holdStill();
-  eye.setState({ view });
+  eye.setState({ view: restood(view, eye.getState().view.stand) });
+}
+
+/** Puts the piece on a table, or takes it up again. */
+export function standOn(stand: Stand | undefined): void {
+  holdStill();
+  eye.setState({ view: restood(eye.getState().view, stand) });
 }
 
 const easeOut = (t: number): number => 1 - (1 - t) ** 3;
 const easeInOut = (t: number): number => t * t * (3 - 2 * t);
 
-export function glideTo(to: View): void {
+export function glideTo(there: View): void {
   const from = eye.getState().view;
+  const to = restood(there, from.stand);
   if (wantsStillness()) setView(to);
   else run(GLIDE_MS, (t) => eye.setState({ view: between(from, to, easeOut(t)) }));
 }
@@ -74,8 +82,10 @@ export function showFacet(facetId: string): void {
   if (!facet) return;
   const isBack = plan.tiers[facet.tierIndex].side === "back";
   const elevation = facet.armAngleDeg - (facet.armAngleDeg > 60 ? BESIDE_DEG : -BESIDE_DEG);
+  // Facets stand in the piece's own axes, whatever it lies on.
+  const { stand: _, ...view } = eye.getState().view;
   glideTo({
-    ...eye.getState().view,
+    ...view,
     azimuthDeg: facet.armAngleDeg === 90 ? -90 : facet.azimuthDeg - BESIDE_DEG,
     elevationDeg: isBack ? -elevation : elevation,
     panX: 0,

@@ -6,9 +6,10 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../../src/core/optics/lights.ts";
+import { MATERIALS } from "../../../src/core/optics/materials.ts";
 import { RESTS } from "../../../src/core/optics/rest.ts";
 import { makeScene, putOnStage, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";
-import type { Piece, Rgb } from "../../../src/core/plan/document.ts";
+import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
 import { DEFAULT_OPTIONS, packScene, type TraceOptions } from "../../../src/render/pack-scene.ts";
@@ -203,10 +204,9 @@ const PRODUCT_SIZE = 1080;
 const NOISE_SIZE = 540;
 const NOISE_PASSES = [1, 8, 32, 128, 512];
 const CONVERGED_PASSES = 16384;
-const PAPER: Rgb = [0.86, 0.85, 0.82];
 const productView = viewFrom(...RESTS.back.from, 10, 14.5, [0, 0, 1]);
 const productPiece = benchScene(61);
-const onPaper = putOnStage(productPiece, [0, 0, 1], -1, PAPER);
+const onPaper = putOnStage(productPiece, [0, 0, 1], -1, { material: MATERIALS.paper, radiusMm: 15 });
 const productJob = (
   name: string,
   scene: Scene,

@@ -7,6 +7,7 @@ import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
 import { fresnel, reflectRay, refractRay } from "../../../src/core/optics/fresnel.ts";
 import { guided, makeGuide } from "../../../src/core/optics/guide.ts";
 import { LIGHT_SETTINGS, type Light, lightRadiance } from "../../../src/core/optics/lights.ts";
+import { plainMaterial } from "../../../src/core/optics/materials.ts";
 import { numbersOf, type PictureSettings, renderRows } from "../../../src/core/optics/picture.ts";
 import { nextRandom, type Random } from "../../../src/core/optics/random.ts";
 import { RESTS, restOnFacet } from "../../../src/core/optics/rest.ts";
@@ -41,7 +42,10 @@ function onTable(s: Setting): Scene {
     roughness: planes.map(() => s.roughness ?? 0),
     light: s.light ?? UNIFORM,
   });
-  return putOnStage(scene, scale(s.down ?? RESTS.side.down, -1), s.floor ?? -1, s.rgb ?? WHITE);
+  return putOnStage(scene, scale(s.down ?? RESTS.side.down, -1), s.floor ?? -1, {
+    material: plainMaterial(s.rgb ?? WHITE),
+    radiusMm: 15,
+  });
 }
 
 const SETTINGS: PictureSettings = { size: 16, samples: 4, seed: 5, dispersion: true, bounces: null };
@@ -208,7 +212,7 @@ const rayDistance = (o: Vec3, d: Vec3): number => Math.sqrt(Math.max(0, dot(o, o
 
 /** One path by nothing but chance: Fresnel's at every surface, the plain cosine on the table. What is the light where it ends? */
 function plainPath(scene: Scene, at: Vec3, towards: Vec3, random: Random): number {
-  const { up, height, rgb } = scene.stage as Stage;
+  const { up, height, material } = scene.stage as Stage;
   let [p, d, weight]: [Vec3, Vec3, number] = [at, towards, 1];
   let entry = enterBody(scene, p, d);
   for (;;) {
@@ -232,7 +236,7 @@ function plainPath(scene: Scene, at: Vec3, towards: Vec3, random: Random): numbe
     const down = -dot(d, up);
     if (down <= 0) return weight * lightRadiance(scene.light, d)[1];
     p = addScaled(p, d, Math.max(0, (dot(p, up) - height) / down));
-    weight *= rgb[1];
+    weight *= material.rgb[1];
     // Lambert: the normal and a point of the unit sphere, added.
     d = normalize(addScaled(up, randomDirection(random), 1));
     const ahead = enterBody(scene, addScaled(p, d, -1e-9), d);
