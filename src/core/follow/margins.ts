@@ -5,10 +5,12 @@
 import { gapBetween, meetingPoint } from "../geometry/circles.ts";
 import type { Plane } from "../geometry/plane.ts";
 import { COINCIDENT } from "../geometry/tolerance.ts";
-import { add, addScaled, cross, dot, length, scale, type Vec3 } from "../geometry/vec.ts";
+import { add, addScaled, cross, distance, dot, length, scale, type Vec3 } from "../geometry/vec.ts";
 
 /** What planes through one point leave each other, by rounding: not cut away. */
 const ROUNDING = 1e-12;
+/** What planes that rules bring to one point may miss it by, by rounding. */
+const CONCURRENT = 1e-10;
 /** A plane that takes so little of a corner, as a part of the tolerance, leaves corners that count as one with it. */
 const NICK = 1 / 8;
 /** Less than nothing by more than anything can be. */
@@ -75,54 +77,77 @@ function clearance(a: number, b: number, planes: readonly Plane[], count: number
   return least + ROUNDING;
 }
 
-/** Whether, and by how much, two facets meet: more than 0 where their edge is longer than the tolerance, or they touch within it. */
+/**
+ * By how much two facets whose circles touch face each other with no other facet on the way between their normals: none lies
+ * there when the foot of each normal is on its own facet.
+ */
+function facing(a: number, b: number, planes: readonly Plane[]): number {
+  let least = 2;
+  for (const own of [planes[a], planes[b]])
+    for (const other of planes) least = Math.min(least, other.h - own.h * dot(other.n, own.n));
+  return least + ROUNDING;
+}
+
+/**
+ * Whether, and by how much, two facets meet: more than 0 where their edge is longer than the tolerance, or they touch within it.
+ * @param areNext next to each other in one tier: they are neighbours whatever lies between
+ */
 export function pairMargin(
   a: number,
   b: number,
   planes: readonly Plane[],
   tolerance: number,
-  count = planes.length,
+  areNext: boolean,
 ): number {
+  const count = planes.length;
   const gap = gapBetween(planes[a], planes[b]);
   const edge = edgeBetween(a, b, planes, count).length - tolerance;
   if (edge > 0) return edge;
-  const touch = Math.min(tolerance - Math.abs(gap), clearance(a, b, planes, count));
+  const clear = clearance(a, b, planes, count);
+  const touch = Math.min(tolerance - Math.abs(gap), areNext ? clear : Math.min(clear, facing(a, b, planes)));
   // Circles that touch or stand apart share no edge, however they turn a little: only the touch can be mended.
   return gap > -JUST_TOUCHING ? touch : Math.max(edge, touch);
 }
 
-/** The point nearest to planes, by least squares; null where they have none in common that could be told. */
-function commonPoint(planes: readonly Plane[]): Vec3 | null {
-  let best: Vec3 | null = null;
-  let greatest = COINCIDENT;
-  // Of three planes the triple that is least flat; of more, the same over those with the first: enough for a point.
-  for (let i = 1; i < planes.length; i++) {
-    for (let j = i + 1; j < planes.length; j++) {
-      const [a, b, c] = [planes[0], planes[i], planes[j]];
-      const bc = cross(b.n, c.n);
-      const det = dot(a.n, bc);
-      if (Math.abs(det) <= greatest) continue;
-      greatest = Math.abs(det);
-      const sum = add(add(scale(bc, a.h), scale(cross(c.n, a.n), b.h)), scale(cross(a.n, b.n), c.h));
-      best = scale(sum, 1 / det);
-    }
-  }
-  return best;
+/** The point of three planes; null where they have none that could be told. */
+function pointOf(a: Plane, b: Plane, c: Plane): Vec3 | null {
+  const bc = cross(b.n, c.n);
+  const det = dot(a.n, bc);
+  if (Math.abs(det) <= COINCIDENT) return null;
+  const sum = add(add(scale(bc, a.h), scale(cross(c.n, a.n), b.h)), scale(cross(a.n, b.n), c.h));
+  return scale(sum, 1 / det);
+}
+
+/** Farther apart than that, no points are taken for one corner: lets the search see where to go. */
+const FAR = 0.5;
+
+/**
+ * Where planes that are to make one corner meet by threes, with none of them cutting the place off: one point, or several near
+ * each other when they miss it. `missing` is how far above them the one stands that takes no part, 0 where all do.
+ */
+function placesOf(planes: readonly Plane[]): { places: Vec3[]; missing: number } {
+  const places: Vec3[] = [];
+  for (let i = 0; i < planes.length; i++)
+    for (let j = i + 1; j < planes.length; j++)
+      for (let k = j + 1; k < planes.length; k++) {
+        const at = pointOf(planes[i], planes[j], planes[k]);
+        if (at && length(at) < 1 + FAR && planes.every(({ n, h }) => dot(n, at) <= h + CONCURRENT))
+          places.push(at);
+      }
+  const room = ({ n, h }: Plane) => places.reduce((least, at) => Math.min(least, h - dot(n, at)), 2);
+  const missing = planes.reduce((most, plane) => Math.max(most, room(plane)), 0);
+  return { places, missing: missing <= CONCURRENT ? 0 : missing };
 }
 
 /** Whether, and by how much, planes come to one corner of the piece: above 0 where they do and no other plane cuts it off. */
-export function cornerMargin(
-  facets: readonly number[],
-  planes: readonly Plane[],
-  tolerance: number,
-  count = planes.length,
-): number {
-  const own = facets.map((k) => planes[k]);
-  const at = commonPoint(own);
-  if (!at) return GONE;
-  const miss = own.reduce((most, { n, h }) => Math.max(most, Math.abs(dot(n, at) - h)), 0);
-  let least = Math.min(tolerance / 2 - miss, 1 - length(at) + ROUNDING);
-  for (let k = 0; k < count; k++) {
+export function cornerMargin(facets: readonly number[], planes: readonly Plane[], tolerance: number): number {
+  const { places, missing } = placesOf(facets.map((k) => planes[k]));
+  if (places.length === 0) return GONE;
+  const spread = places.reduce((most, p) => places.reduce((m, q) => Math.max(m, distance(p, q)), most), 0);
+  const at = scale(places.reduce(add), 1 / places.length);
+  let least = Math.min((tolerance - spread) / 2, 1 - length(at) + ROUNDING);
+  if (missing > 0) least = Math.min(least, -missing);
+  for (let k = 0; k < planes.length; k++) {
     if (facets.includes(k)) continue;
     least = Math.min(least, planes[k].h - dot(planes[k].n, at) + NICK * tolerance);
   }

@@ -94,7 +94,8 @@ export function createTrial(
   const marginOf = (item: Item, planes: readonly Plane[]): number => {
     if (item.length === 1) return tolerance * R;
     if (item.length > 2) return cornerMargin(item, planes, tolerance) * R;
-    return pairMargin(item[0], item[1], planes, tolerance) * R;
+    const areNext = facets[item[0]].tierIndex === facets[item[1]].tierIndex;
+    return pairMargin(item[0], item[1], planes, tolerance, areNext) * R;
   };
   const spared = items.map(({ item }) => (Math.abs(marginOf(item, was.planes)) < BY_RULE_MM ? SPARED_MM : 0));
   let known: Cut[] = [];

@@ -212,6 +212,41 @@ const SLIPS: readonly (readonly [string, Slip])[] = [
     ),
   ],
   [
+    "facets across skin from each other, with one between until they turn",
+    slip(
+      plan(
+        [
+          ring("a", 8, 0, TOUCH),
+          ring("b", 8, 25, corners("a"), 22.5),
+          ring("c", 8, 43, corners("b"), 22.5),
+          ring("d", 8, 65, TOUCH, 45),
+          ring("back", 8, 35, corners("a"), 0, BACK),
+        ],
+        { wheelStops: 96 },
+        40,
+      ),
+      2,
+      -2,
+    ),
+  ],
+  [
+    "five planes in one corner, so flat that they nearly meet while their edges are far from it",
+    slip(
+      plan(
+        [
+          ring("a", 16, 8, TOUCH),
+          ring("b", 16, 33, corners("a"), 11.25),
+          ring("c", 16, 51, corners("b"), 11.25),
+          ring("d", 16, 66, { rule: "close", to: "c" }, 22.5),
+        ],
+        { wheelStops: 96 },
+        40,
+      ),
+      1,
+      3,
+    ),
+  ],
+  [
     "six and three",
     slip(
       plan([ring("a", 6, 8, TOUCH), ring("b", 6, 33, corners("a"), 30), ring("c", 6, 51, edge(1))]),
