@@ -9,7 +9,8 @@
 // chance, and stands for the others.
 //
 // Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (see inside.glsl), LIGHT (see
-// light.glsl), STAGE (1 with a table), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl). Compilers put a function's text
+// light.glsl), STAGE (1 with a table), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl), WAVES (see
+// waviness.glsl). Compilers put a function's text
 // wherever it is called, so the large ones are called from one place each.
 
 #include "random.glsl"
@@ -23,6 +24,9 @@
 #include "stage.glsl"
 #endif
 #include "body.glsl"
+#if WAVES > 0
+#include "waviness.glsl"
+#endif
 #if ROUGH > 0
 #include "finish.glsl"
 #endif
@@ -253,6 +257,9 @@ Leaving meetBody(inout Walker w, Surface surface, PathColour colour, inout uint 
     return Leaving(left ? w.weight : Amount(0.0), w.d, left);
   }
 #endif
+#if WAVES > 0
+  if (surface.id == SKIN) surface.n = facingNormal(w.p, surface.n, w.d);
+#endif
   float cosI = max(LEAST_COSINE, dot(w.d, surface.n));
   float cosT = cosRefracted(cosI, colour.index);
   float mirrored = fresnelOf(cosI, cosT, colour.index);
@@ -366,6 +373,9 @@ Entering enterPiece(inout Walker w, Surface entry, PathColour colour, inout uint
     bool outside = crossRough(w.d, entry.n, alpha, true, colour.index, random);
     return Entering(w.d, vec3(0.0), !outside);
   }
+#endif
+#if WAVES > 0
+  if (entry.id == SKIN) entry.n = facingNormal(w.p, entry.n, w.d);
 #endif
   float cosI = -dot(w.d, entry.n);
   float eta = 1.0 / colour.index;

@@ -3,6 +3,7 @@ import { indexAt } from "../core/optics/glasses.ts";
 import type { SceneDesign } from "../core/optics/inside.ts";
 import type { Scene } from "../core/optics/scene.ts";
 import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
+import { WAVES } from "../core/optics/waviness.ts";
 import { float, int, type Uniforms, vec3, vec4 } from "./gl-program.ts";
 import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import { type PackedPictures, packPictures } from "./pack-pictures.ts";
@@ -50,6 +51,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
       MANY_PLANES: isMany ? "1" : "0",
       ROUGH: String(rough),
       CASINGS: String(scene.casings.length),
+      WAVES: String(scene.waviness ? WAVES : 0),
       DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
       ...lightDefines(scene.light),
       ...stageDefines(scene.stage),
@@ -89,6 +91,9 @@ function packNumbers(scene: Scene, options: TraceOptions): Uniforms {
     behind: int(BEHINDS[options.behind]),
     ...(scene.casings.length > 0
       ? { casings: vec4(scene.casings.flatMap(({ sigmaRgb, radius }) => [...sigmaRgb, radius])) }
+      : {}),
+    ...(scene.waviness
+      ? { waves: vec4(Array.from(scene.waviness.waves)), waveSlope: float(scene.waviness.slope) }
       : {}),
   };
 }

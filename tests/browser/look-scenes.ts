@@ -93,8 +93,13 @@ const check: OpticalGlass = N_BK7;
 /** Between them: each light, each finish, each design, tint and layers, dispersion on and off, no, few, many and as many facets as a plan may have. */
 export const LOOK_SCENES: readonly LookScene[] = [
   scene(
-    "uncut without dispersion",
-    () => makeScene({ piece: PIECE, planes: [], light: lit("north-window", 0.3) }),
+    "uncut and wavy without dispersion",
+    () =>
+      makeScene({
+        piece: { ...PIECE, waviness: { slopeDeg: 1.5, acrossMm: 7 } },
+        planes: [],
+        light: lit("north-window", 0.3),
+      }),
     { hasDispersion: false },
   ),
   scene("faceted by a window", () =>

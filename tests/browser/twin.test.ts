@@ -5,6 +5,7 @@
  */
 import { expect, it } from "vitest";
 import { normalize, sub, type Vec3 } from "../../src/core/geometry/vec.ts";
+import { lengthWithinBall } from "../../src/core/optics/casing.ts";
 import { fresnel, reflectRay, refractRay } from "../../src/core/optics/fresnel.ts";
 import { indexAt } from "../../src/core/optics/glasses.ts";
 import { bubbleExit, hitDesign, isWithin, lengthWithin } from "../../src/core/optics/inside.ts";
@@ -13,6 +14,7 @@ import { sampleVisibleNormal, smithLambda, walkMicrosurface } from "../../src/co
 import { nextRandom, type Random } from "../../src/core/optics/random.ts";
 import { makeScene } from "../../src/core/optics/scene.ts";
 import { wavelengthIn } from "../../src/core/optics/spectrum.ts";
+import { facingNormal } from "../../src/core/optics/waviness.ts";
 import type { InsideDesign } from "../../src/core/plan/document.ts";
 import { packScene } from "../../src/render/pack-scene.ts";
 import type { ByteTexels, Texels } from "../../src/render/packed-scene.ts";
@@ -331,11 +333,64 @@ const THROUGH: readonly Probe[] = [
   },
 ];
 
-it.each([...BOUNDARY, SPECTRUM, ...LIGHTS, ...HITS, ...THROUGH].map((probe) => [probe.name, probe] as const))(
-  "gives what its twin gives: %s",
-  async (_, probe) => {
-    const { share, first, told } = await disagreement(probe);
-    expect(told, "inputs that say something").toBeGreaterThan(0.2);
-    expect(share, first).toBeLessThanOrEqual(probe.stray ?? 0);
+const layered = makeScene({
+  piece: {
+    diameterMm: 30,
+    glass: "borosilicate",
+    tint: { rgb: RGB, atMm: 9 },
+    cased: [{ diameterMm: 12, tint: { rgb: RGB2, atMm: 7 } }, { diameterMm: 22 }],
+    waviness: { slopeDeg: 4, acrossMm: 5, seed: 3 },
   },
-);
+  planes: [],
+  light: { kind: "uniform" },
+});
+const packedLayered = packScene(layered);
+const GLASS: readonly Probe[] = [
+  {
+    name: "what layers of the glass take",
+    wish: {
+      include: ["spectrum.glsl", "casing.glsl"],
+      defines: { ...packedLayered.defines, CHANNELS: "3" },
+      uniforms: packedLayered.uniforms,
+      body: "first.xyz = exp(-takenByCasings(given(0).xyz, given(1).xyz, 1.3, colourOfChannels()));",
+    },
+    input: rayInside,
+    twin: (given) =>
+      [0, 1, 2].map((c) =>
+        Math.exp(
+          -layered.casings.reduce(
+            (sum, { radius, sigmaRgb }) =>
+              sum + sigmaRgb[c] * lengthWithinBall(radius, vec(given, 0), vec(given, 4), 1.3),
+            0,
+          ),
+        ),
+      ),
+    // the root's slope has no bound where a ray grazes a layer
+    within: 5e-3,
+  },
+  {
+    name: "a wavy skin's normal",
+    wish: {
+      include: ["waviness.glsl"],
+      defines: packedLayered.defines,
+      uniforms: packedLayered.uniforms,
+      body: "first.xyz = facingNormal(given(0).xyz, given(0).xyz, given(1).xyz);",
+    },
+    input: (random) => [...randomDirection(random), 0, ...randomDirection(random), 0],
+    twin: (given) => {
+      if (!layered.waviness) throw new Error("no waviness");
+      return facingNormal(layered.waviness, vec(given, 0), vec(given, 0), vec(given, 4));
+    },
+    stray: 0.002,
+  },
+];
+
+it.each(
+  [...BOUNDARY, SPECTRUM, ...LIGHTS, ...HITS, ...THROUGH, ...GLASS].map(
+    (probe) => [probe.name, probe] as const,
+  ),
+)("gives what its twin gives: %s", async (_, probe) => {
+  const { share, first, told } = await disagreement(probe);
+  expect(told, "inputs that say something").toBeGreaterThan(0.2);
+  expect(share, first).toBeLessThanOrEqual(probe.stray ?? 0);
+});

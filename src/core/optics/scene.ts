@@ -22,6 +22,7 @@ import type { Rgb, Stratum } from "./spectrum.ts";
 import { STRATA, strata, wavelengthIn } from "./spectrum.ts";
 import { lightOver, makeStage, type Stage, type Table } from "./stage.ts";
 import { type Casing, casingsOf, tintByStratum } from "./tint-spectrum.ts";
+import { type Waviness, wavinessOf } from "./waviness.ts";
 
 export interface Scene {
   readonly planeCount: number;
@@ -39,6 +40,8 @@ export interface Scene {
   readonly sigmaRgb: Rgb;
   /** Layers of glass of another colour, from the outermost in. */
   readonly casings: readonly Casing[];
+  /** Of the natural skin; null where it is round. */
+  readonly waviness: Waviness | null;
   readonly designs: readonly SceneDesign[];
   readonly light: Light;
   /** The table that the piece lies on; null where nothing but the piece and the light is there. */
@@ -96,6 +99,7 @@ export function makeScene(parts: SceneParts): Scene {
     sigma: Float64Array.from(absorptionByStratum(glass, piece.tint), (a) => a * radiusMm),
     sigmaRgb: [sigmaRgb[0] * radiusMm, sigmaRgb[1] * radiusMm, sigmaRgb[2] * radiusMm],
     casings: casingsOf(piece),
+    waviness: wavinessOf(piece),
     designs: packDesigns(piece, nd, parts.rasters ?? new Map()),
     light,
     stage: null,

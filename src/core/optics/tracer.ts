@@ -10,7 +10,15 @@
  * the way from the eye to the first table both ways are still taken where much goes either way, after that one by chance.
  */
 import { dot, type Vec3 } from "../geometry/vec.ts";
-import { type BodyHit, bodyNormal, enterTouchingBody, NOWHERE, nextOnBody, pointOnBody } from "./body.ts";
+import {
+  type BodyHit,
+  bodyNormal,
+  enterTouchingBody,
+  NOWHERE,
+  nextOnBody,
+  pointOnBody,
+  SKIN,
+} from "./body.ts";
 import { absorptionOfTint, lengthWithinBall } from "./casing.ts";
 import { crossRoughFacet } from "./finish.ts";
 import { fresnel, reflectRay, refractRay } from "./fresnel.ts";
@@ -30,6 +38,7 @@ import { nextRandom, type Random, scatterPair } from "./random.ts";
 import type { Scene } from "./scene.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
 import { goesDown, pointOnStage, type Stage, scatterOnStage, stageReflectance } from "./stage.ts";
+import { facingNormal } from "./waviness.ts";
 
 /** Index, absorption and colour arithmetic that one path lives by. */
 export interface PathColour {
@@ -345,6 +354,12 @@ function roulette(w: Walker, random: Random): boolean {
   return false;
 }
 
+/** Outward normal where a ray along d crosses a smooth surface of the body at p. */
+function smoothNormal(scene: Scene, surface: number, p: Vec3, d: Vec3): Vec3 {
+  const n = bodyNormal(scene, surface, p);
+  return scene.waviness && surface === SKIN ? facingNormal(scene.waviness, p, n, d) : n;
+}
+
 /** Meets the body's surface from within. */
 function meetBody(trace: Trace, w: Walker, surface: number): Going {
   const { scene, colour, random } = trace;
@@ -354,7 +369,7 @@ function meetBody(trace: Trace, w: Walker, surface: number): Going {
     w.d = crossing.d;
     return crossing.outside ? goOutside(trace, w) : "on";
   }
-  const outward = bodyNormal(scene, surface, w.p);
+  const outward = smoothNormal(scene, surface, w.p, w.d);
   const n: Vec3 = [-outward[0], -outward[1], -outward[2]];
   const cosI = Math.max(0, -dot(w.d, n));
   const mirrored = fresnel(cosI, colour.index);
@@ -378,7 +393,7 @@ function enterPiece(trace: Trace, w: Walker, { t, surface }: BodyHit): Going {
     w.d = crossing.d;
     return crossing.outside ? goOutside(trace, w) : "on";
   }
-  const n = bodyNormal(scene, surface, w.p);
+  const n = smoothNormal(scene, surface, w.p, d);
   const cosI = -dot(d, n);
   const mirrored = fresnel(cosI, 1 / colour.index);
   return part(trace, w, reflectRay(d, n, cosI), mirrored, refractRay(d, n, cosI, 1 / colour.index));

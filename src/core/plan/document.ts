@@ -53,6 +53,13 @@ export interface Cased {
   readonly tint?: Tint;
 }
 
+/** How far a fire-polished skin sways: root mean square of its slope, and how far it is from crest to crest. */
+export interface SkinWaves {
+  readonly slopeDeg: number;
+  readonly acrossMm: number;
+  readonly seed?: number;
+}
+
 /** Where a thing inside sits: offset of its centre from the ball's centre (mm), tilt of its axis from +z, then turn about +z from the ink mark. */
 export interface Placement {
   readonly atMm?: readonly [number, number, number];
@@ -74,6 +81,8 @@ export interface Piece {
   readonly tint?: Tint;
   /** Layers under the outermost glass, which `tint` colours: a place has the colour of the smallest ball that holds it. */
   readonly cased?: readonly Cased[];
+  /** Of the natural skin; facets are flat. Without it the skin is round. */
+  readonly waviness?: SkinWaves;
   readonly inside?: readonly InsideDesign[];
   readonly dop?: Dop;
   /** Azimuth of the ink line that the maker draws on the skin, default 0. */

@@ -25,6 +25,9 @@ export const RANGES = {
   indexTrimDeg: { min: 0, max: 180 },
   /** Angles counted round the axis may be any finite number of turns. */
   turnDeg: anyNumber,
+  /** Steeper than this no skin is that came round from the flame. */
+  waveSlopeDeg: { min: 0, max: 5 },
+  waveAcrossMm: { min: 0.5, max: 300 },
   /** Far more than any piece is wide, so that what can't be met is answered by the rule, not by the file. */
   ruleMm: { min: 0, max: 1e6 },
   toleranceMm: positive(10),

@@ -42,6 +42,13 @@ export const piece = fields({
   otherDiametersMm: z.optional(list(number(RANGES.diameterMm), COUNTS.otherDiameters)),
   glass,
   tint,
+  waviness: z.optional(
+    fields({
+      slopeDeg: number(RANGES.waveSlopeDeg),
+      acrossMm: number(RANGES.waveAcrossMm),
+      seed: z.optional(number(RANGES.seed)),
+    }),
+  ),
   cased: z.optional(list(fields({ diameterMm: number(RANGES.sizeMm), tint }), COUNTS.cased)),
   inside: z.optional(list(inside, COUNTS.inside)),
   dop: z.optional(fields({ side, ...dopSizes })),

@@ -39,6 +39,8 @@ export interface ShowPiece {
     readonly sigma: readonly number[];
     readonly sigmaRgb: Rgb;
   }[];
+  /** Of the skin; left out where it is round. */
+  readonly waviness?: { readonly slope: number; readonly waves: readonly number[] };
   readonly designs: readonly ShownDesign[];
 }
 
@@ -100,13 +102,16 @@ export function showPiece(solved: SolvedPlan, rasters?: Rasters): ShowPiece {
     ...(scene.casings.length > 0
       ? { casings: scene.casings.map((layer) => ({ ...layer, sigma: Array.from(layer.sigma, short) })) }
       : {}),
+    ...(scene.waviness
+      ? { waviness: { slope: scene.waviness.slope, waves: Array.from(scene.waviness.waves, short) } }
+      : {}),
     designs: shownDesigns(scene.designs),
   };
 }
 
 /** The scene again, under a light. @param isUncut the ball before anything is ground */
 export function sceneOfShown(piece: ShowPiece, light: Light, isUncut = false): Scene {
-  const { planes, dispersion, nd, sigma, sigmaRgb, casings = [], designs } = piece;
+  const { planes, dispersion, nd, sigma, sigmaRgb, casings = [], waviness, designs } = piece;
   const planeCount = isUncut ? 0 : planes.length / PER_PLANE;
   const row = (i: number) => planes.slice(PER_PLANE * i, PER_PLANE * i + PER_PLANE);
   const rows = Array.from({ length: planeCount }, (_, i) => row(i));
@@ -121,6 +126,7 @@ export function sceneOfShown(piece: ShowPiece, light: Light, isUncut = false): S
     sigma: Float64Array.from(sigma),
     sigmaRgb,
     casings: casings.map((layer) => ({ ...layer, sigma: Float64Array.from(layer.sigma) })),
+    waviness: waviness ? { ...waviness, waves: Float64Array.from(waviness.waves) } : null,
     designs: designs.map((design) => ({ ...design, faces: design.faces && facesBy(design.faces, unpacked) })),
     light,
     stage: null,
