@@ -27,12 +27,19 @@ it("colours the glass in layers from Plan, shows the same beside Look, keeps it,
   expect(await seriousFindings(page)).toEqual([]);
   expect(await page.evaluate("document.documentElement.scrollWidth - innerWidth")).toBe(0);
 
+  await part.getByText(words.flame.wavy).click();
+  await part.getByRole("spinbutton", { name: words.flame.slope }).waitFor();
+  expect(await page.locator(".undo").getAttribute("aria-label")).toBe("Undo: waviness of the skin");
+
   await page.reload();
   await part.getByRole("button", { name: planWords.en.piece.glassCased(2) }).waitFor();
   await page.getByRole("button", { name: "Look", exact: true }).click();
   const beside = page.locator(".look-page .glass-part");
   await beside.getByRole("button", { name: planWords.en.piece.glassCased(2) }).click();
   expect(await beside.locator("li").getByRole("radio", { name: words.colours.plum }).isChecked()).toBe(true);
+  expect(await beside.getByRole("switch", { name: words.flame.wavy }).isChecked()).toBe(true);
+  await page.getByRole("button", { name: /^Undo/ }).click();
+  expect(await beside.getByRole("switch", { name: words.flame.wavy }).isChecked()).toBe(false);
   await page.getByRole("button", { name: /^Undo/ }).click();
   expect(await beside.locator("li").getByRole("radio", { name: words.clear }).isChecked()).toBe(true);
   await beside.getByRole("button", { name: words.removeLayer("2") }).click();

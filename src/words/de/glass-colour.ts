@@ -37,6 +37,15 @@ export const glassColour: Translated<typeof en> = {
   hidden: "Eine andere Schicht ist so breit wie diese: Von ihr ist nichts zu sehen.",
   addLayer: "Eine Schicht darunter anfügen",
   removeLayer: (place) => `Schicht ${place} herausnehmen`,
+  flame: {
+    title: "Wie die Flamme es ließ",
+    intro:
+      "Zu sehen in der Ansicht und in Bildern. Die Zeichnung des Stücks und alle Zahlen bleiben die einer runden Kugel.",
+    wavy: "Die runde Haut ist leicht wellig",
+    slope: "Wie steil",
+    across: "Von Kamm zu Kamm",
+    another: "Andere Wellen",
+  },
   straight:
     "Schichten brechen das Licht alle gleich: Nur ihre Farbe trennt sie. Alle gelten als das Glas, das für das Stück gewählt ist.",
 };

@@ -37,4 +37,13 @@ export const glassColour = {
   removeLayer: (place: string) => `Take out layer ${place}`,
   straight:
     "Layers bend light alike: only their colour parts them. All of them count as the glass chosen for the piece.",
+  flame: {
+    title: "As the flame left it",
+    intro:
+      "Seen in Look and in pictures. The drawing of the piece and all numbers stay those of a round ball.",
+    wavy: "The round skin sways a little",
+    slope: "How steeply",
+    across: "From crest to crest",
+    another: "Other waves",
+  },
 } as const;

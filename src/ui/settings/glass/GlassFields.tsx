@@ -14,6 +14,7 @@ import { usePlan, useStudio } from "../../use-studio.ts";
 import { ColorField } from "../ColorField.tsx";
 import { cssColour } from "../GlassPart.tsx";
 import { LengthField } from "../LengthField.tsx";
+import { FlameFields } from "./FlameFields.tsx";
 import { SectionDrawing } from "./SectionDrawing.tsx";
 import "./glass.css";
 
@@ -159,6 +160,7 @@ export default function GlassFields() {
           {words.addLayer}
         </Button>
       ) : null}
+      <FlameFields piece={piece} change={change} />
     </section>
   );
 }
