@@ -5,7 +5,7 @@ import { type Loop, type LoopPicture, loopPictures } from "../../core/show/loops
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
 import type { PackedScene } from "../../render/packed-scene.ts";
 import { viewOfEye } from "../../show/eye.ts";
-import { partlyCutSceneOf, sceneOf } from "../look/look-scene.ts";
+import { partlyCutSceneOf, sceneOf, withoutTable } from "../look/look-scene.ts";
 import { lookSettings } from "../look/look-settings.ts";
 import { groundColor } from "../look/png.ts";
 import { stillPicture, untilReady } from "../look/traced.ts";
@@ -30,7 +30,8 @@ export interface Film {
 
 /** One scene for each state of the work, packed when it is first seen. */
 function scenesOf(plan: Plan): (picture: LoopPicture) => PackedScene {
-  const settings = lookSettings.getState();
+  // The eye of a film goes all round, which no table lets it.
+  const settings = withoutTable(lookSettings.getState());
   const options = {
     ...DEFAULT_OPTIONS,
     hasDispersion: settings.hasDispersion,

@@ -10,6 +10,7 @@ import { CompareFields } from "./CompareFields.tsx";
 import { LightFields } from "./LightFields.tsx";
 import { PieceFields } from "./PieceFields.tsx";
 import { SavePicture } from "./SavePicture.tsx";
+import { TableFields } from "./TableFields.tsx";
 import { WalkStrip } from "./WalkStrip.tsx";
 import "./look.css";
 
@@ -35,6 +36,7 @@ export function LookPage() {
       ) : (
         <div className="look-parts">
           <LightFields />
+          <TableFields />
           <PieceFields />
           <GlassPart />
           <InsidePart />

@@ -1,11 +1,13 @@
 /** The traced piece, laid over the drawn one: the hand that turns the piece is the drawn one's, this only shows. */
 import { useEffect, useRef } from "react";
-import { eye } from "../piece/eye.ts";
+import type { View } from "../piece/camera.ts";
+import { eye, putViews, setView } from "../piece/eye.ts";
 import { useSettledPlan } from "../settled.ts";
 import { DividerLine } from "./DividerLine.tsx";
 import { LookStatus } from "./LookStatus.tsx";
 import { packedScenes } from "./look-scene.ts";
 import { lookSettings, useLook } from "./look-settings.ts";
+import { ON_TABLE, restood, standOf } from "./lying.ts";
 import { TierMarks } from "./TierMarks.tsx";
 import { tracedPicture, useTracing, viewOf } from "./traced.ts";
 import { useTurntable } from "./use-turntable.ts";
@@ -18,6 +20,7 @@ export function LookStage() {
   const host = useRef<HTMLDivElement>(null);
   const state = useTracing();
   useCanvasIn(host);
+  useStand();
   useScenes();
   useDisplay();
   useTurntable();
@@ -86,6 +89,8 @@ function useScenes() {
   const showInside = useLook((settings) => settings.showInside);
   const hasDispersion = useLook((settings) => settings.hasDispersion);
   const behind = useLook((settings) => settings.behind);
+  const table = useLook((settings) => settings.table);
+  const rest = useLook((settings) => settings.rest);
   const against = useLook((settings) => settings.against);
   const otherPlan = useLook((settings) => settings.otherPlan);
   const otherLook = useLook((settings) => settings.otherLook);
@@ -100,6 +105,8 @@ function useScenes() {
       showInside,
       hasDispersion,
       behind,
+      table,
+      rest,
     };
     tracedPicture().renderer.setScenes(packedScenes(plan, settings, { against, otherPlan, otherLook }));
   }, [
@@ -113,10 +120,33 @@ function useScenes() {
     showInside,
     hasDispersion,
     behind,
+    table,
+    rest,
     against,
     otherPlan,
     otherLook,
   ]);
+}
+
+/** How the piece was last seen on the table that it lies on. */
+let lastOnTable: View = ON_TABLE;
+
+/** The eye goes round the table that the piece lies on; elsewhere the piece is in the hand again. */
+function useStand() {
+  const plan = useSettledPlan();
+  const table = useLook((settings) => settings.table);
+  const rest = useLook((settings) => settings.rest);
+  const stand = standOf(plan, { table, rest });
+  useEffect(() => {
+    if (!stand) return;
+    putViews((view) => restood(view, stand));
+    setView({ ...lastOnTable, stand });
+    return () => {
+      lastOnTable = eye.getState().view;
+      putViews();
+      setView(restood(lastOnTable, undefined));
+    };
+  }, [stand]);
 }
 
 function useDisplay() {

@@ -11,7 +11,7 @@ import { eye } from "../piece/eye.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { lookPool, unlit } from "./look-pool.ts";
-import { damagedPictures, sceneOf } from "./look-scene.ts";
+import { damagedPictures, sceneOf, withoutTable } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
 import { useTracing, viewOf } from "./traced.ts";
 
@@ -80,7 +80,7 @@ function LostLight() {
   const [lost, setLost] = useState<number | null>(null);
   useEffect(() => {
     const question = {
-      scene: unlit(sceneOf(plan, lookSettings.getState())),
+      scene: unlit(sceneOf(plan, withoutTable(lookSettings.getState()))),
       camera: cameraOf(viewOf(eye.getState().view, 1)),
       cap: DEFAULT_OPTIONS.maxMeetings,
     };

@@ -14,7 +14,7 @@ import { eye } from "../piece/eye.ts";
 import { useSettledPlan } from "../settled.ts";
 import { useFormat } from "../use-format.ts";
 import { useGlassName } from "../use-glass-name.ts";
-import { sceneOf } from "./look-scene.ts";
+import { behindOf, sceneOf, withoutTable } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
 import { pngOf } from "./png.ts";
 import { stillPicture, useTracing, viewOf } from "./traced.ts";
@@ -47,11 +47,12 @@ export function SavePicture() {
     job.start(async (signal, onProgress) => {
       setSaved(null);
       const settings = lookSettings.getState();
-      const packed = packScene(sceneOf(plan, settings), {
+      // Cut out, it lies on nothing.
+      const packed = packScene(sceneOf(plan, isTransparent ? withoutTable(settings) : settings), {
         ...DEFAULT_OPTIONS,
         hasDispersion: settings.hasDispersion,
         maxMeetings: STILL_MEETINGS,
-        behind: isTransparent ? "nothing" : settings.behind,
+        behind: isTransparent ? "nothing" : behindOf(settings),
       });
       const options = {
         width: size,

@@ -12,7 +12,7 @@ import { eye, glideTo } from "../piece/eye.ts";
 import { useSettledPlan } from "../settled.ts";
 import { useFormat } from "../use-format.ts";
 import { lookPool, unlit } from "./look-pool.ts";
-import { sceneOf } from "./look-scene.ts";
+import { sceneOf, withoutTable } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
 import { stillPicture, useTracing, viewOf } from "./traced.ts";
 import { useJob } from "./use-job.ts";
@@ -48,7 +48,8 @@ export function WalkStrip() {
 
   const trace = () =>
     job.start(async (signal, onShare) => {
-      const settings = lookSettings.getState();
+      // The piece leans in the hand, whatever it lies on.
+      const settings = withoutTable(lookSettings.getState());
       const scene = sceneOf(plan, settings);
       const packed = packScene(scene, { ...DEFAULT_OPTIONS, hasDispersion: settings.hasDispersion });
       const steps: Step[] = [];

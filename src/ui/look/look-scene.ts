@@ -1,17 +1,21 @@
 /** From a plan and the look's settings to what is traced. */
 
+import { supportOf } from "../../core/check/size.ts";
+import { scale, type Vec3 } from "../../core/geometry/vec.ts";
 import { type DecodedPictures, decodedPictures } from "../../core/optics/decode-picture.ts";
 import { ROUGHNESS } from "../../core/optics/finish.ts";
 import { opticalGlass } from "../../core/optics/glasses.ts";
 import { LIGHT_SETTINGS, type Light } from "../../core/optics/lights.ts";
+import { MATERIALS } from "../../core/optics/materials.ts";
 import type { Rasters } from "../../core/optics/raster.ts";
-import { makeScene, type Scene } from "../../core/optics/scene.ts";
+import { makeScene, putOnStage, type Scene } from "../../core/optics/scene.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
-import { DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
+import { type Behind, DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
 import type { PackedScene } from "../../render/packed-scene.ts";
-import { solved } from "../../state/derived.ts";
+import { solid, solved } from "../../state/derived.ts";
 import type { LookSettings } from "./look-settings.ts";
+import { downOf } from "./lying.ts";
 
 /** What of the settings changes the traced light; the rest (exposure, divider) only changes how it is shown. */
 export type SceneSettings = Pick<
@@ -25,6 +29,8 @@ export type SceneSettings = Pick<
   | "showInside"
   | "hasDispersion"
   | "behind"
+  | "table"
+  | "rest"
 >;
 
 export function lightOf({ light, lightTurnDeg, picture }: SceneSettings): Light {
@@ -34,15 +40,33 @@ export function lightOf({ light, lightTurnDeg, picture }: SceneSettings): Light 
   return { kind: "setting", setting: LIGHT_SETTINGS[name], turnRad };
 }
 
-/** The piece as it stands in the plan, with the finish, glass and inside that the settings ask for. */
-export function sceneOf(plan: Plan, settings: SceneSettings): Scene {
-  return sceneOfSolved(solved(plan), settings);
+/**
+ * The piece as it stands in the plan, with the finish, glass and inside that the settings ask for.
+ * @param down which way that is on a table, for a plan that lies as the one beside it does
+ */
+export function sceneOf(plan: Plan, settings: SceneSettings, down = downOf(plan, settings.rest)): Scene {
+  return onTable(sceneOfSolved(solved(plan), settings), plan, settings, down, supportOf(solid(plan), down));
 }
 
 /** The same ball before anything is ground. */
 export function uncutSceneOf(plan: Plan, settings: SceneSettings): Scene {
-  return sceneOfSolved({ ...solved(plan), facets: [], planes: [] }, settings);
+  const ball = sceneOfSolved({ ...solved(plan), facets: [], planes: [] }, settings);
+  return onTable(ball, plan, settings, downOf(plan, settings.rest), 1);
 }
+
+/** @param reach how far the piece goes down, radii */
+function onTable(scene: Scene, { piece }: Plan, { table }: SceneSettings, down: Vec3, reach: number): Scene {
+  if (table === "none") return scene;
+  const made = { material: MATERIALS[table], radiusMm: piece.diameterMm / 2 };
+  return putOnStage(scene, scale(down, -1), -reach, made);
+}
+
+/** Held in the hand, whatever it lies on. */
+export const withoutTable = (settings: LookSettings): LookSettings => ({ ...settings, table: "none" });
+
+/** Past a table there is always something. */
+export const behindOf = ({ table, behind }: Pick<LookSettings, "table" | "behind">): Behind =>
+  table !== "none" && behind === "nothing" ? "light" : behind;
 
 /** The piece while it is worked on: its first `cut` tiers, all as the coarse abrasive leaves them. */
 export function partlyCutSceneOf(plan: Plan, settings: SceneSettings, cut: number): Scene {
@@ -95,12 +119,13 @@ export function packedScenes(
   if (against.against === "uncut") scenes.push(uncutSceneOf(plan, settings));
   if (against.against === "other") {
     const { light = settings.light, finish = settings.finish, glass = settings.glass } = against.otherLook;
-    scenes.push(sceneOf(against.otherPlan ?? plan, { ...settings, light, finish, glass }));
+    const other = { ...settings, light, finish, glass };
+    scenes.push(sceneOf(against.otherPlan ?? plan, other, downOf(plan, settings.rest)));
   }
   const options = {
     ...DEFAULT_OPTIONS,
     hasDispersion: settings.hasDispersion,
-    behind: settings.behind,
+    behind: behindOf(settings),
   };
   return scenes.map((scene) => packScene(scene, options));
 }

@@ -5,6 +5,7 @@ import { createStore } from "zustand/vanilla";
 import type { GlassName } from "../../core/optics/glasses.ts";
 import type { EquirectPicture } from "../../core/optics/hdr.ts";
 import type { LightName } from "../../core/optics/lights.ts";
+import type { MaterialName } from "../../core/optics/materials.ts";
 import type { Finish, Plan } from "../../core/plan/document.ts";
 import type { Behind } from "../../render/pack-scene.ts";
 
@@ -12,6 +13,10 @@ export type LightChoice = LightName | "picture";
 /** As each tier of the plan says, or every facet the same. */
 export type FinishChoice = "planned" | Finish;
 export type GlassChoice = "planned" | GlassName;
+/** What the piece lies on. */
+export type TableChoice = "none" | MaterialName;
+/** On what side: the largest facet that it rests on by itself, or as on the command line. */
+export type RestChoice = "flat" | "side" | "back";
 export type Against = "nothing" | "uncut" | "other";
 export type Layout = "line" | "side";
 
@@ -35,6 +40,8 @@ export interface LookSettings {
   readonly showInside: boolean;
   readonly hasDispersion: boolean;
   readonly behind: Behind;
+  readonly table: TableChoice;
+  readonly rest: RestChoice;
   readonly against: Against;
   /** The plan compared with; null for this one, in another glass, finish or light. */
   readonly otherPlan: Plan | null;
@@ -56,6 +63,8 @@ export const DEFAULT_SETTINGS: LookSettings = {
   showInside: true,
   hasDispersion: true,
   behind: "nothing",
+  table: "none",
+  rest: "side",
   against: "nothing",
   otherPlan: null,
   otherLook: {},

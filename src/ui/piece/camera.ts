@@ -44,10 +44,6 @@ export type LookFrom = keyof typeof LOOKS;
 const RAD = Math.PI / 180;
 const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value));
 
-/** Over a table the eye stays this far above its level and from straight overhead, and the piece this near to the middle. */
-const [LOWEST, HIGHEST] = [6, 84];
-const MOST_RAISED = 0.4;
-
 /** Unit vectors of the eye: `out` from the centre to the eye, `right` and `up` of the picture. Steady through both poles. */
 export function eyeFrame(view: View): { out: Vec3; right: Vec3; up: Vec3 } {
   const { out, right, up } = ownFrame(view);
@@ -58,27 +54,6 @@ export function eyeFrame(view: View): { out: Vec3; right: Vec3; up: Vec3 } {
   return { out: placed(out), right: placed(right), up: placed(up) };
 }
 
-/** The view on a piece that lies on `stand`, or is held free again, nearest to how it was seen. */
-export function restood(view: View, stand: Stand | undefined): View {
-  if (view.stand === stand) return view;
-  const { out } = eyeFrame(view);
-  const [x, y, z] = stand ? [dot(out, stand.along), dot(out, stand.across), dot(out, stand.up)] : out;
-  const { stand: _, ...free } = view;
-  const azimuthDeg = Math.hypot(x, y) < 1e-6 ? view.azimuthDeg : Math.atan2(y, x) / RAD;
-  const elevationDeg = Math.asin(clamp(z, -1, 1)) / RAD;
-  return within({ ...free, azimuthDeg, elevationDeg, ...(stand && { stand }) });
-}
-
-/** Over a table one can't look from below it, nor straight down. */
-function within(view: View): View {
-  if (!view.stand) return view;
-  return {
-    ...view,
-    elevationDeg: clamp(view.elevationDeg, LOWEST, HIGHEST),
-    panY: Math.min(view.panY, MOST_RAISED),
-  };
-}
-
 function ownFrame({ azimuthDeg, elevationDeg }: View): { out: Vec3; right: Vec3; up: Vec3 } {
   const [ca, sa] = [Math.cos(azimuthDeg * RAD), Math.sin(azimuthDeg * RAD)];
   const [ce, se] = [Math.cos(elevationDeg * RAD), Math.sin(elevationDeg * RAD)];
@@ -86,36 +61,34 @@ function ownFrame({ azimuthDeg, elevationDeg }: View): { out: Vec3; right: Vec3;
 }
 
 /** Turns by a drag of the hand: the near side follows the pointer. */
-export const turned = (view: View, rightDeg: number, upDeg: number): View =>
-  within({
-    ...view,
-    azimuthDeg: view.azimuthDeg - rightDeg,
-    elevationDeg: clamp(view.elevationDeg + upDeg, -MOST_LEAN, MOST_LEAN),
-  });
+export const turned = (view: View, rightDeg: number, upDeg: number): View => ({
+  ...view,
+  azimuthDeg: view.azimuthDeg - rightDeg,
+  elevationDeg: clamp(view.elevationDeg + upDeg, -MOST_LEAN, MOST_LEAN),
+});
 
 export const nearer = (view: View, factor: number): View => ({
   ...view,
   distance: clamp(view.distance * factor, NEAREST, FARTHEST),
 });
 
-export const panned = (view: View, x: number, y: number): View =>
-  within({
-    ...view,
-    panX: clamp(view.panX + x, -MOST_PAN, MOST_PAN),
-    panY: clamp(view.panY + y, -MOST_PAN, MOST_PAN),
-  });
+export const panned = (view: View, x: number, y: number): View => ({
+  ...view,
+  panX: clamp(view.panX + x, -MOST_PAN, MOST_PAN),
+  panY: clamp(view.panY + y, -MOST_PAN, MOST_PAN),
+});
 
 /** Between two views on the same stand, the short way round. `t` from 0 to 1. */
 export function between(from: View, to: View, t: number): View {
   const mix = (a: number, b: number) => a + (b - a) * t;
   const turn = ((to.azimuthDeg - from.azimuthDeg + 540) % 360) - 180;
   return {
+    ...to,
     azimuthDeg: from.azimuthDeg + turn * t,
     elevationDeg: mix(from.elevationDeg, to.elevationDeg),
     distance: mix(from.distance, to.distance),
     panX: mix(from.panX, to.panX),
     panY: mix(from.panY, to.panY),
-    ...(to.stand && { stand: to.stand }),
   };
 }
 

@@ -3,7 +3,7 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import { placeFacets } from "../../core/plan/place.ts";
 import { studio } from "../studio.ts";
-import { between, HOME, LOOKS, type LookFrom, restood, type Stand, type View } from "./camera.ts";
+import { between, HOME, LOOKS, type LookFrom, type View } from "./camera.ts";
 
 export const eye = createStore<{ readonly view: View }>(() => ({ view: HOME }));
 export const useEye = <T>(pick: (view: View) => T): T => useStore(eye, (state) => pick(state.view));
@@ -36,16 +36,18 @@ export const holdStill = (): void => {
   running++;
 };
 
-/** Sets the view; a piece that lies on something stays there. */
-export function setView(view: View): void {
-  holdStill();
-  eye.setState({ view: restood(view, eye.getState().view.stand) });
+type Put = (view: View) => View;
+const asItIs: Put = (view) => view;
+let put = asItIs;
+
+/** From now on every view is put so, as where the piece lies on something allows; without one, as it is. */
+export function putViews(how: Put = asItIs): void {
+  put = how;
 }
 
-/** Puts the piece on a table, or takes it up again. */
-export function standOn(stand: Stand | undefined): void {
+export function setView(view: View): void {
   holdStill();
-  eye.setState({ view: restood(eye.getState().view, stand) });
+  eye.setState({ view: put(view) });
 }
 
 const easeOut = (t: number): number => 1 - (1 - t) ** 3;
@@ -53,7 +55,7 @@ const easeInOut = (t: number): number => t * t * (3 - 2 * t);
 
 export function glideTo(there: View): void {
   const from = eye.getState().view;
-  const to = restood(there, from.stand);
+  const to = put(there);
   if (wantsStillness()) setView(to);
   else run(GLIDE_MS, (t) => eye.setState({ view: between(from, to, easeOut(t)) }));
 }

@@ -18,6 +18,22 @@ export const look: Translated<typeof english> = {
     soft: "ein weicher Hintergrund",
     around: "das Licht selbst",
   },
+  table: {
+    title: "Tisch",
+    label: "Es liegt auf",
+    tables: {
+      none: "nichts",
+      paper: "weißem Papier",
+      linen: "warmem Leinen",
+      slate: "Schiefer",
+      oak: "Eiche",
+    },
+    rest: "Es liegt",
+    rests: { side: "auf der Seite", flat: "auf der größten Fläche", back: "auf der Rückseite" },
+    noFlat: "Auf keiner seiner Facetten würde es von selbst liegen bleiben, also liegt es auf der Seite.",
+    how: (percent) =>
+      `Der Tisch wirft im Mittel ${percent} % des Lichts zurück. Schatten, Lichtflecken und was das Glas vom Tisch sieht sind verfolgt; ein Bild braucht deshalb länger, bis es sauber ist.`,
+  },
   glass: {
     title: "Stück",
     glass: "Glas",

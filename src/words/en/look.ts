@@ -16,6 +16,22 @@ export const look = {
     soft: "a soft backdrop",
     around: "the light itself",
   },
+  table: {
+    title: "Table",
+    label: "It lies on",
+    tables: {
+      none: "nothing",
+      paper: "white paper",
+      linen: "warm linen",
+      slate: "slate",
+      oak: "oak",
+    },
+    rest: "It lies",
+    rests: { side: "on its side", flat: "on its largest flat", back: "on its back" },
+    noFlat: "It would not rest on any of its facets by itself, so it lies on its side.",
+    how: (percent: string) =>
+      `The table throws back ${percent} % of the light in the mean. Its shadow, the light pools in it and what the glass sees of it are traced, so a picture takes longer to get clean.`,
+  },
   glass: {
     title: "Piece",
     glass: "Glass",
