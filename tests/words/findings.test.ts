@@ -52,6 +52,7 @@ const PLAN: PlanFindingData = {
   lost: { by: ["b"] },
   sliver: { leastMm: 0.04, toleranceMm: 0.05 },
   "near-miss": { count: 2, missMm: 0.2, skin: false },
+  "corners-left": { of: "a", count: 8, all: 16, missMm: 2.2 },
   "short-edge": { count: 2, longestMm: 0.03 },
   "skin-between": { tiers: ["a", "b"], leastMm: 0.4, mostMm: 0.9 },
   "under-dop": { byMm: 2, dopMm: 12, side: "back", fitsMm: 8 },

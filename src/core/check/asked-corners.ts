@@ -32,29 +32,85 @@ function cornersOf({ solved, solid }: Meeting, { first, count }: SolvedTier, tol
 
 const above = ({ n, h }: Plane, at: Vec3): number => h - dot(n, at);
 
-/** @param tolerance as a fraction of the radius: less than that is no miss */
-export function missedCorners(meeting: Meeting, tolerance: number): MissedCorner[] {
-  const { solved } = meeting;
-  const { planes, plan } = solved;
-  return solved.tiers.flatMap((tier, t): MissedCorner[] => {
-    const { depth } = plan.tiers[t];
+/** A corner that nothing of the finished piece comes to, and the tier's own facets, nearest to it first. */
+interface Unmade {
+  readonly a: number;
+  readonly b: number;
+  readonly at: Vec3;
+  readonly nearest: readonly number[];
+}
+
+/** Of each edge of a named tier the end toward `tier`, or where its facets touch: how many there are, and which are not made. */
+function unmadeCorners(meeting: Meeting, named: SolvedTier, tier: SolvedTier, tolerance: number) {
+  const { planes } = meeting.solved;
+  const own = Array.from({ length: tier.count }, (_, k) => tier.first + k);
+  const nearest = (at: Vec3) => [...own].sort((i, j) => above(planes[i], at) - above(planes[j], at));
+  const corners = cornersOf(meeting, named, tolerance).flatMap(({ a, b, ends }): Unmade[] => {
+    const [end] = ends
+      .map((at) => ({ a, b, at, nearest: nearest(at) }))
+      .sort((p, q) => above(planes[p.nearest[0]], p.at) - above(planes[q.nearest[0]], q.at));
+    return end ? [end] : [];
+  });
+  const isMade = ({ a, b, at }: Unmade) =>
+    planes.some((plane, i) => i !== a && i !== b && above(plane, at) <= tolerance);
+  return { all: corners.length, unmade: corners.filter((corner) => !isMade(corner)) };
+}
+
+/** The tiers that were to come to another one's corners, and can, each with that one. */
+function askedTiers({ solved }: Meeting): { tier: SolvedTier; named: SolvedTier }[] {
+  return solved.tiers.flatMap((tier, t) => {
+    const { depth } = solved.plan.tiers[t];
     const named =
       depth.rule === "corners" ? solved.tiers.find(({ tierId }) => tierId === depth.of) : undefined;
-    if (!named || !tier.met || named.count !== 2 * tier.count) return [];
-    const own = Array.from({ length: tier.count }, (_, k) => tier.first + k);
-    const nearest = (at: Vec3) => [...own].sort((i, j) => above(planes[i], at) - above(planes[j], at));
-    return cornersOf(meeting, named, tolerance).flatMap(({ a, b, ends }): MissedCorner[] => {
-      // of an edge's ends the one toward this tier
-      const at = [...ends].sort(
-        (p, q) => above(planes[nearest(p)[0]], p) - above(planes[nearest(q)[0]], q),
-      )[0];
-      if (!at) return [];
-      const isMade = planes.some((plane, i) => i !== a && i !== b && above(plane, at) <= tolerance);
-      if (isMade) return [];
-      const [facet, second] = nearest(at);
+    return named && tier.met ? [{ tier, named }] : [];
+  });
+}
+
+/** @param tolerance as a fraction of the radius: less than that is no miss */
+export function missedCorners(meeting: Meeting, tolerance: number): MissedCorner[] {
+  const { planes } = meeting.solved;
+  return askedTiers(meeting).flatMap(({ tier, named }): MissedCorner[] => {
+    if (named.count !== 2 * tier.count) return [];
+    const { unmade } = unmadeCorners(meeting, named, tier, tolerance);
+    return unmade.flatMap(({ a, b, at, nearest: [facet, second] }): MissedCorner[] => {
       const miss = above(planes[facet], at);
       const isBetween = second !== undefined && above(planes[second], at) - miss <= tolerance;
       return isBetween ? [] : [{ facets: [a, b, facet], at, miss }];
     });
+  });
+}
+
+/** Corners left over by a tier whose number of facets doesn't go with them. */
+export interface LeftCorners {
+  readonly tierId: string;
+  readonly of: string;
+  /** The facets that make them. */
+  readonly facets: readonly number[];
+  readonly count: number;
+  readonly all: number;
+  /** How far the highest stands below the nearest facet's plane, as a fraction of the radius. */
+  readonly miss: number;
+}
+
+/**
+ * One facet to three or four corners, two to three: each comes to its nearest, and what lies between belongs to nobody. With as
+ * many facets as corners, or half as many, that is no matter of the number.
+ */
+export function leftCorners(meeting: Meeting, tolerance: number): LeftCorners[] {
+  const { planes } = meeting.solved;
+  return askedTiers(meeting).flatMap(({ tier, named }): LeftCorners[] => {
+    if (named.count === 2 * tier.count || tier.count % named.count === 0 || tier.count === 1) return [];
+    const { all, unmade } = unmadeCorners(meeting, named, tier, tolerance);
+    if (unmade.length === 0) return [];
+    return [
+      {
+        tierId: tier.tierId,
+        of: named.tierId,
+        facets: [...new Set(unmade.flatMap(({ a, b }) => [a, b]))].sort((a, b) => a - b),
+        count: unmade.length,
+        all,
+        miss: Math.max(...unmade.map(({ at, nearest }) => above(planes[nearest[0]], at))),
+      },
+    ];
   });
 }

@@ -3,7 +3,7 @@ import { SKIN } from "../geometry/solid-types.ts";
 import type { Vec3 } from "../geometry/vec.ts";
 import type { PlanFinding } from "../plan/finding.ts";
 import { wrapDeg } from "../plan/place.ts";
-import { missedCorners } from "./asked-corners.ts";
+import { leftCorners, missedCorners } from "./asked-corners.ts";
 import type { Checked } from "./findings.ts";
 
 /** Up to this many tolerances long, a short edge or bit of skin reads as a corner that was missed. Common practice, no source. */
@@ -80,6 +80,19 @@ const askedMisses = (checked: Checked): Miss[] => {
   }));
 };
 
+function leftFindings(checked: Checked): PlanFinding[] {
+  const { radiusMm, facets: own } = checked.solved;
+  return leftCorners(checked, checked.toleranceMm / radiusMm).map(
+    ({ tierId, of, facets, count, all, miss }): PlanFinding => ({
+      code: "corners-left",
+      severity: "info",
+      tier: tierId,
+      facets: facets.map((i) => own[i].id),
+      data: { of, count, all, missMm: miss * radiusMm },
+    }),
+  );
+}
+
 function missFindings(checked: Checked): PlanFinding[] {
   const { toleranceMm } = checked;
   const near = [...askedMisses(checked), ...nearMisses(checked, toleranceMm)];
@@ -143,5 +156,6 @@ function skinFindings(checked: Checked): PlanFinding[] {
 
 export const meetFindings = (checked: Checked): PlanFinding[] => [
   ...missFindings(checked),
+  ...leftFindings(checked),
   ...skinFindings(checked),
 ];

@@ -69,6 +69,7 @@ const WAYS: { readonly [C in PlanFindingCode]: readonly ((here: Case<C>) => Ways
   duplicate: [wrongTierWays, halfTurnWays, removeWays],
   "near-duplicate": [wrongTierWays, removeWays, halfTurnWays, depthWays],
   "rule-unmet": [wrongTierWays, unmetWays, angleForRuleWays, keepDepthWays],
+  "corners-left": [countOfNamedWays],
   overshoot: [wrongTierWays, startWays, countOfNamedWays, angleWays],
   swallowed: [wrongTierWays, depthWays, removeWays],
   lost: [wrongTierWays, depthWays, laterShallowerWays, removeWays],
@@ -344,7 +345,7 @@ function* cornerStartWays(here: Case): Ways {
 }
 
 /** As many facets as the tier whose corners they come to, or a part of them. */
-function* countOfNamedWays({ plan, tier, finding }: Case<"overshoot">): Ways {
+function* countOfNamedWays({ plan, tier, finding }: Case<"overshoot" | "corners-left">): Ways {
   const other = plan.tiers.find((t) => t.id === finding.data.of);
   if (!other) return;
   for (const count of [other.count, other.count / 2]) {

@@ -119,6 +119,13 @@ export interface PlanFindingData {
   sliver: { readonly leastMm: number; readonly toleranceMm: number };
   // meets
   "near-miss": { readonly count: number; readonly missMm: number; readonly skin: boolean };
+  /** Corners of tier `of`, which has `all`, that a tier named for them has too few facets for, or the wrong number. */
+  "corners-left": {
+    readonly of: string;
+    readonly count: number;
+    readonly all: number;
+    readonly missMm: number;
+  };
   "short-edge": { readonly count: number; readonly longestMm: number };
   "skin-between": {
     readonly tiers: readonly [string, string];

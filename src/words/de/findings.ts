@@ -74,6 +74,8 @@ export const findings: FindingWords = {
     `${facets(some)} ${by(some, "ist nur ein", "sind nur")} Splitter, mindestens ${say.length(data.leastMm)}: dünner als die zugelassenen ${say.length(data.toleranceMm)}.`,
   "near-miss": ({ data }, say) =>
     `${corners(data.count)} ${plural(data.count, { one: "kommt", other: "kommen" })} fast auf einen Punkt, ${plural(data.count, { one: "verfehlt", other: "verfehlen" })} ihn aber um ${say.length(data.missMm)}.`,
+  "corners-left": ({ data }, say) =>
+    `${data.count} der ${data.all} Ecken von ${say.tier(data.of)} ${plural(data.count, { one: "bleibt", other: "bleiben" })} aus, um bis zu ${say.length(data.missMm)}: Die Zahl der Facetten passt nicht dazu.`,
   "short-edge": ({ data }, say) =>
     `${edges(data.count)} ${plural(data.count, { one: "ist", other: "sind" })} ${say.length(data.longestMm)} lang oder kürzer und ${plural(data.count, { one: "sieht wie ein Punkt", other: "sehen wie Punkte" })} aus.`,
   "skin-between": ({ data, tier }, say) => {
@@ -112,6 +114,7 @@ export const causes: CauseWords = {
   "wheel-splits": (tier) => `${tier} wird vom Rad versetzt`,
   "edit-splits": (tier) => `${tier} trifft nicht mehr wie vorher`,
   "near-miss": (tier) => `${tier} verfehlt ihre Ecken knapp`,
+  "corners-left": (tier) => `${tier} lässt Ecken aus`,
   "short-edge": (tier) => `${tier} hat sehr kurze Kanten`,
   "skin-between": (tier) => `neben ${tier} bleibt runde Haut`,
   "inside-outside": () => "das Innere ragt aus dem Glas",
@@ -133,6 +136,7 @@ export const mended: MendedWords = {
   sliver: "es bleiben keine Splitter",
   "short-edge": "es bleiben keine kurzen Kanten",
   "near-miss": "die Ecken kommen auf einen Punkt",
+  "corners-left": "jede Ecke wird getroffen",
   "skin-between": "das Band schließt sich",
   "under-dop": "es bleibt frei vom Kittstock",
   "inside-broken": "das Motiv innen bleibt ganz",

@@ -74,6 +74,8 @@ export const findings: FindingWords = {
     `${facets(some)} ${by(some, "is a sliver", "are slivers")}, ${say.length(data.leastMm)} at the least: thinner than the ${say.length(data.toleranceMm)} you permit.`,
   "near-miss": ({ data }, say) =>
     `${corners(data.count)} nearly ${plural(data.count, { one: "comes to a point but misses", other: "come to a point but miss" })} by ${say.length(data.missMm)}.`,
+  "corners-left": ({ data }, say) =>
+    `${data.count} of the ${data.all} corners of ${say.tier(data.of)} ${plural(data.count, { one: "is", other: "are" })} left out, by up to ${say.length(data.missMm)}: the number of facets doesn't go with them.`,
   "short-edge": ({ data }, say) =>
     `${edges(data.count)} ${plural(data.count, { one: "is", other: "are" })} ${say.length(data.longestMm)} or shorter and ${plural(data.count, { one: "looks like a point", other: "look like points" })}.`,
   "skin-between": ({ data, tier }, say) => {
@@ -112,6 +114,7 @@ export const causes: CauseWords = {
   "wheel-splits": (tier) => `${tier} is moved by the wheel`,
   "edit-splits": (tier) => `${tier} no longer meets as before`,
   "near-miss": (tier) => `${tier} nearly comes to its corners`,
+  "corners-left": (tier) => `${tier} leaves corners out`,
   "short-edge": (tier) => `${tier} has very short edges`,
   "skin-between": (tier) => `round skin is left beside ${tier}`,
   "inside-outside": () => "the design inside reaches out of the glass",
@@ -133,6 +136,7 @@ export const mended: MendedWords = {
   sliver: "no slivers are left",
   "short-edge": "no short edges are left",
   "near-miss": "the corners come to a point",
+  "corners-left": "every corner is met",
   "skin-between": "the band closes",
   "under-dop": "it stays clear of the dop",
   "inside-broken": "the design inside stays whole",

@@ -59,4 +59,62 @@ describe("corners that a tier should come to", () => {
     expect(mend.change).toMatchObject({ to: "start", tierId: "high", deg: 0 });
     expect(misses(planWith(plan, mend.steps))).toEqual([]);
   });
+
+  // by hand, as above: facets stand at every fourth (third) multiple of a step, and come to the corners half a step beside them
+  it.each([
+    ["one facet to four corners", 16, 4, 0, 8],
+    ["one facet to three corners, over the middle one", 15, 5, 12, 10],
+    ["one facet to three corners, between two", 15, 5, 0, 5],
+    ["two facets to three corners, each as far from its own", 24, 16, 3.75, 8],
+  ] as const)(
+    "%s: those left out are told, with their number and the worst miss",
+    (_, low, high, start, left) => {
+      const plan = planOf(
+        [
+          tier("low", 8, 0, { rule: "edge", mm: 2 }, low),
+          tier("high", 28, start, { rule: "corners", of: "low" }, high),
+        ],
+        { diameterMm: 34 },
+        null,
+      );
+      const told = reportPlan(plan).findings.filter(
+        (f): f is PlanFinding<"corners-left"> => f.code === "corners-left",
+      );
+      const { facets, corners } = reportPlan(plan);
+      const R = 17;
+      const plane = (id: string) => {
+        const { armAngleDeg, azimuthDeg, planeMm } = facets.find((f) => f.id === id) ?? facets[0];
+        const [a, t] = [armAngleDeg, azimuthDeg].map((deg) => (deg * Math.PI) / 180);
+        return { n: [Math.cos(a) * Math.cos(t), Math.cos(a) * Math.sin(t), Math.sin(a)], h: planeMm };
+      };
+      // where next neighbours of the low tier meet the ball, toward the pole: a corner unless a facet of the high one is there
+      const highs = facets.filter((f) => f.tier === "high").map((f) => plane(f.id));
+      const misses = Array.from({ length: low }, (_corner, k) => {
+        const [a, b] = [plane(`low/${k + 1}`), plane(`low/${((k + 1) % low) + 1}`)];
+        // both planes hold points of the half-plane at azimuth t between them: r cos(half) cos(arm) + z sin(arm) = h
+        const t = ((k + 0.5) * 2 * Math.PI) / low;
+        const level = (z: number) =>
+          (a.h - z * a.n[2]) / (Math.hypot(a.n[0], a.n[1]) * Math.cos(Math.PI / low));
+        expect(b.h).toBeCloseTo(a.h, 12);
+        let [in_, out] = [0, R];
+        for (let i = 0; i < 80; i++) {
+          const z = (in_ + out) / 2;
+          if (Math.hypot(level(z), z) < R) in_ = z;
+          else out = z;
+        }
+        const at = [level(in_) * Math.cos(t), level(in_) * Math.sin(t), in_];
+        return Math.min(...highs.map(({ n, h }) => h - n[0] * at[0] - n[1] * at[1] - n[2] * at[2]));
+      }).filter((mm) => mm > 0.05);
+      expect(misses).toHaveLength(left);
+      expect(told).toMatchObject([
+        { severity: "info", tier: "high", data: { of: "low", count: left, all: low } },
+      ]);
+      expect(told[0].data.missMm).toBeCloseTo(Math.max(...misses), 9);
+      expect(corners.length).toBeGreaterThan(0);
+      const [mend] = [...mendsOf(plan, told[0])].filter((m) => m !== null);
+      expect(reportPlan(planWith(plan, mend.steps)).findings.map(({ code }) => code)).not.toContain(
+        "corners-left",
+      );
+    },
+  );
 });
