@@ -43,7 +43,7 @@ export function preferencesFromData(data: unknown): Preferences {
 /** The part of the browser's localStorage that is needed; null where there is none. */
 export type TextShelf = Pick<Storage, "getItem" | "setItem">;
 /** The browser's localStorage; null where it refuses (some private windows throw on looking). */
-export function browserShelf(): TextShelf | null {
+export function browserShelf(): Storage | null {
   try {
     return globalThis.localStorage ?? null;
   } catch {

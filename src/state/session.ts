@@ -157,11 +157,31 @@ export async function startSession(
     const { plan, history } = store.getState();
     return kept ? kept.autosave.isSafe() : plan === shownFirst.plan && history === shownFirst.history;
   };
+  const writeAhead = (): void => {
+    const state = store.getState();
+    const base = state.planId === null ? null : (kept?.library.revisionOf(state.planId) ?? null);
+    isWritten = journal.write({ ...state, base });
+  };
+  const hasPictures = (): boolean => {
+    const { plan, history } = store.getState();
+    return kept?.library.pictures.hasAllOf({ plan, history }) ?? false;
+  };
+  /** What is written ahead names its pictures only: they are kept apart from it, and at once. */
+  async function keepPictures(): Promise<void> {
+    const { plan, history } = store.getState();
+    if (!kept || hasPictures()) return;
+    try {
+      await kept.library.pictures.packData({ plan, history });
+    } catch {
+      return; // the plan can't be kept then either, and that is told
+    }
+    if (store.getState().drag === null && !isSafe()) writeAhead();
+  }
   const stopWriting = store.subscribe((state, before) => {
     const changed = state.plan !== before.plan || state.history !== before.history || before.drag !== null;
     if (!changed || state.drag !== null || isSafe()) return;
-    const base = state.planId === null ? null : (kept?.library.revisionOf(state.planId) ?? null);
-    isWritten = journal.write({ ...state, base });
+    writeAhead();
+    void keepPictures();
   });
   const { port, fault } = await openOrRemember(around);
   health.setState({ fault });
@@ -170,6 +190,7 @@ export async function startSession(
   const autosave = createAutosave({ store, library, lock, fault, safe: shownFirst });
 
   kept = { library, autosave };
+  if (!isSafe()) void keepPictures();
   autosave.status.subscribe(({ state }) => {
     // in memory only: what is written down is all that the next visit will find
     if (state !== "kept" && state !== "kept-as-copy" && state !== "untouched") return;
@@ -269,7 +290,9 @@ export async function startSession(
     layPlan,
     // in memory only, nothing is kept however safe it counts while the page is open
     wouldLose: () =>
-      port.durable ? !(isSafe() || isWritten) : autosave.status.getState().state !== "untouched",
+      port.durable
+        ? !(isSafe() || (isWritten && hasPictures()))
+        : autosave.status.getState().state !== "untouched",
     stop: () => {
       stopWriting();
       presence.release();

@@ -56,8 +56,9 @@ function drawThumbnails({ autosave, library }: Session): void {
 async function clearOutWhenSettled({ library, health }: Session): Promise<void> {
   await stageSettled;
   try {
-    const { clearOut } = await import("../state/storage/clear-out.ts");
+    const { clearOut, clearOutPictures } = await import("../state/storage/clear-out.ts");
     await clearOut(library, browserShelf(), Date.now());
+    await clearOutPictures(library, browserShelf());
   } catch (error) {
     // a storage that fails here says so on the shelf
     health.setState({ fault: faultOf(error).kind });

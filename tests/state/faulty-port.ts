@@ -24,6 +24,10 @@ export function faultyPort(port: StoragePort, faults: Faults): StoragePort {
       fail(faults.onRead);
       return port.all(table, prefix);
     },
+    ids: async (table) => {
+      fail(faults.onRead);
+      return port.ids(table);
+    },
     write: async (changes, only) => {
       fail(faults.onWrite);
       if (!faults.silentDamage) return port.write(changes, only);

@@ -1,6 +1,6 @@
 /**
  * The whole library as a zip file, or as several where one could not be read back: every plan is a plan file of its own inside,
- * readable without this program. Restoring merges: nothing in the library is ever overwritten, and what happened to each plan is
+ * readable without this program; its undo steps and versions name their pictures, which lie beside them once each. Restoring merges: nothing in the library is ever overwritten, and what happened to each plan is
  * told; one that can't be read costs no other.
  */
 import { strFromU8, strToU8, unzipSync, type Zippable, zipSync } from "fflate";
@@ -8,10 +8,12 @@ import * as z from "zod/mini";
 import { parseBoundedJson } from "../../core/plan/bounded-json.ts";
 import { PlanFileError, parsePlan } from "../../core/plan/file.ts";
 import { type FileFault, pathText } from "../../core/plan/file-fault.ts";
+import { pictureFile, pictureUrl } from "../../core/plan/pictures.ts";
 import { NO_HISTORY } from "../history.ts";
 import { historyOf, isThumbnail, type Library, soundRow } from "./library.ts";
 import { LAST_MOMENT, momentOf } from "./moment.ts";
-import type { PlanRow, RowChange, StoragePort, VersionRow } from "./port.ts";
+import { hashesIn } from "./picture-marks.ts";
+import type { PlanRow, RowChange, VersionRow } from "./port.ts";
 import { LONGEST_LABEL, soundVersion, versionId } from "./versions.ts";
 
 const FORMAT = "glintwright-library";
@@ -73,27 +75,62 @@ interface Packed {
   readonly files: Readonly<Record<string, Uint8Array>>;
 }
 
-async function packed(port: StoragePort, kept: PlanRow, place: number): Promise<Packed> {
+/** Where a picture lies in a backup: as the file that it is, so that anything can open it. */
+const IMAGES = "images";
+const imagePath = (hash: string, ending: string): string => `${IMAGES}/${hash}.${ending}`;
+
+/** The pictures that texts name, as files. */
+async function imagesOf(
+  { pictures }: Library,
+  texts: readonly string[],
+): Promise<Record<string, Uint8Array>> {
+  const wanted = [...new Set(texts.flatMap(hashesIn))];
+  if (wanted.length === 0) return {};
+  const found = await (await pictures.all()).read(wanted);
+  return Object.fromEntries(
+    [...found].map(([hash, url]) => {
+      const file = pictureFile(url);
+      const isWhole = file !== null && pictureUrl(file) === url;
+      return isWhole ? [imagePath(hash, file.kind), file.bytes] : [imagePath(hash, "txt"), strToU8(url)];
+    }),
+  );
+}
+
+/** The picture with this hash in a backup, as a data URL; its hash is taken on trust. */
+function imageIn(files: Files, hash: string): string | undefined {
+  for (const kind of ["png", "jpeg"] as const) {
+    const path = imagePath(hash, kind);
+    if (Object.hasOwn(files, path)) return pictureUrl({ kind, bytes: files[path] });
+  }
+  return textIn(files, imagePath(hash, "txt")) ?? undefined;
+}
+
+async function packed(library: Library, kept: PlanRow, place: number): Promise<Packed> {
+  const { port, pictures } = library;
   const row = soundRow(kept);
-  const stem = `${String(place).padStart(4, "0")}-${fileName(nameIn(row.text))}`;
+  const text = await pictures.unpackText(row.text);
+  const stem = `${String(place).padStart(4, "0")}-${fileName(nameIn(text))}`;
   const files: Record<string, Uint8Array> = {};
   const put = (folder: string, ending: string, content: string): string => {
     const path = `${folder}/${stem}${ending}`;
     files[path] = strToU8(content);
     return path;
   };
+  // undo steps and versions keep their marks
   const history = historyOf((await port.get("histories", row.id))?.text);
+  const steps = JSON.stringify(history);
   const url = (await port.get("thumbnails", row.id))?.url;
-  const versions = await port.all("versions", `${row.id}/`);
+  const versions = (await port.all("versions", `${row.id}/`)).map(soundVersion);
+  Object.assign(files, await imagesOf(library, [steps, ...versions.map((version) => version.text)]));
   const entry: Entry = {
     id: row.id,
     createdAt: row.createdAt,
     savedAt: row.savedAt,
     archivedAt: row.archivedAt,
-    plan: put("plans", ".json", row.text),
-    ...(history !== NO_HISTORY && { history: put("histories", ".json", JSON.stringify(history)) }),
+    plan: put("plans", ".json", text),
+    ...(history !== NO_HISTORY && { history: put("histories", ".json", steps) }),
     ...(isThumbnail(url) && { thumbnail: put("pictures", ".txt", url) }),
-    versions: versions.map(soundVersion).map(({ label, at, text }, k) => ({
+    versions: versions.map(({ label, at, text }, k) => ({
       label,
       at,
       plan: put("versions", `-${k + 1}.json`, text),
@@ -112,7 +149,9 @@ class Part {
   }
   /** @returns false when there is no room for it; the first one always has */
   take({ entry, files }: Packed): boolean {
-    const contents = Object.values(files);
+    // a picture of several plans takes room once
+    const fresh = Object.entries(files).filter(([path]) => !Object.hasOwn(this.files, path));
+    const contents = fresh.map(([, bytes]) => bytes);
     const left = {
       bytes: this.left.bytes - contents.reduce((sum, { length }) => sum + length, 0),
       files: this.left.files - contents.length,
@@ -134,11 +173,11 @@ class Part {
  * Everything in the library except what was deleted, as zip files: one, unless there is more than can be read back from one.
  * @param room what one of them may hold
  */
-export async function* backupsOf({ port }: Library, room = PART): AsyncGenerator<Uint8Array<ArrayBuffer>> {
-  const rows = (await port.all("plans")).filter((row) => momentOf(row.deletedAt) === null);
+export async function* backupsOf(library: Library, room = PART): AsyncGenerator<Uint8Array<ArrayBuffer>> {
+  const rows = (await library.port.all("plans")).filter((row) => momentOf(row.deletedAt) === null);
   let part = new Part(room);
   for (const [i, row] of rows.entries()) {
-    const one = await packed(port, row, i + 1);
+    const one = await packed(library, row, i + 1);
     if (part.take(one)) continue;
     yield part.zipped();
     part = new Part(room);
@@ -216,20 +255,38 @@ function remains(files: Files, data: unknown): Pick<Restored, "name" | "text"> {
 const textIn = (files: Files, path: string | undefined): string | null =>
   path !== undefined && Object.hasOwn(files, path) ? strFromU8(files[path]) : null;
 
+/** A text of a backup for the storage: its pictures are kept, under hashes of our own reckoning. */
+async function repacked(
+  { pictures }: Library,
+  files: Files,
+  path: string | undefined,
+): Promise<string | null> {
+  const text = textIn(files, path);
+  return text === null ? null : (await pictures.all()).repackText(text, (hash) => imageIn(files, hash));
+}
+
 /** The rows that go with a restored plan: history, picture, versions. */
-function companions(files: Files, entry: Entry, id: string): RowChange[] {
-  const history = historyOf(textIn(files, entry.history));
+async function companionsOf(
+  library: Library,
+  files: Files,
+  entry: Entry,
+): Promise<(id: string) => RowChange[]> {
+  const history = historyOf(await repacked(library, files, entry.history));
   const url = textIn(files, entry.thumbnail);
-  const versions = entry.versions.flatMap(({ label, at, plan }, k): VersionRow[] => {
-    const text = textIn(files, plan);
-    return text === null ? [] : [{ id: versionId(id, at, String(k)), planId: id, label, at, text }];
-  });
-  return [
+  const versions: Omit<VersionRow, "id" | "planId">[] = [];
+  for (const { label, at, plan } of entry.versions) {
+    const text = await repacked(library, files, plan);
+    if (text !== null) versions.push({ label, at, text });
+  }
+  return (id) => [
     ...(history === NO_HISTORY
       ? []
       : [{ table: "histories" as const, put: { id, text: JSON.stringify(history) } }]),
     ...(isThumbnail(url) ? [{ table: "thumbnails" as const, put: { id, url } }] : []),
-    ...versions.map((put) => ({ table: "versions" as const, put })),
+    ...versions.map((version, k) => ({
+      table: "versions" as const,
+      put: { id: versionId(id, version.at, String(k)), planId: id, ...version },
+    })),
   ];
 }
 
@@ -238,14 +295,14 @@ async function restoreOne(library: Library, files: Files, entry: Entry): Promise
   if (text === null) throw new PlanFileError({ code: "not-in-backup", data: {} });
   const { name } = parsePlan(text).plan;
   const existing: PlanRow | undefined = await library.port.get("plans", entry.id);
-  if (existing?.text === text) {
+  if (existing && (await library.pictures.unpackText(existing.text)) === text) {
     if (existing.deletedAt === null) return { name, id: entry.id, what: "already-there" };
     await library.restore(entry.id);
     return { name, id: entry.id, what: "added" };
   }
   const { createdAt, savedAt, archivedAt } = entry;
   const standing = { createdAt, savedAt, archivedAt, ...(existing ? {} : { id: entry.id }) };
-  const id = await library.add(text, (given) => companions(files, entry, given), standing);
+  const id = await library.add(text, await companionsOf(library, files, entry), standing);
   return { name, id, what: existing ? "added-beside" : "added" };
 }
 

@@ -4,6 +4,7 @@
  */
 import type { TextShelf } from "../preferences.ts";
 import type { Library } from "./library.ts";
+import { hashesIn } from "./picture-marks.ts";
 
 const DAY_MS = 86_400_000;
 /** Days of witnessed time for which a plan that was thrown out can be taken back. */
@@ -63,4 +64,64 @@ export async function clearOut(library: Library, shelf: TextShelf | null, now: n
   }
   for (const [id] of due) await library.erase(id);
   return due.length;
+}
+
+type NotesShelf = TextShelf & Pick<Storage, "key" | "length">;
+const UNUSED_KEY = "glintwright-unused-pictures";
+
+/** Hashes noted on the visit before; none when the note can't be read: then all waits begin anew. */
+function readUnused(shelf: TextShelf): ReadonlySet<string> {
+  try {
+    const noted: unknown = JSON.parse(shelf.getItem(UNUSED_KEY) ?? "[]");
+    return new Set(Array.isArray(noted) ? noted.filter((one) => typeof one === "string") : []);
+  } catch {
+    return new Set();
+  }
+}
+
+/** Hashes of pictures that nothing names. @param elsewhere texts outside of the library that may name some */
+async function unusedIn({ port }: Library, elsewhere: readonly string[]): Promise<readonly string[]> {
+  const unused = new Set(await port.ids("pictures"));
+  const use = (text: unknown): void => {
+    if (typeof text === "string") for (const hash of hashesIn(text)) unused.delete(hash);
+  };
+  if (unused.size === 0) return [];
+  elsewhere.forEach(use);
+  for (const { text } of await port.all("histories")) use(text);
+  for (const { id, text } of await port.all("plans")) {
+    use(text);
+    // a plan's at a time: all of them may be more than a page can hold
+    for (const version of await port.all("versions", `${id}/`)) use(version.text);
+  }
+  return [...unused];
+}
+
+/** What lies on the shelf, a line of the journal also as the plan's text that is in it. */
+function textsOn(shelf: NotesShelf): readonly string[] {
+  const lines = Array.from({ length: shelf.length }, (_, i) => shelf.getItem(shelf.key(i) ?? "") ?? "");
+  return lines.flatMap((line) => {
+    try {
+      return [line, String((JSON.parse(line) as { readonly text?: unknown } | null)?.text ?? "")];
+    } catch {
+      return [line];
+    }
+  });
+}
+
+/**
+ * Takes away pictures that nothing has named on two visits in a row: between the picture and the plan that names it another
+ * window may be at work. To be called once a visit; where the browser keeps no notes nothing is ever taken away.
+ * @throws StorageFault when the library can't be read or written
+ */
+export async function clearOutPictures(library: Library, shelf: NotesShelf | null): Promise<void> {
+  if (!shelf) return;
+  const before = readUnused(shelf);
+  const unused = await unusedIn(library, textsOn(shelf));
+  const gone = unused.filter((hash) => before.has(hash));
+  if (gone.length > 0) await (await library.pictures.all()).erase(gone);
+  try {
+    shelf.setItem(UNUSED_KEY, JSON.stringify(unused.filter((hash) => !before.has(hash))));
+  } catch {
+    // without the note the wait begins anew
+  }
 }

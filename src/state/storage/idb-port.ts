@@ -5,7 +5,7 @@ import { type Condition, type RowChange, type StoragePort, TABLES } from "./port
 
 const DATABASE = "glintwright";
 /** Version of the tables, not of plan files. */
-const LAYOUT = 1;
+const LAYOUT = 2;
 /** The greatest UTF-16 unit: the end of every range of ids with one beginning. */
 const LAST = "\uffff";
 
@@ -73,6 +73,7 @@ function portOf({ use, close }: Connection): StoragePort {
     durable: true,
     get: (table, id) => use((db) => db.get(table, id)),
     all: (table, prefix = "") => use((db) => db.getAll(table, IDBKeyRange.bound(prefix, `${prefix}${LAST}`))),
+    ids: (table) => use(async (db) => (await db.getAllKeys(table)).map(String)),
     write: (changes, only) => use((db) => write(db, changes, only)),
     close,
   };

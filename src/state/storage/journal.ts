@@ -1,11 +1,12 @@
 /**
  * What was done since the library last took the plan, written down at once: a page may be gone before IndexedDB answers, while
  * localStorage has a line the moment it is written. One line a window; the next visit puts what it finds into the library.
- * Only the plan and its last steps: pictures are never in it.
+ * Only the plan and its last steps: pictures are never in it, but marks that name them (`picture-marks.ts`).
  */
 import { serializePlan } from "../../core/plan/file.ts";
 import { type History, historyFromData, NO_HISTORY } from "../history.ts";
 import type { Safe } from "./autosave.ts";
+import { markedNow } from "./pictures-when-needed.ts";
 
 /** The part of the browser's localStorage that is needed. */
 export type JournalShelf = Pick<Storage, "getItem" | "setItem" | "removeItem" | "key" | "length">;
@@ -15,7 +16,7 @@ export interface JournalEntry {
   readonly planId: string | null;
   /** The plan's revision in the library on which this rests. */
   readonly base: number | null;
-  /** The plan's file. */
+  /** The plan's file and its steps, with marks in place of pictures. */
   readonly text: string;
   readonly history: History;
   /** Milliseconds since 1970. */
@@ -37,7 +38,7 @@ const LONGEST_LINE = 2_500_000;
 const LONGEST_HISTORY_TEXT = 300_000;
 const FEW_STEPS = 20;
 
-/** The steps that a line has room for. The end of an undo list fits its plan without the beginning. */
+/** The steps (with marks) that a line has room for. The end of an undo list fits its plan without the beginning. */
 function fitting(history: History): History {
   const fits = (some: History) => JSON.stringify(some).length <= LONGEST_HISTORY_TEXT;
   if (fits(history)) return history;
@@ -91,16 +92,13 @@ export function createJournal(shelf: JournalShelf | null, tab: string, now: () =
   };
   return {
     write: ({ plan, history, planId, base }) => {
-      const entry: JournalEntry = {
-        planId,
-        base,
-        text: serializePlan(plan),
-        history: fitting(history),
-        at: now(),
-      };
-      const line = JSON.stringify(entry);
+      const marked = markedNow({ plan, history });
       try {
-        if (!shelf || line.length > LONGEST_LINE) throw new RangeError("no room for this line");
+        if (!shelf || !marked) throw new RangeError("no room for this line, or a picture without a name yet");
+        const text = serializePlan(marked.plan);
+        const entry: JournalEntry = { planId, base, text, history: fitting(marked.history), at: now() };
+        const line = JSON.stringify(entry);
+        if (line.length > LONGEST_LINE) throw new RangeError("no room for this line");
         shelf.setItem(PREFIX + tab, line);
         return true;
       } catch {

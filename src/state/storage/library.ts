@@ -10,6 +10,7 @@ import { type History, historyFromData, NO_HISTORY } from "../history.ts";
 import { StorageFault } from "./faults.ts";
 import type { JournalEntry } from "./journal.ts";
 import { momentOf } from "./moment.ts";
+import { mayHoldMarks, picturesWhenNeeded, pictureWays } from "./pictures-when-needed.ts";
 import type { PlanRow, RowChange, StoragePort } from "./port.ts";
 import { createVersions } from "./versions.ts";
 
@@ -51,10 +52,13 @@ export interface LibraryOptions {
 const LONGEST_THUMBNAIL = 300_000;
 const NAME_OF_UNREADABLE = "";
 
+/** @param plainOf a text as far as it can be read without its pictures */
+type PlainOf = (text: string) => string;
+
 /** What a kept plan can tell without being opened. */
-function readable(row: PlanRow): Pick<PlanSummary, "name" | "about"> {
+function readable(row: PlanRow, plainOf: PlainOf): Pick<PlanSummary, "name" | "about"> {
   try {
-    const { plan } = parsePlan(row.text);
+    const { plan } = parsePlan(plainOf(row.text));
     const facets = plan.tiers.reduce((sum, tier) => sum + tier.count, 0);
     const about = { diameterMm: plan.piece.diameterMm, tiers: plan.tiers.length, facets };
     return { name: plan.name, about };
@@ -64,12 +68,10 @@ function readable(row: PlanRow): Pick<PlanSummary, "name" | "about"> {
   }
 }
 
-/** A plan's text, read once before it is written. @throws StorageFault for one that could not be opened again */
-function readableAgain(plan: Plan): string {
-  const text = serializePlan(plan);
+/** Reads a plan once before it is written. @throws StorageFault for one that could not be opened again */
+function checkReadableAgain(plan: Plan): void {
   try {
-    parsePlan(text);
-    return text;
+    parsePlan(serializePlan(plan));
   } catch (error) {
     throw new StorageFault("unreadable", "what would be written could not be opened again", error);
   }
@@ -114,6 +116,7 @@ export function createLibrary({
   now = Date.now,
   freshId = anyFreshId,
 }: LibraryOptions) {
+  const pictures = picturesWhenNeeded(port);
   /** The revision of each plan as this tab last read or wrote it. */
   const known = new Map<string, number>();
   const summaries = new Map<string, { readonly row: PlanRow } & Pick<PlanSummary, "name" | "about">>();
@@ -128,9 +131,9 @@ export function createLibrary({
   if (otherTabs) otherTabs.onmessage = hear;
 
   /** Name and numbers of a row, read again only when it changed. */
-  function summaryOf(row: PlanRow, thumbnail: string | null): PlanSummary {
+  function summaryOf(row: PlanRow, thumbnail: string | null, plainOf: PlainOf): PlanSummary {
     const before = summaries.get(row.id);
-    const fresh = before?.row.text === row.text ? before : { row, ...readable(row) };
+    const fresh = before?.row.text === row.text ? before : { row, ...readable(row, plainOf) };
     summaries.set(row.id, fresh);
     const { id, createdAt, savedAt, archivedAt, deletedAt } = row;
     return {
@@ -170,12 +173,15 @@ export function createLibrary({
     return done;
   }
 
+  type Also = (id: string) => readonly RowChange[];
+  type Standing = Partial<Omit<PlanRow, "text" | "revision">>;
+
   /** Puts a new plan on the shelf; `standing` gives it an id or dates of its own (a restored one). */
-  async function add(
-    text: string,
-    also: (id: string) => readonly RowChange[] = () => [],
-    standing: Partial<Omit<PlanRow, "text" | "revision">> = {},
-  ): Promise<string> {
+  const add = async (text: string, also?: Also, standing?: Standing): Promise<string> =>
+    addPacked(await pictures.packText(text), also, standing);
+
+  /** The same for a text with marks. */
+  async function addPacked(text: string, also: Also = () => [], standing: Standing = {}): Promise<string> {
     const at = now();
     const fresh = { id: freshId(), createdAt: at, savedAt: at, archivedAt: null, deletedAt: null };
     const row: PlanRow = { ...fresh, ...standing, text, revision: 1 };
@@ -188,9 +194,12 @@ export function createLibrary({
     const [rows, pictures] = await Promise.all([port.all("plans"), port.all("thumbnails")]);
     const urls = new Map(pictures.map(({ id, url }) => [id, isThumbnail(url) ? url : null]));
     const wanted = search.trim().toLocaleLowerCase();
-    return rows
-      .map(soundRow)
-      .map((row) => summaryOf(row, urls.get(row.id) ?? null))
+    const sound = rows.map(soundRow);
+    const plainOf: PlainOf = sound.some(({ text }) => mayHoldMarks(text))
+      ? (await pictureWays()).withoutPictures
+      : (text) => text;
+    return sound
+      .map((row) => summaryOf(row, urls.get(row.id) ?? null, plainOf))
       .filter((row) => isOn(shelf, row) && row.name.toLocaleLowerCase().includes(wanted))
       .sort((a, b) => b.savedAt - a.savedAt);
   }
@@ -200,25 +209,26 @@ export function createLibrary({
     const [kept, history] = await Promise.all([port.get("plans", id), port.get("histories", id)]);
     const row = kept && soundRow(kept);
     if (!row) return { ok: false, fault: { code: "not-in-library", data: {} }, text: null };
+    const text = await pictures.unpackText(row.text);
     try {
-      const file = parsePlan(row.text);
+      const file = parsePlan(text);
+      const steps = typeof history?.text === "string" ? await pictures.unpackText(history.text) : null;
       known.set(id, row.revision);
-      return { ok: true, file, history: historyOf(history?.text) };
+      return { ok: true, file, history: historyOf(steps) };
     } catch (error) {
       if (!(error instanceof PlanFileError)) throw error;
-      return { ok: false, fault: error.fault, text: row.text };
+      return { ok: false, fault: error.fault, text };
     }
   }
 
   /** Keeps a plan: a new one with `planId` null, else the one that this tab opened or wrote. */
   async function keep(planId: string | null, plan: Plan, history: History): Promise<Keeping> {
-    const text = readableAgain(plan);
-    const historyRow = (id: string): RowChange => ({
-      table: "histories",
-      put: { id, text: JSON.stringify(history) },
-    });
+    checkReadableAgain(plan);
+    const text = await pictures.packPlan(plan);
+    const steps = JSON.stringify(await pictures.packData(history));
+    const historyRow = (id: string): RowChange => ({ table: "histories", put: { id, text: steps } });
     if (planId === null) {
-      const id = await add(text, (fresh) => [historyRow(fresh)]);
+      const id = await addPacked(text, (fresh) => [historyRow(fresh)]);
       return { kept: true, planId: id, at: now() };
     }
     const revision = known.get(planId);
@@ -249,7 +259,7 @@ export function createLibrary({
       const row = { ...before, revision: base + 1, text, savedAt: now(), deletedAt: null };
       if (await writeVerified(row, [historyRow(row.id)], base)) return row.id;
     }
-    return add(text, (fresh) => [historyRow(fresh)]);
+    return addPacked(text, (fresh) => [historyRow(fresh)]);
   }
 
   /** Copies a plan with a name of its own; without its history. Null when it can't be read. */
@@ -257,7 +267,7 @@ export function createLibrary({
     const row = await port.get("plans", id);
     if (!row) return null;
     try {
-      const { plan } = parsePlan(row.text);
+      const { plan } = parsePlan(await pictures.unpackText(row.text));
       const picture = await port.get("thumbnails", id);
       const text = serializePlan({ ...plan, name });
       return await add(text, (copy) =>
@@ -298,8 +308,13 @@ export function createLibrary({
     keep,
     putBack,
     /** The plan with exactly this text that is not thrown out; null when there is none. */
-    idOf: async (text: string): Promise<string | null> =>
-      (await port.all("plans")).find((row) => row.text === text && row.deletedAt === null)?.id ?? null,
+    idOf: async (text: string): Promise<string | null> => {
+      const packed = await pictures.packText(text);
+      return (
+        (await port.all("plans")).find((row) => row.text === packed && row.deletedAt === null)?.id ?? null
+      );
+    },
+    pictures,
     /** The revision of a plan that this tab read or wrote last; null for one that it never did. */
     revisionOf: (id: string): number | null => known.get(id) ?? null,
     duplicate,
@@ -309,7 +324,7 @@ export function createLibrary({
     remove: (id: string) => restand(id, { deletedAt: now() }),
     restore: (id: string) => restand(id, { deletedAt: null }),
     erase,
-    ...createVersions({ port, now, freshId, tell }),
+    ...createVersions({ port, pictures, now, freshId, tell }),
     setThumbnail,
     add,
     /** Calls back after every change, made in this tab or (with a channel) in another. @returns how to stop */

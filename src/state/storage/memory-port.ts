@@ -19,6 +19,7 @@ export function memoryPort(): StoragePort {
       [...tables[table].values()]
         .filter((row) => row.id.startsWith(prefix))
         .sort((a, b) => (a.id < b.id ? -1 : 1)),
+    ids: async (table) => [...tables[table].keys()],
     write: async (changes, only) => {
       if (only && (tables.plans.get(only.planId)?.revision ?? 0) !== only.revision) return false;
       for (const change of changes) carryOut(tables, change);

@@ -1,7 +1,8 @@
 /** Named versions of a plan: states that a person wants to find again. They are never changed, only added and taken away. */
 import type { Plan } from "../../core/plan/document.ts";
-import { parsePlan, serializePlan } from "../../core/plan/file.ts";
+import { parsePlan } from "../../core/plan/file.ts";
 import { momentOf } from "./moment.ts";
+import type { PicturesWhenNeeded } from "./pictures-when-needed.ts";
 import type { StoragePort, VersionRow } from "./port.ts";
 
 export interface Version {
@@ -13,6 +14,7 @@ export interface Version {
 
 interface VersionsOptions {
   readonly port: StoragePort;
+  readonly pictures: PicturesWhenNeeded;
   readonly now: () => number;
   readonly freshId: () => string;
   /** Called after every change. */
@@ -38,12 +40,12 @@ export function soundVersion(row: VersionRow): VersionRow {
   };
 }
 
-export function createVersions({ port, now, freshId, tell }: VersionsOptions) {
+export function createVersions({ port, pictures, now, freshId, tell }: VersionsOptions) {
   return {
     async addVersion(planId: string, label: string, plan: Plan): Promise<Version> {
       const at = now();
       const id = versionId(planId, at, freshId());
-      const version: VersionRow = { id, planId, label, at, text: serializePlan(plan) };
+      const version: VersionRow = { id, planId, label, at, text: await pictures.packPlan(plan) };
       await port.write([{ table: "versions", put: version }]);
       tell();
       return version;
@@ -61,7 +63,7 @@ export function createVersions({ port, now, freshId, tell }: VersionsOptions) {
     /** Null when it isn't there. @throws PlanFileError when it can't be read */
     async version(id: string): Promise<Plan | null> {
       const row = await port.get("versions", id);
-      return row ? parsePlan(soundVersion(row).text).plan : null;
+      return row ? parsePlan(await pictures.unpackText(soundVersion(row).text)).plan : null;
     },
 
     /** Takes a version away. @returns the way to bring it back as it was */
