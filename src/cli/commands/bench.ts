@@ -2,6 +2,7 @@
 import { benchData, benchOf } from "../../core/bench/bench.ts";
 import type { Finding } from "../../core/bench/bench-finding.ts";
 import { foundAgain } from "../../core/bench/found-again.ts";
+import { habitsOf } from "../../core/bench/order.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import { plainSay, reachText, withTexts } from "../../words/answers.ts";
 import type { Say } from "../../words/say.ts";
@@ -19,7 +20,9 @@ export async function run([planPath]: readonly string[], options: Options): Prom
   const language = languageIn(options);
   const { plan } = await readPlan(planPath, language);
   const solved = solvePlan(plan);
-  const { tiers, order, findings } = benchData(benchOf(solved), foundAgain(solved));
+  // As files number them: whoever reads the answer by a program counts facets as the plan does.
+  const bench = benchOf(solved, habitsOf(plan.rig), "plan");
+  const { tiers, order, findings } = benchData(bench, foundAgain(solved));
   const say = plainSay(plan, language);
   await printJson({
     tiers: tiers.map((tier) => ({ ...tier, reasons: tier.reasons.map((reason) => reachText(reason, say)) })),

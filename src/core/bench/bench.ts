@@ -20,7 +20,7 @@ import {
   type RigDrawing,
   seatOnBall,
 } from "./rig-pose.ts";
-import { readStop, type StopRead } from "./set-up.ts";
+import { type FacetOrder, facetsInOrder, readStop, type StopRead } from "./set-up.ts";
 import {
   type FacetStage,
   facetStages,
@@ -165,6 +165,7 @@ function tierBench(
   tierIndex: number,
   stages: readonly Stage[],
   removals: readonly (Removal | null)[],
+  facetOrder: FacetOrder,
 ): TierAndFindings {
   const { id, side } = solved.plan.tiers[tierIndex];
   const count = stageCount(solved.plan.tiers[tierIndex], stages);
@@ -175,7 +176,8 @@ function tierBench(
     const removal = removals[i];
     return removal ? strokesFor(mm3, removal, radius) : null;
   };
-  const work = facetStages(solved, tierIndex, stages);
+  const facets = facetsInOrder(solved, tierIndex, facetOrder);
+  const work = facetStages(solved, tierIndex, stages, facets);
   const meanMm3 = (i: number) => work.reduce((sum, own) => sum + own[i].removeMm3, 0) / work.length;
   const tier: BenchTier = {
     tier: id,
@@ -188,7 +190,7 @@ function tierBench(
       ...stage,
       strokes: strokes(meanMm3(i), i),
     })),
-    facets: tierFacets(solvedTier).map((k, position) => ({
+    facets: facets.map((k, position) => ({
       facet: solved.facets[k].id,
       wheelStop: solved.facets[k].wheelStop,
       read: readStop(solved.plan, solved.facets[k]),
@@ -213,18 +215,26 @@ const plannedStrokes = (tiers: readonly BenchTier[], stages: readonly Stage[]): 
     ),
   );
 
-/** The whole bench of a solved plan. */
-export function benchOf(solved: SolvedPlan, habits: Required<Habits> = habitsOf(solved.plan.rig)): Bench {
+/**
+ * The whole bench of a solved plan.
+ * @param facetOrder where each ring begins: its facets stand and are ground in that order, with the widths that go with it
+ */
+export function benchOf(
+  solved: SolvedPlan,
+  habits: Required<Habits> = habitsOf(solved.plan.rig),
+  facetOrder: FacetOrder = "ring",
+): Bench {
   const { plan, radiusMm } = solved;
   const stages = stagesOf(plan.rig);
   const removals = stages.map((stage) => calibrate(stage, radiusMm, plan.rig.lap));
-  const tiers = plan.tiers.map((_, i) => tierBench(solved, i, stages, removals));
+  const tiers = plan.tiers.map((_, i) => tierBench(solved, i, stages, removals, facetOrder));
   const setting = {
     solved,
     stages,
     removals,
     contactRadiiMm: tiers.map(({ tier }) => tier.setting?.contactRadiusMm ?? null),
     habits,
+    facetOrder,
   };
   const order = (["finish-each", "rough-all"] as const).map((way) => workInOrder(setting, way));
   return {

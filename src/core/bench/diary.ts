@@ -1,7 +1,8 @@
 /** The piece at every moment of the work: which facet was ground last, to which depth, and how wide it is then. */
 import type { Stage } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
-import { type Depths, removedBy, sizeAt, tierFacets, UNCUT } from "./half-cut.ts";
+import { type Depths, removedBy, sizeAt, UNCUT } from "./half-cut.ts";
+import { type FacetOrder, facetsInOrder } from "./set-up.ts";
 import { stageCount, tierStageDepths } from "./stages.ts";
 
 /** Grind facet `k` to a depth; `stage` is a position in the list of stages, null in a diary without stages. */
@@ -47,16 +48,21 @@ export function depthsAfter(solved: SolvedPlan, moves: readonly Move[], count: n
 
 /** Every facet straight to its final depth, tier by tier. */
 export const finalMoves = (solved: SolvedPlan): readonly Move[] =>
-  solved.tiers.flatMap((tier) =>
-    tierFacets(tier).map((k): Move => ({ k, stage: null, depthMm: tier.depthMm })),
+  solved.tiers.flatMap((tier, i) =>
+    facetsInOrder(solved, i, "ring").map((k): Move => ({ k, stage: null, depthMm: tier.depthMm })),
   );
 
 /** The passes of one tier at one stage; none when the stage has nothing to grind, or the tier is to stay as coarser ones leave it. */
-const pass = (solved: SolvedPlan, tierIndex: number, stages: readonly Stage[], stage: number): Move[] => {
+const pass = (
+  solved: SolvedPlan,
+  tierIndex: number,
+  stages: readonly Stage[],
+  stage: number,
+  order: FacetOrder,
+): Move[] => {
   if (stage >= stageCount(solved.plan.tiers[tierIndex], stages)) return [];
-  const tier = solved.tiers[tierIndex];
   const depthMm = tierStageDepths(solved, tierIndex, stages)[stage];
-  return depthMm > 0 ? tierFacets(tier).map((k) => ({ k, stage, depthMm })) : [];
+  return depthMm > 0 ? facetsInOrder(solved, tierIndex, order).map((k) => ({ k, stage, depthMm })) : [];
 };
 
 export type Way = "finish-each" | "rough-all";
@@ -83,11 +89,16 @@ export function setUpRuns(solved: SolvedPlan): readonly (readonly number[])[] {
  * The passes in order. `finish-each`: every stage of a tier before the arm moves. `rough-all`: every tier of a set-up
  * at one stage before the next disc. Both finish a side before the piece is turned over. Empty passes are left out.
  */
-export function passesOf(solved: SolvedPlan, stages: readonly Stage[], way: Way): readonly Pass[] {
+export function passesOf(
+  solved: SolvedPlan,
+  stages: readonly Stage[],
+  way: Way,
+  order: FacetOrder = "ring",
+): readonly Pass[] {
   const of = (tierIndex: number, stage: number): Pass => ({
     tierIndex,
     stage,
-    moves: pass(solved, tierIndex, stages, stage),
+    moves: pass(solved, tierIndex, stages, stage, order),
   });
   const all =
     way === "finish-each"

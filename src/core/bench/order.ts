@@ -6,6 +6,7 @@ import type { Habits, Rig, Side, Stage } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import type { BenchFinding } from "./bench-finding.ts";
 import { type Moment, type Pass, passesOf, type Way, walk } from "./diary.ts";
+import type { FacetOrder } from "./set-up.ts";
 import { endsByLooking, stageCount, tierStages } from "./stages.ts";
 import { guessRemoval, type Removal, strokesFor } from "./strokes.ts";
 
@@ -78,6 +79,8 @@ export interface OrderSetting {
   /** Where each tier is ground on the lap; null without a rig. */
   readonly contactRadiiMm: readonly (number | null)[];
   readonly habits: Required<Habits>;
+  /** Default "ring". */
+  readonly facetOrder?: FacetOrder;
 }
 
 /** Steps that stand before a pass: turning over, disc, cleaning, arm. */
@@ -128,8 +131,8 @@ interface WorkedPass extends Pass {
 }
 
 /** Passes in which anything is ground, in order. */
-function workedPasses({ solved, stages }: OrderSetting, way: Way): readonly WorkedPass[] {
-  const passes = passesOf(solved, stages, way);
+function workedPasses({ solved, stages, facetOrder }: OrderSetting, way: Way): readonly WorkedPass[] {
+  const passes = passesOf(solved, stages, way, facetOrder);
   const moments = walk(
     solved,
     passes.flatMap((p) => p.moves),

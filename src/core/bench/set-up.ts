@@ -85,6 +85,20 @@ export function readStop(plan: Plan, facet: PlacedFacet): StopRead {
   return { stop, label: stopLabel(plan, side, stop), turnDeg };
 }
 
+/** In which order a tier's facets are ground: round from the ring's least stop, as it is named, or from the plan's first facet. */
+export type FacetOrder = "ring" | "plan";
+
+/** Facets of a tier, as positions in plan order, in the order in which they are ground. */
+export function facetsInOrder(solved: SolvedPlan, tierIndex: number, order: FacetOrder): readonly number[] {
+  const { first, count } = solved.tiers[tierIndex];
+  const inPlan = Array.from({ length: count }, (_, k) => first + k);
+  const tier = solved.plan.tiers[tierIndex];
+  const least = startStop(solved.plan, tier, tier.startDeg);
+  if (order === "plan" || least === null) return inPlan;
+  const from = inPlan.findIndex((k) => readStop(solved.plan, solved.facets[k]).stop === least);
+  return from <= 0 ? inPlan : [...inPlan.slice(from), ...inPlan.slice(0, from)];
+}
+
 /** Where the wheel of one side's set-up stands when the ink mark on the skin is up. */
 export interface MarkRead {
   /** What is written at the nearest stop, or degrees to a tenth on a protractor. */

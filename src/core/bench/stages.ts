@@ -104,14 +104,16 @@ export interface FacetStage {
   readonly removeMm3: number;
 }
 
-/** For every facet of a tier, in order, one entry a stage: the work in the stated order, earlier tiers final, later uncut. */
+/**
+ * For every facet of a tier, in the order in which they are ground, one entry a stage: earlier tiers final, later uncut.
+ * @param facets all of the tier; default plan order
+ */
 export function facetStages(
   solved: SolvedPlan,
   tierIndex: number,
   stages: readonly Stage[],
+  facets: readonly number[] = tierFacets(solved.tiers[tierIndex]),
 ): readonly (readonly FacetStage[])[] {
-  const tier = solved.tiers[tierIndex];
-  const facets = tierFacets(tier);
   const work: FacetStage[][] = facets.map(() => []);
   let depths: Depths = depthsBefore(solved, tierIndex);
   tierStageDepths(solved, tierIndex, stages).forEach((depthMm, i) => {

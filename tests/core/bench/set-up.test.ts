@@ -210,3 +210,65 @@ describe("one name for a stop", () => {
     expect(readStop(fine.plan, fine.facets[0]).stop).toBe(2);
   });
 });
+
+describe("a ring that starts farther on", () => {
+  const wheel = { wheelStops: 96 };
+  const ringAt = (side: Side, startDeg: number): Plan =>
+    plan(
+      [
+        tier({
+          id: "low",
+          name: "low",
+          side,
+          armAngleDeg: 5,
+          count: 8,
+          startDeg: 0,
+          depth: { rule: "touch" },
+        }),
+        tier({
+          id: "high",
+          name: "high",
+          side,
+          armAngleDeg: 32,
+          count: 8,
+          startDeg,
+          depth: { rule: "edge", mm: 3 },
+        }),
+      ],
+      wheel,
+    );
+
+  it.each([
+    ["front", 150],
+    ["back", 150],
+    ["front", 352.5],
+    ["back", 307.5],
+  ] as const)(
+    "on the %s at %f degrees is listed and ground from its least stop, with the widths that go with it",
+    (side, startDeg) => {
+      const of = ringAt(side, startDeg);
+      // the same ring named by its least stop, whose first facet is the plan's first
+      const same = ringAt(side, startAt(of, of.tiers[1], startStop(of, of.tiers[1], startDeg) ?? Number.NaN));
+      const [bench, wanted] = [of, same].map((one) => benchOf(solvePlan(one)));
+      const [own, least] = [bench, wanted].map(({ tiers }) => tiers[1].facets);
+      const stops = own.map(({ read }) => read.stop ?? Number.NaN);
+      expect(stops[0]).toBe(Math.min(...stops));
+      expect(own[0].facet).not.toBe("high/1");
+      expect(stops).toEqual(least.map(({ read }) => read.stop));
+      own.forEach(({ stages }, k) => {
+        stages.forEach(({ widthWhileGroundMm, removeMm3 }, i) => {
+          expect(widthWhileGroundMm).toBeCloseTo(least[k].stages[i].widthWhileGroundMm, 9);
+          expect(removeMm3).toBeCloseTo(least[k].stages[i].removeMm3, 9);
+        });
+      });
+      const groundAt = ({ order }: typeof bench) =>
+        order[0].steps.flatMap((step) =>
+          step.kind === "grind" && step.tier === "high" ? [step.wheelStop] : [],
+        );
+      expect(groundAt(bench)).toEqual(groundAt(wanted));
+      // a program that reads the answer counts as the plan does
+      const inPlan = benchOf(solvePlan(of), undefined, "plan").tiers[1].facets;
+      expect(inPlan.map(({ facet }) => facet)).toEqual(own.map((_, k) => `high/${k + 1}`));
+    },
+  );
+});
