@@ -41,14 +41,24 @@ async function begin(): Promise<void> {
   }
 }
 
-const face = document.fonts.load('1em "Atkinson Hyperlegible Next Variable"');
-const words = fetchSpoken().catch(sayNoGerman);
-const begun = words.then(begin);
-void Promise.all([
-  within(FACE_WAIT_MS, Promise.allSettled([face])),
-  words.then(() => within(PLAN_WAIT_MS, Promise.allSettled([begun]))),
-]).then(show);
-window.addEventListener(
-  "hashchange",
-  () => void begun.then(() => openAddress(location.hash)).catch(sayUnbegun),
-);
+function beginWorkshop(): void {
+  const face = document.fonts.load('1em "Atkinson Hyperlegible Next Variable"');
+  const words = fetchSpoken().catch(sayNoGerman);
+  const begun = words.then(begin);
+  void Promise.all([
+    within(FACE_WAIT_MS, Promise.allSettled([face])),
+    words.then(() => within(PLAN_WAIT_MS, Promise.allSettled([begun]))),
+  ]).then(show);
+  window.addEventListener("hashchange", () =>
+    isForCustomer(location.hash)
+      ? location.reload()
+      : void begun.then(() => openAddress(location.hash)).catch(sayUnbegun),
+  );
+}
+
+/** A link for a customer opens the piece and nothing of the workshop; nothing is opened or kept here. */
+const isForCustomer = (hash: string): boolean => hash.startsWith("#show=");
+
+if (isForCustomer(location.hash))
+  void import("./ui/customer/hosted.ts").then(({ openShown }) => openShown(location.hash));
+else beginWorkshop();

@@ -53,8 +53,21 @@ const stillness = matchMedia("(prefers-reduced-motion: reduce)");
 let eye: Eye = { turnDeg: 0, leanDeg: 15 };
 let isTurning = !stillness.matches;
 let isTurned = false;
+let frame = 0;
+let last: number | null = null;
+/** Whether a hand or a key has asked for anything. */
+let isTouched = false;
 /** The traced picture is the one that shows. */
 let isTraced = false;
+
+/** Without them a drawing stands in, which doesn't turn. */
+const hasPictures = data.pictures.length > 0;
+
+function standStill(): void {
+  setTurning(false);
+  part("hint", HTMLParagraphElement).hidden = true;
+  part("controls", HTMLDivElement).hidden = true;
+}
 
 /** Samples from which a picture traced in software is worth more than one made beforehand. */
 const SOFTWARE_SAMPLES = 4;
@@ -65,12 +78,15 @@ const SOFTWARE_SAMPLES = 4;
  */
 function isBetter({ phase, samples, isCoarse, check }: LookState): boolean {
   if (samples === 0 || (phase !== "tracing" && phase !== "clean")) return false;
+  if (!hasPictures) return check.code !== "software" || !isCoarse || isTouched;
   if (check.code === "software") return !isCoarse && samples >= SOFTWARE_SAMPLES;
   return !isCoarse || isTurned;
 }
 
 /** Light is traced into the canvas; where it can't be, the pictures made beforehand stand in. */
 const renderer = new LookRenderer(canvas, (state) => {
+  // without a card a piece that turns by itself would never be seen but coarsely
+  if (state.check.code === "software" && !hasPictures && !isTouched && isTurning) setTurning(false);
   const shows = isBetter(state);
   const isUnable = state.phase === "unable";
   if (shows === isTraced && isUnable === document.body.classList.contains("unable")) return;
@@ -80,6 +96,7 @@ const renderer = new LookRenderer(canvas, (state) => {
   document.body.classList.toggle("unable", isUnable);
   part("made", HTMLParagraphElement).hidden = !isUnable;
   part("traced", HTMLDivElement).hidden = isUnable;
+  if (isUnable && !hasPictures) standStill();
   showStill();
 });
 
@@ -98,8 +115,8 @@ function setScenes(): void {
 
 /** The picture made from nearest by; the first one, which is finer, until the piece is turned. */
 function showStill(): void {
-  if (still.hidden || !isTurned) return;
   const { length } = data.pictures;
+  if (still.hidden || !isTurned || length === 0) return;
   still.src = data.pictures[Math.round((eye.turnDeg / 360) * length) % length];
 }
 
@@ -113,8 +130,6 @@ function look(next: Eye, isMoving: boolean): void {
   stage.setAttribute("aria-valuetext", said.turnedBy.replace("{}", degrees));
 }
 
-let frame = 0;
-let last: number | null = null;
 function turnOn(now: number): void {
   const step = Math.min(LONGEST_STEP_MS, now - (last ?? now));
   last = now;
@@ -131,6 +146,7 @@ function setTurning(wanted: boolean): void {
 }
 
 function touched(): void {
+  isTouched = true;
   if (isTurning) setTurning(false);
   document.body.classList.add("touched");
 }
@@ -180,10 +196,13 @@ const fitStage = (): void => {
 };
 
 sayAll(said, lang);
-part("controls", HTMLDivElement).hidden = false;
+part("controls", HTMLDivElement).hidden = !hasPictures && document.body.classList.contains("unable");
 listenToHand();
 listenToKeys();
-turnButton.addEventListener("click", () => setTurning(!isTurning));
+turnButton.addEventListener("click", () => {
+  isTouched = true;
+  setTurning(!isTurning);
+});
 for (const slide of [lightSlide, uncutSlide]) slide.addEventListener("input", setScenes);
 document.addEventListener("visibilitychange", () => renderer.setActive(!document.hidden));
 stillness.addEventListener("change", () => {

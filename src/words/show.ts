@@ -1,5 +1,6 @@
 /** What a customer's page says in each language, filled in for one piece. */
 
+import type { Plan } from "../core/plan/document.ts";
 import type { SolvedPlan } from "../core/plan/solved.ts";
 import type { ShowSaid } from "../core/show/show-page.ts";
 import { besideWhat, sizeTexts } from "../core/show/size-outline.ts";
@@ -31,9 +32,12 @@ function recipeIn({ plan, tiers: solved }: SolvedPlan, language: Language): stri
   );
 }
 
-function saidIn(solved: SolvedPlan, withRecipe: boolean, language: Language): ShowSaid {
+function saidIn(
+  { piece, name, maker }: ShownPlan,
+  recipeLines: readonly string[],
+  language: Language,
+): ShowSaid {
   const words = WORDS[language];
-  const { piece, name, maker } = solved.plan;
   const { mm, inch } = sizeTexts(piece.diameterMm);
   const own = (text: string): string => (language === "de" ? text.replace(".", ",") : text);
   return {
@@ -50,11 +54,19 @@ function saidIn(solved: SolvedPlan, withRecipe: boolean, language: Language): Sh
     stillOnly: words.stillOnly,
     measured: words.measured,
     recipe: words.recipe,
-    recipeLines: withRecipe ? recipeIn(solved, language) : [],
+    recipeLines,
   };
 }
 
+type ShownPlan = Pick<Plan, "piece" | "name" | "maker">;
+
 export const showSaid = (solved: SolvedPlan, withRecipe: boolean): Readonly<Record<Language, ShowSaid>> => ({
-  en: saidIn(solved, withRecipe, "en"),
-  de: saidIn(solved, withRecipe, "de"),
+  en: saidIn(solved.plan, withRecipe ? recipeIn(solved, "en") : [], "en"),
+  de: saidIn(solved.plan, withRecipe ? recipeIn(solved, "de") : [], "de"),
+});
+
+/** For a page opened from a link: a drawing stands where a file has pictures, and no recipe is there. */
+export const linkSaid = (plan: ShownPlan): Readonly<Record<Language, ShowSaid>> => ({
+  en: { ...saidIn(plan, [], "en"), pictures: WORDS.en.drawing },
+  de: { ...saidIn(plan, [], "de"), pictures: WORDS.de.drawing },
 });

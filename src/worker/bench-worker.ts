@@ -12,6 +12,7 @@ import { spreadOf } from "../core/bench/spread.ts";
 import { tierStageDepths } from "../core/bench/stages.ts";
 import { strokeCurve } from "../core/bench/stroke-curve.ts";
 import { calibrate, guessRemoval } from "../core/bench/strokes.ts";
+import { workTime } from "../core/offer/offer.ts";
 import { minutesByChance, type TimeSpread, timeSpreadOf } from "../core/offer/time-spread.ts";
 import { weigh } from "../core/offer/weigh.ts";
 import type { Rasters } from "../core/optics/raster.ts";
@@ -151,6 +152,7 @@ const jobs = {
     const words = { ...SHEET_WORDS[language], decimal };
     return sheetHtml(solvePlan(plan), { words, unit, paper, face: await sheetFace() });
   },
+  workTime: (plan: Plan) => workTime(solvePlan(plan)),
   weigh: ({ plan, rasters }: WeighQuestion) => weigh(plan, rasters),
   timeSpread,
   quote: async ({ language, ...matter }: QuoteQuestion) =>

@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, it } from "vitest";
-import { fileOf, openFromMenu, renamePlan } from "./built-app.ts";
+import { fileOf, giveFile, openFromMenu, renamePlan } from "./built-app.ts";
 import { sharedApp } from "./shared.ts";
 import { NO_3D } from "./support.ts";
 
@@ -51,5 +51,59 @@ it("makes a page that stands alone, with the maker's name, a price, and no recip
   await page.getByRole("button", { name: /^Undo/ }).first().click();
   await openFromMenu(page, "For a customer");
   expect(await page.getByRole("dialog").getByLabel("Your name").inputValue()).toBe("");
+  await close();
+});
+
+it("gives a link that opens the piece and nothing of the workshop, traced or drawn", async () => {
+  const { page, errors, foreign, close } = await app.visit();
+  await renamePlan(page, NAME);
+  await openFromMenu(page, "For a customer");
+  const sheet = page.getByRole("dialog");
+  await sheet.getByLabel("A line or two about it").fill("Blue <i>inside</i>");
+  // a mark of one's own, and taken away again
+  const svg = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><circle r="4"/></svg>';
+  await giveFile(page, () => sheet.getByRole("button", { name: "Choose a picture" }).click(), {
+    name: "mark.svg",
+    mimeType: "image/svg+xml",
+    buffer: Buffer.from(svg),
+  });
+  await sheet.getByRole("img", { name: "Your mark" }).waitFor();
+  await sheet.getByRole("button", { name: "Take it away" }).click();
+  expect(await sheet.getByRole("img", { name: "Your mark" }).count()).toBe(0);
+  const link = await sheet.getByLabel("Link for a customer").inputValue();
+  const hash = link.slice(link.indexOf("#"));
+  expect(hash).toMatch(/^#show=1\./);
+
+  const browser = page.context().browser();
+  if (!browser) throw new Error("no browser");
+  for (const without3d of [true, false]) {
+    const context = await browser.newContext({
+      locale: "de-DE",
+      reducedMotion: "reduce",
+      serviceWorkers: "block",
+    });
+    const shown = await context.newPage();
+    const faults: string[] = [];
+    shown.on("pageerror", (error) => faults.push(String(error)));
+    shown.on("console", (message) => message.type() === "error" && faults.push(message.text()));
+    if (without3d) await shown.addInitScript(NO_3D);
+    await shown.goto(link);
+    await shown.locator("h1").waitFor();
+    expect(await shown.textContent("h1")).toBe(NAME);
+    expect(await shown.textContent(".caption")).toBe("Blue <i>inside</i>");
+    expect(await shown.getAttribute("html", "lang")).toBe("de");
+    if (without3d) {
+      await expect.poll(() => shown.textContent("#made")).toContain("eine Zeichnung");
+      expect(await shown.isVisible("#made")).toBe(true);
+    } else await expect.poll(() => shown.isVisible("#glass"), { timeout: 240_000 }).toBe(true);
+    expect(await shown.locator(".frame").count()).toBe(0);
+    expect(await shown.evaluate(async () => (await indexedDB.databases()).length)).toBe(0);
+    expect(faults).toEqual([]);
+    await shown.goto(`${link.slice(0, link.indexOf("#"))}#show=1.damaged`);
+    await expect.poll(() => shown.textContent("main")).toMatch(/Link/);
+    await context.close();
+  }
+  expect(errors).toEqual([]);
+  expect(foreign).toEqual([]);
   await close();
 });

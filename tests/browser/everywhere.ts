@@ -14,6 +14,7 @@ const MENU = {
   "Models and links": "exportModel",
   "For a customer": "customer",
   "Film of the piece": "film",
+  "Sheet of variants": "variants",
   Settings: "settings",
   Keyboard: "keys",
   Help: "help",

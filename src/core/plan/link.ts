@@ -72,6 +72,17 @@ function inflateBounded(bytes: Uint8Array): Uint8Array {
   return whole;
 }
 
+/** Text as a link carries it: raw DEFLATE in base64url. */
+export const packedText = (text: string): string =>
+  toBase64Url(deflateSync(strToU8(text), { level: 9, dictionary: DICTIONARY }));
+
+/** @throws PlanFileError for what is too long, damaged, or more than a plan may hold */
+export function unpackedText(text: string): string {
+  if (text.length > LONGEST_LINK)
+    throw new PlanFileError({ code: "link-too-long", data: { characters: text.length, most: LONGEST_LINK } });
+  return strFromU8(inflateBounded(fromBase64Url(text)));
+}
+
 /** The plan as a link carries it: pictures stay behind, their ids in the inside remain. */
 export function withoutPictures({ pictures: _, ...plan }: Plan): Plan {
   return plan;
@@ -82,11 +93,7 @@ export function withoutPictures({ pictures: _, ...plan }: Plan): Plan {
  * @throws PlanFileError when it would be longer than `LONGEST_LINK`
  */
 export function fragmentOf(plan: Plan): string {
-  const packed = deflateSync(strToU8(JSON.stringify(withoutPictures(plan))), {
-    level: 9,
-    dictionary: DICTIONARY,
-  });
-  const text = toBase64Url(packed);
+  const text = packedText(JSON.stringify(withoutPictures(plan)));
   if (text.length > LONGEST_LINK)
     throw new PlanFileError({
       code: "plan-too-long-for-link",
@@ -105,12 +112,7 @@ export function planFromFragment(fragment: string): PlanFile | null {
   if (!body.startsWith(MARK)) return null;
   const [form, text = ""] = body.slice(MARK.length).split(".", 2);
   if (form !== FORM) throw new PlanFileError({ code: "link-newer", data: {} });
-  if (text.length > LONGEST_LINK)
-    throw new PlanFileError({
-      code: "link-too-long",
-      data: { characters: text.length, most: LONGEST_LINK },
-    });
-  return parsePlan(strFromU8(inflateBounded(fromBase64Url(text))));
+  return parsePlan(unpackedText(text));
 }
 
 export interface QrCode {

@@ -81,16 +81,10 @@ function shownDesigns(designs: readonly SceneDesign[]): ShownDesign[] {
   return designs.map((design) => ({ ...design, faces: design.faces && facesBy(design.faces, pack) }));
 }
 
-/**
- * @param rasters pixels of the plan's pictures
- * @throws NothingLeft when the plan leaves nothing of the piece
- */
-export function showPiece(solved: SolvedPlan, rasters?: Rasters): ShowPiece {
-  const solid = cutBall(solved.planes);
-  if (solid.vanished) throw new NothingLeft("nothing-left");
-  const scene = sceneOfPlan(solved, { kind: "uniform" }, false, rasters);
-  const planes = solid.facets.flatMap(({ swallowed }, i) =>
-    swallowed ? [] : [[...scene.planes.subarray(4 * i, 4 * i + 4), scene.roughness[i]].map(short)],
+/** A scene as plain numbers. @param isThere of each plane whether something of its facet is left */
+export function pieceOfScene(scene: Scene, isThere: readonly boolean[]): ShowPiece {
+  const planes = isThere.flatMap((there, i) =>
+    there ? [[...scene.planes.subarray(4 * i, 4 * i + 4), scene.roughness[i]].map(short)] : [],
   );
   planes.sort((a, b) => a[2] - b[2] || a[0] - b[0] || a[1] - b[1]);
   return {
@@ -107,6 +101,20 @@ export function showPiece(solved: SolvedPlan, rasters?: Rasters): ShowPiece {
       : {}),
     designs: shownDesigns(scene.designs),
   };
+}
+
+/**
+ * @param rasters pixels of the plan's pictures
+ * @throws NothingLeft when the plan leaves nothing of the piece
+ */
+export function showPiece(solved: SolvedPlan, rasters?: Rasters): ShowPiece {
+  const solid = cutBall(solved.planes);
+  if (solid.vanished) throw new NothingLeft("nothing-left");
+  const scene = sceneOfPlan(solved, { kind: "uniform" }, false, rasters);
+  return pieceOfScene(
+    scene,
+    solid.facets.map(({ swallowed }) => !swallowed),
+  );
 }
 
 /** The scene again, under a light. @param isUncut the ball before anything is ground */

@@ -20,6 +20,7 @@ export function MoreMenu() {
     sheet("models", words.menu.exportModel),
     sheet("customer", words.menu.customer),
     sheet("film", words.menu.film),
+    sheet("variants", words.menu.variants),
     sheet("settings", words.menu.settings),
     sheet("keys", words.menu.keys),
     sheet("help", words.menu.help),

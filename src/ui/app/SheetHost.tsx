@@ -18,10 +18,11 @@ const TITLES = {
   models: "exportModel",
   customer: "customer",
   film: "film",
+  variants: "variants",
   card: "card",
   ideas: "ideas",
 } as const satisfies Record<SheetName, string>;
-const WIDE: readonly SheetName[] = ["plans", "help", "examples", "ideas", "film"];
+const WIDE: readonly SheetName[] = ["plans", "help", "examples", "ideas", "film", "variants"];
 
 export default function SheetHost() {
   const name = useView((state) => state.sheet);

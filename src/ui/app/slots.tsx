@@ -39,6 +39,7 @@ export const SHEETS: Readonly<Record<SheetName, ComponentType<SheetBodyProps>>> 
   models: lazy(() => import("../library/ModelsSheet.tsx")),
   customer: lazy(() => import("../customer/CustomerSheet.tsx")),
   film: lazy(() => import("../film/FilmSheet.tsx")),
+  variants: lazy(() => import("../film/VariantsSheet.tsx")),
   help: lazy(() => import("../help/HelpSheet.tsx")),
   card: lazy(() => import("../plan/card/FacetCard.tsx")),
   examples: lazy(() => import("../settings/ExamplesSheet.tsx")),

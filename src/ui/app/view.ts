@@ -12,6 +12,7 @@ export type SheetName =
   | "models"
   | "customer"
   | "film"
+  | "variants"
   | "card"
   | "ideas";
 export type PictureName = "piece" | "profile" | "skin";

@@ -1,10 +1,19 @@
 /** For a customer: what the page says, and the button that makes it. Nothing leaves this device. */
-import { useId, useState } from "react";
+import { useEffect, useId, useMemo, useState } from "react";
+import { priceOf } from "../../core/offer/offer.ts";
+import type { LightName } from "../../core/optics/lights.ts";
+import type { Maker } from "../../core/plan/document.ts";
+import { PlanFileError } from "../../core/plan/file.ts";
 import { TEXT } from "../../core/plan/limits.ts";
-import { solid } from "../../state/derived.ts";
+import { type ShownTexts, showFragment } from "../../core/show/show-link.ts";
+import { solid, solved } from "../../state/derived.ts";
+import { moneyIn } from "../../words/currency.ts";
 import { fileNameOf, offerFile } from "../app/files.ts";
+import { canHandOver, handOver } from "../app/hand-over.ts";
+import { benchPool } from "../bench/bench-worker-client.ts";
 import { Button } from "../controls/Button.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
+import { FileButton } from "../look/FileButton.tsx";
 import { lookSettings } from "../look/look-settings.ts";
 import { useJob } from "../look/use-job.ts";
 import { customerWords } from "../messages/customer.ts";
@@ -12,6 +21,7 @@ import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
 import { makePage } from "./make-page.ts";
+import { markOf } from "./mark.ts";
 import "./customer.css";
 
 const BYTES_PER_KB = 1000;
@@ -50,21 +60,132 @@ function Line(props: LineProps) {
   );
 }
 
-/** The maker's name is the plan's, so it can be undone and stays with it. */
-function MakerLine({ label }: { label: string }) {
+/** Puts what is said of the maker into the plan, so that it can be undone and stays with it. */
+function useChangeMaker(): (change: Partial<Maker>) => void {
   const { maker } = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
+  return (change) => {
+    const said = Object.entries({ ...maker, ...change }).filter(([, one]) => one);
+    const value = said.length > 0 ? Object.fromEntries(said) : undefined;
+    dispatch({ type: "set-field", path: ["maker"], value });
+  };
+}
+
+function MakerLine({ label }: { label: string }) {
+  const { maker } = usePlan();
+  const change = useChangeMaker();
   const [draft, setDraft] = useState<string | null>(null);
   const commit = () => {
     const name = draft?.trim();
     setDraft(null);
-    if (name === undefined || name === (maker?.name ?? "")) return;
-    const { name: _before, ...rest } = maker ?? {};
-    const next = name ? { ...rest, name } : rest;
-    const value = Object.keys(next).length > 0 ? next : undefined;
-    dispatch({ type: "set-field", path: ["maker"], value });
+    if (name !== undefined && name !== (maker?.name ?? "")) change({ name });
   };
   return <Line label={label} value={draft ?? maker?.name ?? ""} onChange={setDraft} onBlur={commit} />;
+}
+
+function MarkPart() {
+  const words = useWords(customerWords);
+  const { maker } = usePlan();
+  const change = useChangeMaker();
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const take = async (file: File) => {
+    const read = await markOf(file);
+    if (typeof read !== "string") {
+      setTrouble((read.fault === "too-large" ? words.markTooLarge : words.markUnreadable)(file.name));
+      return;
+    }
+    setTrouble(null);
+    change({ mark: read });
+  };
+  return (
+    <div className="customer-mark">
+      <span className="field-label">{words.mark}</span>
+      {maker?.mark ? <img src={maker.mark} alt={words.mark} /> : null}
+      <p className="customer-row">
+        <FileButton
+          accept="image/png,image/svg+xml,image/jpeg,image/webp"
+          words={maker?.mark ? words.otherMark : words.chooseMark}
+          onFiles={([file]) => void take(file)}
+        />
+        {maker?.mark ? <Button onPress={() => change({ mark: undefined })}>{words.noMark}</Button> : null}
+      </p>
+      <span className="field-hint">{words.markHow}</span>
+      {trouble ? <p role="alert">{trouble}</p> : null}
+    </div>
+  );
+}
+
+/** The price that the bench reckons, as it is to be read; null without an offer or where it can't be reckoned. */
+function useOfferPrice(): string | null {
+  const plan = usePlan();
+  const { locale } = useFormat();
+  const { offer, piece } = plan;
+  const [found, setFound] = useState<{ readonly of: unknown; readonly price: string | null } | null>(null);
+  useEffect(() => {
+    if (!offer) return;
+    let isHere = true;
+    void benchPool.run("workTime", plan).then((time) => {
+      const { price } = priceOf(offer, piece, time);
+      const said = price === null ? null : moneyIn(locale, offer.currency)(price);
+      if (isHere) setFound({ of: offer, price: said });
+    });
+    return () => {
+      isHere = false;
+    };
+  }, [plan, offer, piece, locale]);
+  return offer && found?.of === offer ? found.price : null;
+}
+
+function LinkPart({ texts }: { texts: ShownTexts }) {
+  const words = useWords(customerWords);
+  const plan = usePlan();
+  const [said, say] = useState<string | null>(null);
+  const link = useMemo(() => {
+    try {
+      return `${location.origin}${location.pathname}#${showFragment({ ...solved(plan), plan }, texts)}`;
+    } catch (error) {
+      if (error instanceof PlanFileError) return null;
+      throw error;
+    }
+  }, [plan, texts]);
+  const copy = () => {
+    if (link === null) return;
+    const asked = navigator.clipboard?.writeText(link) ?? Promise.reject(new Error("no clipboard"));
+    asked.then(
+      () => say(words.copied),
+      () => say(words.notCopied),
+    );
+  };
+  const leaves = Object.keys(plan.pictures ?? {}).length > 0 || plan.maker?.mark !== undefined;
+  return (
+    <section className="customer-link" aria-labelledby="customer-link">
+      <h2 id="customer-link">{words.linkTitle}</h2>
+      <p className="soft">{link === null ? words.linkTooLong : words.linkWhat}</p>
+      {link === null ? null : (
+        <>
+          {leaves ? <p className="soft">{words.linkLeaves}</p> : null}
+          <p className="customer-line">
+            <label className="field-label" htmlFor="customer-address">
+              {words.address}
+            </label>
+            <input
+              id="customer-address"
+              type="text"
+              readOnly
+              value={link}
+              onFocus={(event) => event.currentTarget.select()}
+            />
+          </p>
+          <p className="customer-row">
+            <Button look="outlined" onPress={copy}>
+              {words.copy}
+            </Button>
+            <span role="status">{said}</span>
+          </p>
+        </>
+      )}
+    </section>
+  );
 }
 
 export default function CustomerSheet() {
@@ -77,34 +198,52 @@ export default function CustomerSheet() {
   const [withRecipe, setWithRecipe] = useState(false);
   const [count, setCount] = useState(1);
   const [saved, setSaved] = useState<string | null>(null);
+  const [made, setMade] = useState<{ readonly file: string; readonly page: Blob } | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
   const isVanished = solid(plan).vanished;
 
+  const offerPrice = useOfferPrice();
+  const { light: chosen } = lookSettings.getState();
+  const light: LightName = chosen === "picture" ? "north-window" : chosen;
+  const texts = useMemo(
+    () => ({ caption: caption.trim(), price: price.trim(), light }),
+    [caption, price, light],
+  );
   const make = () =>
     job.start(async (signal, onShare) => {
       setSaved(null);
-      const { light } = lookSettings.getState();
-      const texts = {
-        caption: caption.trim(),
-        price: price.trim(),
-        withRecipe,
-        light: light === "picture" ? "north-window" : light,
-      } as const;
-      const html = await makePage(plan, texts, signal, (done, of) => {
+      const html = await makePage(plan, { ...texts, withRecipe }, signal, (done, of) => {
         setCount(of);
         onShare(done / of);
       });
       const page = new Blob([html], { type: "text/html" });
       const file = fileNameOf(plan).replace(/\.glintwright\.json$/, ".html");
       offerFile(file, page);
+      setMade({ file, page });
       setSaved(words.saved(file, number(page.size / BYTES_PER_KB, 0)));
     });
+
+  const send = async () => {
+    setTrouble(null);
+    try {
+      if (made) await handOver(made.file, made.page);
+    } catch (error) {
+      setTrouble(error instanceof Error ? error.message : String(error));
+    }
+  };
 
   return (
     <section className="customer">
       <p className="soft">{isVanished ? words.vanished : words.intro}</p>
       <MakerLine label={words.maker} />
+      <MarkPart />
       <Line label={words.caption} value={caption} onChange={setCaption} />
       <Line label={words.price} value={price} hint={words.noPrice} onChange={setPrice} />
+      {offerPrice === null ? null : (
+        <Toggle isOn={price === offerPrice} onChange={(on) => setPrice(on ? offerPrice : "")}>
+          {words.offerPrice(offerPrice)}
+        </Toggle>
+      )}
       <Toggle isOn={withRecipe} onChange={setWithRecipe}>
         {words.recipe}
       </Toggle>
@@ -120,7 +259,14 @@ export default function CustomerSheet() {
         </p>
       )}
       <p role="status">{saved}</p>
+      {made && canHandOver(made.file, made.page.type) ? (
+        <Button look="outlined" onPress={() => void send()}>
+          {words.send}
+        </Button>
+      ) : null}
+      {trouble ? <p role="alert">{words.notSent(trouble)}</p> : null}
       {job.trouble ? <p role="alert">{words.failed(job.trouble)}</p> : null}
+      {isVanished ? null : <LinkPart texts={texts} />}
     </section>
   );
 }

@@ -1,7 +1,8 @@
 /** A small drawing of a plan as a data URL, kept with it in the library. Drawn from the exact outlines, same in both themes. */
+import type { Solid } from "../../core/geometry/solid-types.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { solid } from "../../state/derived.ts";
-import { HOME } from "../piece/camera.ts";
+import { HOME, type View } from "../piece/camera.ts";
 import { drawPiece, pointsOf } from "../piece/drawing.ts";
 
 /** The ball fills the picture, whose shorter side is wider than it at the distance of HOME. */
@@ -11,8 +12,11 @@ const SKIN = "#a9b7b1";
 const FACET = "#dfe8e4";
 const LINE = "#4a433b";
 
-export function thumbnailOf(plan: Plan): string {
-  const { silhouette, facets } = drawPiece(solid(plan), HOME);
+export const thumbnailOf = (plan: Plan): string => drawingOf(solid(plan), HOME);
+
+/** The drawing of a cut piece from anywhere. */
+export function drawingOf(cut: Solid, view: View): string {
+  const { silhouette, facets } = drawPiece(cut, view);
   const faces = facets.map(({ ring }) => `<polygon points="${pointsOf(ring, SIZE, 1)}"/>`);
   const svg =
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="-50 -50 100 100"><polygon points="${pointsOf(silhouette, SIZE, 1)}" fill="${SKIN}"/>` +

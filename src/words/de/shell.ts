@@ -26,6 +26,7 @@ export const shell: Translated<typeof en> = {
     exportModel: "Modelle und Links",
     customer: "Für einen Kunden",
     film: "Film des Stücks",
+    variants: "Bogen mit Varianten",
     card: "Facettenkarte",
     ideas: "Was könnte das noch werden?",
   },

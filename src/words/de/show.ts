@@ -15,6 +15,7 @@ export const show: Translated<typeof en> = {
     `${mm} mm (${inch} Zoll) im Durchmesser, neben der Hand eines Erwachsenen (etwa 185 mm lang).`,
   by: (maker) => `von ${maker}`,
   pictures: "Auf diesem Gerät lässt sich kein Licht verfolgen, darum sind dies vorher gemachte Bilder.",
+  drawing: "Auf diesem Gerät lässt sich Licht nicht verfolgen, also ist dies eine Zeichnung der Facetten.",
   stillOnly: "Dieses Bild wurde vorher gemacht. Mit erlaubten Skripten lässt sich das Stück drehen.",
   measured:
     "Das Glas ist noch nicht geschliffen: So wird es aussehen, berechnet aus seinem Plan. Eine Form, die man sehen kann, kann man auch messen.",

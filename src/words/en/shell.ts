@@ -24,6 +24,7 @@ export const shell = {
     exportModel: "Models and links",
     customer: "For a customer",
     film: "Film of the piece",
+    variants: "Sheet of variants",
     card: "Facet card",
     ideas: "What else could this be?",
   },

@@ -12,6 +12,7 @@ export const show = {
     `${mm} mm (${inch} in) across, beside a grown-up's hand (about 185 mm long).`,
   by: (maker: string) => `by ${maker}`,
   pictures: "Light can't be traced on this device, so these are pictures made beforehand.",
+  drawing: "Light can't be traced on this device, so this is a drawing of its facets.",
   stillOnly: "This picture was made beforehand. With scripts allowed the piece can be turned.",
   measured:
     "The glass is not ground yet: this is how it will look, traced from its plan. A shape that can be seen can be measured.",

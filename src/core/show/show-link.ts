@@ -1,0 +1,133 @@
+/**
+ * A customer's page as a link for a hosted app: `#show=1.` and the piece as planes, compressed as plans are. As in the page, nothing
+ * says how it is cut: planes stand in an order of their own, and neither rig nor tier nor price list goes along. Pictures and marks
+ * are too long for an address and stay behind.
+ */
+import { NothingLeft } from "../geometry/broken-mesh.ts";
+import type { Plane } from "../geometry/plane.ts";
+import { cutBall } from "../geometry/solid.ts";
+import { ROUGHNESS } from "../optics/finish.ts";
+import { LIGHT_SETTINGS, type LightName } from "../optics/lights.ts";
+import { makeScene } from "../optics/scene.ts";
+import type { Finish, Plan } from "../plan/document.ts";
+import { PlanFileError, planFromData } from "../plan/file.ts";
+import { COUNTS, TEXT } from "../plan/limits.ts";
+import { LONGEST_LINK, packedText, unpackedText } from "../plan/link.ts";
+import type { SolvedPlan } from "../plan/solved.ts";
+import { pieceOfScene, type ShowPiece } from "./show-piece.ts";
+
+const MARK = "show=";
+const FORM = "1";
+/** Digits after the point of normals and distances: a millionth of the radius. */
+const DIGITS = 6;
+/** What rounding to so many digits leaves of a unit vector's length. */
+const UNIT = 1e-4;
+const PER_PLANE = 5;
+const FINISHES: readonly Finish[] = ["polished", "prepolished", "ground"];
+
+export interface ShownTexts {
+  readonly caption: string;
+  readonly price: string;
+  readonly light: LightName;
+}
+
+export interface ShownLink extends ShownTexts {
+  /** Name, piece and maker; no tiers. */
+  readonly plan: Plan;
+  readonly planes: readonly Plane[];
+  readonly piece: ShowPiece;
+}
+
+/** The same plan with nothing of how it is cut. */
+function bareOf({ format, version, name, piece, maker }: Plan): Plan {
+  const { dop: _dop, inkMarkDeg: _mark, ...glass } = piece;
+  const bare: Plan = { format, version, name, piece: glass, rig: { wheelStops: null }, tiers: [] };
+  return maker?.name ? { ...bare, maker: { name: maker.name } } : bare;
+}
+
+const rounded = (x: number): number => Number(x.toFixed(DIGITS)) + 0;
+
+/**
+ * Without the `#`.
+ * @throws NothingLeft; PlanFileError when it would be longer than a link can be
+ */
+export function showFragment(solved: SolvedPlan, texts: ShownTexts): string {
+  const { plan, planes, facets } = solved;
+  const solid = cutBall(planes);
+  if (solid.vanished) throw new NothingLeft("nothing-left");
+  const rows = planes.flatMap(({ n, h }, k) => {
+    if (solid.facets[k].swallowed) return [];
+    const finish = FINISHES.indexOf(plan.tiers[facets[k].tierIndex].finish ?? "polished");
+    return [[...n, h].map(rounded).concat(finish)];
+  });
+  rows.sort((a, b) => a[2] - b[2] || a[0] - b[0] || a[1] - b[1]);
+  const text = packedText(JSON.stringify({ ...texts, plan: bareOf(plan), planes: rows.flat() }));
+  if (text.length > LONGEST_LINK)
+    throw new PlanFileError({
+      code: "plan-too-long-for-link",
+      data: { characters: text.length, most: LONGEST_LINK },
+    });
+  return `${MARK}${FORM}.${text}`;
+}
+
+const damaged = () => new PlanFileError({ code: "link-damaged", data: {} });
+
+const textIn = (value: unknown): string => {
+  if (typeof value !== "string" || value.length > TEXT.name) throw damaged();
+  return value;
+};
+
+interface Row extends Plane {
+  readonly finish: Finish;
+}
+
+function rowsIn(value: unknown): readonly Row[] {
+  const most = COUNTS.facets * PER_PLANE;
+  if (!Array.isArray(value) || value.length > most || value.length % PER_PLANE !== 0) throw damaged();
+  if (!value.every((x) => typeof x === "number" && Number.isFinite(x))) throw damaged();
+  return Array.from({ length: value.length / PER_PLANE }, (_, k): Row => {
+    const [x, y, z, h, finish] = value.slice(PER_PLANE * k, PER_PLANE * k + PER_PLANE);
+    const length = Math.hypot(x, y, z);
+    if (Math.abs(length - 1) > UNIT || Math.abs(h) >= 1 || !(finish in FINISHES)) throw damaged();
+    return { n: [x / length, y / length, z / length], h, finish: FINISHES[finish] };
+  });
+}
+
+function objectIn(text: string): Readonly<Record<string, unknown>> {
+  let data: unknown;
+  try {
+    data = JSON.parse(text);
+  } catch {
+    throw damaged();
+  }
+  if (typeof data !== "object" || data === null || Array.isArray(data)) throw damaged();
+  return data as Readonly<Record<string, unknown>>;
+}
+
+/** @param fragment with or without its # @throws PlanFileError for what can't be read */
+export function shownInFragment(fragment: string): ShownLink {
+  const [form, packed = ""] = fragment.replace(/^#/, "").slice(MARK.length).split(".", 2);
+  if (form !== FORM) throw new PlanFileError({ code: "link-newer", data: {} });
+  const data = objectIn(unpackedText(packed));
+  const { plan } = planFromData(data.plan);
+  const rows = rowsIn(data.planes);
+  const light = textIn(data.light);
+  if (!Object.hasOwn(LIGHT_SETTINGS, light)) throw damaged();
+  const scene = makeScene({
+    piece: plan.piece,
+    planes: rows,
+    roughness: rows.map(({ finish }) => ROUGHNESS[finish]),
+    light: { kind: "uniform" },
+  });
+  return {
+    plan,
+    planes: rows,
+    caption: textIn(data.caption),
+    price: textIn(data.price),
+    light: light as LightName,
+    piece: pieceOfScene(
+      scene,
+      rows.map(() => true),
+    ),
+  };
+}
