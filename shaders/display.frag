@@ -11,10 +11,16 @@ uniform sampler2D rightPicture;
 uniform vec2 resolution;
 // Stops: radiance is multiplied by 2^exposure.
 uniform float exposure;
+// What red, green and blue are multiplied by besides.
+uniform vec3 gain;
 // Pixels left of it show `leftPicture`; `resolution.x` shows the left one alone.
 uniform float dividerX;
 // 0: divided picture, both sides share one frame. 1: side by side, each squeezed into its half.
 uniform int sideBySide;
+
+// Colour of the page behind the picture, linear, and 1 where it is to be seen through the piece on the screen itself, so that
+// what the piece mirrors may be brighter than what it hides; 0 for colour and coverage as a file holds them.
+uniform vec4 page;
 
 out vec4 shown;
 
@@ -45,9 +51,15 @@ void main() {
   }
   vec4 mean = isRight ? meanAt(rightPicture, place) : meanAt(leftPicture, place);
 
+  if (page.a > 0.5 && mean.a > 0.0) {
+    vec3 light = toneNeutral(max(mean.rgb, 0.0) * gain * exp2(exposure));
+    vec3 through = (1.0 - clamp(mean.a, 0.0, 1.0)) * page.rgb;
+    shown = vec4(clamp(encodeSrgb(min(light + through, 1.0)) + dither(pixel) / 255.0, 0.0, 1.0), 1.0);
+    return;
+  }
   // Radiance was gathered times coverage, so tone is taken of what the covered part shows, then weighted again.
   float coverage = clamp(mean.a, 0.0, 1.0);
-  vec3 radiance = max(mean.rgb, 0.0) * exp2(exposure) / max(coverage, 1e-4);
+  vec3 radiance = max(mean.rgb, 0.0) * gain * exp2(exposure) / max(coverage, 1e-4);
   vec3 encoded = encodeSrgb(toneNeutral(radiance));
   encoded += dither(pixel) / 255.0;
   shown = vec4(clamp(encoded, 0.0, 1.0) * coverage, coverage);

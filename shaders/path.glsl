@@ -49,6 +49,13 @@ const int BEHIND_NOTHING = 0;
 const int BEHIND_SOFT = 1;
 const int BEHIND_LIGHT = 2;
 uniform int behind;
+// Unit direction of the view: with nothing behind the piece, light from the half-space ahead of it has no colour, and what is
+// seen of it lets the page through.
+uniform vec3 away;
+
+bool isPage(vec3 d) {
+  return behind == BEHIND_NOTHING && dot(d, away) > 0.0;
+}
 
 // What one path has gathered.
 struct Gathered {
@@ -58,8 +65,9 @@ struct Gathered {
   vec3 tint;
   // What needs no wavelength: a mirror image has a colour but no dispersion.
   vec3 mirror;
-  // Share of the ray that belongs to the picture rather than to the page behind it.
-  float coverage;
+  // Share of the ray that sees the page behind the piece: for its wavelength, and in plain light.
+  Amount page;
+  float plainPage;
   // False when the ray passed the piece by: then no wavelength plays a part.
   bool isPiece;
 };
@@ -68,6 +76,9 @@ struct Walker {
   vec3 p;
   vec3 d;
   Amount weight;
+  // Share seen of the page, and whether none of what comes is: it came by the table.
+  Amount page;
+  bool isFromTable;
   // Design and grain just left.
   int design;
   int grain;
@@ -342,7 +353,8 @@ Amount followInside(inout Walker w, PathColour colour, inout uint random DOWN) {
       leaves = false;
     }
 #endif
-    if (leaves) sum += leaving.share * gather(leaving.d, colour);
+    if (leaves && !w.isFromTable && isPage(leaving.d)) w.page += leaving.share;
+    else if (leaves) sum += leaving.share * gather(leaving.d, colour);
     if (leaving.isAll) {
       w.weight = Amount(0.0);
       break;
@@ -387,13 +399,20 @@ Entering enterPiece(inout Walker w, Surface entry, PathColour colour, inout uint
 }
 
 #if STAGE
+// What comes of a shadow on the page: its share for each unit of light that arrives by the piece, and what was gathered before.
+struct Shadow {
+  Amount share;
+  Amount before;
+};
+
 // Legs of a path, the first from the eye; for what is still under way then the light's mean stands, as in the glass.
 const int MOST_LEGS = 8;
 
-// Radiance that a ray from outside the piece brings back; the table hides the page.
+// Radiance that a ray from outside the piece brings back.
 Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
-  Walker w = Walker(o, d, Amount(1.0), NONE, 0, NONE, scramble, true, firstRoulette(scramble));
-  Gathered seen = Gathered(Amount(0.0), vec3(1.0), vec3(0.0), 1.0, false);
+  Walker w = Walker(o, d, Amount(1.0), Amount(0.0), false, NONE, 0, NONE, scramble, true, firstRoulette(scramble));
+  Gathered seen = Gathered(Amount(0.0), vec3(1.0), vec3(0.0), Amount(0.0), 0.0, false);
+  Shadow shadow = Shadow(Amount(0.0), Amount(0.0));
   for (int leg = 0; leg < MOST_LEGS; leg++) {
     Down down = Down(w.p, w.d, w.weight, 0.0);
     Surface entry = enterBody(w.p, w.d);
@@ -414,10 +433,13 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
       offer(down, w.p, first.outwards, outwards, random);
     } else if (strongest(outwards) > 0.0) {
       bool isLight = isPiece || leg > 0 || behind == BEHIND_LIGHT;
+      bool seesPage = !w.isFromTable && isPage(first.outwards);
       vec3 outer = isLight ? lightFrom(first.outwards) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
-      if (isPlain && first.mirrored != vec3(0.0)) seen.mirror += seen.tint * arrives * first.mirrored * outer;
+      if (seesPage) {
+        if (isPlain && first.mirrored != vec3(0.0)) seen.plainPage += luminance(first.mirrored);
+        else w.page += outwards;
+      } else if (isPlain && first.mirrored != vec3(0.0)) seen.mirror += seen.tint * arrives * first.mirrored * outer;
       else seen.byWave += outwards * colourFor(outer, colour);
-      if (!isLight && behind == BEHIND_NOTHING) seen.coverage = 0.0;
     }
     if (first.isInside) seen.byWave += followInside(w, colour, random, down);
     w.weight = Amount(0.0);
@@ -426,6 +448,24 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
     w.p = pointOnStage(down.p, down.d);
     w.weight = down.weight * down.sum;
     float factor;
+    if (!w.isFromTable && isPage(down.d)) {
+      // The table behind the piece is not shown, but what the piece changes of its light: one direction up is asked, and where
+      // the piece stands in the way, what comes through and by it takes the place of what would have come.
+      w.d = scatterOnStage(scatterPair(w, random), factor);
+      w.page += w.weight;
+      w.isFromTable = true;
+      seen.isPiece = true;
+      Surface above = enterBody(w.p, w.d);
+      if (above.id == NOTHING) {
+        w.weight = Amount(0.0);
+        break;
+      }
+      shadow = Shadow(w.weight / max(Amount(1e-6), colourFor(stageBare, colour)), seen.byWave);
+      w.page -= shadow.share * factor * gather(w.d, colour);
+      w.weight = Amount(factor);
+      continue;
+    }
+    w.isFromTable = true;
     vec3 rgb = reflectanceAt(w.p);
     if (seen.isPiece) {
       w.weight *= colourFor(rgb, colour);
@@ -440,6 +480,11 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
     w.weight *= factor;
   }
   seen.byWave += w.weight * colourFor(lightAround, colour);
+  if (strongest(shadow.share) > 0.0) {
+    w.page += shadow.share * (seen.byWave - shadow.before);
+    seen.byWave = shadow.before;
+  }
+  seen.page = w.page;
   return seen;
 }
 
@@ -448,14 +493,17 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
 Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
   Surface entry = enterBody(o, d);
   bool isPiece = entry.id != NOTHING;
-  Walker w = Walker(o + entry.t * d, d, Amount(1.0), NONE, 0, NONE, scramble, true, firstRoulette(scramble));
+  Walker w = Walker(o + entry.t * d, d, Amount(1.0), Amount(0.0), false, NONE, 0, NONE, scramble, true, firstRoulette(scramble));
   Entering first = Entering(d, vec3(1.0), false);
   if (isPiece) first = enterPiece(w, entry, colour, random);
-  bool seesLight = isPiece || behind == BEHIND_LIGHT;
+  bool seesPage = isPiece && isPage(first.outwards);
+  bool seesLight = isPiece ? !seesPage : behind == BEHIND_LIGHT;
   vec3 outer = seesLight ? lightFrom(first.outwards) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
   Amount seen = Amount(0.0);
   if (first.isInside) seen = followInside(w, colour, random);
+  else if (isPiece && seesPage) w.page = Amount(1.0);
   else if (isPiece) seen = colourFor(outer, colour);
-  return Gathered(seen, vec3(1.0), first.mirrored * outer, isPiece || behind != BEHIND_NOTHING ? 1.0 : 0.0, isPiece);
+  float plainPage = seesPage ? luminance(first.mirrored) : !isPiece && behind == BEHIND_NOTHING ? 1.0 : 0.0;
+  return Gathered(seen, vec3(1.0), first.mirrored * outer, w.page, plainPage, isPiece);
 }
 #endif

@@ -10,6 +10,11 @@
 #define Amount vec3
 #endif
 
+// Relative luminance of linear sRGB (IEC 61966-2-1).
+float luminance(vec3 rgb) {
+  return dot(rgb, vec3(0.2126, 0.7152, 0.0722));
+}
+
 const int STRATA = 64;
 // Tints are held above this, so that their absorption stays finite.
 const float DARKEST = 1e-4;

@@ -13,6 +13,8 @@ uniform vec3 stageAcross;
 uniform vec3 stageAlong;
 // Mean reflectance, linear sRGB, and mm in the piece's radius.
 uniform vec3 stageRgb;
+// What a white table throws back where nothing stands on it.
+uniform vec3 stageBare;
 uniform float radiusMm;
 
 vec3 reflectanceAt(vec3 q) {

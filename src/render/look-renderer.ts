@@ -7,6 +7,7 @@
  * one has no depth, no antialiasing, and its alpha lets the page's ground through), and a lost context or a refused
  * shader here must not take the rasterised piece along, which is what is shown then.
  */
+import type { Rgb } from "../core/optics/spectrum.ts";
 import { checkDevice, type DeviceCheck } from "./device-check.ts";
 import { measureGpu } from "./gpu-clock.ts";
 import { LivePictures, type Progress } from "./live-pictures.ts";
@@ -44,6 +45,8 @@ export interface LookState {
 
 export interface LookDisplay {
   readonly exposure: number;
+  readonly gain?: Rgb;
+  readonly page?: Rgb;
   readonly divider: number;
   readonly sideBySide: boolean;
 }

@@ -22,6 +22,7 @@ export function packStage(stage: Stage | null): Uniforms {
     stageHeight: float(height),
     stageRgb: vec3(rgb),
     radiusMm: float(radiusMm),
+    stageBare: vec3(bare),
     stageAcross: vec3(across),
     stageAlong: vec3(along),
     lightAround: vec3([around(0), around(1), around(2)]),

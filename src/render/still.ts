@@ -1,4 +1,5 @@
 /** A still picture at any size and number of samples, traced tile by tile beside the living one, on the same card. */
+import type { Rgb } from "../core/optics/spectrum.ts";
 import { Accumulator } from "./accumulator.ts";
 import { measureGpu } from "./gpu-clock.ts";
 import type { PackedScene } from "./packed-scene.ts";
@@ -14,6 +15,8 @@ export interface StillOptions {
   readonly samples: number;
   /** Stops. */
   readonly exposure: number;
+  /** What red, green and blue are multiplied by besides; missing = 1. */
+  readonly gain?: Rgb;
   readonly signal: AbortSignal;
   /** Share done, 0 .. 1. */
   readonly onProgress?: (share: number) => void;
@@ -107,7 +110,7 @@ async function traceTile(
       scheduler.measured(rowsOf(bands) * width, ms);
       onShare(Math.min(1, target.passes / passes));
     }
-    copyTile(engine, target, options.exposure, tile, traced, picture);
+    copyTile(engine, target, options, tile, traced, picture);
   } finally {
     target.dispose();
   }
@@ -117,13 +120,13 @@ async function traceTile(
 function copyTile(
   engine: TraceEngine,
   target: Accumulator,
-  exposure: number,
+  { exposure, gain }: StillOptions,
   tile: Tile,
   traced: Tile,
   picture: ImageData,
 ): void {
   const bytes = engine.readShown(
-    { left: target, right: null, exposure, divider: 1, sideBySide: false },
+    { left: target, right: null, exposure, gain, divider: 1, sideBySide: false },
     traced.width,
     traced.height,
   );

@@ -2,8 +2,10 @@
  * The graphics card's side of the tracer: programs, the scene it holds, and the two things it can do: add one sample to
  * a band of an accumulator, and show accumulators on the screen. Knows nothing of time, frames or the page.
  */
+import { scale } from "../core/geometry/vec.ts";
+import type { Rgb } from "../core/optics/spectrum.ts";
 import type { Accumulator } from "./accumulator.ts";
-import { compileProgram, float, int, mat3, UniformSetter, vec2, vec3 } from "./gl-program.ts";
+import { compileProgram, float, int, mat3, UniformSetter, vec2, vec3, vec4 } from "./gl-program.ts";
 import type { ByteTexels, PackedScene, Texels } from "./packed-scene.ts";
 import { passAt } from "./pass.ts";
 import { assembleShader } from "./shader-assembler.ts";
@@ -44,6 +46,10 @@ export interface Showing {
   readonly right: Accumulator | null;
   /** Stops. */
   readonly exposure: number;
+  /** What red, green and blue are multiplied by besides; missing = 1. */
+  readonly gain?: Rgb;
+  /** Linear colour of the page that is seen through the piece; missing: colour and coverage, as a file holds them. */
+  readonly page?: Rgb;
   /** Where the left picture ends, 0..1 of the width; 1 without a comparison. */
   readonly divider: number;
   readonly sideBySide: boolean;
@@ -199,6 +205,8 @@ export class TraceEngine {
     tracer.uniforms.set({
       eye: vec3(view.eye),
       view: mat3(viewColumns(view)),
+      away: vec3(scale(view.back, -1)),
+      lens: vec2(view.lens ? [view.lens.radius, view.lens.focus] : [0, 1]),
       resolution: vec2([frame.width, frame.height]),
       origin: vec2([frame.x, frame.y]),
       ...pass.uniforms,
@@ -246,6 +254,8 @@ export class TraceEngine {
       rightPicture: int(RIGHT_UNIT),
       resolution: vec2([width, height]),
       exposure: float(showing.exposure),
+      page: vec4(showing.page ? [...showing.page, 1] : [0, 0, 0, 0]),
+      gain: vec3(showing.gain ?? [1, 1, 1]),
       dividerX: float(showing.divider * width),
       sideBySide: int(showing.sideBySide ? 1 : 0),
     });

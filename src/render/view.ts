@@ -1,7 +1,7 @@
-/** Where the eye stands and what it sees: a pinhole, in units of the piece's radius. */
+/** Where the eye stands and what it sees, through a pinhole or a lens, in units of the piece's radius. */
 
 import { normalize, scale, type Vec3 } from "../core/geometry/vec.ts";
-import { cameraFrom } from "../core/optics/camera.ts";
+import { cameraFrom, type Lens } from "../core/optics/camera.ts";
 
 export interface View {
   readonly eye: Vec3;
@@ -11,6 +11,8 @@ export interface View {
   readonly back: Vec3;
   /** Full vertical field of view, degrees, 0 .. 180 exclusive. */
   readonly fieldDeg: number;
+  /** Missing: a pinhole. */
+  readonly lens?: Lens;
 }
 
 /** Field in which the ball fills about five sixths of the picture's height, seen from ten radii. */

@@ -34,6 +34,11 @@ export interface LightSetting {
   readonly nadir: Rgb;
   /** How quickly the horizon's colour gives way: exponent on |d.y|, below 1 is quick. */
   readonly spread: number;
+  /**
+   * Over a table whatever that is made of rises from it in a curve and becomes the wall: at the horizon the light has the
+   * table's own radiance, and gives way to the zenith by this exponent in place of `spread`. Missing: the table just ends there.
+   */
+  readonly sweep?: number;
   readonly panels: readonly Panel[];
 }
 
@@ -101,7 +106,18 @@ export const LIGHT_SETTINGS = {
     floor: [0.3, 0.25, 0.2],
     nadir: [0.12, 0.1, 0.08],
     spread: 0.6,
+    sweep: 0.9,
     panels: [
+      // the room that the window looks into
+      panel({
+        bearing: 25,
+        height: 14,
+        wide: 110,
+        high: 64,
+        soft: 0.8,
+        rgb: [0.2, 0.19, 0.18],
+        below: [0.13, 0.12, 0.11],
+      }),
       panel({
         bearing: -48,
         height: 34,
@@ -125,22 +141,23 @@ export const LIGHT_SETTINGS = {
       panel({ bearing: 70, height: 8, wide: 44, high: 26, soft: 0.2, rgb: [0.62, 0.56, 0.5] }),
     ],
   },
-  /** A dark show case with warm spots in a row overhead and a lit back wall. */
+  /** A room with warm spots in a row overhead, walls that they light from above and a lit back wall. */
   "showroom-spots": {
-    zenith: [0.02, 0.02, 0.022],
-    horizon: [0.1, 0.095, 0.09],
-    floor: [0.05, 0.047, 0.045],
-    nadir: [0.02, 0.02, 0.02],
-    spread: 0.5,
+    zenith: [0.14, 0.13, 0.12],
+    horizon: [0.34, 0.32, 0.295],
+    floor: [0.17, 0.155, 0.14],
+    nadir: [0.08, 0.075, 0.07],
+    spread: 0.7,
+    sweep: 1.1,
     panels: [
       panel({
         bearing: 180,
-        height: -4,
-        wide: 84,
-        high: 46,
-        soft: 0.45,
-        rgb: [0.75, 0.72, 0.68],
-        below: [0.3, 0.28, 0.26],
+        height: 6,
+        wide: 100,
+        high: 60,
+        soft: 0.6,
+        rgb: [0.95, 0.9, 0.83],
+        below: [0.5, 0.47, 0.43],
       }),
       panel({ bearing: -38, height: 46, wide: 17, high: 17, round: true, soft: 0.12, rgb: [19, 16.2, 12.6] }),
       panel({ bearing: 6, height: 56, wide: 17, high: 17, round: true, soft: 0.12, rgb: [19, 16.2, 12.6] }),
@@ -178,14 +195,16 @@ export const LIGHT_SETTINGS = {
       }),
     ],
   },
-  /** Night indoors: one shaded lamp to the left, its glow on the table. */
+  /** Night indoors: one shaded lamp to the left, its glow on table, wall and ceiling. */
   "one-lamp": {
-    zenith: [0.006, 0.006, 0.008],
-    horizon: [0.03, 0.024, 0.019],
-    floor: [0.035, 0.024, 0.015],
-    nadir: [0.012, 0.008, 0.005],
-    spread: 0.4,
+    zenith: [0.05, 0.037, 0.026],
+    horizon: [0.075, 0.056, 0.04],
+    floor: [0.06, 0.042, 0.027],
+    nadir: [0.024, 0.016, 0.01],
+    spread: 0.6,
+    sweep: 0.9,
     panels: [
+      panel({ bearing: -52, height: 72, wide: 80, high: 60, round: true, soft: 1, rgb: [0.3, 0.21, 0.13] }),
       panel({
         bearing: -52,
         height: 26,
@@ -206,6 +225,45 @@ export const LIGHT_SETTINGS = {
         rgb: [0.7, 0.44, 0.22],
       }),
       panel({ bearing: 165, height: 4, wide: 60, high: 40, soft: 0.8, rgb: [0.16, 0.115, 0.08] }),
+    ],
+  },
+  /** A product table: a large soft box above and behind, a white card at the right, and the dark of the studio in front. */
+  "soft-box": {
+    zenith: [0.16, 0.16, 0.165],
+    horizon: [0.5, 0.5, 0.5],
+    floor: [0.4, 0.4, 0.4],
+    nadir: [0.3, 0.3, 0.3],
+    spread: 0.8,
+    sweep: 1.4,
+    panels: [
+      panel({
+        bearing: 0,
+        height: 20,
+        wide: 120,
+        high: 70,
+        soft: 0.7,
+        rgb: [0.06, 0.06, 0.062],
+        below: [0.1, 0.1, 0.1],
+      }),
+      panel({
+        bearing: -158,
+        height: 58,
+        wide: 62,
+        high: 46,
+        soft: 0.06,
+        rgb: [5.6, 5.6, 5.6],
+        below: [6.6, 6.6, 6.6],
+      }),
+      panel({
+        bearing: 74,
+        height: 20,
+        wide: 26,
+        high: 44,
+        soft: 0.04,
+        rgb: [1.7, 1.7, 1.7],
+        below: [1.3, 1.3, 1.3],
+      }),
+      panel({ bearing: -62, height: 30, wide: 9, high: 50, soft: 0.08, rgb: [4.2, 4.2, 4.2] }),
     ],
   },
 } as const satisfies Record<string, LightSetting>;

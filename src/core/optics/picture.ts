@@ -4,9 +4,9 @@
  */
 import type { Vec3 } from "../geometry/vec.ts";
 import { type BodyHit, enterBody, enterTouchingBody } from "./body.ts";
-import { type Camera, cameraRay } from "./camera.ts";
+import { type Camera, lensRay } from "./camera.ts";
 import { lightRadiance } from "./lights.ts";
-import { hash, PIXEL_X, PIXEL_Y, type Random, sobol, streamOf, WAVELENGTH } from "./random.ts";
+import { hash, nextRandom, PIXEL_X, PIXEL_Y, type Random, sobol, streamOf, WAVELENGTH } from "./random.ts";
 import type { Scene } from "./scene.ts";
 import { luminance, type Rgb, STRATA } from "./spectrum.ts";
 import { goesDown, pointOnStage, scatterOnStage, stageReflectance } from "./stage.ts";
@@ -137,8 +137,9 @@ function renderPixel(
   for (let sample = 0; sample < samples; sample++) {
     const px = x + sobol(sample, PIXEL_X, scramble);
     const py = y + sobol(sample, PIXEL_Y, scramble);
-    const d = cameraRay(camera, (2 * px) / size - 1, 1 - (2 * py) / size);
     const random = streamOf(pixel, sample, seed, scramble);
+    const chance = (): readonly [number, number] => [nextRandom(random), nextRandom(random)];
+    const { o, d } = lensRay(camera, (2 * px) / size - 1, 1 - (2 * py) / size, chance);
     const trace = (colour: PathColour): Trace => ({
       scene,
       colour,
@@ -149,7 +150,7 @@ function renderPixel(
       sum: [0, 0, 0],
       behind: transparent ? { away: camera.forward, seen: [0, 0, 0] } : null,
     });
-    const ray = transparent ? straight(scene, camera.at, d) : approach(scene, camera.at, d, cap, random);
+    const ray = transparent ? straight(scene, o, d) : approach(scene, o, d, cap, random);
     const follow = (colour: PathColour, weight: Rgb): void => {
       const path = trace(colour);
       if (ray.entry) tracePath(path, ray.o, ray.d, ray.entry, ray.isFromTable);

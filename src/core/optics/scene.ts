@@ -108,7 +108,7 @@ export function makeScene(parts: SceneParts): Scene {
 
 /** The scene on a table, under its light as it stands over that. `floor` is the piece's least height along `up`, unit sphere. */
 export function putOnStage(scene: Scene, up: Vec3, floor: number, table: Table): Scene {
-  const light = lightOver(scene.light, up);
+  const light = lightOver(scene.light, up, table.material.rgb);
   return { ...scene, light, stage: makeStage(up, floor, table, light) };
 }
 

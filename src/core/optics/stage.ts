@@ -8,6 +8,7 @@ import { type Light, lightRadiance } from "./lights.ts";
 import { type Material, reflectanceAt } from "./materials.ts";
 import { type Random, scatterPair } from "./random.ts";
 import { luminance, type Rgb } from "./spectrum.ts";
+import { withSweep } from "./sweep.ts";
 
 export interface Stage {
   /** Unit normal, and how high the table lies along it: up.p = height. */
@@ -43,11 +44,15 @@ export function stageFrame(up: Vec3): Pick<Stage, "up" | "across" | "along"> {
   return { up, across: cross(up, along), along };
 }
 
-/** A light of ours turned so that its up is the table's, and its front that of the piece along the table. A picture's stays. */
-export function lightOver(light: Light, up: Vec3): Light {
+/**
+ * A light of ours turned so that its up is the table's, and its front that of the piece along the table; where it has a sweep,
+ * the table rises into it. A picture's stays.
+ * @param rgb reflectance of the table
+ */
+export function lightOver(light: Light, up: Vec3, rgb: Rgb): Light {
   if (light.kind !== "setting") return light;
   const { across, along } = stageFrame(up);
-  return { ...light, axes: { right: across, up, front: along } };
+  return { ...light, setting: withSweep(light.setting, rgb), axes: { right: across, up, front: along } };
 }
 
 /** Directions a cell is asked for across and down: enough that a picture's brightest pixel is not passed over. */

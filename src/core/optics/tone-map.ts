@@ -27,25 +27,26 @@ export function toneMap(rgb: Rgb): Rgb {
 export const encodeSrgb = (linear: number): number =>
   linear <= 0.0031308 ? 12.92 * linear : 1.055 * linear ** (1 / 2.4) - 0.055;
 
-/** Linear radiance (three floats a pixel) to bytes; colours outside sRGB are held at its border. `exposure` is a factor. */
-export function toBytes(linear: Float32Array, exposure: number): Uint8Array {
+/** Linear radiance (three floats a pixel) to bytes; colours outside sRGB are held at its border. `gain` multiplies radiance. */
+export function toBytes(linear: Float32Array, gain: number | Rgb): Uint8Array {
   const bytes = new Uint8Array(linear.length);
-  const lit = (v: number): number => Math.max(0, v * exposure);
+  const [r, g, b] = typeof gain === "number" ? [gain, gain, gain] : gain;
+  const lit = (v: number): number => Math.max(0, v);
   for (let i = 0; i < linear.length; i += 3) {
-    const mapped = toneMap([lit(linear[i]), lit(linear[i + 1]), lit(linear[i + 2])]);
+    const mapped = toneMap([lit(linear[i] * r), lit(linear[i + 1] * g), lit(linear[i + 2] * b)]);
     for (let c = 0; c < 3; c++) bytes[i + c] = Math.round(255 * encodeSrgb(Math.min(1, mapped[c])));
   }
   return bytes;
 }
 
 /** The same for premultiplied radiance with alpha, four floats a pixel: to straight colour and alpha, as a PNG has them. */
-export function toBytesWithAlpha(linear: Float32Array, exposure: number): Uint8Array {
+export function toBytesWithAlpha(linear: Float32Array, gain: number | Rgb): Uint8Array {
   const straight = new Float32Array((3 * linear.length) / 4);
   for (let i = 0; i < linear.length / 4; i++) {
     const alpha = linear[4 * i + 3];
     if (alpha > 0) for (let c = 0; c < 3; c++) straight[3 * i + c] = linear[4 * i + c] / alpha;
   }
-  const colours = toBytes(straight, exposure);
+  const colours = toBytes(straight, gain);
   const bytes = new Uint8Array(linear.length);
   for (let i = 0; i < linear.length / 4; i++) {
     bytes.set(colours.subarray(3 * i, 3 * i + 3), 4 * i);

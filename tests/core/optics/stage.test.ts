@@ -281,11 +281,12 @@ describe("a piece on a table in a room is seen as by a tracer that leaves everyt
 
 describe("a named light over a table", () => {
   it("has its up along the table's normal, and stands as ever over a piece on its side", () => {
-    const light: Light = { kind: "setting", setting: LIGHT_SETTINGS["north-window"], turnRad: 0.4 };
+    const { sweep: _, ...setting } = LIGHT_SETTINGS["north-window"];
+    const light: Light = { kind: "setting", setting, turnRad: 0.4 };
     const random = chance(8);
     for (const down of [RESTS.side.down, RESTS.back.down, RESTS.front.down, PLANES[0].n]) {
       const { up, across, along } = stageFrame(scale(down, -1));
-      const over = lightOver(light, up);
+      const over = lightOver(light, up, WHITE);
       for (let k = 0; k < 50; k++) {
         const d = randomDirection(random);
         const turned = addScaled(addScaled(scale(across, d[0]), up, d[1]), along, d[2]);
@@ -294,7 +295,7 @@ describe("a named light over a table", () => {
       }
     }
     expect(stageFrame([0, 1, 0])).toEqual({ up: [0, 1, 0], across: [1, 0, 0], along: [0, 0, 1] });
-    expect(lightOver(UNIFORM, [0, 0, 1])).toBe(UNIFORM);
+    expect(lightOver(UNIFORM, [0, 0, 1], WHITE)).toBe(UNIFORM);
   });
 });
 

@@ -1,0 +1,114 @@
+/** The ten product pictures of the contact sheet: pieces, how they lie, tables and lights as a maker would choose them. */
+import { supportOf } from "../../src/core/check/size.ts";
+import { cutBall } from "../../src/core/geometry/solid.ts";
+import { scale, type Vec3 } from "../../src/core/geometry/vec.ts";
+import { LIGHT_SETTINGS, type LightName } from "../../src/core/optics/lights.ts";
+import { MATERIALS, type MaterialName } from "../../src/core/optics/materials.ts";
+import { putOnStage, type Scene, sceneOfPlan } from "../../src/core/optics/scene.ts";
+import { stageFrame } from "../../src/core/optics/stage.ts";
+import type { Piece, Plan } from "../../src/core/plan/document.ts";
+import { solvePlan } from "../../src/core/plan/solve.ts";
+import { EXAMPLES } from "../../src/ui/examples.ts";
+
+export interface ContactPicture {
+  readonly name: string;
+  readonly plan: Plan;
+  readonly light: LightName;
+  readonly lightTurnDeg: number;
+  readonly table: MaterialName;
+  /** Unit direction in the piece that lies on the table. */
+  readonly down: Vec3;
+  /** How far round from where the light's front is the camera stands, and how far above the table, degrees. */
+  readonly round: number;
+  readonly above: number;
+  /** Stops. */
+  readonly exposure: number;
+}
+
+const BACK: Vec3 = [0, 0, -1];
+const SIDE: Vec3 = [0, -1, 0];
+
+const named = (name: string): Plan => {
+  const plan = EXAMPLES.find((example) => example.name === name);
+  if (!plan) throw new Error(`no example is called ${name}`);
+  return plan;
+};
+
+const withPiece = (name: string, change: Partial<Piece>): Plan => {
+  const plan = named(name);
+  return { ...plan, piece: { ...plan.piece, ...change } };
+};
+
+/** Cobalt swirl of a ribbon, a dark core, a smoke-coloured body: what has to look right besides clear glass. */
+const DARK_CORE: Piece["inside"] = [
+  { kind: "core", diameterMm: 14, rgb: [0.012, 0.014, 0.03], opaque: true, atMm: [0, 0, -3] },
+];
+
+const picture = (
+  name: string,
+  plan: Plan,
+  light: LightName,
+  table: MaterialName,
+  down: Vec3,
+  [round, above]: readonly [number, number],
+  rest: Partial<ContactPicture> = {},
+): ContactPicture => ({
+  name,
+  plan,
+  light,
+  table,
+  down,
+  round,
+  above,
+  lightTurnDeg: 0,
+  exposure: 0,
+  ...rest,
+});
+
+export const CONTACT_PICTURES: readonly ContactPicture[] = [
+  picture("clear steps on paper", named("Three steps up"), "north-window", "paper", BACK, [25, 28]),
+  picture("ribbon on linen", named("Both banks"), "north-window", "linen", BACK, [-20, 32]),
+  picture(
+    "dark core on slate",
+    withPiece("Three steps up", { inside: DARK_CORE }),
+    "north-window",
+    "slate",
+    BACK,
+    [30, 30],
+  ),
+  picture("dew on oak", named("Dew on a dome"), "north-window", "oak", BACK, [10, 40]),
+  picture("coffer on paper", named("Coffer"), "overcast", "paper", BACK, [35, 30]),
+  picture("skylight under spots", named("Skylight"), "showroom-spots", "slate", BACK, [20, 35]),
+  picture("both banks in a soft box", named("Both banks"), "soft-box", "paper", SIDE, [10, 25]),
+  picture("first ring in the evening", named("First ring"), "one-lamp", "oak", BACK, [15, 30], {
+    exposure: 0.5,
+  }),
+  picture(
+    "tinted steps outdoors",
+    withPiece("Three steps up", { tint: { rgb: [0.35, 0.6, 0.72], atMm: 20 } }),
+    "overcast",
+    "linen",
+    BACK,
+    [-35, 25],
+  ),
+  picture("barrel on its side", named("Rain barrel"), "soft-box", "paper", SIDE, [25, 12]),
+];
+
+/** Unit direction from which the camera looks, in the piece's axes. */
+export function towardsOf({ down, round, above }: ContactPicture): Vec3 {
+  const { up, across, along } = stageFrame(scale(down, -1));
+  const [r, a] = [(round * Math.PI) / 180, (above * Math.PI) / 180];
+  const level = [Math.cos(a) * Math.cos(r), Math.cos(a) * Math.sin(r)];
+  const part = (k: 0 | 1 | 2) => level[0] * along[k] + level[1] * across[k] + Math.sin(a) * up[k];
+  return [part(0), part(1), part(2)];
+}
+
+export function sceneOfPicture({ plan, light, lightTurnDeg, table, down }: ContactPicture): Scene {
+  const solved = solvePlan(plan);
+  const setting = LIGHT_SETTINGS[light];
+  const bare = sceneOfPlan(solved, { kind: "setting", setting, turnRad: (lightTurnDeg * Math.PI) / 180 });
+  return putOnStage(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), {
+    material: MATERIALS[table],
+    radiusMm: plan.piece.diameterMm / 2,
+  });
+}
