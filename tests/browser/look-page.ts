@@ -1,7 +1,8 @@
 /** The tracer without the app: traces one of the shared scenes and hands the linear picture to the test. */
+import type { Lens } from "../../src/core/optics/camera.ts";
 import { Accumulator } from "../../src/render/accumulator.ts";
 import { checkDevice } from "../../src/render/device-check.ts";
-import { DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
+import { type Behind, DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
 import { TraceEngine } from "../../src/render/trace-engine.ts";
 import { DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, viewFrom } from "../../src/render/view.ts";
 import { FURNACES, LOOK_SCENES } from "./look-scenes.ts";
@@ -23,24 +24,29 @@ export interface TraceWish {
   readonly samples: number;
   /** With the program for this very number of facets, as for a piece one keeps looking at. */
   readonly own: boolean;
+  /** Missing: the light itself. */
+  readonly behind?: Behind;
+  /** Missing: a pinhole. */
+  readonly lens?: Lens;
 }
 
 /** Traces scene `k` of the shared lists, the furnaces after the others, and hands over what was gathered. */
 async function gather<T>(
   k: number,
-  { size, of, seed, samples, own }: TraceWish,
+  { size, of, seed, samples, own, behind = "light", lens }: TraceWish,
   take: (tracer: TraceEngine, target: Accumulator) => T,
 ): Promise<T> {
   engine ??= openEngine();
   const tracer = await engine;
   const { make, from, up, hasDispersion } = [...LOOK_SCENES, ...FURNACES][k];
-  const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind: "light" });
+  const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind });
   await tracer.prepare(packed);
   if (own) await tracer.specialise([packed]);
   const loaded = tracer.load(packed);
   const target = new Accumulator(tracer.gl, size, size);
   target.restart(hasDispersion);
-  const view = viewFrom(...from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, up);
+  const pinhole = viewFrom(...from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, up);
+  const view = lens ? { ...pinhole, lens } : pinhole;
   const corner = Math.floor((of - size) / 2);
   const frame = { x: corner, y: corner, width: of, height: of };
   while (target.samples < samples || target.passes < 2)
