@@ -100,6 +100,10 @@ const pictures = (command: Command): Command =>
     .option("--light <name>", "a light of ours, an equirectangular .hdr file, or uniform")
     .option("--field <degrees>", "full vertical field of view")
     .option("--distance <mm>", "from the centre, default 10 radii")
+    .option(
+      "--aperture <f-number>",
+      "of the lens, focused on the front of the piece; without it all is sharp",
+    )
     .option("--bounces <n>", "cap on bounces")
     .option(
       "--stage <R,G,B>",

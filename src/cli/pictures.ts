@@ -3,7 +3,7 @@ import { encode } from "fast-png";
 import { supportOf } from "../core/check/size.ts";
 import { cutBall } from "../core/geometry/solid.ts";
 import { dot, scale, type Vec3 } from "../core/geometry/vec.ts";
-import { type Camera, cameraTowards } from "../core/optics/camera.ts";
+import { type Camera, cameraTowards, lensOf } from "../core/optics/camera.ts";
 import { rastersOf } from "../core/optics/decode-picture.ts";
 import { MOST_PIXELS, readHdr } from "../core/optics/hdr.ts";
 import { HdrError } from "../core/optics/hdr-fault.ts";
@@ -83,12 +83,13 @@ export function cameraFor(
   scene: Scene,
   towards: Vec3,
   radiusMm: number,
-  { distanceMm, fieldDeg }: RenderOptions,
+  { distanceMm, fieldDeg, fNumber }: RenderOptions,
   option: string,
 ): Camera {
-  const camera = cameraTowards(towards, distanceMm / radiusMm, fieldDeg, scene.stage?.up);
+  const distance = distanceMm / radiusMm;
+  const camera = cameraTowards(towards, distance, fieldDeg, scene.stage?.up);
   if (scene.stage) mustSeeTable(camera, scene.stage, option);
-  return camera;
+  return fNumber === null ? camera : { ...camera, lens: lensOf(fNumber, distance, fieldDeg, radiusMm) };
 }
 
 export const settingsOf = ({

@@ -26,6 +26,8 @@ export interface RenderOptions {
   /** A table under the piece, what it is made of, and how the piece lies on it; null without one. */
   readonly stage: { readonly material: Material; readonly rest: Rest } | null;
   readonly transparent: boolean;
+  /** Of the lens; null for a pinhole, all sharp. */
+  readonly fNumber: number | null;
 }
 
 /** What may be rested on: facets by name, with their outward normals. */
@@ -141,5 +143,6 @@ export function renderOptions(
     seed: numberOption(words, "seed", 1, { min: 0, max: 2 ** 32 - 1, whole: true }),
     stage,
     transparent,
+    fNumber: words.aperture === undefined ? null : numberOption(words, "aperture", 0, { min: 0.5, max: 128 }),
   };
 }

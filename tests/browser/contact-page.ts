@@ -1,5 +1,5 @@
 /** Traces pictures of the contact sheet as the app traces those that it saves. */
-import { normalize, scale } from "../../src/core/geometry/vec.ts";
+import { addScaled, normalize, scale } from "../../src/core/geometry/vec.ts";
 import { cameraTowards, lensOf } from "../../src/core/optics/camera.ts";
 import { meteredGain } from "../../src/core/optics/metering.ts";
 import { checkDevice } from "../../src/render/device-check.ts";
@@ -9,7 +9,7 @@ import { TraceEngine } from "../../src/render/trace-engine.ts";
 import type { View } from "../../src/render/view.ts";
 import { CONTACT_PICTURES, sceneOfPicture, towardsOf } from "./contact-pictures.ts";
 
-const [DISTANCE, FIELD_DEG, F_NUMBER] = [10, 18, 11];
+const [DISTANCE, F_NUMBER] = [10, 8];
 
 let engine: Promise<TraceEngine> | null = null;
 
@@ -25,14 +25,17 @@ async function contactPicture(k: number, size: number, samples: number): Promise
   engine ??= openEngine();
   const picture = CONTACT_PICTURES[k];
   const scene = sceneOfPicture(picture);
-  const camera = cameraTowards(towardsOf(picture), DISTANCE, FIELD_DEG, scene.stage?.up);
+  const fieldDeg = (2 * Math.atan(picture.frame / DISTANCE) * 180) / Math.PI;
+  const camera = cameraTowards(towardsOf(picture), DISTANCE, fieldDeg, scene.stage?.up);
+  const [right, up] = [normalize(camera.right), normalize(camera.up)];
+  const [x, y] = picture.aside;
   const view: View = {
-    eye: camera.at,
-    right: normalize(camera.right),
-    up: normalize(camera.up),
+    eye: addScaled(addScaled(camera.at, right, -x), up, -y),
+    right,
+    up,
     back: scale(camera.forward, -1),
-    fieldDeg: FIELD_DEG,
-    lens: lensOf(F_NUMBER, DISTANCE, FIELD_DEG, picture.plan.piece.diameterMm / 2),
+    fieldDeg,
+    lens: lensOf(F_NUMBER, DISTANCE, fieldDeg, picture.plan.piece.diameterMm / 2),
   };
   const packed = packScene(scene, { ...DEFAULT_OPTIONS, maxMeetings: STILL_MEETINGS, behind: "light" });
   const pixels = await traceStill(await engine, packed, view, {

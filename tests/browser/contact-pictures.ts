@@ -23,6 +23,9 @@ export interface ContactPicture {
   readonly above: number;
   /** Stops. */
   readonly exposure: number;
+  /** Height of the picture at the piece, in diameters of the uncut ball, and how far the piece stands from its middle, radii. */
+  readonly frame: number;
+  readonly aside: readonly [number, number];
 }
 
 const BACK: Vec3 = [0, 0, -1];
@@ -62,26 +65,49 @@ const picture = (
   above,
   lightTurnDeg: 0,
   exposure: 0,
+  frame: 1.6,
+  aside: [0, -0.25],
   ...rest,
 });
 
 export const CONTACT_PICTURES: readonly ContactPicture[] = [
-  picture("clear steps on paper", named("Three steps up"), "north-window", "paper", BACK, [25, 28]),
-  picture("ribbon on linen", named("Both banks"), "north-window", "linen", BACK, [-20, 32]),
+  picture("clear steps on paper", named("Three steps up"), "north-window", "paper", BACK, [25, 14], {
+    frame: 1.45,
+    aside: [0.1, -0.3],
+  }),
+  picture("ribbon on linen", named("Both banks"), "north-window", "linen", BACK, [-20, 32], {
+    frame: 1.3,
+    aside: [-0.1, -0.1],
+  }),
   picture(
     "dark core on slate",
     withPiece("Three steps up", { inside: DARK_CORE }),
     "north-window",
     "slate",
     BACK,
-    [30, 30],
+    [30, 20],
+    { frame: 1.9, aside: [0.35, -0.4] },
   ),
-  picture("dew on oak", named("Dew on a dome"), "north-window", "oak", BACK, [10, 40]),
-  picture("coffer on paper", named("Coffer"), "overcast", "paper", BACK, [35, 30]),
-  picture("skylight under spots", named("Skylight"), "showroom-spots", "slate", BACK, [20, 35]),
-  picture("both banks in a soft box", named("Both banks"), "soft-box", "paper", SIDE, [10, 25]),
+  picture("dew on oak", named("Dew on a dome"), "north-window", "oak", BACK, [10, 38], {
+    frame: 1.75,
+    aside: [-0.3, -0.1],
+  }),
+  picture("coffer on paper", named("Coffer"), "overcast", "paper", BACK, [35, 22], {
+    frame: 1.5,
+    aside: [0, -0.2],
+  }),
+  picture("skylight under spots", named("Skylight"), "showroom-spots", "slate", BACK, [20, 26], {
+    frame: 1.6,
+    aside: [0.15, -0.3],
+  }),
+  picture("both banks in a soft box", named("Both banks"), "soft-box", "paper", SIDE, [10, 16], {
+    frame: 1.4,
+    aside: [0, -0.2],
+  }),
   picture("first ring in the evening", named("First ring"), "one-lamp", "oak", BACK, [15, 30], {
-    exposure: 0.5,
+    exposure: 0.3,
+    frame: 1.7,
+    aside: [-0.3, -0.35],
   }),
   picture(
     "tinted steps outdoors",
@@ -89,9 +115,13 @@ export const CONTACT_PICTURES: readonly ContactPicture[] = [
     "overcast",
     "linen",
     BACK,
-    [-35, 25],
+    [-35, 12],
+    { frame: 1.6, aside: [0.2, -0.35] },
   ),
-  picture("barrel on its side", named("Rain barrel"), "soft-box", "paper", SIDE, [25, 12]),
+  picture("barrel on its side", named("Rain barrel"), "soft-box", "slate", SIDE, [25, 9], {
+    frame: 1.5,
+    aside: [0, -0.4],
+  }),
 ];
 
 /** Unit direction from which the camera looks, in the piece's axes. */

@@ -40,7 +40,12 @@ const sceneNamed = (name: string): number => LOOK_SCENES.findIndex((scene) => sc
 
 async function ofShader(k: number, how: { behind: string; lens?: Lens }): Promise<number[]> {
   const wish = { size: SIZE, of: SIZE, seed: 5, samples: SAMPLES, own: false, ...how };
-  return parts(await opened().page.evaluate<number[]>(`traceScene(${k}, ${JSON.stringify(wish)})`), true);
+  const rgba = await opened().page.evaluate<number[]>(`traceScene(${k}, ${JSON.stringify(wish)})`);
+  // the twin holds each pixel's alpha, which noise takes beyond, within 0 .. 1
+  return parts(
+    rgba.map((v, i) => (i % 4 === 3 ? Math.max(0, Math.min(1, v)) : v)),
+    true,
+  );
 }
 
 function ofTwin(k: number, transparent: boolean, lens?: Lens): number[] {

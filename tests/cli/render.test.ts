@@ -248,6 +248,7 @@ describe("render's options", () => {
       seed: 1,
       stage: null,
       transparent: false,
+      fNumber: null,
     });
   });
 

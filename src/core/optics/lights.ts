@@ -106,7 +106,7 @@ export const LIGHT_SETTINGS = {
     floor: [0.3, 0.25, 0.2],
     nadir: [0.12, 0.1, 0.08],
     spread: 0.6,
-    sweep: 0.9,
+    sweep: 0.7,
     panels: [
       // the room that the window looks into
       panel({
@@ -115,8 +115,8 @@ export const LIGHT_SETTINGS = {
         wide: 110,
         high: 64,
         soft: 0.8,
-        rgb: [0.2, 0.19, 0.18],
-        below: [0.13, 0.12, 0.11],
+        rgb: [0.12, 0.113, 0.105],
+        below: [0.06, 0.056, 0.05],
       }),
       panel({
         bearing: -48,
@@ -160,8 +160,8 @@ export const LIGHT_SETTINGS = {
         below: [0.5, 0.47, 0.43],
       }),
       panel({ bearing: -38, height: 46, wide: 17, high: 17, round: true, soft: 0.12, rgb: [19, 16.2, 12.6] }),
-      panel({ bearing: 6, height: 56, wide: 17, high: 17, round: true, soft: 0.12, rgb: [19, 16.2, 12.6] }),
-      panel({ bearing: 50, height: 44, wide: 17, high: 17, round: true, soft: 0.12, rgb: [19, 16.2, 12.6] }),
+      panel({ bearing: 6, height: 58, wide: 34, high: 20, soft: 0.1, rgb: [8.2, 7.2, 5.9] }),
+      panel({ bearing: 50, height: 44, wide: 10, high: 10, round: true, soft: 0.12, rgb: [34, 29, 22.5] }),
       panel({ bearing: 140, height: 38, wide: 16, high: 16, round: true, soft: 0.12, rgb: [13, 12.7, 12.3] }),
       panel({
         bearing: -128,
@@ -183,7 +183,8 @@ export const LIGHT_SETTINGS = {
     spread: 0.9,
     panels: [
       panel({ bearing: 205, height: 2, wide: 70, high: 17, soft: 0.22, rgb: [0.06, 0.075, 0.055] }),
-      panel({ bearing: -60, height: 3, wide: 60, high: 12, soft: 0.3, rgb: [0.09, 0.1, 0.075] }),
+      panel({ bearing: -75, height: 5, wide: 76, high: 24, soft: 0.3, rgb: [0.055, 0.066, 0.045] }),
+      panel({ bearing: 95, height: 5, wide: 60, high: 26, soft: 0.25, rgb: [0.05, 0.062, 0.04] }),
       panel({
         bearing: 40,
         height: 4,
@@ -224,17 +225,31 @@ export const LIGHT_SETTINGS = {
         soft: 0.9,
         rgb: [0.7, 0.44, 0.22],
       }),
-      panel({ bearing: 165, height: 4, wide: 60, high: 40, soft: 0.8, rgb: [0.16, 0.115, 0.08] }),
+      panel({ bearing: 165, height: 10, wide: 60, high: 40, soft: 0.8, rgb: [0.2, 0.145, 0.1] }),
+      // a dark shelf, and a door to a room where light is on
+      panel({ bearing: -112, height: 14, wide: 50, high: 52, soft: 0.04, rgb: [0.008, 0.006, 0.005] }),
+      panel({
+        bearing: 84,
+        height: 16,
+        wide: 18,
+        high: 44,
+        soft: 0.03,
+        rgb: [0.75, 0.55, 0.36],
+        below: [0.4, 0.28, 0.17],
+      }),
     ],
   },
-  /** A product table: a large soft box above and behind, a white card at the right, and the dark of the studio in front. */
+  /**
+   * A product table: a large soft box above and behind, a strip at the left for the long reflection, black cards to both sides
+   * that draw clear glass its edges, and the dark of the studio in front.
+   */
   "soft-box": {
-    zenith: [0.16, 0.16, 0.165],
+    zenith: [0.1, 0.1, 0.103],
     horizon: [0.5, 0.5, 0.5],
     floor: [0.4, 0.4, 0.4],
     nadir: [0.3, 0.3, 0.3],
     spread: 0.8,
-    sweep: 1.4,
+    sweep: 0.8,
     panels: [
       panel({
         bearing: 0,
@@ -242,28 +257,22 @@ export const LIGHT_SETTINGS = {
         wide: 120,
         high: 70,
         soft: 0.7,
-        rgb: [0.06, 0.06, 0.062],
-        below: [0.1, 0.1, 0.1],
+        rgb: [0.04, 0.04, 0.042],
+        below: [0.06, 0.06, 0.06],
       }),
+      panel({ bearing: -88, height: 16, wide: 46, high: 60, soft: 0.06, rgb: [0.012, 0.012, 0.012] }),
+      panel({ bearing: 88, height: 16, wide: 46, high: 60, soft: 0.06, rgb: [0.012, 0.012, 0.012] }),
       panel({
-        bearing: -158,
-        height: 58,
-        wide: 62,
-        high: 46,
-        soft: 0.06,
-        rgb: [5.6, 5.6, 5.6],
-        below: [6.6, 6.6, 6.6],
-      }),
-      panel({
-        bearing: 74,
-        height: 20,
-        wide: 26,
+        bearing: -160,
+        height: 60,
+        wide: 60,
         high: 44,
-        soft: 0.04,
-        rgb: [1.7, 1.7, 1.7],
-        below: [1.3, 1.3, 1.3],
+        soft: 0.06,
+        rgb: [5.8, 5.8, 5.8],
+        below: [6.8, 6.8, 6.8],
       }),
-      panel({ bearing: -62, height: 30, wide: 9, high: 50, soft: 0.08, rgb: [4.2, 4.2, 4.2] }),
+      panel({ bearing: -54, height: 34, wide: 9, high: 46, soft: 0.08, rgb: [4.6, 4.6, 4.6] }),
+      panel({ bearing: 40, height: 58, wide: 22, high: 16, soft: 0.1, rgb: [1.6, 1.6, 1.6] }),
     ],
   },
 } as const satisfies Record<string, LightSetting>;

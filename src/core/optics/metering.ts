@@ -5,19 +5,21 @@
 import type { Scene } from "./scene.ts";
 import { luminance, type Rgb } from "./spectrum.ts";
 
+/** What a table of reflectance 1 shows as, linear: white paper stands below the brightest that a screen has. */
+const WHITE_SHOWN = 0.83;
 /** How much of the light's own colour is taken out: people leave some of a lamp's warmth in a picture. */
 const BALANCED = 0.75;
 const AS_IT_IS: Rgb = [1, 1, 1];
 
 /**
- * What radiance of a scene is multiplied by before it is shown: on a table a white card shows as white, and nearly without
+ * What radiance of a scene is multiplied by before it is shown: on a table a white card shows as white paper does, and nearly without
  * colour; 1 without a table, since our lights are made to suit that.
  */
 export function meteredGain({ stage }: Pick<Scene, "stage">): Rgb {
   if (!stage) return AS_IT_IS;
   const white = luminance(stage.bare);
   if (!(white > 0)) return AS_IT_IS;
-  const gain = (c: 0 | 1 | 2) =>
-    stage.bare[c] > 0 ? (white / stage.bare[c]) ** BALANCED / white : 1 / white;
+  const level = WHITE_SHOWN / white;
+  const gain = (c: 0 | 1 | 2) => (stage.bare[c] > 0 ? level * (white / stage.bare[c]) ** BALANCED : level);
   return [gain(0), gain(1), gain(2)];
 }
