@@ -11,10 +11,10 @@ import { browserShelf, type TextShelf } from "./preferences.ts";
 import { type Autosave, createAutosave } from "./storage/autosave.ts";
 import { type FaultKind, faultOf } from "./storage/faults.ts";
 import { openIdbPort } from "./storage/idb-port.ts";
-import { createJournal, type Journal, type JournalShelf } from "./storage/journal.ts";
+import { createJournal, type Journal, type JournalShelf, type Left } from "./storage/journal.ts";
 import { createLibrary, type Library, type TabChannel } from "./storage/library.ts";
 import { memoryPort } from "./storage/memory-port.ts";
-import { createPlanLock, type Locks } from "./storage/plan-lock.ts";
+import { createPlanLock, type Locks, type PlanLock } from "./storage/plan-lock.ts";
 import type { StoragePort } from "./storage/port.ts";
 import type { PlanStore } from "./store.ts";
 
@@ -115,22 +115,34 @@ async function openOrRemember({ openPort }: Surroundings): Promise<Opened> {
 const isJournalShelf = (shelf: Surroundings["shelf"]): shelf is JournalShelf =>
   shelf !== null && "removeItem" in shelf && "key" in shelf;
 
+interface PutBack {
+  /** The id of the last plan that was put back; null when there was nothing. */
+  readonly newest: string | null;
+  /** Windows that are still there, as far as can be told: they keep their own. */
+  readonly stillThere: readonly string[];
+}
+
+/** @throws StorageFault; what was not put back yet stays written down */
+async function putBackLine(journal: Journal, library: Library, { tab, entry, raw }: Left): Promise<string> {
+  const id = entry ? await library.putBack(entry) : await library.add(raw);
+  journal.dropLeft(tab);
+  return id;
+}
+
 /**
  * Puts into the library what windows that are gone wrote down and couldn't keep any more.
- * @returns the id of the last of it; null when there was nothing
  * @throws StorageFault; what was not put back yet stays written down
  */
-async function putBackLeft(journal: Journal, library: Library, locks: Locks | null): Promise<string | null> {
+async function putBackLeft(journal: Journal, library: Library, locks: Locks | null): Promise<PutBack> {
   let newest: string | null = null;
-  for (const { tab, entry, raw } of journal.left()) {
-    // a window that is still there keeps its own
+  const stillThere: string[] = [];
+  for (const left of journal.left()) {
     const theirs = createPlanLock(locks);
-    if (!(await theirs.hold(lockOfTab(tab)))) continue;
-    newest = entry ? await library.putBack(entry) : await library.add(raw);
-    journal.dropLeft(tab);
+    if (await theirs.hold(lockOfTab(left.tab))) newest = await putBackLine(journal, library, left);
+    else stillThere.push(left.tab);
     theirs.release();
   }
-  return newest;
+  return { newest, stillThere };
 }
 
 /** The name of the lock that a window holds as long as it is there. */
@@ -188,6 +200,13 @@ export async function startSession(
   const library = createLibrary({ port, otherTabs: around.otherTabs, now: around.now });
   const lock = createPlanLock(around.locks);
   const autosave = createAutosave({ store, library, lock, fault, safe: shownFirst });
+
+  /** Whether plans lie in a library that goes with the page. */
+  let holdsPlans = false;
+  if (!port.durable)
+    library.watch(async () => {
+      holdsPlans = (await port.all("plans")).some(({ deletedAt }) => deletedAt === null);
+    });
 
   kept = { library, autosave };
   if (!isSafe()) void keepPictures();
@@ -260,10 +279,35 @@ export async function startSession(
     }
   });
 
+  /** A busy machine may take long to end a window that was loaded anew: what it wrote down comes as soon as it is gone. */
+  async function putBackOnceGone(of: string): Promise<void> {
+    const theirs = createPlanLock(around.locks, Number.POSITIVE_INFINITY);
+    waits.add(theirs);
+    try {
+      if (!(await theirs.hold(lockOfTab(of)))) return;
+      const left = journal.left().find((line) => line.tab === of);
+      if (!left) return;
+      const id = await putBackLine(journal, library, left);
+      // whoever has begun to work finds it among the plans
+      if (store.getState().plan === begunWith && autosave.isSafe()) await openPlan(id);
+    } catch (error) {
+      health.setState({ fault: faultOf(error).kind });
+    } finally {
+      theirs.release();
+      waits.delete(theirs);
+    }
+  }
+  const waits = new Set<PlanLock>();
+  let begunWith: Plan | null = null;
+
   let last = lastPlanId(around.shelf);
   if (port.durable) {
     try {
-      last = (await putBackLeft(journal, library, around.locks)) ?? last;
+      // where no note could be made of it, it is the one that was kept last
+      if (around.shelf === null) last = (await library.list())[0]?.id ?? null;
+      const { newest, stillThere } = await putBackLeft(journal, library, around.locks);
+      last = newest ?? last;
+      for (const tab of stillThere) void putBackOnceGone(tab);
     } catch (error) {
       health.setState({ fault: faultOf(error).kind });
     }
@@ -281,6 +325,7 @@ export async function startSession(
       health.setState({ fault: faultOf(error).kind });
     }
   }
+  begunWith = store.getState().plan;
   return {
     store,
     library,
@@ -288,13 +333,14 @@ export async function startSession(
     health,
     openPlan,
     layPlan,
-    // in memory only, nothing is kept however safe it counts while the page is open
+    // in memory only, nothing is kept however safe it counts while the page is open, and no plan that lay on the bench before
     wouldLose: () =>
       port.durable
         ? !(isSafe() || (isWritten && hasPictures()))
-        : autosave.status.getState().state !== "untouched",
+        : holdsPlans || autosave.status.getState().state !== "untouched",
     stop: () => {
       stopWriting();
+      for (const wait of waits) wait.release();
       presence.release();
       autosave.stop();
       unsubscribe();

@@ -456,3 +456,69 @@ describe("a plan that takes long to reckon", () => {
     ]);
   });
 });
+
+describe("where the browser has only one of its two storages", () => {
+  it("and no small shelf, the plan that was kept last is the one that lies on the bench again", async () => {
+    const { around } = browser();
+    const without = { ...around(), shelf: null };
+    const tab = await startSession(freshStore(), without);
+    for (const name of ["first", "second"]) {
+      await tab.layPlan({ plan: { ...samplePlan(), name }, unknown: [] }, { keep: true });
+    }
+    tab.stop();
+    const next = await startSession(freshStore(), without);
+    expect(next.store.getState().plan.name).toBe("second");
+  });
+
+  it("and no library, leaving asks as long as any plan of the visit would be gone, also one that was put aside", async () => {
+    const { around } = browser();
+    const nowhere = { ...around(), openPort: () => Promise.reject(new StorageFault("missing", "none")) };
+    const tab = await startSession(freshStore(), nowhere);
+    expect(tab.wouldLose()).toBe(false);
+    await tab.layPlan({ plan: { ...samplePlan(), name: "mine" }, unknown: [] }, { keep: true });
+    await tab.layPlan({ plan: samplePlan(), unknown: [] });
+    expect(status(tab)).toEqual({ state: "untouched" });
+    expect(tab.wouldLose()).toBe(true);
+    const [{ id }] = await tab.library.list();
+    await tab.library.remove(id);
+    await vi.advanceTimersByTimeAsync(1);
+    expect(tab.wouldLose()).toBe(false);
+  });
+});
+
+describe("a window that a busy machine takes long to end", () => {
+  it("leaves what it wrote down to the next as soon as it is gone, on a bench where nobody has begun to work", async () => {
+    const { visit, faults } = browser();
+    const old = await visit();
+    // it has no time left to keep it
+    faults.onWrite = "full";
+    rename(old, "written down");
+    const opening = visit();
+    await vi.advanceTimersByTimeAsync(1600);
+    const next = await opening;
+    expect(next.store.getState().plan.name).toBe(samplePlan().name);
+    faults.onWrite = undefined;
+    old.stop();
+    await vi.advanceTimersByTimeAsync(100);
+    expect(next.store.getState().plan.name).toBe("written down");
+    expect(await shelfNames(next)).toEqual(["written down"]);
+  });
+
+  it("puts it among the plans of a bench where somebody works", async () => {
+    const { visit, faults } = browser();
+    const old = await visit();
+    // it has no time left to keep it
+    faults.onWrite = "full";
+    rename(old, "written down");
+    const opening = visit();
+    await vi.advanceTimersByTimeAsync(1600);
+    const next = await opening;
+    rename(next, "at work");
+    faults.onWrite = undefined;
+    old.stop();
+    await vi.advanceTimersByTimeAsync(100);
+    expect(next.store.getState().plan.name).toBe("at work");
+    await flush(next);
+    expect((await shelfNames(next)).sort()).toEqual(["at work", "written down"]);
+  });
+});

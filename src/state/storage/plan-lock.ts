@@ -22,9 +22,9 @@ interface Wish {
   readonly letGo: () => void;
 }
 
-function wishFor(locks: Locks, planId: string): Wish {
+function wishFor(locks: Locks, planId: string, patienceMs: number): Wish {
   const giveUp = new AbortController();
-  const timer = setTimeout(() => giveUp.abort(), PATIENCE_MS);
+  const timer = Number.isFinite(patienceMs) ? setTimeout(() => giveUp.abort(), patienceMs) : undefined;
   let letGo = (): void => undefined;
   const held = new Promise<void>((resolve) => {
     letGo = resolve;
@@ -51,8 +51,11 @@ function wishFor(locks: Locks, planId: string): Wish {
   };
 }
 
-/** Without locks in the browser every hold is granted: revisions alone keep tabs from overwriting each other. */
-export function createPlanLock(locks: Locks | null): PlanLock {
+/**
+ * Without locks in the browser every hold is granted: revisions alone keep tabs from overwriting each other.
+ * @param patienceMs how long another tab is waited for; may be infinite
+ */
+export function createPlanLock(locks: Locks | null, patienceMs = PATIENCE_MS): PlanLock {
   let wish: Wish | null = null;
   const release = (): void => {
     wish?.letGo();
@@ -64,7 +67,7 @@ export function createPlanLock(locks: Locks | null): PlanLock {
       if (!locks) return true;
       if (wish?.planId !== planId) {
         release();
-        wish = wishFor(locks, planId);
+        wish = wishFor(locks, planId, patienceMs);
       }
       const mine = wish;
       const granted = await mine.granted;

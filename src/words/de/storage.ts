@@ -23,7 +23,7 @@ export const storage: Translated<typeof en> = {
       "Mit dem Speicher ließ sich nichts anfangen, aus einem Grund, den diese Seite nicht kennt; also halten Pläne nur, solange diese Seite offen ist. Sichere sie als Dateien.",
   },
   addressCarries:
-    "Ein Plan, der nicht zu lang ist, steht in der Adresse dieser Seite: Sie neu zu laden, bringt ihn zurück.",
+    "Der Plan auf der Werkbank steht, wenn er nicht zu lang ist, in der Adresse dieser Seite, ohne seine Bilder: Sie neu zu laden, bringt ihn zurück.",
   updateReady: "Eine neue Fassung liegt bereit.",
   updateNow: "Jetzt verwenden",
   updateLater: "Später",

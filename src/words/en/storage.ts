@@ -20,7 +20,7 @@ export const storage = {
       "The storage could not be begun with, for a reason that this page does not know, so plans last only as long as this page. Save them to files.",
   },
   addressCarries:
-    "A plan that is not too long stands in the address of this page: loading that address again brings it back.",
+    "The plan on the bench, unless it is too long, stands in the address of this page, without its pictures: loading that address again brings it back.",
   updateReady: "A new version is ready.",
   updateNow: "Use it now",
   updateLater: "Later",
