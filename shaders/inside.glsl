@@ -15,6 +15,10 @@ const int BACKING = 5;
 const int SPECKLE = 6;
 const int PICTURE_DISC = 7;
 const int PICTURE_CORE = 8;
+const int TWIST = 9;
+const int MELTED_RIBBON = 10;
+const int MELTED_PETALS = 11;
+const int SWIRL = 12;
 #define HAS_CORE ((DESIGNS & 1) != 0)
 #define HAS_TINTED_CORE ((DESIGNS & 2) != 0)
 #define HAS_BUBBLE ((DESIGNS & 4) != 0)
@@ -24,6 +28,12 @@ const int PICTURE_CORE = 8;
 #define HAS_SPECKLE ((DESIGNS & 64) != 0)
 #define HAS_PICTURE_DISC ((DESIGNS & 128) != 0)
 #define HAS_PICTURE_CORE ((DESIGNS & 256) != 0)
+#define HAS_TWIST ((DESIGNS & 512) != 0)
+#define HAS_MELTED_RIBBON ((DESIGNS & 1024) != 0)
+#define HAS_MELTED_PETALS ((DESIGNS & 2048) != 0)
+#define HAS_SWIRL ((DESIGNS & 4096) != 0)
+// Coloured glass that light goes through: media.glsl.
+#define HAS_MEDIA ((DESIGNS & 7680) != 0)
 
 // Cubes a ray may cross before a speckle counts as missed.
 const int MOST_CUBES = 64;
@@ -38,7 +48,8 @@ const float LEAST_CHORD = 1e-5;
 const float CLEFT = 0.4;
 const float CLEFT_SLOPE = 0.35;
 
-// Per design: (centre, kind), (axis x, extra), axis y, axis z, size, colour, second colour, nothing. A picture has, in place of
+// Per design: (centre, kind), (axis x, extra), axis y, axis z, size, colour, second colour, phases; the fourth numbers of the last six
+// are what media.glsl says. A picture has, in place of
 // its colours, where its front and its back lie among `pictures`: left, top, width, height in pixels; width 0: nothing there.
 layout(std140) uniform Designs {
   vec4 designs[MAX_DESIGNS * DESIGN_TEXELS];

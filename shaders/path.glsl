@@ -32,6 +32,9 @@
 #endif
 #if DESIGNS > 0
 #include "inside.glsl"
+#if HAS_MEDIA
+#include "media.glsl"
+#endif
 #endif
 
 // The farthest that any path may be followed.
@@ -166,6 +169,19 @@ vec3 scatterDiffuse(vec3 n, vec2 pair) {
   return frameOf(n) * vec3(sqrt(pair.x) * cos(phi), sqrt(pair.x) * sin(phi), sqrt(1.0 - pair.x));
 }
 
+#if HAS_MEDIA
+// Scattered within melted glass: all directions alike.
+void scatterInMedium(inout Walker w, float t, inout uint random) {
+  w.p += t * w.d;
+  w.design = NONE;
+  w.grain = NONE;
+  vec2 pair = scatterPair(w, random);
+  float z = 1.0 - 2.0 * pair.x;
+  float level = sqrt(max(0.0, 1.0 - z * z));
+  w.d = vec3(level * cos(2.0 * PI * pair.y), level * sin(2.0 * PI * pair.y), z);
+}
+#endif
+
 #if HAS_BUBBLE
 // The bubble that holds p, or NONE.
 int bubbleAt(vec3 p) {
@@ -294,6 +310,12 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
   DesignHit hit;
   int met = nearestDesign(w, t, hit, random);
   if (met != NONE) t = hit.t;
+#if HAS_MEDIA
+  float depth = -log(max(1e-7, 1.0 - nextRandom(random)));
+  Passage passage = passMediaBy(w.p, w.d, t, depth, nextRandom(random), colour);
+  t = passage.t;
+  w.weight *= passage.left;
+#endif
 #if HAS_TINTED_CORE
   w.weight *= throughTints(w, t, colour);
 #endif
@@ -305,6 +327,12 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
   w.weight *= exp(-taken);
   if (roulette(w, random)) return Leaving(Amount(0.0), w.d, true);
 #if DESIGNS > 0
+#if HAS_MEDIA
+  if (passage.scattered) {
+    scatterInMedium(w, t, random);
+    return Leaving(Amount(0.0), w.d, false);
+  }
+#endif
   if (met != NONE) {
     meetDesign(w, hit, met, colour, random);
     return Leaving(Amount(0.0), w.d, false);

@@ -11,7 +11,7 @@ import { packGuide, packStage, stageDefines } from "./pack-stage.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
 import { LIMIT_DEFINES, SHADER_LIMITS } from "./shader-limits.ts";
 
-const { BLOCK_PLANES, GROUP, MAX_DESIGNS, DESIGN_TEXELS } = SHADER_LIMITS;
+const { BLOCK_PLANES, GROUP, MAX_BODIES, MAX_DESIGNS, DESIGN_TEXELS } = SHADER_LIMITS;
 /** As in `path.glsl`. */
 const BEHINDS = { nothing: 0, soft: 1, light: 2 } as const;
 
@@ -50,6 +50,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
       ...LIMIT_DEFINES,
       MANY_PLANES: isMany ? "1" : "0",
       ROUGH: String(rough),
+      MAX_DESIGNS: String(mostDesigns(scene.designs)),
       CASINGS: String(scene.casings.length),
       WAVES: String(scene.waviness ? WAVES : 0),
       DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
@@ -138,22 +139,28 @@ function packSpectrum(scene: Scene): Texels {
   return { width: STRATA, height, rgba };
 }
 
-/** Two vectors of colour; of a picture, where its two sides lie among the pictures. */
-function looksOf({ rgb, rgb2, faces }: SceneDesign, { placeOf }: PackedPictures): readonly number[] {
-  if (!faces) return [...rgb, 0, ...rgb2, 0];
+/** Two vectors of colour and two numbers of shape; of a picture, where its two sides lie among the pictures. */
+function looksOf({ rgb, rgb2, faces, more }: SceneDesign, { placeOf }: PackedPictures): readonly number[] {
+  if (!faces) return [...rgb, more[3] ?? 0, ...rgb2, more[4] ?? 0];
   return [...placeOf(faces.front), ...placeOf(faces.back === "through" ? null : faces.back)];
 }
 
+/** Room in the program and its block: a row of bubbles is many bodies. */
+const mostDesigns = ({ length }: readonly SceneDesign[]): number =>
+  length > MAX_DESIGNS ? MAX_BODIES : MAX_DESIGNS;
+
 function packDesigns(designs: readonly SceneDesign[], pictures: PackedPictures): Float32Array {
-  const packed = new Float32Array(MAX_DESIGNS * DESIGN_TEXELS * 4);
+  const packed = new Float32Array(mostDesigns(designs) * DESIGN_TEXELS * 4);
   designs.forEach((design, i) => {
+    const [over = 0, irregular = 0, p = 0, , , s = 0, ...phases] = design.more;
     const texels = [
       [...design.centre, design.kind],
       [...design.axisX, design.extra],
-      [...design.axisY, 0],
-      [...design.axisZ, 0],
-      [...design.size, 0],
+      [...design.axisY, over],
+      [...design.axisZ, irregular],
+      [...design.size, p],
       looksOf(design, pictures),
+      [...phases, s],
     ];
     packed.set(texels.flat(), i * DESIGN_TEXELS * 4);
   });

@@ -8,6 +8,7 @@ import { exampleWords } from "../../src/ui/messages/examples.ts";
 import { glassColourWords } from "../../src/ui/messages/glass-colour.ts";
 import { helpWords } from "../../src/ui/messages/help.ts";
 import { historyWords, labelInWords } from "../../src/ui/messages/history.ts";
+import { insideWords } from "../../src/ui/messages/inside.ts";
 import { lapWords } from "../../src/ui/messages/lap.ts";
 import { libraryWords } from "../../src/ui/messages/library.ts";
 import { lookWords } from "../../src/ui/messages/look.ts";
@@ -50,6 +51,7 @@ const AREAS = {
   bench: benchWords,
   drawings: drawingWords,
   glassColour: glassColourWords,
+  inside: insideWords,
   help: helpWords,
   lap: lapWords,
   library: libraryWords,

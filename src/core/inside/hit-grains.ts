@@ -1,6 +1,6 @@
 /** How light meets the grains of a speckle. */
 import { dot, normalize, type Vec3 } from "../geometry/vec.ts";
-import { hash, unitOf } from "../optics/random.ts";
+import { hash, unitOf } from "../optics/hash.ts";
 import { crossEllipsoid } from "./hit-ellipsoid.ts";
 import {
   type DesignHit,

@@ -4,6 +4,7 @@ import { hitEllipsoid } from "./hit-ellipsoid.ts";
 import { hitGrains } from "./hit-grains.ts";
 import { hitPictureCore, hitPictureDisc } from "./hit-picture.ts";
 import { hitPetals, hitRibbon } from "./hit-sheet.ts";
+import { hitMedium } from "./media.ts";
 import * as bodies from "./scene-design.ts";
 
 export const HITS: Readonly<Record<bodies.BodyNumber, bodies.Hit>> = {
@@ -17,4 +18,8 @@ export const HITS: Readonly<Record<bodies.BodyNumber, bodies.Hit>> = {
   [bodies.SPECKLE]: hitGrains,
   [bodies.PICTURE_DISC]: hitPictureDisc,
   [bodies.PICTURE_CORE]: hitPictureCore,
+  [bodies.TWIST]: hitMedium,
+  [bodies.MELTED_RIBBON]: hitMedium,
+  [bodies.MELTED_PETALS]: hitMedium,
+  [bodies.SWIRL]: hitMedium,
 };

@@ -22,6 +22,7 @@ export function packDesign(
     centre: [at[0] * toUnit, at[1] * toUnit, at[2] * toUnit],
     ...axesOf(piece, design),
     extra: 0,
+    more: [],
     rgb,
     rgb2: ("rgb2" in design ? design.rgb2 : undefined) ?? rgb,
     faces: null,

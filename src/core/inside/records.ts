@@ -4,6 +4,7 @@
  */
 import { BACKING_FIELDS, backing } from "./backing.ts";
 import { BUBBLE_FIELDS, bubble } from "./bubble.ts";
+import { BUBBLES_FIELDS, bubbles } from "./bubbles.ts";
 import { CORE_FIELDS, core } from "./core.ts";
 import type { Fields, Shaped } from "./fields.ts";
 import { PETALS_FIELDS, petals } from "./petals.ts";
@@ -13,6 +14,8 @@ import { RIBBON_FIELDS, ribbon } from "./ribbon.ts";
 import type { BodyNumber, Reach } from "./scene-design.ts";
 import * as bodies from "./scene-design.ts";
 import { SPECKLE_FIELDS, speckle } from "./speckle.ts";
+import { SWIRL_FIELDS, swirl } from "./swirl.ts";
+import { TWIST_FIELDS, twist } from "./twist.ts";
 
 /** Fields in a plan, in the order in which kinds are offered. */
 export const INSIDE_FIELDS = {
@@ -23,6 +26,9 @@ export const INSIDE_FIELDS = {
   backing: BACKING_FIELDS,
   speckle: SPECKLE_FIELDS,
   picture: PICTURE_FIELDS,
+  twist: TWIST_FIELDS,
+  swirl: SWIRL_FIELDS,
+  bubbles: BUBBLES_FIELDS,
 } as const satisfies Readonly<Record<string, Fields>>;
 
 type Table = typeof INSIDE_FIELDS;
@@ -37,10 +43,17 @@ export const INSIDE: { readonly [K in InsideKind]: InsideRecord<K> } = {
   backing,
   speckle,
   picture,
+  twist,
+  swirl,
+  bubbles,
 };
 export const INSIDE_KINDS = Object.keys(INSIDE_FIELDS) as readonly InsideKind[];
 
 const ofEllipsoid: Reach = ({ size }, x, y, z) => Math.hypot(size[0] * x, size[1] * y, size[2] * z);
+
+/** Of what is melted: the tube that holds it, with room for what irregularity pushes out. */
+const ofTube: Reach = (s, x, y, z) =>
+  (s.size[0] + bodies.pushOf(s)) * Math.hypot(x, y) + (s.size[1] + bodies.pushOf(s)) * Math.abs(z);
 
 /** How far each body reaches, by its number. A backing lies at the skin and is meant to be cut: nobody asks. */
 export const REACHES: Readonly<Record<BodyNumber, Reach>> = {
@@ -56,4 +69,8 @@ export const REACHES: Readonly<Record<BodyNumber, Reach>> = {
   [bodies.SPECKLE]: ({ size }) => size[0] + size[1],
   [bodies.PICTURE_DISC]: ({ size }, x, y) => size[0] * Math.hypot(x, y),
   [bodies.PICTURE_CORE]: ofEllipsoid,
+  [bodies.TWIST]: ofTube,
+  [bodies.MELTED_RIBBON]: ofTube,
+  [bodies.MELTED_PETALS]: ofTube,
+  [bodies.SWIRL]: ofTube,
 };

@@ -18,6 +18,10 @@ export const BACKING = 5;
 export const SPECKLE = 6;
 export const PICTURE_DISC = 7;
 export const PICTURE_CORE = 8;
+export const TWIST = 9;
+export const MELTED_RIBBON = 10;
+export const MELTED_PETALS = 11;
+export const SWIRL = 12;
 export type BodyNumber =
   | typeof CORE
   | typeof TINTED_CORE
@@ -27,7 +31,11 @@ export type BodyNumber =
   | typeof BACKING
   | typeof SPECKLE
   | typeof PICTURE_DISC
-  | typeof PICTURE_CORE;
+  | typeof PICTURE_CORE
+  | typeof TWIST
+  | typeof MELTED_RIBBON
+  | typeof MELTED_PETALS
+  | typeof SWIRL;
 
 /** What a picture shows on either side; null where its picture is missing: nothing is there. */
 export interface Faces {
@@ -46,6 +54,11 @@ export interface SceneDesign {
   readonly axisZ: Vec3;
   readonly size: Vec3;
   readonly extra: number;
+  /**
+   * Of coloured glass melted into the piece, see `media.ts`: over which length its density falls off, how irregular it is (0 .. 1), four
+   * numbers of its shape, three phases by its seed. Of all others nothing.
+   */
+  readonly more: readonly number[];
   readonly rgb: Rgb;
   readonly rgb2: Rgb;
   /** Of a picture; null for all others, and for a picture whose pixels nobody asked for. */
@@ -82,6 +95,12 @@ export type Reach = (s: SceneDesign, x: number, y: number, z: number) => number;
 
 /** Sheets are no thinner than this, so that marching can't step over them. */
 export const THINNEST = 0.004;
+
+/** How far irregularity pushes a melted shape, as a share of its longer half. */
+export const PUSH = 0.1;
+export const longer = ({ size }: SceneDesign): number => Math.max(size[0], size[1]);
+/** Room around a melted shape for that. */
+export const pushOf = (s: SceneDesign): number => 1.5 * PUSH * s.more[1] * longer(s);
 
 /** What a design is packed from. */
 export interface Packing {

@@ -3,19 +3,9 @@
  * Numbers are k / 2^24 with integer k, which single precision holds exactly: 0 <= u < 1.
  */
 
-const UNIT = 1 / 16777216;
-/** The number 0 <= u < 1 that a 32-bit integer stands for. */
-export const unitOf = (x: number): number => (x >>> 8) * UNIT;
+import { hash, unitOf } from "./hash.ts";
 
-/**
- * Scatters a 32-bit integer: PCG-RXS-M-XS-32 as a hash.
- * Source: M. Jarzynski and M. Olano, Hash Functions for GPU Rendering, JCGT 9(3), 2020.
- */
-export function hash(x: number): number {
-  const state = (Math.imul(x, 747796405) + 2891336453) >>> 0;
-  const word = Math.imul(((state >>> ((state >>> 28) + 4)) ^ state) >>> 0, 277803737) >>> 0;
-  return ((word >>> 22) ^ word) >>> 0;
-}
+export { hash };
 
 /** The chances of one path: a stream whose whole memory is `state`, and an evenly spread pair for its first scattering. */
 export interface Random {

@@ -10,6 +10,7 @@
  * the way from the eye to the first table both ways are still taken where much goes either way, after that one by chance.
  */
 import { dot, type Vec3 } from "../geometry/vec.ts";
+import { mediaOf } from "../inside/media.ts";
 import {
   type BodyHit,
   bodyNormal,
@@ -34,6 +35,7 @@ import {
   TINTED_CORE,
 } from "./inside.ts";
 import { lightRadiance } from "./lights.ts";
+import { type Passage, passMedia } from "./pass-media.ts";
 import { nextRandom, type Random, scatterPair } from "./random.ts";
 import type { Scene } from "./scene.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
@@ -279,6 +281,31 @@ function absorb(scene: Scene, colour: PathColour, w: Walker, t: number): void {
   }
 }
 
+/** Through coloured glass that is melted in, at most as far as `tMax`; null where there is none. */
+function crossMedia(
+  scene: Scene,
+  colour: PathColour,
+  w: Walker,
+  tMax: number,
+  random: Random,
+): Passage | null {
+  const media = mediaOf(scene.designs);
+  if (media.length === 0) return null;
+  const passage = passMedia(media, w.p, w.d, tMax, random, (rgb) => colourFor(rgb, colour));
+  weaken(w, ...passage.left);
+  return passage;
+}
+
+/** Scattered within melted glass: all directions alike. */
+function scatterInMedium(w: Walker, t: number, random: Random): void {
+  moveTo(w, t);
+  leave(w, NOWHERE, NOWHERE, 0);
+  const [u, v] = scatterPair(random);
+  const z = 1 - 2 * u;
+  const level = Math.sqrt(Math.max(0, 1 - z * z));
+  w.d = [level * Math.cos(2 * Math.PI * v), level * Math.sin(2 * Math.PI * v), z];
+}
+
 /** Nearest design within tMax: its position and the hit, or null. */
 function nearestDesign(
   scene: Scene,
@@ -405,8 +432,14 @@ function meetNext(trace: Trace, w: Walker): Going {
   if (w.bubble !== NOWHERE) return crossBubble(scene, colour, w, random) ? goOutside(trace, w) : "on";
   const ahead = nextOnBody(scene, w.p, w.d, w.surface);
   const met = scene.designs.length > 0 ? nearestDesign(scene, w, ahead.t, random) : null;
-  absorb(scene, colour, w, met ? met.hit.t : ahead.t);
+  const clear = met ? met.hit.t : ahead.t;
+  const passage = crossMedia(scene, colour, w, clear, random);
+  absorb(scene, colour, w, passage ? passage.t : clear);
   if (roulette(w, random)) return "over";
+  if (passage?.scattered) {
+    scatterInMedium(w, passage.t, random);
+    return "on";
+  }
   if (met) {
     meetDesign(scene, colour, w, met, random);
     return "on";

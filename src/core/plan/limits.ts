@@ -40,6 +40,12 @@ export const RANGES = {
   offsetMm: { min: -300, max: 300 },
   tiltDeg: { min: -180, max: 180 },
   ribbonTurns: { min: -50, max: 50 },
+  /** Strands of a twisted cane, fine threads over them, arms of a swirl, bubbles in a row or a ring. */
+  strands: { min: 2, max: 12, integer: true },
+  threads: { min: 0, max: 24, integer: true },
+  arms: { min: 1, max: 12, integer: true },
+  bubbles: { min: 2, max: 10, integer: true },
+  fadeMm: { min: 0, max: 20 },
   petals: { min: 2, max: 60, integer: true },
   speckles: { min: 1, max: 5000, integer: true },
   seed: { min: 0, max: 2 ** 32 - 1, integer: true },

@@ -12,11 +12,15 @@ import {
 import { packDesign } from "../../core/inside/pack.ts";
 import {
   BACKING,
+  MELTED_PETALS,
+  MELTED_RIBBON,
   PETALS,
   PICTURE_DISC,
   RIBBON,
   type SceneDesign,
   SPECKLE,
+  SWIRL,
+  TWIST,
 } from "../../core/inside/scene-design.ts";
 import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
 import type { Piece } from "../../core/plan/document.ts";
@@ -99,6 +103,66 @@ const disc = ({ size }: SceneDesign): BufferGeometry =>
 
 const ellipsoid = ({ size }: SceneDesign): BufferGeometry => new SphereGeometry(1, FINE, FINE).scale(...size);
 
+/** Several bodies as one. */
+function joined(parts: readonly BufferGeometry[]): BufferGeometry {
+  const positions: number[] = [];
+  const index: number[] = [];
+  for (const part of parts) {
+    const first = positions.length / 3;
+    for (const v of part.getAttribute("position").array) positions.push(v);
+    for (const i of part.getIndex()?.array ?? []) index.push(first + i);
+  }
+  const geometry = new BufferGeometry();
+  geometry.setAttribute("position", new BufferAttribute(new Float32Array(positions), 3));
+  geometry.setIndex(index);
+  geometry.computeVertexNormals();
+  return geometry;
+}
+
+/** The strands of a cane twist, each a rope along its helix; what irregularity does to them is left to the traced picture. */
+const twist = ({ size, more }: SceneDesign): BufferGeometry => {
+  const [radius, half, thick] = size;
+  const [, , rate, strands, taper] = more;
+  const strand = (k: number) =>
+    gridGeometry(72, 8, (u, v) => {
+      const z = (2 * u - 1) * half;
+      const narrow = 1 - taper * (1 - u);
+      const [angle, round] = [rate * z + (2 * Math.PI * k) / strands, 2 * Math.PI * v];
+      const out = narrow * (radius - 0.5 * thick + 0.5 * thick * Math.cos(round));
+      const lift = narrow * 0.5 * thick * Math.sin(round);
+      return new Vector3(out * Math.cos(angle), out * Math.sin(angle), z + lift);
+    });
+  return joined(Array.from({ length: strands }, (_, k) => strand(k)));
+};
+
+const meltedRibbon = ({ size, more }: SceneDesign): BufferGeometry =>
+  gridGeometry(64, 6, (u, v) => {
+    const z = (2 * u - 1) * size[1];
+    const x = (2 * v - 1) * size[0];
+    return new Vector3(x * Math.cos(more[2] * z), x * Math.sin(more[2] * z), z);
+  });
+
+const meltedPetals = ({ size, more }: SceneDesign): BufferGeometry =>
+  gridGeometry(16, FINE * 3, (u, v) => {
+    const angle = 2 * Math.PI * v;
+    const reach = u * size[0] * (0.5 + 0.5 * Math.abs(Math.cos((more[2] * angle) / 2)));
+    const level = more[4] * ((reach / size[0]) ** 2 - 0.5);
+    return new Vector3(reach * Math.cos(angle), reach * Math.sin(angle), level);
+  });
+
+/** The arms of a swirl, each a strip along its winding. */
+const swirl = ({ size, more }: SceneDesign): BufferGeometry => {
+  const [, , arms, wind, depth] = more;
+  const arm = (k: number) =>
+    gridGeometry(32, 4, (u, v) => {
+      const wide = 0.3 * ((2 * Math.PI) / arms) * u * (1 - 0.7 * u) + (0.5 * size[2]) / Math.max(size[2], u);
+      const angle = (2 * Math.PI * k) / arms + wind * (1 - u) + (2 * v - 1) * Math.min(wide, Math.PI / arms);
+      const r = u * size[0];
+      return new Vector3(r * Math.cos(angle), r * Math.sin(angle), depth * (u - 0.5));
+    });
+  return joined(Array.from({ length: arms }, (_, k) => arm(k)));
+};
+
 /** By the number of the body. */
 const SHAPES: Readonly<Record<number, (design: SceneDesign) => BufferGeometry>> = {
   [RIBBON]: ribbon,
@@ -106,6 +170,10 @@ const SHAPES: Readonly<Record<number, (design: SceneDesign) => BufferGeometry>> 
   [BACKING]: backing,
   [SPECKLE]: speckle,
   [PICTURE_DISC]: disc,
+  [TWIST]: twist,
+  [MELTED_RIBBON]: meltedRibbon,
+  [MELTED_PETALS]: meltedPetals,
+  [SWIRL]: swirl,
 };
 
 function bodyOf(design: SceneDesign, key: string): InsideBody {

@@ -3,6 +3,7 @@
 import { lazy, Suspense, useMemo } from "react";
 import { rangeWithin } from "../../core/check/inside-fits.ts";
 import { type Field, PLACE } from "../../core/inside/fields.ts";
+import { isMelted, MELT_IF_SAID, USUAL } from "../../core/inside/melt.ts";
 import type { InsideKind } from "../../core/inside/record.ts";
 import { INSIDE, INSIDE_FIELDS, INSIDE_KINDS } from "../../core/inside/records.ts";
 import type { InsideDesign, Piece } from "../../core/plan/document.ts";
@@ -13,6 +14,7 @@ import { Actions } from "../controls/Actions.tsx";
 import { Button } from "../controls/Button.tsx";
 import { NumberField } from "../controls/NumberField.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
+import { insideWords } from "../messages/inside.ts";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
@@ -35,6 +37,12 @@ const numberOf = (design: InsideDesign, name: string, field: Field): number | un
   const value = (design as unknown as Readonly<Record<string, unknown>>)[name];
   return typeof value === "number" ? value : field.usual;
 };
+
+/** A design without what makes it melt into the glass. */
+const unmelted = (design: InsideDesign): InsideDesign =>
+  Object.fromEntries(
+    Object.entries(design).filter(([name]) => name !== "vein" && !Object.hasOwn(MELT_IF_SAID, name)),
+  ) as unknown as InsideDesign;
 
 /** An open range starts a little above its end: a field can't say "more than 0". */
 const closed = (range: Range): Range => (range.openMin ? { min: 0.01, max: range.max } : range);
@@ -60,6 +68,7 @@ interface DesignProps {
 }
 
 function DesignFields({ piece, design, onChange, onRemove }: DesignProps) {
+  const own = useWords(insideWords);
   const words = useWords(planWords).piece;
   const { number } = useFormat();
   const set = (fields: object) => onChange({ ...design, ...fields } as InsideDesign);
@@ -69,7 +78,7 @@ function DesignFields({ piece, design, onChange, onRemove }: DesignProps) {
   const numberField = (name: string, field: Field) => {
     const value = numberOf(design, name, field);
     if ((field.type !== "mm" && field.type !== "number") || value === undefined || name in PLACE) return null;
-    const label = words.insideFields[name as keyof typeof words.insideFields];
+    const label = own.fields[name as keyof typeof own.fields];
     if (field.type === "mm")
       return (
         <LengthField
@@ -97,7 +106,7 @@ function DesignFields({ piece, design, onChange, onRemove }: DesignProps) {
   };
   const degrees = (key: "tiltDeg" | "turnDeg", range: Range) => (
     <NumberField
-      label={words.insideFields[key]}
+      label={own.fields[key]}
       value={design[key] ?? 0}
       min={range.min}
       max={range.max}
@@ -117,7 +126,7 @@ function DesignFields({ piece, design, onChange, onRemove }: DesignProps) {
         {fieldsOf(design.kind).map(([name, field]) => numberField(name, field))}
         {moves.includes("up") ? (
           <LengthField
-            label={words.insideFields.up}
+            label={own.fields.up}
             range={room.get("up") ?? RANGES.offsetMm}
             value={z}
             onChange={(mm) => set({ atMm: [x, y, mm] })}
@@ -138,6 +147,22 @@ function DesignFields({ piece, design, onChange, onRemove }: DesignProps) {
           onChange={(isCore) => set({ shape: isCore ? "core" : "disc" })}
         >
           {words.pictureOnBall}
+        </Toggle>
+      ) : null}
+      {design.kind === "bubbles" ? (
+        <Toggle
+          isOn={design.shape === "ring"}
+          onChange={(isRing) => set({ shape: isRing ? "ring" : "chain" })}
+        >
+          {own.inRing}
+        </Toggle>
+      ) : null}
+      {design.kind === "ribbon" || design.kind === "petals" ? (
+        <Toggle
+          isOn={isMelted(design)}
+          onChange={(melts) => onChange(melts ? { ...design, ...USUAL } : unmelted(design))}
+        >
+          {own.isMelted}
         </Toggle>
       ) : null}
       {design.kind === "core" || design.kind === "bubble" ? (
