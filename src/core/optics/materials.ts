@@ -3,7 +3,7 @@
  * is a factor whose mean is 1, so that light far from a detail goes by the stated reflectance. The shader has the same patterns.
  * Reflectances are chosen by eye within what such materials have (common practice, no source).
  */
-import { hash, unitOf } from "./random.ts";
+import { hash, unitOf } from "./hash.ts";
 import type { Rgb } from "./spectrum.ts";
 
 export interface Material {

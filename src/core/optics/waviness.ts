@@ -4,7 +4,7 @@
  */
 import { dot, normalize, type Vec3 } from "../geometry/vec.ts";
 import type { Piece } from "../plan/document.ts";
-import { hash, unitOf } from "./random.ts";
+import { hash, unitOf } from "./hash.ts";
 
 /** How long each wave is, as a share of what was asked for: spread, so that no pattern repeats. */
 const LENGTHS = [0.72, 0.84, 0.95, 1.06, 1.19, 1.36] as const;
