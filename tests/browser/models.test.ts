@@ -87,3 +87,31 @@ it("hands over every model and drawing, each as other programs read it, with the
   expect(errors).toEqual([]);
   await close();
 });
+
+it("hands a model to the phone's own programs where the browser can, and says what each format can't show", async () => {
+  const { page, errors, close } = await app.visit({
+    without3d: true,
+    before: () => {
+      const handed: unknown[][] = [];
+      const share = async ({ files = [] }: ShareData) => {
+        for (const { name, type, size } of files) handed.push([name, type, size]);
+      };
+      const canShare = ({ files = [] }: ShareData = {}) => files.every(({ name }) => /\.usdz$/.test(name));
+      Object.assign(globalThis, { handed });
+      Object.assign(navigator, { canShare, share });
+    },
+  });
+  await openFromMenu(page, "Models and links");
+  const sheet = page.getByRole("dialog");
+  expect(await sheet.getByRole("button", { name: "Hand over the glTF" }).count()).toBe(0);
+  await sheet.getByRole("button", { name: "Hand over the USDZ" }).click();
+  const handed = () => page.evaluate(() => (globalThis as unknown as { handed: unknown[][] }).handed);
+  await expect.poll(async () => (await handed()).length).toBe(1);
+  const [[name, type, size]] = await handed();
+  expect(name).toMatch(/\.usdz$/);
+  expect(type).toBe("model/vnd.usdz+zip");
+  expect(size).toBeGreaterThan(10_000);
+  expect(await sheet.getByText("USDZ can't show").textContent()).toContain("what is inside");
+  expect(errors).toEqual([]);
+  await close();
+});

@@ -1,20 +1,31 @@
-/** What a model of glass can't show in its format, in English, as the file itself says it. */
+/** What a model of glass can't show in its format: by codes for the screens, and in English, as the file itself says it. */
 import type { Plan } from "../plan/document.ts";
 
-const BY_FORMAT = {
-  glb: ["how often light is thrown back and forth inside: that is left to the program that shows the model"],
-  usdz: [
+const IN_ENGLISH = {
+  bounces:
+    "how often light is thrown back and forth inside: that is left to the program that shows the model",
+  refraction:
     "refraction, dispersion and what is thrown back inside: this format's material lets light straight through",
-    "the colour by thickness: the glass has the colour that it shows through the whole piece",
-  ],
+  thickness: "the colour by thickness: the glass has the colour that it shows through the whole piece",
+  layers: "layers of glass: all of it has the colour that they show together along a diameter",
+  inside: "what is inside the glass",
+  scatter: "light scattered by ground and pre-polished facets: they are drawn less clear instead",
 } as const;
+export type NotShown = keyof typeof IN_ENGLISH;
 
-export function notShown(format: keyof typeof BY_FORMAT, { piece, tiers }: Plan): readonly string[] {
-  const said: string[] = [...BY_FORMAT[format]];
-  if (piece.cased?.length)
-    said.push("layers of glass: all of it has the colour that they show together along a diameter");
-  if (piece.inside?.length) said.push("what is inside the glass");
+const ALWAYS: Readonly<Record<"glb" | "usdz", readonly NotShown[]>> = {
+  glb: ["bounces"],
+  usdz: ["refraction", "thickness"],
+};
+
+export function notShownCodes(format: "glb" | "usdz", { piece, tiers }: Plan): readonly NotShown[] {
+  const codes: NotShown[] = [...ALWAYS[format]];
+  if (piece.cased?.length) codes.push("layers");
+  if (piece.inside?.length) codes.push("inside");
   if (format === "usdz" && tiers.some(({ finish }) => finish !== undefined && finish !== "polished"))
-    said.push("light scattered by ground and pre-polished facets: they are drawn less clear instead");
-  return said;
+    codes.push("scatter");
+  return codes;
 }
+
+export const notShown = (format: "glb" | "usdz", plan: Plan): readonly string[] =>
+  notShownCodes(format, plan).map((code) => IN_ENGLISH[code]);

@@ -2,6 +2,7 @@
 import { useMemo, useState } from "react";
 import { BrokenMesh } from "../../core/geometry/broken-mesh.ts";
 import { glbOf } from "../../core/models/glb.ts";
+import { notShownCodes } from "../../core/models/not-shown.ts";
 import { outlinesSvg } from "../../core/models/outlines-svg.ts";
 import { pieceMesh } from "../../core/models/piece-mesh.ts";
 import { skinSvg } from "../../core/models/skin-svg.ts";
@@ -13,9 +14,10 @@ import { PlanFileError } from "../../core/plan/file.ts";
 import { fragmentOf, qrCodeOf } from "../../core/plan/link.ts";
 import { solid, solved } from "../../state/derived.ts";
 import { fileNameOf, offerFile } from "../app/files.ts";
+import { canHandOver, handOver } from "../app/hand-over.ts";
 import { Button } from "../controls/Button.tsx";
 import { libraryWords } from "../messages/library.ts";
-import { useWords } from "../messages/words.tsx";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { useStudio } from "../use-studio.ts";
 import "./library.css";
 
@@ -108,6 +110,78 @@ function ModelsPart({ plan }: { plan: Plan }) {
   );
 }
 
+type RoomModel = "usdz" | "glb";
+const ROOM_MODELS: readonly RoomModel[] = ["usdz", "glb"];
+
+/** Whether a link to a USDZ file opens in the room (WebKit's `rel=ar`). */
+const opensInRoom = (): boolean => document.createElement("a").relList.supports?.("ar") ?? false;
+
+/** Opens a USDZ in the room: the browser takes a link to it that holds a picture. */
+function openInRoom(file: Blob): void {
+  const link = document.createElement("a");
+  link.rel = "ar";
+  link.href = URL.createObjectURL(file);
+  link.append(document.createElement("img"));
+  link.click();
+  // kept until the room is left: the file is read when it opens
+  window.addEventListener("focus", () => URL.revokeObjectURL(link.href), { once: true });
+}
+
+/** Hands a model to what a phone has on board, and says what its format can't show. */
+function RoomPart({ plan }: { plan: Plan }) {
+  const words = useWords(libraryWords).models;
+  const language = useLanguage();
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const stem = fileNameOf(plan).replace(/\.glintwright\.json$/, "");
+  const modelOf = (name: RoomModel) => MODELS.find((model) => model.name === name) as Model;
+  const handable = ROOM_MODELS.filter((name) => canHandOver(`${stem}.${name}`, modelOf(name).type));
+  const withFile = async (name: RoomModel, deed: (file: Blob) => unknown) => {
+    setTrouble(null);
+    const file = fileOf(modelOf(name), plan);
+    if (file === null) {
+      setTrouble(words.broken);
+      return;
+    }
+    try {
+      await deed(file);
+    } catch (error) {
+      setTrouble(words.notHanded(error instanceof Error ? error.message : String(error)));
+    }
+  };
+  const lacks = (name: RoomModel) =>
+    new Intl.ListFormat(language).format(notShownCodes(name, plan).map((code) => words.lacks[code]));
+  if (solid(plan).vanished) return null;
+  return (
+    <section>
+      <h2>{words.room}</h2>
+      <p className="soft">{words.roomWhat}</p>
+      <ul className="model-list">
+        {opensInRoom() ? (
+          <li>
+            <Button look="strong" onPress={() => void withFile("usdz", openInRoom)}>
+              {words.stand}
+            </Button>
+          </li>
+        ) : null}
+        {handable.map((name) => (
+          <li key={name}>
+            <Button
+              look="outlined"
+              onPress={() => void withFile(name, (file) => handOver(`${stem}.${name}`, file))}
+            >
+              {words.hand[name]}
+            </Button>
+          </li>
+        ))}
+      </ul>
+      {handable.length === 0 && !opensInRoom() ? <p className="soft">{words.cannotHand}</p> : null}
+      <p className="soft">{words.usdzLacks(lacks("usdz"))}</p>
+      <p className="soft">{words.glbLacks(lacks("glb"))}</p>
+      {trouble ? <p role="alert">{trouble}</p> : null}
+    </section>
+  );
+}
+
 /** The link, or null when the plan is too long for one. */
 function linkOf(plan: Plan): string | null {
   try {
@@ -185,6 +259,7 @@ export default function ModelsSheet() {
   return (
     <>
       <ModelsPart plan={plan} />
+      <RoomPart plan={plan} />
       <LinkPart plan={plan} />
     </>
   );

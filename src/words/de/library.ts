@@ -100,6 +100,23 @@ export const library: Translated<typeof en> = {
     vanished: "Von dem Stück ist nichts übrig, also gibt es kein Modell davon.",
     broken:
       "Von diesem Plan lässt sich kein heiles Modell machen, deshalb wurde keines gesichert: Seine Facetten treffen sich zu fein, um sie auseinanderzuhalten. Eine um ein hundertstel Millimeter geänderte Tiefe hilft.",
+    room: "In einem Raum",
+    roomWhat: "Ein Handy kann das Stück in wahrer Größe in den Raum stellen.",
+    stand: "In den Raum stellen (USDZ)",
+    hand: { usdz: "USDZ weitergeben", glb: "glTF weitergeben" },
+    notHanded: (why) => `Es ließ sich nicht weitergeben: ${why}`,
+    cannotHand:
+      "Dieser Browser kann kein Modell weitergeben. Sichere es oben und öffne es aus deinen Dateien.",
+    usdzLacks: (what) => `USDZ kann nicht zeigen: ${what}.`,
+    glbLacks: (what) => `glTF kann nicht zeigen: ${what}.`,
+    lacks: {
+      bounces: "wie oft Licht im Inneren zurückgeworfen wird",
+      refraction: "wie das Glas Licht bricht und zurückwirft",
+      thickness: "Farbe, die mit der Dicke zunimmt",
+      layers: "Schichten von Glas",
+      inside: "was im Inneren ist",
+      scatter: "Licht, das geschliffene Facetten streuen",
+    },
     linkTitle: "Link",
     linkIntro:
       "Ein Link trägt den ganzen Plan in sich. Nichts wird hochgeladen: Wer ihn öffnet, liest den Plan aus der Adresse.",

@@ -97,6 +97,22 @@ export const library = {
     vanished: "Nothing is left of the piece, so there is no model of it.",
     broken:
       "No sound model can be made of this plan, so none was saved: its facets meet too finely to be told apart. A depth changed by a hundredth of a millimetre helps.",
+    room: "In a room",
+    roomWhat: "A phone can stand the piece in the room, at its true size.",
+    stand: "Stand it in the room (USDZ)",
+    hand: { usdz: "Hand over the USDZ", glb: "Hand over the glTF" },
+    notHanded: (why: string) => `It could not be handed over: ${why}`,
+    cannotHand: "This browser can't hand a model over. Save it above and open it from your files.",
+    usdzLacks: (what: string) => `USDZ can't show ${what}.`,
+    glbLacks: (what: string) => `glTF can't show ${what}.`,
+    lacks: {
+      bounces: "how often light is thrown back inside",
+      refraction: "how the glass bends light and throws it back",
+      thickness: "colour that grows with thickness",
+      layers: "layers of glass",
+      inside: "what is inside",
+      scatter: "light that ground facets scatter",
+    },
     linkTitle: "Link",
     linkIntro:
       "A link holds the whole plan in itself. Nothing is uploaded: whoever opens it reads the plan out of the address.",
