@@ -15,7 +15,7 @@ import { type History, NO_HISTORY, stepBack, stepForward, withStep } from "./his
 import { type Label, labelOf } from "./labels.ts";
 import { DEFAULT_PREFERENCES, type Preferences } from "./preferences.ts";
 
-export type Place = "plan" | "look" | "bench";
+export type Place = "plan" | "look" | "bench" | "ideas";
 /** A facet names its tier too; a tier may be picked without a facet. */
 export interface Pick {
   readonly tierId: string | null;

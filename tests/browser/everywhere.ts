@@ -7,7 +7,6 @@ import type { Language } from "../../src/words/language.ts";
 
 /** Sheets of the menu: how a station is called in reports, and its entry among the menu's words. */
 const MENU = {
-  Ideas: "ideas",
   "Your plans": "plans",
   Examples: "examples",
   "Piece and wheel": "piece",
@@ -21,8 +20,8 @@ const MENU = {
 } as const;
 /** What a plan opens beside the sheets of the menu. */
 const ON_PLAN = ["What works for a tier", "Facet card", "Diary"];
-/** Three places with six parts of the bench, the sheets, and what opens on the plan. */
-export const STATIONS = 2 + 6 + Object.keys(MENU).length + ON_PLAN.length;
+/** Four places, one with six parts of the bench, the sheets, and what opens on the plan. */
+export const STATIONS = 3 + 6 + Object.keys(MENU).length + ON_PLAN.length;
 
 /** One who knows the way about the app, by the words of its language. */
 export function guideTo(page: Page, language: Language = "en") {
@@ -33,7 +32,7 @@ export function guideTo(page: Page, language: Language = "en") {
     shell,
     drawings,
     press,
-    goTo: (place: "plan" | "look" | "bench") =>
+    goTo: (place: "plan" | "look" | "bench" | "ideas") =>
       page
         .getByRole("navigation", { name: shell.places.label })
         .getByRole("button", { name: shell.places[place], exact: true })
@@ -91,6 +90,9 @@ export async function walkEverywhere(page: Page, look: LookRound, language: Lang
   await guide.goTo("look");
   await page.locator(".look-parts").waitFor();
   await look("Look");
+  await guide.goTo("ideas");
+  await page.locator(".idea-wish").waitFor();
+  await look("Ideas");
   await guide.goTo("bench");
   const parts = page.locator(".bench-parts").getByRole("button");
   await parts.first().waitFor();

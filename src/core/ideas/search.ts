@@ -307,6 +307,8 @@ export class Search {
     const first = chance < varied + crossed ? this.parent(random) : null;
     if (!first) return makeCandidate(this.ground, random);
     if (chance < varied) return varyCandidate(this.ground, random, first);
-    return crossCandidates(this.ground, random, first, this.parent(random) ?? first);
+    const child = crossCandidates(this.ground, random, first, this.parent(random) ?? first);
+    // two plans alone have few children: between them each is changed a little besides
+    return child && this.options.ways === "between" ? varyCandidate(this.ground, random, child) : child;
   }
 }

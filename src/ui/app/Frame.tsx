@@ -16,7 +16,7 @@ import { Header } from "./Header.tsx";
 import { NoticeLine } from "./NoticeLine.tsx";
 import { Pictures } from "./Pictures.tsx";
 import { Places } from "./Places.tsx";
-import { BenchPage, LookPage } from "./slots.tsx";
+import { BenchPage, IdeasPage, LookPage } from "./slots.tsx";
 import { useView } from "./view.ts";
 import "./frame.css";
 import "./verdict.css";
@@ -95,6 +95,9 @@ export function Frame() {
           </Kept>
           <Kept place="bench">
             <BenchPage />
+          </Kept>
+          <Kept place="ideas">
+            <IdeasPage />
           </Kept>
         </main>
         <Places />

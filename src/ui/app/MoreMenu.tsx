@@ -3,6 +3,7 @@ import { Actions } from "../controls/Actions.tsx";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { studio } from "../studio.ts";
 import { beginFresh, choosePlanFile, savePlanFile } from "./files.ts";
 import { hasKeys, keysFor, type Shortcut } from "./shortcuts.ts";
 import { openSheet, type SheetName } from "./view.ts";
@@ -14,7 +15,7 @@ export function MoreMenu() {
   const sheet = (id: SheetName, label: string) => ({ id, words: label, run: () => openSheet(id) });
   const sheets = [
     sheet("piece", words.menu.piece),
-    sheet("ideas", words.menu.ideas),
+    { id: "ideas", words: words.menu.ideas, run: () => studio.getState().go("ideas") },
     sheet("plans", words.menu.plans),
     sheet("examples", words.menu.examples),
     sheet("models", words.menu.exportModel),

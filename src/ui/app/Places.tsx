@@ -1,11 +1,11 @@
-/** The three places for one piece. */
+/** The places for one piece. */
 import { Button } from "react-aria-components/Button";
 import type { Place } from "../../state/store.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { useStudio } from "../use-studio.ts";
 
-const PLACES: readonly Place[] = ["plan", "look", "bench"];
+const PLACES: readonly Place[] = ["plan", "look", "bench", "ideas"];
 
 export function Places() {
   const words = useWords(shellWords);

@@ -20,9 +20,8 @@ const TITLES = {
   film: "film",
   variants: "variants",
   card: "card",
-  ideas: "ideas",
 } as const satisfies Record<SheetName, string>;
-const WIDE: readonly SheetName[] = ["plans", "help", "examples", "ideas", "film", "variants"];
+const WIDE: readonly SheetName[] = ["plans", "help", "examples", "film", "variants"];
 
 export default function SheetHost() {
   const name = useView((state) => state.sheet);

@@ -5,7 +5,7 @@ import { studio } from "../studio.ts";
 import { choosePlanFile, savePlanFile } from "./files.ts";
 import { openSheet } from "./view.ts";
 
-export type Shortcut = "undo" | "redo" | "open" | "save" | "plan" | "look" | "bench" | "keys";
+export type Shortcut = "undo" | "redo" | "open" | "save" | "plan" | "look" | "bench" | "ideas" | "keys";
 
 interface Chord {
   readonly key: string;
@@ -23,6 +23,7 @@ const CHORDS: Readonly<Record<Shortcut, Chord>> = {
   plan: { key: "1", run: () => studio.getState().go("plan") },
   look: { key: "2", run: () => studio.getState().go("look") },
   bench: { key: "3", run: () => studio.getState().go("bench") },
+  ideas: { key: "4", run: () => studio.getState().go("ideas") },
   keys: { key: "?", run: () => openSheet("keys") },
 };
 

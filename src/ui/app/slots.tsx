@@ -19,6 +19,7 @@ export function Quietly({ children }: { children: ReactNode }) {
 export const LookPage = lazy(() => import("../look/LookPage.tsx"));
 export const LookStage = lazy(() => import("../look/LookStage.tsx"));
 export const BenchPage = lazy(() => import("../bench/BenchPage.tsx"));
+export const IdeasPage = lazy(() => import("../ideas/IdeasPage.tsx"));
 /** Why an edit was refused. */
 export const RefusedLine = lazy(() => import("./RefusedLine.tsx"));
 /** Mends of one finding, as buttons that say their effect. */
@@ -45,6 +46,5 @@ export const SHEETS: Readonly<Record<SheetName, ComponentType<SheetBodyProps>>> 
   examples: lazy(() => import("../settings/ExamplesSheet.tsx")),
   piece: lazy(() => import("../settings/PieceSheet.tsx")),
   settings: lazy(() => import("../settings/SettingsSheet.tsx")),
-  ideas: lazy(() => import("../ideas/IdeasSheet.tsx")),
   keys: lazy(() => import("../settings/KeysSheet.tsx")),
 };

@@ -1,6 +1,7 @@
 /** What the screens show beside the plan itself: sheets, the large picture, what is drawn of the piece. Never saved in the plan. */
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
+import type { Plan } from "../../core/plan/document.ts";
 
 export type SheetName =
   | "plans"
@@ -13,8 +14,7 @@ export type SheetName =
   | "customer"
   | "film"
   | "variants"
-  | "card"
-  | "ideas";
+  | "card";
 export type PictureName = "piece" | "profile" | "skin";
 
 export interface Notice {
@@ -37,6 +37,8 @@ export interface ViewState {
   readonly editsGlass: boolean;
   /** Photographs dropped onto the page, until they are taken for the inside. */
   readonly photos: readonly File[];
+  /** What the customer's page is made of, where it isn't the plan on the bench. */
+  readonly forCustomer: Plan | null;
   readonly notice: Notice | null;
 }
 
@@ -48,10 +50,12 @@ export const view = createStore<ViewState>(() => ({
   editsInside: false,
   editsGlass: false,
   photos: [],
+  forCustomer: null,
   notice: null,
 }));
 
-export const openSheet = (sheet: SheetName | null) => view.setState({ sheet });
+export const openSheet = (sheet: SheetName | null) => view.setState({ sheet, forCustomer: null });
+export const showToCustomer = (plan: Plan) => view.setState({ sheet: "customer", forCustomer: plan });
 export const showLarge = (large: PictureName) => view.setState({ large });
 export const tell = (notice: Notice | null) => view.setState({ notice });
 

@@ -10,6 +10,7 @@ import { solid, solved } from "../../state/derived.ts";
 import { moneyIn } from "../../words/currency.ts";
 import { fileNameOf, offerFile } from "../app/files.ts";
 import { canHandOver, handOver } from "../app/hand-over.ts";
+import { useView } from "../app/view.ts";
 import { benchPool } from "../bench/bench-worker-client.ts";
 import { Button } from "../controls/Button.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
@@ -191,7 +192,8 @@ function LinkPart({ texts }: { texts: ShownTexts }) {
 export default function CustomerSheet() {
   const words = useWords(customerWords);
   const { number } = useFormat();
-  const plan = usePlan();
+  const onBench = usePlan();
+  const plan = useView((state) => state.forCustomer) ?? onBench;
   const job = useJob();
   const [caption, setCaption] = useState("");
   const [price, setPrice] = useState("");

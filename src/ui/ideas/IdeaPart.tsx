@@ -2,15 +2,17 @@
 import { useEffect, useState } from "react";
 import type { Measures } from "../../core/measure/measures.ts";
 import type { Plan } from "../../core/plan/document.ts";
-import { tell } from "../app/view.ts";
+import { showToCustomer, tell } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { setLook } from "../look/look-settings.ts";
+import { Slide } from "../look/Slide.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useSession } from "../visit.ts";
 import { measureIdea } from "./find-ideas.ts";
+import { MOST_LEAN, useLeans } from "./use-leans.ts";
 
 const MINUTES = 60;
 
@@ -63,11 +65,39 @@ interface IdeaProps {
   readonly picture: string;
   readonly isHeld: boolean;
   readonly onHold: () => void;
+  readonly onThrow: () => void;
   readonly onMore: () => void;
-  readonly onClose: () => void;
+  /** More with the same counts on the front. */
+  readonly onFront: () => void;
 }
 
-export function IdeaPart({ plan, picture, isHeld, onHold, onMore, onClose }: IdeaProps) {
+/** The picture, and as many as there are of it leaning once one lets it lean. */
+function Leaning({ plan, picture }: { plan: Plan; picture: string }) {
+  const words = useWords(ideasWords);
+  const { number } = useFormat();
+  const [leanDeg, setLean] = useState<number | null>(null);
+  const leans = useLeans(plan, leanDeg !== null);
+  const shown = (leanDeg === null ? null : leans.at(leanDeg)) ?? picture;
+  return (
+    <div className="idea-leaning">
+      <img src={shown} alt="" />
+      <Slide
+        label={words.lean}
+        shown={words.leanBy(number(leanDeg ?? 0, 0))}
+        value={leanDeg ?? 0}
+        min={-MOST_LEAN}
+        max={MOST_LEAN}
+        step={5}
+        onChange={setLean}
+      />
+      <p className="small" role="status">
+        {leanDeg !== null && leans.done < leans.of ? words.leaning(leans.done, leans.of) : ""}
+      </p>
+    </div>
+  );
+}
+
+export function IdeaPart({ plan, picture, isHeld, onHold, onThrow, onMore, onFront }: IdeaProps) {
   const words = useWords(ideasWords);
   const { armAngle } = useFormat();
   const session = useSession();
@@ -75,13 +105,11 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onMore, onClose }: Ide
   const [said, say] = useState("");
   const { deeds, one } = words;
   const take = () => {
-    const now = studio.getState().plan;
-    const { work: _, ...rest } = now;
+    const { work: _, ...rest } = studio.getState().plan;
     if (!studio.getState().dispatch({ type: "replace-plan", plan: { ...rest, tiers: plan.tiers } }).ok)
       return;
     studio.getState().go("plan");
     tell({ tone: "said", text: deeds.taken });
-    onClose();
   };
   const shelve = () => {
     if (!session) return;
@@ -93,19 +121,17 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onMore, onClose }: Ide
   const lay = () => {
     setLook({ otherPlan: plan, against: "other", layout: "side" });
     studio.getState().go("look");
-    onClose();
   };
   return (
     <section className="idea-one" aria-label={one.title}>
-      <img src={picture} alt="" />
+      <Leaning plan={plan} picture={picture} />
       <div>
-        <h3>{plan.name}</h3>
+        <h2>{plan.name}</h2>
         <p className="soft">
           {plan.tiers
             .map((t) => one.tier(String(t.count), armAngle(t.armAngleDeg), one.sides[t.side]))
             .join(" · ")}
         </p>
-        {measures ? <Numbers measures={measures} /> : <p className="soft">{one.measuring}</p>}
         <div className="idea-deeds">
           <Button look="outlined" onPress={take}>
             {deeds.take}
@@ -113,8 +139,14 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onMore, onClose }: Ide
           <Button look="outlined" onPress={onMore}>
             {deeds.more}
           </Button>
+          <Button look="outlined" onPress={onFront}>
+            {deeds.front}
+          </Button>
           <Button look="outlined" aria-pressed={isHeld} onPress={onHold}>
             {isHeld ? deeds.letGo : deeds.hold}
+          </Button>
+          <Button look="outlined" onPress={onThrow}>
+            {deeds.away}
           </Button>
           <Button look="outlined" onPress={lay}>
             {deeds.beside}
@@ -122,8 +154,12 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onMore, onClose }: Ide
           <Button look="outlined" isDisabled={!session} onPress={shelve}>
             {deeds.shelf}
           </Button>
+          <Button look="outlined" onPress={() => showToCustomer(plan)}>
+            {deeds.customer}
+          </Button>
         </div>
         <p role="status">{said}</p>
+        {measures ? <Numbers measures={measures} /> : <p className="soft">{one.measuring}</p>}
       </div>
     </section>
   );

@@ -6,6 +6,7 @@ import { NumberField } from "../controls/NumberField.tsx";
 import { Sentence } from "../controls/Sentence.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
+import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { AXES, type Draft, draft, leastKept, useDraft, WANTS, type Want } from "./draft.ts";
 
@@ -53,6 +54,8 @@ export function WishWords() {
   const words = useWords(ideasWords);
   const plan = usePlan();
   const own = useDraft();
+  const { length } = useFormat();
+  const stops = plan.rig.wheelStops;
   const axes = AXES.map((id) => ({ id, words: words.axis[id] }));
   const wants = WANT_IDS.map((id) => ({ id, words: words.want[id] }));
   const leastKeep = leastKept(plan);
@@ -62,6 +65,17 @@ export function WishWords() {
         <Sentence
           template={words.wish.work}
           slots={{
+            on: words.wish.on(length(plan.piece.diameterMm, 1)),
+            wheel: stops === null ? words.wish.noWheel : words.wish.wheel(String(stops)),
+            least: (
+              <Whole
+                label={words.wish.leastTiers}
+                value={Math.min(own.leastTiers, own.mostTiers)}
+                min={1}
+                max={own.mostTiers}
+                onChange={(leastTiers) => change({ leastTiers })}
+              />
+            ),
             tiers: (
               <Whole
                 label={words.wish.tiers}

@@ -2,20 +2,25 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { IdeaWish, MeasureName } from "../../core/ideas/wish.ts";
-import type { Plan } from "../../core/plan/document.ts";
+import { minutesOf } from "../../core/measure/minutes.ts";
+import type { Plan, Side, Tier } from "../../core/plan/document.ts";
+import { solvePlan } from "../../core/plan/solve.ts";
 
-/** What one may ask of a piece, each a measure with its sign. */
+/**
+ * What one may ask of a piece, as weights of measures. Where blind eyes ranked 24 pictures otherwise than a measure alone, what
+ * they saw has the greater weight: many images of the inside are hardly seen where each is small.
+ */
 export const WANTS = {
-  sparkle: ["sparkle", 1],
-  back: ["back", 1],
-  through: ["through", 1],
-  inside: ["inside", 1],
-  images: ["images", 1],
-  round: ["skinShare", 1],
-  covered: ["skinShare", -1],
-  large: ["leastFacetMm", 1],
-  quick: ["minutes", -1],
-} as const satisfies Record<string, readonly [MeasureName, number]>;
+  sparkle: { sparkle: 1 },
+  back: { back: 1 },
+  through: { through: 1 },
+  inside: { inside: 1 },
+  images: { images: 0.5, inside: 0.5, through: -0.8 },
+  round: { skinShare: 1 },
+  covered: { skinShare: -1 },
+  large: { leastFacetMm: 1 },
+  quick: { minutes: -1 },
+} as const satisfies Record<string, Partial<Record<MeasureName, number>>>;
 export type Want = keyof typeof WANTS;
 
 /** Measures that the wall can be spread over. */
@@ -34,6 +39,7 @@ export type Axis = (typeof AXES)[number];
 
 export interface Draft {
   readonly sides: IdeaWish["sides"];
+  readonly leastTiers: number;
   readonly mostTiers: number;
   readonly mostFacets: number;
   readonly mostHours: number;
@@ -47,6 +53,7 @@ export interface Draft {
 
 export const draft = createStore<Draft>(() => ({
   sides: "both",
+  leastTiers: 1,
   mostTiers: 5,
   mostFacets: 60,
   mostHours: 8,
@@ -66,24 +73,54 @@ const MINUTES = 60;
 export const leastKept = ({ tiers }: Plan): number =>
   tiers.findLastIndex(({ asCut }) => asCut !== undefined) + 1;
 
+/** A pole that hardly takes anything: the least that a side can be given. */
+const leastPole = (side: Side): Tier => ({
+  id: `least ${side}`,
+  name: "",
+  side,
+  armAngleDeg: 90,
+  count: 1,
+  startDeg: 0,
+  depth: { rule: "depth", mm: LEAST_POLE_MM },
+});
+const LEAST_POLE_MM = 0.5;
+
+/**
+ * The least time that any pattern takes, so that the wall doesn't begin with columns that nothing can fill.
+ * @returns minutes, half of the most at the most; 0 where it can't be reckoned
+ */
+function leastMinutes(plan: Plan, sides: IdeaWish["sides"], most: number): number {
+  const tiers = sides === "both" ? [leastPole("front"), leastPole("back")] : [leastPole("front")];
+  return Math.min(most / 2, minutesOf(solvePlan({ ...plan, tiers })) ?? 0);
+}
+
 export function wishOf(plan: Plan, own: Draft): IdeaWish {
   const keep = plan.tiers.slice(0, Math.max(own.keep, leastKept(plan)));
   const keptFacets = keep.reduce((sum, { count }) => sum + count, 0);
+  const most = own.mostHours * MINUTES;
   const want: Partial<Record<MeasureName, number>> = {};
-  if (own.also !== "nothing") want[WANTS[own.also][0]] = ALSO * WANTS[own.also][1];
-  want[WANTS[own.want][0]] = WANTS[own.want][1];
+  const add = (wanted: Want, share: number) => {
+    for (const [name, weight] of Object.entries(WANTS[wanted]) as [MeasureName, number][])
+      want[name] = Math.min(1, Math.max(-1, (want[name] ?? 0) + share * weight));
+  };
+  add(own.want, 1);
+  if (own.also !== "nothing") add(own.also, ALSO);
   return {
     format: "glintwright-wish",
     version: 1,
     piece: plan.piece,
     rig: plan.rig,
     sides: own.sides,
-    tiers: [Math.max(1, keep.length), Math.max(own.mostTiers, keep.length)],
+    tiers: [
+      Math.max(Math.min(own.leastTiers, own.mostTiers), keep.length),
+      Math.max(own.mostTiers, keep.length),
+    ],
     facets: [1, Math.max(own.mostFacets, keptFacets)],
     ...(keep.length > 0 ? { keep } : {}),
-    limits: { minutes: [0, own.mostHours * MINUTES] },
+    limits: { minutes: [leastMinutes(plan, own.sides, most), most] },
     want,
     across: own.across,
     up: own.up,
+    ...(plan.pictures ? { pictures: plan.pictures } : {}),
   };
 }

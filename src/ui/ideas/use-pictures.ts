@@ -1,21 +1,22 @@
-/** Small traced pictures of ideas, one after the other on the card of the Look; drawings in lines until each is there. */
-import { useEffect, useState } from "react";
+/** Pictures of ideas: drawings in lines at once, traced ones coarse first, finer ones when all have a coarse one. */
+import { useEffect, useRef, useState } from "react";
 import type { Plan } from "../../core/plan/document.ts";
-import { DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
 import { thumbnailOf } from "../library/thumbnail.ts";
-import { sceneOf } from "../look/look-scene.ts";
-import { lookSettings } from "../look/look-settings.ts";
-import { stillPicture, tracedPicture, useTracing, viewOf } from "../look/traced.ts";
-import { urlOf } from "../look/WalkStrip.tsx";
+import { tracedPicture, useTracing } from "../look/traced.ts";
 import { LOOKS, type View } from "../piece/camera.ts";
+import { traceIdea } from "./tracing.ts";
 
 /** From the front, leant a little so that the light plays. */
 const LEANT: View = { ...LOOKS.front, elevationDeg: 74 };
-const SIZE = 144;
-/** Coarse first: all ideas get so many samples a pixel before any gets the next number. */
-const PASSES = [4, 24] as const;
+/** Coarse first: all ideas have one before any gets the next. */
+const PASSES = [
+  { size: 96, samples: 3 },
+  { size: 176, samples: 24 },
+] as const;
 /** Pictures remembered: more than two walls. */
 const MOST_KEPT = 60;
+/** A wall that has changed is looked at again after this, ms. */
+const NEXT_MS = 50;
 
 /** What an idea looks like as far as it is known: by its tiers, so that a picture serves as long as they stay. */
 interface Picture {
@@ -36,14 +37,12 @@ function keep(key: string, picture: Picture): void {
   }
 }
 
-async function traced(plan: Plan, samples: number, signal: AbortSignal): Promise<string> {
-  const settings = lookSettings.getState();
-  const packed = packScene(sceneOf(plan, settings), {
-    ...DEFAULT_OPTIONS,
-    hasDispersion: settings.hasDispersion,
-  });
-  const options = { width: SIZE, height: SIZE, samples, exposure: settings.exposure, signal };
-  return urlOf(await stillPicture(packed, viewOf(LEANT, 1), options));
+/** The next plan to be traced and how; null while all are as fine as they get. */
+function nextOf(plans: readonly Plan[]) {
+  for (const pass of PASSES)
+    for (const plan of plans)
+      if ((kept.get(pictureKey(plan))?.samples ?? 0) < pass.samples) return { plan, pass };
+  return null;
 }
 
 /** The pictures of these plans, in their order; better ones follow, unless tracing broke off. */
@@ -51,6 +50,8 @@ export function usePictures(plans: readonly Plan[]): { urls: readonly string[]; 
   const [, setCount] = useState(0);
   const [isBroken, setBroken] = useState(false);
   const canTrace = useTracing()?.check.pass ?? false;
+  const wanted = useRef(plans);
+  wanted.current = plans;
   useEffect(() => {
     tracedPicture();
   }, []);
@@ -58,22 +59,22 @@ export function usePictures(plans: readonly Plan[]): { urls: readonly string[]; 
     if (!canTrace) return;
     const stop = new AbortController();
     const work = async () => {
-      for (const samples of PASSES) {
-        for (const plan of plans) {
-          const key = pictureKey(plan);
-          if ((kept.get(key)?.samples ?? 0) >= samples) continue;
-          keep(key, { url: await traced(plan, samples, stop.signal), samples });
+      for (;;) {
+        const next = nextOf(wanted.current);
+        if (next === null) await new Promise((resolve) => setTimeout(resolve, NEXT_MS));
+        else {
+          const url = await traceIdea(next.plan, { view: LEANT, ...next.pass }, stop.signal);
+          keep(pictureKey(next.plan), { url, samples: next.pass.samples });
           setCount((count) => count + 1);
         }
+        stop.signal.throwIfAborted();
       }
     };
+    setBroken(false);
     // where the card is lost the drawings stay, and it is said
-    work().then(
-      () => setBroken(false),
-      () => setBroken(!stop.signal.aborted),
-    );
+    work().catch(() => setBroken(!stop.signal.aborted));
     return () => stop.abort();
-  }, [plans, canTrace]);
+  }, [canTrace]);
   const urls = plans.map((plan) => {
     const key = pictureKey(plan);
     const found = kept.get(key);

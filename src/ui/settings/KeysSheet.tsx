@@ -38,7 +38,7 @@ export default function KeysSheet() {
           [keys("redo"), words.redo],
           [keys("open"), words.open],
           [keys("save"), words.save],
-          [[keys("plan"), keys("look"), keys("bench")].join(" "), words.places],
+          [[keys("plan"), keys("look"), keys("bench"), keys("ideas")].join(" "), words.places],
           [keys("keys"), words.list],
         ]}
       />

@@ -2,13 +2,18 @@ import type { ideas as en } from "../en/ideas.ts";
 import type { Translated } from "../language.ts";
 
 export const ideas: Translated<typeof en> = {
+  title: "Ideen",
   intro:
     "Sagen Sie, wie das Stück sein soll. Viele Muster werden für Ihr Glas und Ihr Rad versucht; das beste jeder Art kommt an die Wand. Alle treffen sich.",
   wish: {
-    work: "Höchstens {tiers} Ringe mit zusammen {facets} Facetten, {sides}, in {hours} Stunden an der Scheibe.",
+    work: "{on}, {wheel}: {least} bis {tiers} Ringe mit höchstens {facets} Facetten, {sides}, in {hours} Stunden an der Scheibe.",
     want: "Vor allem soll es {want}; und {also}.",
     axes: "Die Wand entlang: {across}. Die Wand hinauf: {up}.",
     keep: "Die ersten {keep} Ringe dieses Plans bleiben, wie sie sind.",
+    on: (diameter: string) => `Auf dieser Murmel von ${diameter}`,
+    wheel: (stops: string) => `mit meinem Rad von ${stops}`,
+    noWheel: "mit freiem Winkelmesser",
+    leastTiers: "Ringe mindestens",
     tiers: "Ringe höchstens",
     facets: "Facetten höchstens",
     hours: "Stunden höchstens",
@@ -86,6 +91,10 @@ export const ideas: Translated<typeof en> = {
   deeds: {
     take: "Als meinen Plan öffnen",
     taken: "Das ist jetzt Ihr Plan. Rückgängig bringt den vorigen zurück.",
+    front: "Nur die Zahlen vorn bleiben",
+    away: "Wegwerfen",
+    between: "Zwischen den beiden zuletzt festgehaltenen",
+    customer: "Einem Kunden zeigen",
     hold: "Festhalten",
     letGo: "Loslassen",
     more: "Mehr davon",
@@ -94,7 +103,40 @@ export const ideas: Translated<typeof en> = {
     beside: "Neben meinen Plan legen",
     failed: "Es konnte nicht aufgehoben werden; verloren ist nichts.",
   },
-  held: "Festgehalten",
+  pick: "Ein Druck auf ein Bild zeigt, was es ist und was sich damit machen lässt.",
+  nearest: "So lässt sich das nicht beheben. Ähnliche Muster suchen, die sich treffen",
+  bringBack: (count: number) =>
+    count === 1 ? "Das Weggeworfene zurückholen" : `Die ${count} Weggeworfenen zurückholen`,
+  lean: "Wie man daran vorbeigeht",
+  leanAll: "Alle neigen sich zusammen",
+  leanBy: (deg: string) => `${deg}°`,
+  leaning: (done: number, of: number) => `${done} von ${of} Bildern`,
+  taste: {
+    title: "In der Folge, die Ihnen gefallen könnte",
+    what: (count: number) =>
+      `Gelernt aus ${count} Ideen, die Sie festgehalten oder weggeworfen haben, nur auf diesem Gerät. Es ändert allein diese Folge.`,
+    few: (count: number) =>
+      `${count === 1 ? "Eine Idee" : `${count} Ideen`} bisher festgehalten oder weggeworfen. Ab je dreien liegt die Wand auch in der Folge da, die Ihnen gefallen könnte; das bleibt auf diesem Gerät.`,
+    forget: "Vergessen, was mir gefällt",
+  },
+  measures: {
+    title: "Was gezählt wird, und wie",
+    how: "Was man sieht, wird gezählt, indem 96 mal 96 gerade Strahlen einer Farbe durch das polierte Glas verfolgt werden, für jemanden, der weit weg steht: genau für jeden Strahl, eine Zählung auf einem Raster für das Ganze. Alles andere kommt aus der genauen Form.",
+    minutes:
+      "Stunden für die ganze Arbeit in der schnelleren Folge, aus den Zeiten der Werkbank: geschätzt, solange Hübe nicht geeicht sind.",
+    facets: "Wie viele Facetten zu schleifen sind, ein Pol als eine gezählt.",
+    leastFacetMm: "Die Breite der schmalsten Facette: die ein Ausrutscher zuerst nimmt.",
+    skinShare: "Wie viel von der runden Haut der Kugel bleibt.",
+    back: "Der Anteil des Gesichts, von dem Licht zum Auge zurückkommt, in neun Neigungen gesehen; eine Zählung auf dem Raster.",
+    through: "Der Anteil des Gesichts, durch den man sieht, was dahinter liegt; eine Zählung auf dem Raster.",
+    inside: "Der Anteil des Gesichts, in dem man sieht, was im Glas ist; eine Zählung auf dem Raster.",
+    images:
+      "Wie viele getrennte Bilder des Inneren man gerade von vorn sieht; eine Zählung von Flecken auf dem Raster.",
+    sparkle:
+      "Wie viel des Gesichts mit jedem Grad Neigung hell oder dunkel wird, unter zwölf Lampen ringsum; eine Zählung auf dem Raster.",
+    eyes: "Verglichen mit einer blinden Rangfolge von 24 durchgerechneten Bildern, als Rangkorrelation mit dem Bereich, in dem sie 19 von 20 Malen liegt: Inneres zu sehen 0,93 (0,81 bis 0,97), Funkeln 0,76 (0,47 bis 0,90), Bilder des Inneren nur 0,48 (0,07 bis 0,75). Darum verlangt ein Wunsch nach vielen Bildern auch, dass sie groß sind und wenig sonst durchscheint: 0,66.",
+  },
+  held: "Festgehalten, nebeneinander in einem Licht",
   undrawn: "Bilder lassen sich hier gerade nicht durchrechnen; Zeichnungen stehen für sie.",
   name: (name: string, number: string) => (name ? `${name}, Idee ${number}` : `Idee ${number}`),
   ring: (number: string) => `Ring ${number}`,

@@ -28,7 +28,7 @@ export const settings: Translated<typeof en> = {
     redo: "Wiederholen",
     open: "Plandatei öffnen",
     save: "Plan als Datei sichern",
-    places: "Plan, Ansicht, Werkbank",
+    places: "Plan, Ansicht, Werkbank, Ideen",
     list: "Diese Liste",
     turn: "Drehen",
     turnFine: "Fein drehen",

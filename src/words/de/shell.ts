@@ -3,7 +3,7 @@ import type { Translated } from "../language.ts";
 
 export const shell: Translated<typeof en> = {
   product: "Glintwright",
-  places: { label: "Orte", plan: "Plan", look: "Ansicht", bench: "Werkbank" },
+  places: { label: "Orte", plan: "Plan", look: "Ansicht", bench: "Werkbank", ideas: "Ideen" },
   skip: "Zum Rezept springen",
   undo: "Rückgängig",
   redo: "Wiederholen",

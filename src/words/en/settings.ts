@@ -26,7 +26,7 @@ export const settings = {
     redo: "Redo",
     open: "Open a plan file",
     save: "Save plan to a file",
-    places: "Plan, Look, Bench",
+    places: "Plan, Look, Bench, Ideas",
     list: "This list",
     turn: "Turn it",
     turnFine: "Turn it finely",

@@ -1,7 +1,7 @@
 /** Words of the frame: places, menu, files, undo, states of the whole page. */
 export const shell = {
   product: "Glintwright",
-  places: { label: "Places", plan: "Plan", look: "Look", bench: "Bench" },
+  places: { label: "Places", plan: "Plan", look: "Look", bench: "Bench", ideas: "Ideas" },
   skip: "Skip to the recipe",
   undo: "Undo",
   redo: "Redo",

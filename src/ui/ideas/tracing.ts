@@ -1,0 +1,39 @@
+/**
+ * Small traced pictures for the wall, one after the other on the card of the Look, for whoever asks. A list that changes while
+ * one is traced breaks nothing off: the next is chosen when one is done.
+ */
+import type { Plan } from "../../core/plan/document.ts";
+import { DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
+import { sceneOf } from "../look/look-scene.ts";
+import { lookSettings } from "../look/look-settings.ts";
+import { stillPicture, viewOf } from "../look/traced.ts";
+import { urlOf } from "../look/WalkStrip.tsx";
+import { HOME, type View } from "../piece/camera.ts";
+
+/** The eye that sees the front lean by so much: over the pole and beyond, so that up stays up. */
+export const leaning = (deg: number): View => ({ ...HOME, azimuthDeg: -90, elevationDeg: 90 - deg });
+
+export interface Shot {
+  readonly view: View;
+  /** Pixels each way. */
+  readonly size: number;
+  readonly samples: number;
+}
+
+let last: Promise<unknown> = Promise.resolve();
+
+/** @throws the signal's reason; Error when there is no card to trace on just now */
+export function traceIdea(plan: Plan, { view, size, samples }: Shot, signal: AbortSignal): Promise<string> {
+  const mine = last.then(async () => {
+    signal.throwIfAborted();
+    const settings = lookSettings.getState();
+    const packed = packScene(sceneOf(plan, settings), {
+      ...DEFAULT_OPTIONS,
+      hasDispersion: settings.hasDispersion,
+    });
+    const options = { width: size, height: size, samples, exposure: settings.exposure, signal };
+    return urlOf(await stillPicture(packed, viewOf(view, 1), options));
+  });
+  last = mine.catch(() => undefined);
+  return mine;
+}

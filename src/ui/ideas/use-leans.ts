@@ -1,0 +1,42 @@
+/** An idea as it looks when one walks past: pictures from one lean to the next, traced the middle first. */
+import { useEffect, useState } from "react";
+import type { Plan } from "../../core/plan/document.ts";
+import { useTracing } from "../look/traced.ts";
+import { leaning, traceIdea } from "./tracing.ts";
+
+/** Degrees, in the order in which they are traced. */
+const LEANS = [0, -10, 10, -20, 20, -5, 5, -15, 15] as const;
+export const MOST_LEAN = 20;
+const SHOT = { size: 192, samples: 10 } as const;
+
+export interface Leans {
+  /** The picture nearest to a lean; null while there is none. */
+  readonly at: (deg: number) => string | null;
+  /** How many of all are there. */
+  readonly done: number;
+  readonly of: number;
+}
+
+/** @param isOn whether they are wanted: nothing is traced before */
+export function useLeans(plan: Plan, isOn: boolean): Leans {
+  const [found, setFound] = useState<{ plan: Plan; urls: ReadonlyMap<number, string> } | null>(null);
+  const canTrace = useTracing()?.check.pass ?? false;
+  useEffect(() => {
+    if (!isOn || !canTrace) return;
+    const stop = new AbortController();
+    const work = async () => {
+      const urls = new Map<number, string>();
+      for (const deg of LEANS) {
+        urls.set(deg, await traceIdea(plan, { view: leaning(deg), ...SHOT }, stop.signal));
+        setFound({ plan, urls: new Map(urls) });
+      }
+    };
+    // what is there by then stays; a lost card is told beside the wall
+    work().catch(() => undefined);
+    return () => stop.abort();
+  }, [plan, isOn, canTrace]);
+  const urls = found?.plan === plan ? found.urls : new Map<number, string>();
+  const nearest = (deg: number) =>
+    [...urls].sort(([a], [b]) => Math.abs(a - deg) - Math.abs(b - deg))[0]?.[1] ?? null;
+  return { at: nearest, done: urls.size, of: LEANS.length };
+}

@@ -1,0 +1,120 @@
+import { describe, expect, it } from "vitest";
+import { guessLook, guessRoom, isOutdone, limitBrokenBy } from "../../../src/core/ideas/guess.ts";
+import { createJudge } from "../../../src/core/ideas/judge.ts";
+import { Search, type SearchOptions } from "../../../src/core/ideas/search.ts";
+import { type IdeaWish, planOfIdea } from "../../../src/core/ideas/wish.ts";
+import { rayBodyOf } from "../../../src/core/measure/look-measures.ts";
+import { measurePlan } from "../../../src/core/measure/measures.ts";
+import type { Tier } from "../../../src/core/plan/document.ts";
+import { solvePlan } from "../../../src/core/plan/solve.ts";
+
+const wish: IdeaWish = {
+  format: "glintwright-wish",
+  version: 1,
+  piece: { diameterMm: 30, glass: "borosilicate", inside: [{ kind: "core", diameterMm: 8, rgb: [1, 0, 0] }] },
+  rig: { wheelStops: 96 },
+  sides: "both",
+  tiers: [2, 6],
+  facets: [6, 80],
+  want: { skinShare: -1 },
+  across: "facets",
+  up: "leastFacetMm",
+};
+const ring = (
+  id: string,
+  side: Tier["side"],
+  armAngleDeg: number,
+  count: number,
+  depth: Tier["depth"],
+): Tier => ({
+  id,
+  name: id,
+  side,
+  armAngleDeg,
+  count,
+  startDeg: 0,
+  depth,
+});
+const LIKE: readonly Tier[] = [
+  ring("a", "front", 20, 12, { rule: "touch" }),
+  ring("b", "front", 50, 6, { rule: "close", to: "a" }),
+  ring("c", "back", 40, 8, { rule: "touch" }),
+];
+const OTHER: readonly Tier[] = [
+  ring("a", "front", 35, 16, { rule: "touch" }),
+  ring("b", "back", 25, 24, { rule: "touch" }),
+];
+
+/** Every candidate of a search, in the order in which they were made. */
+function candidatesOf(options: SearchOptions): (readonly Tier[])[] {
+  const search = new Search(wish, options);
+  const judge = createJudge(wish);
+  const seen: (readonly Tier[])[] = [];
+  while (!search.isDone)
+    for (const { index, candidates, ask } of search.pending.splice(0)) {
+      seen.push(...candidates.map(({ tiers }) => tiers));
+      search.take(
+        index,
+        candidates.map(({ tiers }) => judge(tiers, ask)),
+      );
+    }
+  return seen;
+}
+const countsOf = (tiers: readonly Tier[], side: Tier["side"]) =>
+  tiers.filter((tier) => tier.side === side && tier.armAngleDeg < 90).map(({ count }) => count);
+
+describe("a search that begins with plans", () => {
+  it("keeps the front's counts where it is asked to, and varies all else", () => {
+    const made = candidatesOf({ tries: 96, seed: 3, like: [LIKE], ways: "near", frontCounts: [12, 6] });
+    expect(made.length).toBeGreaterThan(60);
+    for (const tiers of made) expect(countsOf(tiers, "front")).toEqual([12, 6]);
+    expect(new Set(made.map((tiers) => String(countsOf(tiers, "back")))).size).toBeGreaterThan(4);
+  });
+
+  it("lies between two: of many the front is as in one and the back as in the other", () => {
+    const mixed = (ways: "between" | "open") =>
+      candidatesOf({ tries: 96, seed: 3, like: [LIKE, OTHER], ways }).filter((tiers) => {
+        const [front, back] = [String(countsOf(tiers, "front")), String(countsOf(tiers, "back"))];
+        return (front === "12,6" && back === "24") || (front === "16" && back === "8");
+      }).length;
+    expect(mixed("between")).toBeGreaterThan(2 * mixed("open"));
+  });
+
+  it("stays nearer with near than without", () => {
+    const alike = (ways: "near" | "open") =>
+      candidatesOf({ tries: 144, seed: 2, like: [LIKE], ways })
+        .slice(48)
+        .filter((tiers) => String(countsOf(tiers, "front")) === "12,6").length;
+    expect(alike("near")).toBeGreaterThan(alike("open"));
+  });
+});
+
+describe("a guess from few rays", () => {
+  const plan = planOfIdea(wish, LIKE, "");
+  const guess = guessLook(rayBodyOf(solvePlan(plan)), true, guessRoom());
+  it("holds what all rays come to", () => {
+    const measures = measurePlan(plan);
+    for (const name of ["back", "through", "inside", "sparkle"] as const) {
+      const [least, most] = guess[name] ?? [1, 0];
+      expect(measures[name]).toBeGreaterThanOrEqual(least);
+      expect(measures[name]).toBeLessThanOrEqual(most);
+      expect(most - least).toBeLessThan(0.1 + 0.3 * measures[name]);
+    }
+  });
+
+  it("turns away only what each cell that it may come to holds better, and limits only where they are broken for sure", () => {
+    const edges = { across: [0, 1, 2, 3, 4, 5], up: [0, 0.25, 0.5, 0.75, 1] };
+    const own: IdeaWish = { ...wish, want: { inside: 1 }, across: "sparkle", up: "inside" };
+    const between = { sparkle: [0.9, 1.1], inside: [0.2, 0.3] } as const;
+    const all = Array.from({ length: 20 }, (): number | null => 0.3);
+    expect(isOutdone(own, edges, all, {}, between)).toBe(true);
+    for (const cell of [0, 1, 5, 6]) {
+      const but = all.map((score, i) => (i === cell ? 0.29 : score));
+      expect(isOutdone(own, edges, but, {}, between)).toBe(false);
+      const empty = all.map((score, i) => (i === cell ? null : score));
+      expect(isOutdone(own, edges, empty, {}, between)).toBe(false);
+    }
+    expect(limitBrokenBy({ ...own, limits: { inside: [0.25, 1] } }, between)).toBeNull();
+    expect(limitBrokenBy({ ...own, limits: { inside: [0.31, 1] } }, between)).toBe("inside");
+  });
+});

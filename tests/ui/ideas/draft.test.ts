@@ -1,0 +1,68 @@
+import { describe, expect, it } from "vitest";
+import { FEATURES } from "../../../src/core/ideas/taste.ts";
+import { NUMERIC_MEASURES, scoreOf } from "../../../src/core/ideas/wish.ts";
+import type { Plan } from "../../../src/core/plan/document.ts";
+import { draft, WANTS, wishOf } from "../../../src/ui/ideas/draft.ts";
+import { marksFrom } from "../../../src/ui/ideas/taste-store.ts";
+
+const plan: Plan = {
+  format: "glintwright-plan",
+  version: 1,
+  name: "x",
+  piece: { diameterMm: 30, glass: "borosilicate" },
+  rig: { wheelStops: 96 },
+  tiers: [1, 2, 3].map((k) => ({
+    id: `t${k}`,
+    name: "",
+    side: "front",
+    armAngleDeg: 20 * k,
+    count: 8,
+    startDeg: 0,
+    depth: { rule: "touch" },
+    ...(k === 2 ? { asCut: { widthMm: 9 } } : {}),
+  })),
+  pictures: { p: "data:image/png;base64,AAAA" },
+};
+const own = draft.getState();
+
+describe("a wish as said on screen", () => {
+  it("keeps what is cut and what is pinned, and the pictures inside", () => {
+    expect(wishOf(plan, own).keep).toEqual(plan.tiers.slice(0, 2));
+    expect(wishOf(plan, { ...own, keep: 3 }).keep).toEqual(plan.tiers);
+    expect(wishOf(plan, own).pictures).toBe(plan.pictures);
+    expect(wishOf(plan, { ...own, leastTiers: 9, mostTiers: 4 }).tiers).toEqual([4, 4]);
+  });
+
+  it.each(Object.keys(WANTS) as (keyof typeof WANTS)[])(
+    "%s is worth more than what is wished besides",
+    (want) => {
+      const wish = wishOf(plan, { ...own, want, also: want === "quick" ? "covered" : "quick" });
+      for (const weight of Object.values(wish.want)) expect(Math.abs(weight)).toBeLessThanOrEqual(1);
+      const best = Object.fromEntries(
+        NUMERIC_MEASURES.map((name) => [
+          name,
+          ((WANTS[want] as Record<string, number>)[name] ?? 0) > 0 ? 1e9 : 0,
+        ]),
+      );
+      const other = Object.fromEntries(NUMERIC_MEASURES.map((name) => [name, best[name] > 0 ? 0 : 1e9]));
+      expect(scoreOf(wish, best)).toBeGreaterThan(scoreOf(wish, { ...other, minutes: 0 }));
+    },
+  );
+});
+
+describe("marks that this device kept", () => {
+  const good = { features: Array.from({ length: FEATURES }, () => 0.5), isLiked: true };
+  it.each([null, "", "{", "7", '"x"', "{}"])("%s are none", (text) => {
+    expect(marksFrom(text)).toEqual([]);
+  });
+  it("are read, and what is none is left out", () => {
+    const list = [
+      good,
+      null,
+      { ...good, features: [1] },
+      { ...good, isLiked: 1 },
+      { ...good, isLiked: false },
+    ];
+    expect(marksFrom(JSON.stringify(list))).toEqual([good, { ...good, isLiked: false }]);
+  });
+});
