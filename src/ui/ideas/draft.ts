@@ -2,9 +2,7 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { IdeaWish, MeasureName } from "../../core/ideas/wish.ts";
-import { minutesOf } from "../../core/measure/minutes.ts";
 import type { Plan, Side, Tier } from "../../core/plan/document.ts";
-import { solvePlan } from "../../core/plan/solve.ts";
 
 /**
  * What one may ask of a piece, as weights of measures. Where blind eyes ranked 24 pictures otherwise than a measure alone, what
@@ -73,6 +71,7 @@ const MINUTES = 60;
 export const leastKept = ({ tiers }: Plan): number =>
   tiers.findLastIndex(({ asCut }) => asCut !== undefined) + 1;
 
+const LEAST_POLE_MM = 0.5;
 /** A pole that hardly takes anything: the least that a side can be given. */
 const leastPole = (side: Side): Tier => ({
   id: `least ${side}`,
@@ -83,18 +82,18 @@ const leastPole = (side: Side): Tier => ({
   startDeg: 0,
   depth: { rule: "depth", mm: LEAST_POLE_MM },
 });
-const LEAST_POLE_MM = 0.5;
+
+/** The least that a pattern can be. */
+export const leastPlan = ({ work: _, ...plan }: Plan, { sides }: Draft): Plan => ({
+  ...plan,
+  tiers: sides === "both" ? [leastPole("front"), leastPole("back")] : [leastPole("front")],
+});
 
 /**
- * The least time that any pattern takes, so that the wall doesn't begin with columns that nothing can fill.
- * @returns minutes, half of the most at the most; 0 where it can't be reckoned
+ * @param leastMinutes what the least pattern takes: the wall's columns of time begin there, and none stays empty for nothing;
+ * null where it can't be reckoned
  */
-function leastMinutes(plan: Plan, sides: IdeaWish["sides"], most: number): number {
-  const tiers = sides === "both" ? [leastPole("front"), leastPole("back")] : [leastPole("front")];
-  return Math.min(most / 2, minutesOf(solvePlan({ ...plan, tiers })) ?? 0);
-}
-
-export function wishOf(plan: Plan, own: Draft): IdeaWish {
+export function wishOf(plan: Plan, own: Draft, leastMinutes: number | null): IdeaWish {
   const keep = plan.tiers.slice(0, Math.max(own.keep, leastKept(plan)));
   const keptFacets = keep.reduce((sum, { count }) => sum + count, 0);
   const most = own.mostHours * MINUTES;
@@ -117,7 +116,7 @@ export function wishOf(plan: Plan, own: Draft): IdeaWish {
     ],
     facets: [1, Math.max(own.mostFacets, keptFacets)],
     ...(keep.length > 0 ? { keep } : {}),
-    limits: { minutes: [leastMinutes(plan, own.sides, most), most] },
+    limits: { minutes: [Math.min(most / 2, leastMinutes ?? 0), most] },
     want,
     across: own.across,
     up: own.up,

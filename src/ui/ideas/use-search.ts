@@ -7,8 +7,8 @@ import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
 import { usePlan } from "../use-studio.ts";
 import { type Beginning, takeAsked } from "./asked.ts";
-import { useDraft, wishOf } from "./draft.ts";
-import { findIdeas, type WallNow } from "./find-ideas.ts";
+import { leastPlan, useDraft, wishOf } from "./draft.ts";
+import { findIdeas, measureIdea, type WallNow } from "./find-ideas.ts";
 import { wall } from "./wall-store.ts";
 
 const TRIES = 1500;
@@ -34,18 +34,19 @@ export function useSearch() {
   const make = useMaking();
   const job = useJob();
   const start = ({ like, ways, frontCounts }: Beginning) => {
-    const wish = wishOf(plan, own);
-    const kept = wish.keep?.length ?? 0;
     const seed = wall.getState().seed + 1;
-    const show = (now: WallNow, answer: IdeasAnswer | null) =>
-      wall.setState({
-        hung: now.found.map(({ cell, tiers, number }) => ({ cell, plan: make(tiers, kept, number + 1) })),
-        tried: now.tried,
-        meeting: now.meeting,
-        answer,
-      });
     wall.setState({ seed, answer: null });
     job.start(async (signal, onShare) => {
+      const { minutes } = await measureIdea(leastPlan(plan, own), signal);
+      const wish = wishOf(plan, own, minutes);
+      const kept = wish.keep?.length ?? 0;
+      const show = (now: WallNow, given: IdeasAnswer | null) =>
+        wall.setState({
+          hung: now.found.map(({ cell, tiers, number }) => ({ cell, plan: make(tiers, kept, number + 1) })),
+          tried: now.tried,
+          meeting: now.meeting,
+          answer: given,
+        });
       let last: WallNow = { found: [], tried: 0, meeting: 0 };
       const tries = ways === "open" ? TRIES : TRIES_NEAR;
       const options = { tries, seed, like, ways, ...(frontCounts ? { frontCounts } : {}) };

@@ -27,16 +27,22 @@ const own = draft.getState();
 
 describe("a wish as said on screen", () => {
   it("keeps what is cut and what is pinned, and the pictures inside", () => {
-    expect(wishOf(plan, own).keep).toEqual(plan.tiers.slice(0, 2));
-    expect(wishOf(plan, { ...own, keep: 3 }).keep).toEqual(plan.tiers);
-    expect(wishOf(plan, own).pictures).toBe(plan.pictures);
-    expect(wishOf(plan, { ...own, leastTiers: 9, mostTiers: 4 }).tiers).toEqual([4, 4]);
+    expect(wishOf(plan, own, 100).keep).toEqual(plan.tiers.slice(0, 2));
+    expect(wishOf(plan, { ...own, keep: 3 }, 100).keep).toEqual(plan.tiers);
+    expect(wishOf(plan, own, null).pictures).toBe(plan.pictures);
+    expect(wishOf(plan, { ...own, leastTiers: 9, mostTiers: 4 }, null).tiers).toEqual([4, 4]);
+  });
+
+  it("begins its columns of time with what the least pattern takes, and leaves room for any", () => {
+    expect(wishOf(plan, own, 200).limits?.minutes).toEqual([200, 480]);
+    expect(wishOf(plan, { ...own, mostHours: 5 }, 200).limits?.minutes).toEqual([150, 300]);
+    expect(wishOf(plan, own, null).limits?.minutes).toEqual([0, 480]);
   });
 
   it.each(Object.keys(WANTS) as (keyof typeof WANTS)[])(
     "%s is worth more than what is wished besides",
     (want) => {
-      const wish = wishOf(plan, { ...own, want, also: want === "quick" ? "covered" : "quick" });
+      const wish = wishOf(plan, { ...own, want, also: want === "quick" ? "covered" : "quick" }, null);
       for (const weight of Object.values(wish.want)) expect(Math.abs(weight)).toBeLessThanOrEqual(1);
       const best = Object.fromEntries(
         NUMERIC_MEASURES.map((name) => [
