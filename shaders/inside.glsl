@@ -5,6 +5,7 @@
 // and DESIGN_TEXELS, how many there may be and how many vectors each takes.
 
 #include "random.glsl"
+#include "grains.glsl"
 
 const int CORE = 0;
 const int TINTED_CORE = 1;
@@ -34,9 +35,6 @@ const int SWIRL = 12;
 #define HAS_SWIRL ((DESIGNS & 4096) != 0)
 // Coloured glass that light goes through: media.glsl.
 #define HAS_MEDIA ((DESIGNS & 7680) != 0)
-
-// Cubes a ray may cross before a speckle counts as missed.
-const int MOST_CUBES = 64;
 
 // A march ends this close to a sheet, gives up after so many steps, and takes this share of the distance at a time.
 const float NEAR = 2e-4;
@@ -151,21 +149,6 @@ DesignHit hitBacking(Design s, vec3 rgb, vec3 o, vec3 d, float tMax) {
 #endif
 
 #if HAS_SPECKLE
-// Number of the cube with whole coordinates: the name of its grain. Cubes lie within -512 .. 511 of the centre.
-uint cubeNumber(ivec3 cube) {
-  uvec3 c = uvec3(cube) & 1023u;
-  return (c.x << 20) | (c.y << 10) | c.z;
-}
-
-// Centre of a cube's grain, wholly within its cube, in the design's frame.
-vec3 grainCentre(Design s, ivec3 cube) {
-  uint h0 = hash(cubeNumber(cube) + hash(uint(s.extra)));
-  uint h1 = hash(h0);
-  uint h2 = hash(h1);
-  float room = s.size.z - 2.0 * s.size.x;
-  return vec3(cube) * s.size.z + s.size.x + room * vec3(toUnit(h0), toUnit(h1), toUnit(h2));
-}
-
 // One grain (local centre g) against a local ray: its distance, or -1.
 float hitGrain(float r, vec3 g, vec3 p, vec3 v, float end) {
   vec3 q = p - g;
@@ -197,7 +180,7 @@ DesignHit hitGrains(Design s, vec3 rgb, vec3 o, vec3 d, float tMax, int skip) {
   vec3 between = cell / along;
   for (int step_ = 0; step_ < MOST_CUBES; step_++) {
     int grain = int(cubeNumber(cube));
-    vec3 g = grainCentre(s, cube);
+    vec3 g = grainCentre(r, cell, uint(s.extra), cube);
     if (grain != skip && dot(g, g) < ball * ball) {
       float t = hitGrain(r, g, p, v, end);
       if (t >= 0.0) return DesignHit(t, s.axes * normalize(p + t * v - g), rgb, grain);

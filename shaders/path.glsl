@@ -10,10 +10,11 @@
 //
 // Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (see inside.glsl), LIGHT (see
 // light.glsl), STAGE (1 with a table), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl), WAVES (see
-// waviness.glsl). Compilers put a function's text
+// waviness.glsl), SEEDS (see seeds.glsl). Compilers put a function's text
 // wherever it is called, so the large ones are called from one place each.
 
 #include "random.glsl"
+#include "grains.glsl"
 #include "fresnel.glsl"
 #include "spectrum.glsl"
 #include "light.glsl"
@@ -26,6 +27,9 @@
 #include "body.glsl"
 #if WAVES > 0
 #include "waviness.glsl"
+#endif
+#if SEEDS
+#include "seeds.glsl"
 #endif
 #if ROUGH > 0
 #include "finish.glsl"
@@ -145,6 +149,30 @@ bool crossRough(inout vec3 d, vec3 n, float alpha, bool outside, float index, in
 }
 #endif
 
+// Chance takes the mirrored or the refracted way at a smooth boundary; true when it went through. `n` stands against d.
+bool crossByChance(inout vec3 d, vec3 n, float eta, inout uint random) {
+  float cosI = -dot(d, n);
+  bool through = nextRandom(random) >= fresnel(cosI, eta);
+  d = through ? refractRay(d, n, cosI, eta) : reflectRay(d, n, cosI);
+  return through;
+}
+
+#if SEEDS
+// Walls of one seed that a path may meet: what is still in it then is next to nothing.
+const int MOST_WALLS = 16;
+
+// Comes to a seed's wall and, mirrored there or through its air, leaves it again.
+void crossSeed(inout Walker w, SeedHit seed, float index, inout uint random) {
+  w.p += seed.t * w.d;
+  w.design = NONE;
+  if (!crossByChance(w.d, normalize(w.p - seed.centre), index, random)) return;
+  for (int k = 0; k < MOST_WALLS; k++) {
+    w.p -= 2.0 * dot(w.d, w.p - seed.centre) * w.d;
+    if (crossByChance(w.d, normalize(seed.centre - w.p), 1.0 / index, random)) return;
+  }
+}
+#endif
+
 #if DESIGNS > 0 || STAGE
 // Sobol numbers of this sample for the first scattering, their bits turned round; the same for all pixels.
 uniform uint scatterSobol1;
@@ -225,16 +253,6 @@ int nearestDesign(Walker w, float tMax, out DesignHit nearest, inout uint random
   return found;
 }
 
-#if HAS_BUBBLE
-// Chance takes the mirrored or the refracted way at a smooth boundary; true when it went through. `n` stands against d.
-bool crossByChance(inout vec3 d, vec3 n, float eta, inout uint random) {
-  float cosI = -dot(d, n);
-  bool through = nextRandom(random) >= fresnel(cosI, eta);
-  d = through ? refractRay(d, n, cosI, eta) : reflectRay(d, n, cosI);
-  return through;
-}
-#endif
-
 // Opaque designs scatter evenly, a bubble's wall is a boundary to air.
 void meetDesign(inout Walker w, DesignHit hit, int design, PathColour colour, inout uint random) {
   w.p += hit.t * w.d;
@@ -300,10 +318,14 @@ Leaving meetBody(inout Walker w, Surface surface, PathColour colour, inout uint 
 Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
   Surface ahead = leaveBody(w.p, w.d);
   float t = ahead.t;
+#if SEEDS
+  SeedHit seed = nextSeed(w.p, w.d, t);
+  if (seed.t >= 0.0) t = seed.t;
+#endif
 #if DESIGNS > 0
 #if HAS_BUBBLE
   if (w.bubble != NONE) {
-    bool left = crossBubble(w, t, colour, random);
+    bool left = crossBubble(w, ahead.t, colour, random);
     return Leaving(left ? w.weight : Amount(0.0), w.d, left);
   }
 #endif
@@ -335,6 +357,12 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
 #endif
   if (met != NONE) {
     meetDesign(w, hit, met, colour, random);
+    return Leaving(Amount(0.0), w.d, false);
+  }
+#endif
+#if SEEDS
+  if (seed.t >= 0.0) {
+    crossSeed(w, seed, colour.index, random);
     return Leaving(Amount(0.0), w.d, false);
   }
 #endif

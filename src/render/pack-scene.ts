@@ -4,7 +4,7 @@ import type { SceneDesign } from "../core/optics/inside.ts";
 import type { Scene } from "../core/optics/scene.ts";
 import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
 import { WAVES } from "../core/optics/waviness.ts";
-import { float, int, type Uniforms, vec3, vec4 } from "./gl-program.ts";
+import { float, int, type Uniforms, uint, vec2, vec3, vec4 } from "./gl-program.ts";
 import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import { type PackedPictures, packPictures } from "./pack-pictures.ts";
 import { packGuide, packStage, stageDefines } from "./pack-stage.ts";
@@ -52,6 +52,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
       ROUGH: String(rough),
       MAX_DESIGNS: String(mostDesigns(scene.designs)),
       CASINGS: String(scene.casings.length),
+      SEEDS: scene.seeds ? "1" : "0",
       WAVES: String(scene.waviness ? WAVES : 0),
       DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
       ...lightDefines(scene.light),
@@ -92,6 +93,9 @@ function packNumbers(scene: Scene, options: TraceOptions): Uniforms {
     behind: int(BEHINDS[options.behind]),
     ...(scene.casings.length > 0
       ? { casings: vec4(scene.casings.flatMap(({ sigmaRgb, radius }) => [...sigmaRgb, radius])) }
+      : {}),
+    ...(scene.seeds
+      ? { seedSize: vec2([scene.seeds.radius, scene.seeds.cell]), seedOfSeeds: uint(scene.seeds.seed) }
       : {}),
     ...(scene.waviness
       ? { waves: vec4(Array.from(scene.waviness.waves)), waveSlope: float(scene.waviness.slope) }

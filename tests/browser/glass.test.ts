@@ -30,6 +30,8 @@ it("colours the glass in layers from Plan, shows the same beside Look, keeps it,
   await part.getByText(words.flame.wavy).click();
   await part.getByRole("spinbutton", { name: words.flame.slope }).waitFor();
   expect(await page.locator(".undo").getAttribute("aria-label")).toBe("Undo: waviness of the skin");
+  await part.getByText(words.flame.seeds).click();
+  await part.getByRole("spinbutton", { name: words.flame.count }).waitFor();
 
   await page.reload();
   await part.getByRole("button", { name: planWords.en.piece.glassCased(2) }).waitFor();
@@ -38,6 +40,9 @@ it("colours the glass in layers from Plan, shows the same beside Look, keeps it,
   await beside.getByRole("button", { name: planWords.en.piece.glassCased(2) }).click();
   expect(await beside.locator("li").getByRole("radio", { name: words.colours.plum }).isChecked()).toBe(true);
   expect(await beside.getByRole("switch", { name: words.flame.wavy }).isChecked()).toBe(true);
+  expect(await beside.getByRole("switch", { name: words.flame.seeds }).isChecked()).toBe(true);
+  await page.getByRole("button", { name: /^Undo/ }).click();
+  expect(await beside.getByRole("switch", { name: words.flame.seeds }).isChecked()).toBe(false);
   await page.getByRole("button", { name: /^Undo/ }).click();
   expect(await beside.getByRole("switch", { name: words.flame.wavy }).isChecked()).toBe(false);
   await page.getByRole("button", { name: /^Undo/ }).click();

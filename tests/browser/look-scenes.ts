@@ -98,10 +98,10 @@ const check: OpticalGlass = N_BK7;
 /** Between them: each light, each finish, each design, tint and layers, dispersion on and off, no, few, many and as many facets as a plan may have. */
 export const LOOK_SCENES: readonly LookScene[] = [
   scene(
-    "uncut and wavy without dispersion",
+    "uncut as the flame left it without dispersion",
     () =>
       makeScene({
-        piece: { ...PIECE, waviness: { slopeDeg: 1.5, acrossMm: 7 } },
+        piece: { ...PIECE, waviness: { slopeDeg: 1.5, acrossMm: 7 }, seeds: { count: 60, diameterMm: 0.9 } },
         planes: [],
         light: lit("north-window", 0.3),
       }),

@@ -16,6 +16,7 @@ import { sampleVisibleNormal, smithLambda, walkMicrosurface } from "../../src/co
 import { passMediaBy } from "../../src/core/optics/pass-media.ts";
 import { nextRandom, type Random } from "../../src/core/optics/random.ts";
 import { makeScene } from "../../src/core/optics/scene.ts";
+import { nextSeed } from "../../src/core/optics/seeds.ts";
 import { wavelengthIn } from "../../src/core/optics/spectrum.ts";
 import { facingNormal } from "../../src/core/optics/waviness.ts";
 import type { InsideDesign } from "../../src/core/plan/document.ts";
@@ -342,6 +343,7 @@ const layered = makeScene({
     glass: "borosilicate",
     tint: { rgb: RGB, atMm: 9 },
     cased: [{ diameterMm: 12, tint: { rgb: RGB2, atMm: 7 } }, { diameterMm: 22 }],
+    seeds: { count: 400, diameterMm: 1, seed: 6 },
     waviness: { slopeDeg: 4, acrossMm: 5, seed: 3 },
   },
   planes: [],
@@ -370,6 +372,26 @@ const GLASS: readonly Probe[] = [
       ),
     // the root's slope has no bound where a ray grazes a layer
     within: 5e-3,
+  },
+  {
+    name: "the next seed",
+    wish: {
+      include: ["random.glsl", "grains.glsl", "body.glsl", "seeds.glsl"],
+      defines: { ...packedLayered.defines, PLANES: "0" },
+      uniforms: packedLayered.uniforms,
+      blocks: { Body: Array.from(packedLayered.body) },
+      body: `SeedHit hit = nextSeed(given(0).xyz, given(1).xyz, 1.7);
+  if (hit.t >= 0.0) first = vec4(hit.centre, hit.t);`,
+    },
+    input: rayInside,
+    twin: (given) => {
+      if (!layered.seeds) throw new Error("no seeds");
+      const hit = nextSeed(layered, layered.seeds, vec(given, 0), vec(given, 4), 1.7);
+      return hit ? [...hit.centre, hit.t] : [0, 0, 0, 0];
+    },
+    // the root's slope has no bound where a ray grazes
+    within: 0.01,
+    stray: 0.01,
   },
   {
     name: "a wavy skin's normal",

@@ -18,6 +18,7 @@ import {
 import { packDesigns, type SceneDesign } from "./inside.ts";
 import type { Light } from "./lights.ts";
 import type { Rasters } from "./raster.ts";
+import { type Seeds, seedsOf } from "./seeds.ts";
 import type { Rgb, Stratum } from "./spectrum.ts";
 import { STRATA, strata, wavelengthIn } from "./spectrum.ts";
 import { lightOver, makeStage, type Stage, type Table } from "./stage.ts";
@@ -42,6 +43,8 @@ export interface Scene {
   readonly casings: readonly Casing[];
   /** Of the natural skin; null where it is round. */
   readonly waviness: Waviness | null;
+  /** Tiny bubbles all through the glass; null without. */
+  readonly seeds: Seeds | null;
   readonly designs: readonly SceneDesign[];
   readonly light: Light;
   /** The table that the piece lies on; null where nothing but the piece and the light is there. */
@@ -100,6 +103,7 @@ export function makeScene(parts: SceneParts): Scene {
     sigmaRgb: [sigmaRgb[0] * radiusMm, sigmaRgb[1] * radiusMm, sigmaRgb[2] * radiusMm],
     casings: casingsOf(piece),
     waviness: wavinessOf(piece),
+    seeds: seedsOf(piece),
     designs: packDesigns(piece, nd, parts.rasters ?? new Map()),
     light,
     stage: null,

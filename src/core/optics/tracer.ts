@@ -9,7 +9,7 @@
  * Over a table what leaves downwards is scattered there and comes to the light or back to the piece, as often as it likes. On
  * the way from the eye to the first table both ways are still taken where much goes either way, after that one by chance.
  */
-import { dot, type Vec3 } from "../geometry/vec.ts";
+import { dot, normalize, scale, type Vec3 } from "../geometry/vec.ts";
 import { mediaOf } from "../inside/media.ts";
 import {
   type BodyHit,
@@ -38,6 +38,7 @@ import { lightRadiance } from "./lights.ts";
 import { type Passage, passMedia } from "./pass-media.ts";
 import { nextRandom, type Random, scatterPair } from "./random.ts";
 import type { Scene } from "./scene.ts";
+import { nextSeed, type SeedHit } from "./seeds.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
 import { goesDown, pointOnStage, type Stage, scatterOnStage, stageReflectance } from "./stage.ts";
 import { facingNormal } from "./waviness.ts";
@@ -337,6 +338,17 @@ function crossByChance(w: Walker, n: Vec3, eta: number, random: Random): boolean
   return through;
 }
 
+/** Comes to a seed's wall and, mirrored there or through its air, leaves it again. */
+function crossSeed(colour: PathColour, w: Walker, { t, centre: g }: SeedHit, random: Random): void {
+  /** From the centre to where the path stands, a radius long. */
+  const out = (): Vec3 => [w.p[0] - g[0], w.p[1] - g[1], w.p[2] - g[2]];
+  moveTo(w, t);
+  leave(w, NOWHERE, NOWHERE, 0);
+  if (!crossByChance(w, normalize(out()), colour.index, random)) return;
+  do moveTo(w, -2 * dot(w.d, out()));
+  while (!crossByChance(w, scale(normalize(out()), -1), 1 / colour.index, random));
+}
+
 /** Meets a design: opaque ones scatter evenly, a bubble's wall is a boundary to air. */
 function meetDesign(
   scene: Scene,
@@ -431,8 +443,10 @@ function meetNext(trace: Trace, w: Walker): Going {
   const { scene, colour, random } = trace;
   if (w.bubble !== NOWHERE) return crossBubble(scene, colour, w, random) ? goOutside(trace, w) : "on";
   const ahead = nextOnBody(scene, w.p, w.d, w.surface);
-  const met = scene.designs.length > 0 ? nearestDesign(scene, w, ahead.t, random) : null;
-  const clear = met ? met.hit.t : ahead.t;
+  const seed = scene.seeds && nextSeed(scene, scene.seeds, w.p, w.d, ahead.t);
+  const reach = seed ? seed.t : ahead.t;
+  const met = scene.designs.length > 0 ? nearestDesign(scene, w, reach, random) : null;
+  const clear = met ? met.hit.t : reach;
   const passage = crossMedia(scene, colour, w, clear, random);
   absorb(scene, colour, w, passage ? passage.t : clear);
   if (roulette(w, random)) return "over";
@@ -442,6 +456,10 @@ function meetNext(trace: Trace, w: Walker): Going {
   }
   if (met) {
     meetDesign(scene, colour, w, met, random);
+    return "on";
+  }
+  if (seed) {
+    crossSeed(colour, w, seed, random);
     return "on";
   }
   w.p = pointOnBody(scene, w.p, w.d, ahead.t, ahead.surface);

@@ -60,6 +60,13 @@ export interface SkinWaves {
   readonly seed?: number;
 }
 
+/** Tiny bubbles that melting left: so many in the whole ball, all of one size. */
+export interface SeedBubbles {
+  readonly count: number;
+  readonly diameterMm: number;
+  readonly seed?: number;
+}
+
 /** Where a thing inside sits: offset of its centre from the ball's centre (mm), tilt of its axis from +z, then turn about +z from the ink mark. */
 export interface Placement {
   readonly atMm?: readonly [number, number, number];
@@ -81,6 +88,7 @@ export interface Piece {
   readonly tint?: Tint;
   /** Layers under the outermost glass, which `tint` colours: a place has the colour of the smallest ball that holds it. */
   readonly cased?: readonly Cased[];
+  readonly seeds?: SeedBubbles;
   /** Of the natural skin; facets are flat. Without it the skin is round. */
   readonly waviness?: SkinWaves;
   readonly inside?: readonly InsideDesign[];

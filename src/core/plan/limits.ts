@@ -26,6 +26,9 @@ export const RANGES = {
   /** Angles counted round the axis may be any finite number of turns. */
   turnDeg: anyNumber,
   /** Steeper than this no skin is that came round from the flame. */
+  seedBubbles: { min: 0, max: 3000, integer: true },
+  /** Larger ones are bubbles, which are designs. */
+  seedMm: { min: 0.02, max: 1 },
   waveSlopeDeg: { min: 0, max: 5 },
   waveAcrossMm: { min: 0.5, max: 300 },
   /** Far more than any piece is wide, so that what can't be met is answered by the rule, not by the file. */

@@ -42,6 +42,13 @@ export const piece = fields({
   otherDiametersMm: z.optional(list(number(RANGES.diameterMm), COUNTS.otherDiameters)),
   glass,
   tint,
+  seeds: z.optional(
+    fields({
+      count: number(RANGES.seedBubbles),
+      diameterMm: number(RANGES.seedMm),
+      seed: z.optional(number(RANGES.seed)),
+    }),
+  ),
   waviness: z.optional(
     fields({
       slopeDeg: number(RANGES.waveSlopeDeg),

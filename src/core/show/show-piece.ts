@@ -9,6 +9,7 @@ import type { Faces, SceneDesign } from "../optics/inside.ts";
 import type { Light } from "../optics/lights.ts";
 import { halved, type Raster, type Rasters } from "../optics/raster.ts";
 import { type Scene, sceneOfPlan } from "../optics/scene.ts";
+import type { Seeds } from "../optics/seeds.ts";
 import { type Rgb, strata } from "../optics/spectrum.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 
@@ -39,6 +40,7 @@ export interface ShowPiece {
     readonly sigma: readonly number[];
     readonly sigmaRgb: Rgb;
   }[];
+  readonly seeds?: Seeds;
   /** Of the skin; left out where it is round. */
   readonly waviness?: { readonly slope: number; readonly waves: readonly number[] };
   readonly designs: readonly ShownDesign[];
@@ -96,6 +98,7 @@ export function pieceOfScene(scene: Scene, isThere: readonly boolean[]): ShowPie
     ...(scene.casings.length > 0
       ? { casings: scene.casings.map((layer) => ({ ...layer, sigma: Array.from(layer.sigma, short) })) }
       : {}),
+    ...(scene.seeds ? { seeds: scene.seeds } : {}),
     ...(scene.waviness
       ? { waviness: { slope: scene.waviness.slope, waves: Array.from(scene.waviness.waves, short) } }
       : {}),
@@ -119,7 +122,7 @@ export function showPiece(solved: SolvedPlan, rasters?: Rasters): ShowPiece {
 
 /** The scene again, under a light. @param isUncut the ball before anything is ground */
 export function sceneOfShown(piece: ShowPiece, light: Light, isUncut = false): Scene {
-  const { planes, dispersion, nd, sigma, sigmaRgb, casings = [], waviness, designs } = piece;
+  const { planes, dispersion, nd, sigma, sigmaRgb, casings = [], seeds = null, waviness, designs } = piece;
   const planeCount = isUncut ? 0 : planes.length / PER_PLANE;
   const row = (i: number) => planes.slice(PER_PLANE * i, PER_PLANE * i + PER_PLANE);
   const rows = Array.from({ length: planeCount }, (_, i) => row(i));
@@ -134,6 +137,7 @@ export function sceneOfShown(piece: ShowPiece, light: Light, isUncut = false): S
     sigma: Float64Array.from(sigma),
     sigmaRgb,
     casings: casings.map((layer) => ({ ...layer, sigma: Float64Array.from(layer.sigma) })),
+    seeds,
     waviness: waviness ? { ...waviness, waves: Float64Array.from(waviness.waves) } : null,
     designs: designs.map((design) => ({ ...design, faces: design.faces && facesBy(design.faces, unpacked) })),
     light,

@@ -45,6 +45,10 @@ export const glassColour: Translated<typeof en> = {
     slope: "Wie steil",
     across: "Von Kamm zu Kamm",
     another: "Andere Wellen",
+    seeds: "Winzige Blasen im ganzen Glas",
+    count: "Wie viele",
+    wide: "Wie breit",
+    otherSeeds: "Neu streuen",
   },
   straight:
     "Schichten brechen das Licht alle gleich: Nur ihre Farbe trennt sie. Alle gelten als das Glas, das für das Stück gewählt ist.",

@@ -40,6 +40,7 @@ export const history: Translated<typeof en> = {
     glass: "Glas",
     tint: "Farbe des Glases",
     cased: "Glasschichten",
+    seeds: "kleine Blasen",
     waviness: "Welligkeit der Haut",
     inside: "das Innere",
     dop: "Kittstock",

@@ -45,5 +45,9 @@ export const glassColour = {
     slope: "How steeply",
     across: "From crest to crest",
     another: "Other waves",
+    seeds: "Tiny bubbles all through the glass",
+    count: "How many",
+    wide: "How wide",
+    otherSeeds: "Strew them anew",
   },
 } as const;

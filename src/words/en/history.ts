@@ -34,6 +34,7 @@ export const history = {
     glass: "glass",
     tint: "colour of the glass",
     cased: "layers of glass",
+    seeds: "tiny bubbles",
     waviness: "waviness of the skin",
     inside: "what is inside",
     dop: "dop",

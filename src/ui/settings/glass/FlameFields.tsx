@@ -1,8 +1,8 @@
-/** What the flame left in the piece, off unless asked for: a skin that sways. */
-import type { Piece, SkinWaves } from "../../../core/plan/document.ts";
+/** What the flame left in the piece, off unless asked for: a skin that sways, tiny bubbles all through the glass. */
+import type { Piece, SeedBubbles, SkinWaves } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import type { Change } from "../../../state/commands.ts";
-import { parseAngle } from "../../../words/format.ts";
+import { parseAngle, parseNumber } from "../../../words/format.ts";
 import { Button } from "../../controls/Button.tsx";
 import { NumberField } from "../../controls/NumberField.tsx";
 import { Toggle } from "../../controls/Toggle.tsx";
@@ -14,6 +14,8 @@ import { LengthField } from "../LengthField.tsx";
 const FIRST_SLOPE_DEG = 0.5;
 /** From crest to crest, as a share of the piece's width. */
 const FIRST_SHARE = 0.25;
+
+const FIRST_SEEDS: SeedBubbles = { count: 60, diameterMm: 0.2 };
 
 const anotherSeed = (seed = 1): number => (seed + 1) % RANGES.seed.max;
 
@@ -47,9 +49,41 @@ function WaveFields({ waviness, onChange }: { waviness: SkinWaves; onChange: (ne
   );
 }
 
+function SeedFields({ seeds, onChange }: { seeds: SeedBubbles; onChange: (next: SeedBubbles) => void }) {
+  const words = useWords(glassColourWords).flame;
+  const { number } = useFormat();
+  return (
+    <>
+      <div className="fields">
+        <NumberField
+          label={words.count}
+          value={seeds.count}
+          min={RANGES.seedBubbles.min}
+          max={RANGES.seedBubbles.max}
+          step={10}
+          format={(count) => number(count, 0)}
+          parse={parseNumber}
+          onChange={(count) => onChange({ ...seeds, count: Math.round(count) })}
+        />
+        <LengthField
+          label={words.wide}
+          range={RANGES.seedMm}
+          digits={2}
+          stepMm={0.05}
+          value={seeds.diameterMm}
+          onChange={(diameterMm) => onChange({ ...seeds, diameterMm })}
+        />
+      </div>
+      <Button look="outlined" onPress={() => onChange({ ...seeds, seed: anotherSeed(seeds.seed) })}>
+        {words.otherSeeds}
+      </Button>
+    </>
+  );
+}
+
 export function FlameFields({ piece, change }: { piece: Piece; change: (change: Change<Piece>) => void }) {
   const words = useWords(glassColourWords).flame;
-  const { waviness, diameterMm } = piece;
+  const { waviness, seeds, diameterMm } = piece;
   const first = (): SkinWaves => ({
     slopeDeg: FIRST_SLOPE_DEG,
     acrossMm: Math.max(RANGES.waveAcrossMm.min, Math.round(diameterMm * FIRST_SHARE)),
@@ -62,6 +96,10 @@ export function FlameFields({ piece, change }: { piece: Piece; change: (change: 
         {words.wavy}
       </Toggle>
       {waviness ? <WaveFields waviness={waviness} onChange={(next) => change({ waviness: next })} /> : null}
+      <Toggle isOn={seeds !== undefined} onChange={(on) => change({ seeds: on ? FIRST_SEEDS : undefined })}>
+        {words.seeds}
+      </Toggle>
+      {seeds ? <SeedFields seeds={seeds} onChange={(next) => change({ seeds: next })} /> : null}
     </>
   );
 }
