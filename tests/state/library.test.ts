@@ -284,6 +284,36 @@ describe("a backup", () => {
     }
   });
 
+  it("of one plan with more versions than a file can hold is several, and each version comes back once", async () => {
+    const library = libraryOn();
+    const id = await kept(library, "Long in the making");
+    const labels = Array.from({ length: 9 }, (_, i) => `state ${i}`);
+    for (const label of labels) await library.addVersion(id, label, named(label));
+    const one = named("Long in the making");
+    for (const room of [
+      { bytes: 4 * JSON.stringify(one, null, 2).length, files: 1e6, list: 1e6 },
+      { bytes: 1e6, files: 9, list: 1e6 },
+      { bytes: 1e6, files: 1e6, list: 6000 },
+      { bytes: 1, files: 1, list: 1 },
+    ]) {
+      const parts: Uint8Array<ArrayBuffer>[] = [];
+      for await (const bytes of backupsOf(library, room)) parts.push(bytes);
+      expect(parts.length).toBeGreaterThan(2);
+      const empty = libraryOn(memoryPort(), "q");
+      // where its id is another plan's, all of it goes beside that
+      const taken = libraryOn(memoryPort());
+      expect(await kept(taken, "another")).toBe(id);
+      for (const other of [empty, taken]) {
+        for (const part of [...parts, ...parts]) await restoreBackup(other, part);
+        const [plan, ...rest] = await other.list("out", one.name);
+        expect(rest).toEqual([]);
+        const versions = await other.versions(plan.id);
+        expect(versions.map(({ label }) => label).toReversed()).toEqual(labels);
+        for (const version of versions) expect(await other.version(version.id)).toEqual(named(version.label));
+      }
+    }
+  });
+
   it("of nothing is one file that brings nothing back", async () => {
     expect(await restoreBackup(libraryOn(), await backupOf(libraryOn()))).toEqual([]);
   });

@@ -9,6 +9,7 @@ import { parseBoundedJson } from "../../core/plan/bounded-json.ts";
 import { PlanFileError, parsePlan } from "../../core/plan/file.ts";
 import { type FileFault, pathText } from "../../core/plan/file-fault.ts";
 import { pictureFile, pictureUrl } from "../../core/plan/pictures.ts";
+import { freshId } from "../fresh-id.ts";
 import { NO_HISTORY } from "../history.ts";
 import { historyOf, isThumbnail, type Library, soundRow } from "./library.ts";
 import { LAST_MOMENT, momentOf } from "./moment.ts";
@@ -105,39 +106,78 @@ function imageIn(files: Files, hash: string): string | undefined {
   return textIn(files, imagePath(hash, "txt")) ?? undefined;
 }
 
-async function packed(library: Library, kept: PlanRow, place: number): Promise<Packed> {
+/** What a plan's file, steps and drawing and its list entry take at the least, of files and of characters. */
+const ENTRY = { files: 3, list: 2000 };
+/** What the list says of one version, characters at most. */
+const VERSION_LIST = 2 * LONGEST_LABEL + LONGEST_PATH;
+
+/**
+ * A plan with all that belongs to it, whole but for its versions: those that would leave a file no room come in further pieces, each
+ * with the plan again, so that each file can be read by itself. One version at a time is in memory, beside what is packed.
+ */
+async function* piecesOf(library: Library, kept: PlanRow, place: number, room: Room): AsyncGenerator<Packed> {
   const { port, pictures } = library;
   const row = soundRow(kept);
   const text = await pictures.unpackText(row.text);
   const stem = `${String(place).padStart(4, "0")}-${fileName(nameIn(text))}`;
-  const files: Record<string, Uint8Array> = {};
-  const put = (folder: string, ending: string, content: string): string => {
+  const into = (
+    files: Record<string, Uint8Array>,
+    folder: string,
+    ending: string,
+    content: string,
+  ): string => {
     const path = `${folder}/${stem}${ending}`;
     files[path] = strToU8(content);
     return path;
   };
+  const begun = (): { files: Record<string, Uint8Array>; entry: Entry } => {
+    const files: Record<string, Uint8Array> = {};
+    const { id, createdAt, savedAt, archivedAt } = row;
+    const plan = into(files, "plans", ".json", text);
+    return { files, entry: { id, createdAt, savedAt, archivedAt, plan, versions: [] } };
+  };
+  let piece = begun();
   // undo steps and versions keep their marks
   const history = historyOf((await port.get("histories", row.id))?.text);
-  const steps = JSON.stringify(history);
+  if (history !== NO_HISTORY) {
+    const steps = JSON.stringify(history);
+    piece.entry.history = into(piece.files, "histories", ".json", steps);
+    Object.assign(piece.files, await imagesOf(library, [steps]));
+  }
   const url = (await port.get("thumbnails", row.id))?.url;
-  const versions = (await port.all("versions", `${row.id}/`)).map(soundVersion);
-  Object.assign(files, await imagesOf(library, [steps, ...versions.map((version) => version.text)]));
-  const entry: Entry = {
-    id: row.id,
-    createdAt: row.createdAt,
-    savedAt: row.savedAt,
-    archivedAt: row.archivedAt,
-    plan: put("plans", ".json", text),
-    ...(history !== NO_HISTORY && { history: put("histories", ".json", steps) }),
-    ...(isThumbnail(url) && { thumbnail: put("pictures", ".txt", url) }),
-    versions: versions.map(({ label, at, text }, k) => ({
-      label,
-      at,
-      plan: put("versions", `-${k + 1}.json`, text),
-    })),
-  };
-  return { entry, files };
+  if (isThumbnail(url)) piece.entry.thumbnail = into(piece.files, "pictures", ".txt", url);
+  let bytes = bytesIn(piece.files);
+  const ids = (await port.ids("versions")).filter((id) => id.startsWith(`${row.id}/`)).sort();
+  for (const [k, id] of ids.entries()) {
+    const version = await port.get("versions", id);
+    if (!version) continue;
+    const { label, at, text: then } = soundVersion(version);
+    const own: Record<string, Uint8Array> = await imagesOf(library, [then]);
+    const plan = into(own, "versions", `-${k + 1}.json`, then);
+    const { entry } = piece;
+    const count = entry.versions.length + 1;
+    const fits =
+      bytes + bytesIn(own) <= room.bytes &&
+      ENTRY.files + 2 * count <= room.files &&
+      ENTRY.list + count * VERSION_LIST <= room.list;
+    if (!fits && count > 1) {
+      yield piece;
+      piece = begun();
+      bytes = bytesIn(piece.files);
+    }
+    // a picture of several versions takes room once
+    const fresh = Object.entries(own).filter(([path]) => !Object.hasOwn(piece.files, path));
+    for (const [path, content] of fresh) {
+      piece.files[path] = content;
+      bytes += content.length;
+    }
+    piece.entry.versions.push({ label, at, plan });
+  }
+  yield piece;
 }
+
+const bytesIn = (files: Readonly<Record<string, Uint8Array>>): number =>
+  Object.values(files).reduce((sum, { length }) => sum + length, 0);
 
 /** A file being filled. */
 class Part {
@@ -177,11 +217,15 @@ export async function* backupsOf(library: Library, room = PART): AsyncGenerator<
   const rows = (await library.port.all("plans")).filter((row) => momentOf(row.deletedAt) === null);
   let part = new Part(room);
   for (const [i, row] of rows.entries()) {
-    const one = await packed(library, row, i + 1);
-    if (part.take(one)) continue;
-    yield part.zipped();
-    part = new Part(room);
-    part.take(one);
+    let isFurther = false;
+    for await (const piece of piecesOf(library, row, i + 1, room)) {
+      const isTaken = !isFurther && part.take(piece);
+      isFurther = true;
+      if (isTaken) continue;
+      yield part.zipped();
+      part = new Part(room);
+      part.take(piece);
+    }
   }
   yield part.zipped();
 }
@@ -265,6 +309,28 @@ async function repacked(
   return text === null ? null : (await pictures.all()).repackText(text, (hash) => imageIn(files, hash));
 }
 
+type LooseVersion = Omit<VersionRow, "id" | "planId">;
+
+async function versionsIn(library: Library, files: Files, entry: Entry): Promise<readonly LooseVersion[]> {
+  const versions: LooseVersion[] = [];
+  for (const { label, at, plan } of entry.versions) {
+    const text = await repacked(library, files, plan);
+    if (text !== null) versions.push({ label, at, text });
+  }
+  return versions;
+}
+
+/** Gives a plan that is there already the versions that it doesn't have: of a plan with many, they come in several files. */
+async function addMissingVersions(library: Library, id: string, files: Files, entry: Entry): Promise<void> {
+  const { port } = library;
+  for (const version of await versionsIn(library, files, entry)) {
+    const ofThatMoment = await port.all("versions", versionId(id, version.at, ""));
+    if (ofThatMoment.some(({ label, text }) => label === version.label && text === version.text)) continue;
+    const put = { id: versionId(id, version.at, freshId()), planId: id, ...version };
+    await port.write([{ table: "versions", put }]);
+  }
+}
+
 /** The rows that go with a restored plan: history, picture, versions. */
 async function companionsOf(
   library: Library,
@@ -273,11 +339,7 @@ async function companionsOf(
 ): Promise<(id: string) => RowChange[]> {
   const history = historyOf(await repacked(library, files, entry.history));
   const url = textIn(files, entry.thumbnail);
-  const versions: Omit<VersionRow, "id" | "planId">[] = [];
-  for (const { label, at, plan } of entry.versions) {
-    const text = await repacked(library, files, plan);
-    if (text !== null) versions.push({ label, at, text });
-  }
+  const versions = await versionsIn(library, files, entry);
   return (id) => [
     ...(history === NO_HISTORY
       ? []
@@ -296,9 +358,16 @@ async function restoreOne(library: Library, files: Files, entry: Entry): Promise
   const { name } = parsePlan(text).plan;
   const existing: PlanRow | undefined = await library.port.get("plans", entry.id);
   if (existing && (await library.pictures.unpackText(existing.text)) === text) {
+    await addMissingVersions(library, entry.id, files, entry);
     if (existing.deletedAt === null) return { name, id: entry.id, what: "already-there" };
     await library.restore(entry.id);
     return { name, id: entry.id, what: "added" };
+  }
+  // another file of this backup has put it beside what was there
+  const beside = existing ? await library.idOf(text) : null;
+  if (beside !== null) {
+    await addMissingVersions(library, beside, files, entry);
+    return { name, id: beside, what: "already-there" };
   }
   const { createdAt, savedAt, archivedAt } = entry;
   const standing = { createdAt, savedAt, archivedAt, ...(existing ? {} : { id: entry.id }) };
