@@ -2,7 +2,7 @@
 import { useEffect, useId, useMemo, useState } from "react";
 import { priceOf } from "../../core/offer/offer.ts";
 import type { LightName } from "../../core/optics/lights.ts";
-import type { Maker } from "../../core/plan/document.ts";
+import type { Maker, Plan } from "../../core/plan/document.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { TEXT } from "../../core/plan/limits.ts";
 import { type ShownTexts, showFragment } from "../../core/show/show-link.ts";
@@ -116,9 +116,15 @@ function MarkPart() {
   );
 }
 
+/** What is shown: the plan on the bench, or an idea from the wall. */
+function useShownPlan(): Plan {
+  const onBench = usePlan();
+  return useView((state) => state.forCustomer) ?? onBench;
+}
+
 /** The price that the bench reckons, as it is to be read; null without an offer or where it can't be reckoned. */
 function useOfferPrice(): string | null {
-  const plan = usePlan();
+  const plan = useShownPlan();
   const { locale } = useFormat();
   const { offer, piece } = plan;
   const [found, setFound] = useState<{ readonly of: unknown; readonly price: string | null } | null>(null);
@@ -139,7 +145,7 @@ function useOfferPrice(): string | null {
 
 function LinkPart({ texts }: { texts: ShownTexts }) {
   const words = useWords(customerWords);
-  const plan = usePlan();
+  const plan = useShownPlan();
   const [said, say] = useState<string | null>(null);
   const link = useMemo(() => {
     try {
@@ -192,8 +198,7 @@ function LinkPart({ texts }: { texts: ShownTexts }) {
 export default function CustomerSheet() {
   const words = useWords(customerWords);
   const { number } = useFormat();
-  const onBench = usePlan();
-  const plan = useView((state) => state.forCustomer) ?? onBench;
+  const plan = useShownPlan();
   const job = useJob();
   const [caption, setCaption] = useState("");
   const [price, setPrice] = useState("");
