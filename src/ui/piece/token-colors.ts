@@ -1,10 +1,12 @@
 /** The screen's tokens as colours for three: linear sRGB, of the theme that is showing. */
-import { modeLab, modeOklch, modeRgb, useMode as register } from "culori/fn";
+import { converter, modeLab, modeOklch, parseRgbLegacy, useMode as register } from "culori/fn";
 import { Color } from "three";
 
 register(modeOklch);
 register(modeLab);
-const toRgb = register(modeRgb);
+const fromOther = converter("rgb");
+/** As computed styles write it: never by name, so that the list of all names is not loaded with the first view. */
+const toRgb = (computed: string) => parseRgbLegacy(computed) ?? fromOther(computed);
 
 const isDark = (): boolean => {
   const { theme } = document.documentElement.dataset;
