@@ -32,9 +32,9 @@ float meltedAt(float distance_, float over, float halfThick) {
   return easedTo(-distance_ / min(over, 0.9 * halfThick));
 }
 
-const float WAVES = 4.0;
+const float SHAKES = 4.0;
 const float PUSH = 0.1;
-const float SLOPE = 1.5 * WAVES * PUSH;
+const float SLOPE = 1.5 * SHAKES * PUSH;
 const float VEIL = 0.2;
 const float MELTED_CLEFT = 0.5;
 const float MELTED_CLEFT_SLOPE = 0.45;
@@ -44,7 +44,7 @@ const float TWO_PI = 6.283185307179586;
 // A place before the hand shook.
 vec3 unshaken(Design s, Medium m, vec3 p) {
   if (m.irregular == 0.0) return p;
-  float k = WAVES / max(s.size.x, s.size.y);
+  float k = SHAKES / max(s.size.x, s.size.y);
   float push = m.irregular * PUSH * max(s.size.x, s.size.y);
   return p + push * (sin(k * p.yzx + m.phase) + 0.5 * sin(1.9 * k * p.zxy + m.phase.yzx));
 }
