@@ -125,7 +125,8 @@ export class LivePictures {
     if (full.passes > 0) this.shown = "full";
     else if (coarse.passes > 0) this.shown = "coarse";
     const [left, right] = this.sides.map((side) => side[this.shown]);
-    this.engine.show({ left, right: right ?? null, ...how }, width, height);
+    const { gain } = this.sides[0].scene.packed;
+    this.engine.show({ left, right: right ?? null, gain, ...how }, width, height);
     this.hasNews = false;
   }
 

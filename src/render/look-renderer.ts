@@ -45,7 +45,7 @@ export interface LookState {
 
 export interface LookDisplay {
   readonly exposure: number;
-  readonly gain?: Rgb;
+  /** Linear colour of the page that is seen through the piece; missing: the canvas lets it through as far as it can. */
   readonly page?: Rgb;
   readonly divider: number;
   readonly sideBySide: boolean;
@@ -174,6 +174,11 @@ export class LookRenderer {
     [this.width, this.height] = [across, down];
     [this.canvas.width, this.canvas.height] = [across, down];
     this.takeScenes();
+  }
+
+  /** About how long a picture of so many pixels and samples takes, milliseconds; null before anything was traced. */
+  stillMs(pixels: number, samples: number): number | null {
+    return this.pictures?.first?.passes ? samples * this.scheduler.passMs(pixels) : null;
   }
 
   /** The engine, for still pictures on the same card; null while there is none. */

@@ -1,6 +1,8 @@
 /** From the tracer's scene, as the TypeScript twin takes it, to what the shader takes. */
+
 import { indexAt } from "../core/optics/glasses.ts";
 import type { SceneDesign } from "../core/optics/inside.ts";
+import { meteredGain } from "../core/optics/metering.ts";
 import type { Scene } from "../core/optics/scene.ts";
 import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
 import { WAVES } from "../core/optics/waviness.ts";
@@ -65,6 +67,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
       ...packNumbers(scene, options),
     },
     planeCount: scene.planeCount,
+    gain: meteredGain(scene),
     hasDispersion: options.hasDispersion,
     maxMeetings: options.maxMeetings,
     seed: options.seed,

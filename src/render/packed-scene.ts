@@ -1,4 +1,5 @@
 /** A scene as the shader takes it: which variant of the shader, its uniforms, its uniform blocks and its textures. */
+import type { Rgb } from "../core/optics/spectrum.ts";
 import type { Uniforms } from "./gl-program.ts";
 
 /** Float RGBA, row by row from texel row 0. */
@@ -20,6 +21,8 @@ export interface PackedScene {
   readonly defines: Readonly<Record<string, string>>;
   readonly uniforms: Uniforms;
   readonly planeCount: number;
+  /** What red, green and blue are multiplied by before they are shown: see `metering.ts`. */
+  readonly gain: Rgb;
   /** Whether wavelengths part: then a picture's first pass is a sketch without dispersion. */
   readonly hasDispersion: boolean;
   /** Surfaces a path may meet. */

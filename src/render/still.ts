@@ -15,8 +15,8 @@ export interface StillOptions {
   readonly samples: number;
   /** Stops. */
   readonly exposure: number;
-  /** What red, green and blue are multiplied by besides; missing = 1. */
-  readonly gain?: Rgb;
+  /** Linear colour of a page that is seen through the piece, in a picture that isn't transparent. */
+  readonly page?: Rgb;
   readonly signal: AbortSignal;
   /** Share done, 0 .. 1. */
   readonly onProgress?: (share: number) => void;
@@ -110,7 +110,7 @@ async function traceTile(
       scheduler.measured(rowsOf(bands) * width, ms);
       onShare(Math.min(1, target.passes / passes));
     }
-    copyTile(engine, target, options, tile, traced, picture);
+    copyTile(engine, target, options, scene.packed.gain, tile, traced, picture);
   } finally {
     target.dispose();
   }
@@ -120,13 +120,14 @@ async function traceTile(
 function copyTile(
   engine: TraceEngine,
   target: Accumulator,
-  { exposure, gain }: StillOptions,
+  { exposure, page }: StillOptions,
+  gain: Rgb,
   tile: Tile,
   traced: Tile,
   picture: ImageData,
 ): void {
   const bytes = engine.readShown(
-    { left: target, right: null, exposure, gain, divider: 1, sideBySide: false },
+    { left: target, right: null, exposure, gain, page, divider: 1, sideBySide: false },
     traced.width,
     traced.height,
   );

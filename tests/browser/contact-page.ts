@@ -1,7 +1,6 @@
 /** Traces pictures of the contact sheet as the app traces those that it saves. */
 import { addScaled, normalize, scale } from "../../src/core/geometry/vec.ts";
 import { cameraTowards, lensOf } from "../../src/core/optics/camera.ts";
-import { meteredGain } from "../../src/core/optics/metering.ts";
 import { checkDevice } from "../../src/render/device-check.ts";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../src/render/pack-scene.ts";
 import { traceStill } from "../../src/render/still.ts";
@@ -43,7 +42,6 @@ async function contactPicture(k: number, size: number, samples: number): Promise
     height: size,
     samples,
     exposure: picture.exposure,
-    gain: meteredGain(scene),
     signal: new AbortController().signal,
   });
   const canvas = document.createElement("canvas");

@@ -17,6 +17,8 @@ import { Slide } from "./Slide.tsx";
 
 const NAMES = Object.keys(LIGHT_SETTINGS) as LightName[];
 const MOST_STOPS = 4;
+/** Full stops of a lens, and none. */
+const F_NUMBERS: readonly (number | null)[] = [null, 22, 16, 11, 8, 5.6, 4];
 
 export function LightFields() {
   const words = useWords(lookWords).light;
@@ -25,6 +27,7 @@ export function LightFields() {
   const light = useLook((settings) => settings.light);
   const turn = useLook((settings) => settings.lightTurnDeg);
   const exposure = useLook((settings) => settings.exposure);
+  const fNumber = useLook((settings) => settings.fNumber);
   const picture = useLook((settings) => settings.picture);
   const behind = useLook((settings) => settings.behind);
   const options = [
@@ -57,6 +60,15 @@ export function LightFields() {
         max={MOST_STOPS}
         step={0.1}
         onChange={(next) => setLook({ exposure: next })}
+      />
+      <Choice
+        label={words.sharp}
+        value={String(fNumber)}
+        options={F_NUMBERS.map((n) => ({
+          id: String(n),
+          words: n === null ? words.allSharp : `f/${format.number(n, 1)}`,
+        }))}
+        onChange={(next) => setLook({ fNumber: next === "null" ? null : Number(next) })}
       />
       <Pick
         label={words.behind}

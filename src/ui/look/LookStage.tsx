@@ -2,6 +2,7 @@
 import { useEffect, useRef } from "react";
 import type { View } from "../piece/camera.ts";
 import { eye, putViews, setView } from "../piece/eye.ts";
+import { usePalette } from "../piece/use-palette.ts";
 import { useSettledPlan } from "../settled.ts";
 import { DividerLine } from "./DividerLine.tsx";
 import { LookStatus } from "./LookStatus.tsx";
@@ -9,7 +10,7 @@ import { packedScenes } from "./look-scene.ts";
 import { lookSettings, useLook } from "./look-settings.ts";
 import { ON_TABLE, restood, standOf } from "./lying.ts";
 import { TierMarks } from "./TierMarks.tsx";
-import { tracedPicture, useTracing, viewOf } from "./traced.ts";
+import { throughLens, tracedPicture, useTracing, viewOf } from "./traced.ts";
 import { useTurntable } from "./use-turntable.ts";
 import "./look.css";
 
@@ -38,8 +39,19 @@ export function LookStage() {
   );
 }
 
+/** The ball's radius, mm, as it is at any time: a lens blurs small things more. */
+function useRadius(): React.RefObject<number> {
+  const { piece } = useSettledPlan();
+  const radius = useRef(piece.diameterMm / 2);
+  useEffect(() => {
+    radius.current = piece.diameterMm / 2;
+  }, [piece]);
+  return radius;
+}
+
 /** Puts the canvas into its place, sized as the place is, looking from where the eye stands. */
 function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
+  const radius = useRadius();
   useEffect(() => {
     const place = host.current;
     if (!place) return;
@@ -51,7 +63,12 @@ function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
       const { against, layout } = lookSettings.getState();
       const halves = against !== "nothing" && layout === "side" ? 2 : 1;
       const aspect = place.clientWidth / halves / Math.max(1, place.clientHeight);
-      renderer.setView(viewOf(eye.getState().view, aspect), isMoving);
+      const { view } = eye.getState();
+      const { fNumber } = lookSettings.getState();
+      renderer.setView(
+        throughLens(viewOf(view, aspect), view, { fNumber, radiusMm: radius.current }),
+        isMoving,
+      );
     };
     const measure = () => {
       const ratio = Math.min(
@@ -65,7 +82,8 @@ function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
     sizes.observe(place);
     const stopEye = eye.subscribe(() => look(true));
     const stopLayout = lookSettings.subscribe((now, before) => {
-      if (now.layout !== before.layout || now.against !== before.against) look(false);
+      const reshapes = now.layout !== before.layout || now.against !== before.against;
+      if (reshapes || now.fNumber !== before.fNumber) look(false);
     });
     return () => {
       sizes.disconnect();
@@ -74,7 +92,7 @@ function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
       renderer.setActive(false);
       canvas.remove();
     };
-  }, [host]);
+  }, [host, radius]);
 }
 
 /** Traces what plan and settings say, anew at every change of either. */
@@ -150,12 +168,14 @@ function useStand() {
 }
 
 function useDisplay() {
+  const { "ground-lit": ground } = usePalette();
   const exposure = useLook((settings) => settings.exposure);
   const divider = useLook((settings) => (settings.against === "nothing" ? 1 : settings.divider));
   const sideBySide = useLook((settings) => settings.against !== "nothing" && settings.layout === "side");
   useEffect(() => {
-    tracedPicture().renderer.setDisplay({ exposure, divider, sideBySide });
-  }, [exposure, divider, sideBySide]);
+    const page = [ground.r, ground.g, ground.b] as const;
+    tracedPicture().renderer.setDisplay({ exposure, divider, sideBySide, page });
+  }, [exposure, divider, sideBySide, ground]);
 }
 
 export default LookStage;

@@ -4,6 +4,7 @@ import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-sc
 import { parseNumber } from "../../words/format.ts";
 import { fileNameOf, offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
+import { Choice } from "../controls/Choice.tsx";
 import { NumberField } from "../controls/NumberField.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
@@ -11,13 +12,15 @@ import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { eye } from "../piece/eye.ts";
+import { usePalette } from "../piece/use-palette.ts";
 import { useSettledPlan } from "../settled.ts";
 import { useFormat } from "../use-format.ts";
 import { useGlassName } from "../use-glass-name.ts";
+import { CROPS, type Crop, placed, sizeOf } from "./crops.ts";
 import { behindOf, sceneOf, withoutTable } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
 import { pngOf } from "./png.ts";
-import { stillPicture, useTracing, viewOf } from "./traced.ts";
+import { stillPicture, throughLens, tracedPicture, useTracing, viewOf } from "./traced.ts";
 import { useJob } from "./use-job.ts";
 import { variantName } from "./variant-name.ts";
 
@@ -26,6 +29,17 @@ type Quality = keyof typeof SAMPLES;
 const QUALITIES: readonly Quality[] = ["draft", "good", "best"];
 const LEAST_SIZE = 128;
 const MOST_SIZE = 4096;
+
+/** Roughly: seconds up to two minutes, then minutes. */
+function timeInWords(
+  ms: number,
+  words: { readonly seconds: (n: string) => string; readonly minutes: (n: string) => string },
+  number: (value: number, digits: number) => string,
+): string {
+  const seconds = Math.max(1, ms / 1000);
+  if (seconds >= 120) return words.minutes(number(seconds / 60, 0));
+  return words.seconds(number(seconds < 10 ? seconds : 10 * Math.round(seconds / 10), 0));
+}
 
 export function SavePicture() {
   const look = useWords(lookWords);
@@ -39,9 +53,16 @@ export function SavePicture() {
   const canTrace = useTracing()?.check.pass ?? false;
   const [size, setSize] = useState(1600);
   const [quality, setQuality] = useState<Quality>("good");
+  const [crop, setCrop] = useState<Crop>("screen");
+  const { ground } = usePalette();
   const [isTransparent, setTransparent] = useState(false);
   const [hasCaption, setCaption] = useState(false);
   const [saved, setSaved] = useState<string | null>(null);
+
+  const across = sizeOf(crop, size);
+  const ms = canTrace
+    ? tracedPicture().renderer.stillMs(across.width * across.height, SAMPLES[quality])
+    : null;
 
   const save = () =>
     job.start(async (signal, onProgress) => {
@@ -55,14 +76,17 @@ export function SavePicture() {
         behind: isTransparent ? "nothing" : behindOf(settings),
       });
       const options = {
-        width: size,
-        height: size,
+        ...across,
         samples: SAMPLES[quality],
         exposure: settings.exposure,
+        ...(!isTransparent && { page: [ground.r, ground.g, ground.b] as const }),
         signal,
         onProgress,
       };
-      const picture = await stillPicture(packed, viewOf(eye.getState().view, 1), options);
+      const from = placed(eye.getState().view, crop);
+      const focus = { fNumber: settings.fNumber, radiusMm: plan.piece.diameterMm / 2 };
+      const view = throughLens(viewOf(from, across.width / across.height), from, focus);
+      const picture = await stillPicture(packed, view, options);
       const caption = words.captionText(plan.name, format.length(plan.piece.diameterMm), glass);
       const name = variantName(plan.name, settings, { look, glasses, language }, settings.picture?.name);
       const file = fileNameOf({ ...plan, name }).replace(/\.glintwright\.json$/, ".png");
@@ -87,6 +111,12 @@ export function SavePicture() {
         }}
         onChange={setSize}
       />
+      <Choice
+        label={words.crop}
+        value={crop}
+        options={CROPS.map((id) => ({ id, words: words.crops[id] }))}
+        onChange={setCrop}
+      />
       <Pick
         label={words.fine}
         value={quality}
@@ -99,6 +129,9 @@ export function SavePicture() {
       <Toggle isOn={hasCaption} onChange={setCaption}>
         {words.caption}
       </Toggle>
+      {ms === null || job.share !== null ? null : (
+        <p className="look-note">{words.takes(timeInWords(ms, words, format.number))}</p>
+      )}
       {job.share === null ? (
         <Button look="strong" isDisabled={!canTrace} onPress={save}>
           {words.save}

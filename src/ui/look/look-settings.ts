@@ -34,6 +34,8 @@ export interface LookSettings {
   readonly picture: { readonly name: string; readonly pixels: EquirectPicture } | null;
   /** Stops. */
   readonly exposure: number;
+  /** Of the lens; null shows everything sharp. */
+  readonly fNumber: number | null;
   readonly finish: FinishChoice;
   readonly isWet: boolean;
   readonly glass: GlassChoice;
@@ -57,6 +59,7 @@ export const DEFAULT_SETTINGS: LookSettings = {
   lightTurnDeg: 0,
   picture: null,
   exposure: 0,
+  fNumber: null,
   finish: "planned",
   isWet: false,
   glass: "planned",

@@ -4,11 +4,12 @@
  */
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
+import { lensOf } from "../../core/optics/camera.ts";
 import { LookRenderer, type LookState } from "../../render/look-renderer.ts";
 import type { PackedScene } from "../../render/packed-scene.ts";
 import { type StillOptions, traceStill } from "../../render/still.ts";
 import type { View } from "../../render/view.ts";
-import { type View as Eye, eyeFrame, verticalField } from "../piece/camera.ts";
+import { type View as Eye, eyeFrame, FIELD_DEG, verticalField } from "../piece/camera.ts";
 
 export interface Traced {
   readonly canvas: HTMLCanvasElement;
@@ -41,6 +42,17 @@ export async function untilReady(signal: AbortSignal): Promise<void> {
     await new Promise((resolve) => setTimeout(resolve, LOOK_AGAIN_MS));
     signal.throwIfAborted();
   }
+}
+
+/** A lens in front of the eye, and the ball that it is focused on. */
+export interface Focus {
+  readonly fNumber: number | null;
+  readonly radiusMm: number;
+}
+
+/** The same through a lens; it is the shorter side of the picture that the eye's field goes across. */
+export function throughLens(view: View, { distance }: Eye, { fNumber, radiusMm }: Focus): View {
+  return fNumber === null ? view : { ...view, lens: lensOf(fNumber, distance, FIELD_DEG, radiusMm) };
 }
 
 /** What the tracer sees from where the eye of all pictures stands. `aspect` = width / height. */
