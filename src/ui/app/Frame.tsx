@@ -26,7 +26,13 @@ const SheetHost = lazy(() => import("./SheetHost.tsx"));
 const UpdateLine = lazy(() => stageSettled.then(() => import("./UpdateLine.tsx")));
 // Lists come when the piece stands, before a hand wants one; where that fails they are asked for again at their button.
 void stageSettled
-  .then(() => Promise.all([import("../controls/ChoiceList.tsx"), import("../controls/ActionList.tsx")]))
+  .then(() =>
+    Promise.all([
+      import("../controls/ChoiceList.tsx"),
+      import("../controls/ActionList.tsx"),
+      import("../plan/drag/DragReadout.tsx"),
+    ]),
+  )
   .catch(() => {});
 /** What takes the plan to be solved a second time is asked of a worker, once the piece stands. */
 const LossesWatch = lazy(() => stageSettled.then(() => import("./LossesWatch.tsx")));

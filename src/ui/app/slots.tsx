@@ -24,6 +24,8 @@ export const IdeasPage = lazy(() => import("../ideas/IdeasPage.tsx"));
 export const RefusedLine = lazy(() => import("./RefusedLine.tsx"));
 /** Mends of one finding, as buttons that say their effect. */
 export const Mends = lazy(() => import("../plan/mends/Mends.tsx"));
+/** One finding in words, with the way to its place. */
+export const FindingLine = lazy(() => import("../plan/recipe/FindingLine.tsx"));
 /** The way to the counts and angles that work for one tier. */
 export const Suggest = lazy(() => import("../plan/suggest/Suggest.tsx"));
 /** Beside a field one edits: the angles or counts with which everything meets. */

@@ -1,7 +1,7 @@
 /** Dragging the picked tier on the piece itself. Lies over the stage and takes hold before the hand turns the piece. */
 import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import { solved as solvedOf } from "../../state/derived.ts";
-import { DragReadout } from "../plan/drag/DragReadout.tsx";
+import { Readout } from "../plan/drag/Readout.tsx";
 import { useBox } from "../plan/drag/use-box.ts";
 import { type DragPicture, useTierDrag } from "../plan/drag/use-tier-drag.ts";
 import { settledPlan } from "../settled.ts";
@@ -70,7 +70,7 @@ export default function PieceDrag({
 
   return (
     <div ref={ref} className="stage-labels">
-      <DragReadout live={drag.live} box={box} />
+      <Readout live={drag.live} box={box} />
     </div>
   );
 }

@@ -1,28 +1,22 @@
 /** The piece, large: the canvas, what one does with it, and its words. */
-import { lazy, Suspense, useEffect, useId, useMemo, useRef } from "react";
-import { findingInWords } from "../../words/findings.ts";
+import { lazy, Suspense, useEffect, useId, useRef } from "react";
 import { useView, view } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
-import { findingWords } from "../messages/findings.ts";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
-import { useLanguage, useWords } from "../messages/words.tsx";
-import { useSettledPlan } from "../settled.ts";
-import { useFormat } from "../use-format.ts";
-import { useGlassName } from "../use-glass-name.ts";
-import { useSay } from "../use-say.ts";
-import { usePlan, useReport } from "../use-studio.ts";
+import { useWords } from "../messages/words.tsx";
+import { usePlan } from "../use-studio.ts";
 import type { LookFrom } from "./camera.ts";
 import { lookFrom, openingTurn } from "./eye.ts";
 import { FacetLine } from "./FacetLine.tsx";
 import { GapLabels } from "./GapLabels.tsx";
 import { pieceKey } from "./keys.ts";
 import { PieceDrawing } from "./PieceDrawing.tsx";
-import { spokenSummary } from "./spoken.ts";
 import { type Grip, useHand } from "./use-hand.ts";
 import { useStage } from "./use-stage.ts";
 import "./piece.css";
 
+const Spoken = lazy(() => import("./Spoken.tsx"));
 const PieceDrag = lazy(() => import("./PieceDrag.tsx"));
 
 function LookButtons() {
@@ -55,26 +49,6 @@ function LookButtons() {
         </Button>
       ) : null}
     </div>
-  );
-}
-
-function Spoken({ id }: { id: string }) {
-  const words = useWords(planWords);
-  const inWords = findingWords[useLanguage()];
-  const say = useSay();
-  const format = useFormat();
-  const plan = useSettledPlan();
-  const report = useReport();
-  const glass = useGlassName();
-  const summary = useMemo(
-    () =>
-      spokenSummary(plan, report, glass, words, format, (finding) => findingInWords(finding, inWords, say)),
-    [plan, report, glass, words, format, inWords, say],
-  );
-  return (
-    <p className="unseen" id={id}>
-      {summary} {words.pictureKeys}
-    </p>
   );
 }
 
@@ -113,7 +87,9 @@ export function PieceStage() {
           <PieceDrag host={host} grip={grip} />
         </Suspense>
       </div>
-      <Spoken id={id} />
+      <Suspense fallback={<p className="unseen" id={id} />}>
+        <Spoken id={id} />
+      </Suspense>
       {state.kind === "failed" ? (
         <div className="stage-failed" role="alert">
           <p>{shell.pictureFailed}</p>

@@ -23,7 +23,6 @@ import { usePlan, useStudio } from "../../use-studio.ts";
 import { lostRules, type TierNumbers, tierNumbers } from "./tier-numbers.ts";
 import type { Box } from "./use-box.ts";
 import type { LiveDrag, Place } from "./use-tier-drag.ts";
-import "./drawing.css";
 
 type Words = Translated<typeof drawings>;
 
@@ -114,7 +113,15 @@ function figureInHand(
   return [words.live.start, stop === null ? format.degrees(tier.startDeg) : words.stop(stop)];
 }
 
-export function DragReadout({ live, box, clearOf }: { live: LiveDrag | null; box: Box; clearOf?: ClearOf }) {
+export default function DragReadout({
+  live,
+  box,
+  clearOf,
+}: {
+  live: LiveDrag | null;
+  box: Box;
+  clearOf?: ClearOf;
+}) {
   const words = useWords(drawingWords);
   const inWords = findingWords[useLanguage()];
   const say = useSay();

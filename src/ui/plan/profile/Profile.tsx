@@ -10,7 +10,8 @@ import { useWords } from "../../messages/words.tsx";
 import { useIsLate } from "../../settled.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolid, useSolved, useStudio } from "../../use-studio.ts";
-import { type ClearOf, DragReadout } from "../drag/DragReadout.tsx";
+import type { ClearOf } from "../drag/DragReadout.tsx";
+import { Readout } from "../drag/Readout.tsx";
 import { patternSaid } from "../drag/said.ts";
 import { useBox } from "../drag/use-box.ts";
 import { addTier, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
@@ -21,6 +22,7 @@ import { profileDrag } from "./profile-drag.ts";
 import { chordOf, cutSection, type ProfileFrame, tierDirection, toScreen } from "./profile-geometry.ts";
 import { ANGLE, FRESH, isSmallBox, labelsOf, layOutProfile, MARGIN_PX } from "./profile-layout.ts";
 import { type TypedAngle, useTypedAngle } from "./use-typed-angle.ts";
+import "../drag/drawing.css";
 import "./profile.css";
 import { nameOrPlace } from "../../../words/names.ts";
 
@@ -92,7 +94,7 @@ export function Profile({ isNamed = false }: { isNamed?: boolean }) {
       <p className="drawing-said" id={saidId}>
         {words.profileOf(patternSaid(solved, solid, words, format))}
       </p>
-      <DragReadout live={drag.live} box={box} clearOf={clearOf(frame, isSmall)} />
+      <Readout live={drag.live} box={box} clearOf={clearOf(frame, isSmall)} />
     </div>
   );
 }

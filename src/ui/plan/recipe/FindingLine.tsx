@@ -10,7 +10,7 @@ import { showFacet } from "../../piece/eye.ts";
 import { useSay } from "../../use-say.ts";
 import { useStudio } from "../../use-studio.ts";
 
-export function FindingLine({ finding }: { finding: PlanFinding }) {
+export default function FindingLine({ finding }: { finding: PlanFinding }) {
   const words = useWords(planWords);
   const inWords = findingWords[useLanguage()];
   const say = useSay();

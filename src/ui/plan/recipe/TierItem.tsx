@@ -2,14 +2,13 @@
 import { useEffect, useRef } from "react";
 import type { Finish, Tier } from "../../../core/plan/document.ts";
 import { nameOrPlace } from "../../../words/names.ts";
-import { Quietly, Suggest } from "../../app/slots.tsx";
+import { FindingLine, Quietly, Suggest } from "../../app/slots.tsx";
 import { Actions } from "../../controls/Actions.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useIsLate } from "../../settled.ts";
 import { useFormat } from "../../use-format.ts";
 import { useReport, useSolved, useStudio } from "../../use-studio.ts";
-import { FindingLine } from "./FindingLine.tsx";
 import { NameField } from "./NameField.tsx";
 import { TierSentence } from "./TierSentence.tsx";
 import { tierTruth } from "./tier-truth.ts";
@@ -129,12 +128,14 @@ export function TierItem({ tier, index }: { tier: Tier; index: number }) {
       ) : null}
       {findings.length > 0 ? (
         <ul className="findings">
-          {findings.map((finding) => (
-            <FindingLine
-              key={`${finding.code} ${finding.facets?.join(" ") ?? ""} ${JSON.stringify(finding.data)}`}
-              finding={finding}
-            />
-          ))}
+          <Quietly>
+            {findings.map((finding) => (
+              <FindingLine
+                key={`${finding.code} ${finding.facets?.join(" ") ?? ""} ${JSON.stringify(finding.data)}`}
+                finding={finding}
+              />
+            ))}
+          </Quietly>
         </ul>
       ) : null}
     </li>

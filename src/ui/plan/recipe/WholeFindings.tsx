@@ -1,9 +1,9 @@
 /** What is true of the whole piece: findings of no single tier, and the totals. */
+import { FindingLine, Quietly } from "../../app/slots.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { useReport } from "../../use-studio.ts";
-import { FindingLine } from "./FindingLine.tsx";
 
 const MM3_PER_CM3 = 1000;
 
@@ -19,9 +19,11 @@ export function WholeFindings() {
       <h2>{words.whole}</h2>
       {findings.length === 0 ? <p>{words.wholeGood}</p> : null}
       <ul className="findings">
-        {whole.map((finding) => (
-          <FindingLine key={`${finding.code} ${JSON.stringify(finding.data)}`} finding={finding} />
-        ))}
+        <Quietly>
+          {whole.map((finding) => (
+            <FindingLine key={`${finding.code} ${JSON.stringify(finding.data)}`} finding={finding} />
+          ))}
+        </Quietly>
       </ul>
       <p className="soft">
         {words.totals(

@@ -20,8 +20,8 @@ import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { useSolved, useStudio } from "../../use-studio.ts";
 import { useShownReport, useShownSolid, useShownSolved } from "../diary/use-shown.ts";
-import { DragReadout } from "../drag/DragReadout.tsx";
 import { turned } from "../drag/drag-maths.ts";
+import { Readout } from "../drag/Readout.tsx";
 import { patternSaid } from "../drag/said.ts";
 import { useBox } from "../drag/use-box.ts";
 import { type Place, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
@@ -172,7 +172,7 @@ export function Skin() {
         {words.skinOf(patternSaid(solved, solid, words, format))}
       </p>
       <MarkSaid mark={drag.live ? null : mark} solved={solved} layout={layout} width={box.width} />
-      <DragReadout live={drag.live} box={box} />
+      <Readout live={drag.live} box={box} />
     </div>
   );
 }
