@@ -13,6 +13,9 @@ const PASSES = 4;
 /** Yardstick and tracer take turns, so that a change of the machine's load meets both. */
 const ROUNDS = 2;
 const COUNTS = [25, 60, 120] as const;
+/** A product picture's piece; with a table under it a pass is to take at most so many times as long as without. */
+const TABLE_COUNT = 61;
+const TABLE_LIMIT = 1.6;
 
 /** Small, so that the general tracer gets there; converged pictures have eight times the samples of what is held against them. */
 const NOISE_SIZE = 96;
@@ -40,6 +43,8 @@ async function speed(ask: Ask): Promise<object> {
       await time(`yardstick, ${count} planes, 12 bounces`, `timeBare(${count}, ${SIZE}, ${PASSES})`);
       await time(`${count} facets, dispersion`, `timeTracer(${count}, true, ${SIZE}, ${PASSES})`);
     }
+    await time(`${TABLE_COUNT} facets`, `timeTracer(${TABLE_COUNT}, true, ${SIZE}, ${PASSES})`);
+    await time(`${TABLE_COUNT} facets on paper`, `timeTracer(${TABLE_COUNT}, true, ${SIZE}, ${PASSES}, true)`);
     await time("25 facets, no dispersion", `timeTracer(25, false, ${SIZE}, ${PASSES})`);
   }
   const rate = (name: string) => median(rates.get(name) ?? []);
@@ -52,7 +57,8 @@ async function speed(ask: Ask): Promise<object> {
     timesYardstickOf25: rounded(plain(25) / median(all)),
     timesYardstickOfAsMany: rounded(plain(Number.parseInt(name.replace(/^\D+/, ""), 10)) / median(all)),
   }));
-  return { size: SIZE, answers };
+  const onPaper = rate(`${TABLE_COUNT} facets`) / rate(`${TABLE_COUNT} facets on paper`);
+  return { size: SIZE, answers, table: { timesWithout: rounded(onPaper), limit: TABLE_LIMIT } };
 }
 
 /** Wall time to the general tracer's last noise level, in both tracers. @throws Error when they don't see the same picture */

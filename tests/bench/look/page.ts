@@ -9,7 +9,7 @@ import bareText from "./bare.frag?raw";
 import { firstPictures } from "./first.ts";
 import { traceGeneral } from "./general.ts";
 import { blocksOf, type Run, relativeError, type Step } from "./noise.ts";
-import { BENCH_VIEW, bareUniforms, benchScene } from "./scenes.ts";
+import { BENCH_VIEW, bareUniforms, benchScene, onPaper } from "./scenes.ts";
 
 function openContext(): WebGL2RenderingContext {
   const context = document.createElement("canvas").getContext("webgl2");
@@ -57,9 +57,10 @@ async function load(
   size: number,
   seed: number,
   behind: Behind = "nothing",
+  isOnPaper = false,
 ) {
   const engine = await opened;
-  const packed = packScene(benchScene(count), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind });
+  const packed = packScene(isOnPaper ? onPaper(count) : benchScene(count), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind });
   await engine.prepare(packed);
   await engine.specialise([packed]);
   const scene = engine.load(packed);
@@ -86,8 +87,9 @@ async function timeTracer(
   hasDispersion: boolean,
   size: number,
   passes: number,
+  isOnPaper = false,
 ): Promise<number> {
-  const { pass, dispose } = await load(count, hasDispersion, size, 1);
+  const { pass, dispose } = await load(count, hasDispersion, size, 1, "nothing", isOnPaper);
   for (let warm = 0; warm < 2; warm++) pass();
   finish();
   const started = performance.now();

@@ -3,7 +3,8 @@ import type { Plane } from "../../../src/core/geometry/plane.ts";
 import type { Vec3 } from "../../../src/core/geometry/vec.ts";
 import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
 import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
-import { makeScene, type Scene } from "../../../src/core/optics/scene.ts";
+import { MATERIALS } from "../../../src/core/optics/materials.ts";
+import { makeScene, putOnStage, type Scene } from "../../../src/core/optics/scene.ts";
 import type { Finish, Piece } from "../../../src/core/plan/document.ts";
 import { mat3, type Uniforms, vec3, vec4 } from "../../../src/render/gl-program.ts";
 import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
@@ -25,6 +26,10 @@ const WINDOW = { kind: "setting", setting: LIGHT_SETTINGS["north-window"], turnR
 
 export const benchScene = (count: number, finish: Finish = "polished", inside?: Piece["inside"]): Scene =>
   marbleScene(spreadPlanes(count), finish, inside);
+
+/** The same on a paper table, on its back. */
+export const onPaper = (count: number): Scene =>
+  putOnStage(benchScene(count), [0, 0, 1], -1, { material: MATERIALS.paper, radiusMm: MARBLE.diameterMm / 2 });
 
 /** The bench's marble with these facets, in its light. */
 export function marbleScene(
