@@ -44,7 +44,10 @@ async function speed(ask: Ask): Promise<object> {
       await time(`${count} facets, dispersion`, `timeTracer(${count}, true, ${SIZE}, ${PASSES})`);
     }
     await time(`${TABLE_COUNT} facets`, `timeTracer(${TABLE_COUNT}, true, ${SIZE}, ${PASSES})`);
-    await time(`${TABLE_COUNT} facets on paper`, `timeTracer(${TABLE_COUNT}, true, ${SIZE}, ${PASSES}, true)`);
+    await time(
+      `${TABLE_COUNT} facets on paper`,
+      `timeTracer(${TABLE_COUNT}, true, ${SIZE}, ${PASSES}, true)`,
+    );
     await time("25 facets, no dispersion", `timeTracer(25, false, ${SIZE}, ${PASSES})`);
   }
   const rate = (name: string) => median(rates.get(name) ?? []);

@@ -17,7 +17,7 @@ import { useSettledPlan } from "../settled.ts";
 import { useFormat } from "../use-format.ts";
 import { useGlassName } from "../use-glass-name.ts";
 import { CROPS, type Crop, placed, sizeOf } from "./crops.ts";
-import { behindOf, sceneOf, withoutTable } from "./look-scene.ts";
+import { behindOf, sceneOf } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
 import { pngOf } from "./png.ts";
 import { stillPicture, throughLens, tracedPicture, useTracing, viewOf } from "./traced.ts";
@@ -68,8 +68,8 @@ export function SavePicture() {
     job.start(async (signal, onProgress) => {
       setSaved(null);
       const settings = lookSettings.getState();
-      // Cut out, it lies on nothing.
-      const packed = packScene(sceneOf(plan, isTransparent ? withoutTable(settings) : settings), {
+      // Cut out, its shadow on the table stays.
+      const packed = packScene(sceneOf(plan, settings), {
         ...DEFAULT_OPTIONS,
         hasDispersion: settings.hasDispersion,
         maxMeetings: STILL_MEETINGS,

@@ -60,7 +60,12 @@ async function load(
   isOnPaper = false,
 ) {
   const engine = await opened;
-  const packed = packScene(isOnPaper ? onPaper(count) : benchScene(count), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind });
+  const packed = packScene(isOnPaper ? onPaper(count) : benchScene(count), {
+    ...DEFAULT_OPTIONS,
+    hasDispersion,
+    seed,
+    behind,
+  });
   await engine.prepare(packed);
   await engine.specialise([packed]);
   const scene = engine.load(packed);

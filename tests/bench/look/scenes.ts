@@ -29,7 +29,10 @@ export const benchScene = (count: number, finish: Finish = "polished", inside?: 
 
 /** The same on a paper table, on its back. */
 export const onPaper = (count: number): Scene =>
-  putOnStage(benchScene(count), [0, 0, 1], -1, { material: MATERIALS.paper, radiusMm: MARBLE.diameterMm / 2 });
+  putOnStage(benchScene(count), [0, 0, 1], -1, {
+    material: MATERIALS.paper,
+    radiusMm: MARBLE.diameterMm / 2,
+  });
 
 /** The bench's marble with these facets, in its light. */
 export function marbleScene(
