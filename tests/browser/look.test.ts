@@ -176,7 +176,10 @@ describe("the look", () => {
     await page.locator(".divider-names").getByText("The other one").waitFor();
     await page.getByText("side by side").click();
     await page.getByRole("slider", { name: "Dividing line" }).waitFor({ state: "detached" });
-    await page.locator(".look-part").getByText("nothing", { exact: true }).click();
+    const compared = page
+      .locator(".look-part")
+      .filter({ has: page.getByRole("heading", { name: "Compare" }) });
+    await compared.getByText("nothing", { exact: true }).click();
     await page.locator(".divider-names").waitFor({ state: "detached" });
   });
 
@@ -212,7 +215,10 @@ describe("the look", () => {
     expect(picture.height).toBeGreaterThan(128);
     const alpha = (x: number, y: number) => picture.data[4 * (y * picture.width + x) + 3];
     expect(alpha(1, 1)).toBe(0);
-    expect(alpha(64, 64)).toBe(255);
+    // the ribbon hides the page but for what its glow leaves by other ways; the glass around it lets the page through
+    expect(alpha(64, 64)).toBeGreaterThan(240);
+    const row = Array.from({ length: 70 }, (_, k) => alpha(29 + k, 64));
+    expect(Math.min(...row)).toBeLessThan(128);
   });
 
   it("stops a picture under way when told to", async () => {
