@@ -1,12 +1,8 @@
 /** The screen's tokens as colours for three: linear sRGB, of the theme that is showing. */
-import { converter, modeLab, modeOklch, parseRgbLegacy, useMode as register } from "culori/fn";
-import { Color } from "three";
+import { Color, SRGBColorSpace } from "three";
 
-register(modeOklch);
-register(modeLab);
-const fromOther = converter("rgb");
-/** As computed styles write it: never by name, so that the list of all names is not loaded with the first view. */
-const toRgb = (computed: string) => parseRgbLegacy(computed) ?? fromOther(computed);
+/** How a browser writes what it has mixed in sRGB, whatever the colours were written in (CSS Color 5, color-mix). */
+const MIXED = /^color\(srgb (\S+) (\S+) ([^\s/)]+)/;
 
 const isDark = (): boolean => {
   const { theme } = document.documentElement.dataset;
@@ -16,10 +12,10 @@ const isDark = (): boolean => {
 
 /** What the browser makes of a token on the page as it is now. @throws when there is no such colour: a mistake in the code */
 function tokenColor(name: string, probe: HTMLElement): Color {
-  probe.style.color = `var(--${name})`;
-  const rgb = toRgb(getComputedStyle(probe).color);
-  if (!rgb) throw new Error(`there is no colour --${name}`);
-  return new Color().setRGB(rgb.r, rgb.g, rgb.b, "srgb");
+  probe.style.color = `color-mix(in srgb, var(--${name}), var(--${name}))`;
+  const mixed = MIXED.exec(getComputedStyle(probe).color);
+  if (!mixed) throw new Error(`there is no colour --${name}`);
+  return new Color().setRGB(Number(mixed[1]), Number(mixed[2]), Number(mixed[3]), SRGBColorSpace);
 }
 
 const NAMES = [

@@ -7,7 +7,7 @@ import { perPlan, report, solid, solved } from "../../../state/derived.ts";
 import { settledPlan, useSettledPlan } from "../../settled.ts";
 import { hasMany } from "../../settling.ts";
 import { studio } from "../../studio.ts";
-import { type Shown, shownAt } from "./moments.ts";
+import { type Shown, shownAt } from "./shown.ts";
 
 export interface DiaryState {
   readonly isOpen: boolean;

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Plan } from "../../../../src/core/plan/document.ts";
 import { solid, solved } from "../../../../src/state/derived.ts";
-import { momentsOf, shownAt } from "../../../../src/ui/plan/diary/moments.ts";
+import { momentsOf } from "../../../../src/ui/plan/diary/moments.ts";
+import { shownAt } from "../../../../src/ui/plan/diary/shown.ts";
 
 const PLAN: Plan = {
   format: "glintwright-plan",
