@@ -5,6 +5,8 @@
 #include "random.glsl"
 
 const float THREAD_MM = 0.7;
+// Farther on the table is even, as its twin says. Whole numbers of that size are not to be made: what is left of them is no place.
+const float EVEN_BEYOND_MM = 20000.0;
 
 // -1 .. 1 with mean 0 over a lattice of step 1.
 float unevenness(vec2 p, uint seed) {
@@ -27,6 +29,7 @@ float roundedThread(float t) {
 #endif
 
 float patternAt(vec2 p) {
+  if (!(max(abs(p.x), abs(p.y)) < EVEN_BEYOND_MM)) return 1.0;
 #if MATERIAL == 1
   return 1.0 + 0.015 * unevenness(p / 2.5, 11u) + 0.02 * unevenness(p / 0.3, 12u);
 #elif MATERIAL == 2

@@ -1,14 +1,9 @@
 /** Traces pictures of the contact sheet as the app traces those that it saves. */
-import { addScaled, normalize, scale } from "../../src/core/geometry/vec.ts";
-import { cameraTowards, lensOf } from "../../src/core/optics/camera.ts";
 import { checkDevice } from "../../src/render/device-check.ts";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../src/render/pack-scene.ts";
 import { traceStill } from "../../src/render/still.ts";
 import { TraceEngine } from "../../src/render/trace-engine.ts";
-import type { View } from "../../src/render/view.ts";
-import { CONTACT_PICTURES, sceneOfPicture, towardsOf } from "./contact-pictures.ts";
-
-const [DISTANCE, F_NUMBER] = [10, 8];
+import { CONTACT_PICTURES, sceneOfPicture, viewOfPicture } from "./contact-pictures.ts";
 
 let engine: Promise<TraceEngine> | null = null;
 
@@ -24,18 +19,7 @@ async function contactPicture(k: number, size: number, samples: number): Promise
   engine ??= openEngine();
   const picture = CONTACT_PICTURES[k];
   const scene = sceneOfPicture(picture);
-  const fieldDeg = (2 * Math.atan(picture.frame / DISTANCE) * 180) / Math.PI;
-  const camera = cameraTowards(towardsOf(picture), DISTANCE, fieldDeg, scene.stage?.up);
-  const [right, up] = [normalize(camera.right), normalize(camera.up)];
-  const [x, y] = picture.aside;
-  const view: View = {
-    eye: addScaled(addScaled(camera.at, right, -x), up, -y),
-    right,
-    up,
-    back: scale(camera.forward, -1),
-    fieldDeg,
-    lens: lensOf(F_NUMBER, DISTANCE, fieldDeg, picture.plan.piece.diameterMm / 2),
-  };
+  const view = viewOfPicture(picture, scene);
   const packed = packScene(scene, { ...DEFAULT_OPTIONS, maxMeetings: STILL_MEETINGS, behind: "light" });
   const pixels = await traceStill(await engine, packed, view, {
     width: size,

@@ -1,13 +1,15 @@
 /** The ten product pictures of the contact sheet: pieces, how they lie, tables and lights as a maker would choose them. */
 import { supportOf } from "../../src/core/check/size.ts";
 import { cutBall } from "../../src/core/geometry/solid.ts";
-import { scale, type Vec3 } from "../../src/core/geometry/vec.ts";
+import { addScaled, normalize, scale, type Vec3 } from "../../src/core/geometry/vec.ts";
+import { cameraTowards, lensOf } from "../../src/core/optics/camera.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../src/core/optics/lights.ts";
 import { MATERIALS, type MaterialName } from "../../src/core/optics/materials.ts";
 import { putOnStage, type Scene, sceneOfPlan } from "../../src/core/optics/scene.ts";
 import { stageFrame } from "../../src/core/optics/stage.ts";
 import type { Piece, Plan } from "../../src/core/plan/document.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
+import type { View } from "../../src/render/view.ts";
 import { EXAMPLES } from "../../src/ui/examples.ts";
 
 export interface ContactPicture {
@@ -125,7 +127,7 @@ export const CONTACT_PICTURES: readonly ContactPicture[] = [
 ];
 
 /** Unit direction from which the camera looks, in the piece's axes. */
-export function towardsOf({ down, round, above }: ContactPicture): Vec3 {
+function towardsOf({ down, round, above }: ContactPicture): Vec3 {
   const { up, across, along } = stageFrame(scale(down, -1));
   const [r, a] = [(round * Math.PI) / 180, (above * Math.PI) / 180];
   const level = [Math.cos(a) * Math.cos(r), Math.cos(a) * Math.sin(r)];
@@ -141,4 +143,21 @@ export function sceneOfPicture({ plan, light, lightTurnDeg, table, down }: Conta
     material: MATERIALS[table],
     radiusMm: plan.piece.diameterMm / 2,
   });
+}
+
+const [DISTANCE, F_NUMBER] = [10, 8];
+
+export function viewOfPicture(picture: ContactPicture, scene: Scene): View {
+  const fieldDeg = (2 * Math.atan(picture.frame / DISTANCE) * 180) / Math.PI;
+  const camera = cameraTowards(towardsOf(picture), DISTANCE, fieldDeg, scene.stage?.up);
+  const [right, up] = [normalize(camera.right), normalize(camera.up)];
+  const [x, y] = picture.aside;
+  return {
+    eye: addScaled(addScaled(camera.at, right, -x), up, -y),
+    right,
+    up,
+    back: scale(camera.forward, -1),
+    fieldDeg,
+    lens: lensOf(F_NUMBER, DISTANCE, fieldDeg, picture.plan.piece.diameterMm / 2),
+  };
 }

@@ -12,6 +12,7 @@ import { fresnel, reflectRay, refractRay } from "../../src/core/optics/fresnel.t
 import { indexAt } from "../../src/core/optics/glasses.ts";
 import { bubbleExit, hitDesign, isWithin, lengthWithin } from "../../src/core/optics/inside.ts";
 import { LIGHT_SETTINGS, type Light, lightRadiance } from "../../src/core/optics/lights.ts";
+import { MATERIALS, type MaterialName, reflectanceAt } from "../../src/core/optics/materials.ts";
 import { sampleVisibleNormal, smithLambda, walkMicrosurface } from "../../src/core/optics/microfacet.ts";
 import { passMediaBy } from "../../src/core/optics/pass-media.ts";
 import { nextRandom, type Random } from "../../src/core/optics/random.ts";
@@ -519,10 +520,35 @@ const PLACES: readonly Probe[] = MELTED.map((design) => {
   };
 });
 
+/** From a hair to beyond what whole numbers of the shader hold: nearly level ways end anywhere. */
+const TABLES: readonly Probe[] = (Object.keys(MATERIALS) as MaterialName[]).map((name) => ({
+  name: `a table of ${name}, near and far`,
+  wish: {
+    include: ["material.glsl"],
+    defines: { MATERIAL: String(MATERIALS[name].pattern) },
+    body: "first = vec4(patternAt(given(0).xy), 0.0, 0.0, 0.0);",
+  },
+  input: (random) => {
+    const far = () => (nextRandom(random) < 0.5 ? -1 : 1) * 10 ** (13 * nextRandom(random) - 1);
+    return [far(), far(), 0, 0];
+  },
+  twin: ([x, y]) => [reflectanceAt({ ...MATERIALS[name], rgb: [1, 1, 1] }, x, y)[0]],
+  // a place 20 m away is told to 2 micrometres
+  within: 0.02,
+}));
+
 it.each(
-  [...BOUNDARY, SPECTRUM, ...LIGHTS, ...HITS, ...THROUGH, ...GLASS, ...PLACES, ...THROUGH_MELTED].map(
-    (probe) => [probe.name, probe] as const,
-  ),
+  [
+    ...TABLES,
+    ...BOUNDARY,
+    SPECTRUM,
+    ...LIGHTS,
+    ...HITS,
+    ...THROUGH,
+    ...GLASS,
+    ...PLACES,
+    ...THROUGH_MELTED,
+  ].map((probe) => [probe.name, probe] as const),
 )("gives what its twin gives: %s", async (_, probe) => {
   const { share, first, told } = await disagreement(probe);
   expect(told, "inputs that say something").toBeGreaterThan(0.2);

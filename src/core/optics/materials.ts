@@ -72,8 +72,11 @@ const mottle = (x: number, y: number): number =>
 /** Factors by place, mm along the table. */
 const PATTERNS: readonly ((x: number, y: number) => number)[] = [() => 1, mottle, weave, cleft, grain];
 
+/** Farther than this nobody sees a pattern, and single precision can't tell its details apart: nearly level ways end anywhere. */
+export const EVEN_BEYOND_MM = 20_000;
+
 /** Reflectance at a place of the table, mm across and along it. */
 export function reflectanceAt({ rgb, pattern }: Material, x: number, y: number): Rgb {
-  const factor = PATTERNS[pattern](x, y);
+  const factor = Math.max(Math.abs(x), Math.abs(y)) < EVEN_BEYOND_MM ? PATTERNS[pattern](x, y) : 1;
   return [rgb[0] * factor, rgb[1] * factor, rgb[2] * factor];
 }

@@ -226,6 +226,7 @@ def save_picture(job, shaders, texture, width, height, path):
     set_uniforms(program, {
         "leftPicture": {"kind": "int", "value": 0}, "rightPicture": {"kind": "int", "value": 0},
         "resolution": {"kind": "vec2", "value": [width, height]}, "exposure": {"kind": "float", "value": job["picture"]["exposure"]},
+        "gain": {"kind": "vec3", "value": job["picture"].get("gain", [1, 1, 1])}, "page": {"kind": "vec4", "value": [0, 0, 0, 0]},
         "dividerX": {"kind": "float", "value": width}, "sideBySide": {"kind": "int", "value": 0},
     })
     gl.glBindFramebuffer(FRAMEBUFFER, make_and_bind[1])

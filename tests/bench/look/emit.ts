@@ -12,7 +12,12 @@ import { makeScene, putOnStage, type Scene, sceneOfPlan } from "../../../src/cor
 import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
-import { DEFAULT_OPTIONS, packScene, type TraceOptions } from "../../../src/render/pack-scene.ts";
+import {
+  DEFAULT_OPTIONS,
+  packScene,
+  STILL_MEETINGS,
+  type TraceOptions,
+} from "../../../src/render/pack-scene.ts";
 import { halfOfPass, type PassScene, passAt, samplesOfHalves } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import {
@@ -23,6 +28,7 @@ import {
   viewFrom,
 } from "../../../src/render/view.ts";
 import { EXAMPLES } from "../../../src/ui/examples.ts";
+import { CONTACT_PICTURES, sceneOfPicture, viewOfPicture } from "../../browser/contact-pictures.ts";
 import { LOOK_SCENES } from "../../browser/look-scenes.ts";
 import { BENCH_VIEW, bareUniforms, benchScene } from "./scenes.ts";
 import { bareText, readShaderTexts } from "./shader-texts.ts";
@@ -78,6 +84,7 @@ function tracerJob(
   const camera: Uniforms = {
     eye: vec3(view.eye),
     view: mat3(viewColumns(view)),
+    lens: vec2(view.lens ? [view.lens.radius, view.lens.focus] : [0, 1]),
     origin: vec2([0, 0]),
     sumSoFar: int(0),
   };
@@ -98,7 +105,7 @@ function tracerJob(
     sizes: picture ? [[PICTURE.size, PICTURE.size]] : SIZES,
     passes: passList(passes, packed),
     samples: samplesOfHalves(passes, packed.hasDispersion),
-    ...(picture && { picture: { ...picture, ground: GROUND } }),
+    ...(picture && { picture: { ...picture, gain: packed.gain, ground: GROUND } }),
   };
 }
 
@@ -226,14 +233,32 @@ const product = [
   ...NOISE_PASSES.map((passes) => ({
     ...productJob(`on paper, ${passes} passes`, onPaper, square(NOISE_SIZE), passes, 1),
     dump: `product-${passes}.f32`,
-    picture: { file: `product-${passes}.png`, exposure: 0, ground: GROUND },
+    picture: { file: `product-${passes}.png`, exposure: 0, gain: [1, 1, 1], ground: GROUND },
   })),
   {
     ...productJob("on paper, converged", onPaper, square(NOISE_SIZE), CONVERGED_PASSES, 2),
     dump: "product-converged.f32",
-    picture: { file: "product-converged.png", exposure: 0, ground: GROUND },
+    picture: { file: "product-converged.png", exposure: 0, gain: [1, 1, 1], ground: GROUND },
   },
 ];
+
+/** The contact sheet as a card traces it in seconds: as large as a page wants them, free of noise. */
+const CONTACT = { size: 840, passes: 1601 };
+const contact = CONTACT_PICTURES.map((picture, k) => {
+  const scene = sceneOfPicture(picture);
+  const options = { maxMeetings: STILL_MEETINGS, behind: "light" } as const;
+  const file = `contact-${String(k + 1).padStart(2, "0")}.png`;
+  const job = tracerJob(picture.name, scene, viewOfPicture(picture, scene), options, {
+    file,
+    exposure: picture.exposure,
+  });
+  return {
+    ...job,
+    sizes: square(CONTACT.size),
+    passes: passList(CONTACT.passes, { ...DEFAULT_OPTIONS, ...options }),
+    samples: samplesOfHalves(CONTACT.passes, true),
+  };
+});
 
 const [folder] = process.argv.slice(2);
 if (!folder) throw new Error("usage: emit.ts FOLDER");
@@ -241,4 +266,5 @@ mkdirSync(folder, { recursive: true });
 writeFileSync(join(folder, "timings.json"), JSON.stringify({ shaders, jobs: timings }));
 writeFileSync(join(folder, "checks.json"), JSON.stringify({ shaders, jobs: checks }));
 writeFileSync(join(folder, "product.json"), JSON.stringify({ shaders, jobs: product }));
+writeFileSync(join(folder, "contact.json"), JSON.stringify({ shaders, jobs: contact }));
 writeFileSync(join(folder, "pictures.json"), JSON.stringify({ shaders, jobs: pictures }));
