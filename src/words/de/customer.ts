@@ -13,7 +13,7 @@ export const customer: Translated<typeof en> = {
   noRecipe:
     "Ohne es enthält die Seite nur Ebenen als bloße Zahlen. Eine Form, die man sehen kann, kann man trotzdem messen.",
   mark: "Dein Zeichen",
-  markHow: "Ein eigenes Bild, PNG oder SVG: Es steht unter dem Stück und auf Angeboten",
+  markHow: "Ein eigenes Bild, PNG oder SVG: Es steht unter dem Stück und auf Angeboten.",
   chooseMark: "Ein Bild wählen",
   otherMark: "Ein anderes wählen",
   noMark: "Wegnehmen",

@@ -10,7 +10,7 @@ export const film: Translated<typeof en> = {
   loops: { turn: "Eine Drehung", walk: "Im Vorbeigehen", work: "Die Arbeit: roh, jede Reihe, fertig" },
   shape: "Für",
   shapes: { shop: "Einen Laden, 4:3", square: "Ein Quadrat", story: "Eine Story, 9:16" },
-  size: (wide, high) => `${wide} x ${high} Pixel`,
+  size: (wide, high) => `${wide} × ${high} Pixel`,
   length: "Wie lang",
   seconds: (n) => `${n} s`,
   fine: "Wie fein",

@@ -4,7 +4,7 @@ import type { Translated } from "../language.ts";
 export const ideas: Translated<typeof en> = {
   title: "Ideen",
   intro:
-    "Sagen Sie, wie das Stück sein soll. Viele Muster werden für Ihr Glas und Ihr Rad versucht; das beste jeder Art kommt an die Wand. Alle treffen sich.",
+    "Sag, wie das Stück sein soll. Viele Muster werden für dein Glas und dein Rad versucht; das beste jeder Art kommt an die Wand. Alle treffen sich.",
   wish: {
     work: "{on}, {wheel}: {least} bis {tiers} Ringe mit höchstens {facets} Facetten, {sides}, in {hours} Stunden an der Scheibe.",
     want: "Vor allem soll es {want}; und {also}.",
@@ -90,7 +90,7 @@ export const ideas: Translated<typeof en> = {
   },
   deeds: {
     take: "Als meinen Plan öffnen",
-    taken: "Das ist jetzt Ihr Plan. Rückgängig bringt den vorigen zurück.",
+    taken: "Das ist jetzt dein Plan. Rückgängig bringt den vorigen zurück.",
     front: "Nur die Zahlen vorn bleiben",
     away: "Wegwerfen",
     between: "Zwischen den beiden zuletzt festgehaltenen",
@@ -99,7 +99,7 @@ export const ideas: Translated<typeof en> = {
     letGo: "Loslassen",
     more: "Mehr davon",
     shelf: "Ins Regal stellen",
-    shelved: "Bei Ihren Plänen aufgehoben.",
+    shelved: "Bei deinen Plänen aufgehoben.",
     beside: "Neben meinen Plan legen",
     failed: "Es konnte nicht aufgehoben werden; verloren ist nichts.",
   },
@@ -112,11 +112,11 @@ export const ideas: Translated<typeof en> = {
   leanBy: (deg: string) => `${deg}°`,
   leaning: (done: number, of: number) => `${done} von ${of} Bildern`,
   taste: {
-    title: "In der Folge, die Ihnen gefallen könnte",
+    title: "In der Folge, die dir gefallen könnte",
     what: (count: number) =>
-      `Gelernt aus ${count} Ideen, die Sie festgehalten oder weggeworfen haben, nur auf diesem Gerät. Es ändert allein diese Folge.`,
+      `Gelernt aus ${count} Ideen, die du festgehalten oder weggeworfen hast, nur auf diesem Gerät. Es ändert allein diese Folge.`,
     few: (count: number) =>
-      `${count === 1 ? "Eine Idee" : `${count} Ideen`} bisher festgehalten oder weggeworfen. Ab je dreien liegt die Wand auch in der Folge da, die Ihnen gefallen könnte; das bleibt auf diesem Gerät.`,
+      `${count === 1 ? "Eine Idee" : `${count} Ideen`} bisher festgehalten oder weggeworfen. Ab je dreien liegt die Wand auch in der Folge da, die dir gefallen könnte; das bleibt auf diesem Gerät.`,
     forget: "Vergessen, was mir gefällt",
   },
   measures: {

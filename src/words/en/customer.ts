@@ -10,7 +10,7 @@ export const customer = {
   noRecipe:
     "Without it the page holds only planes as plain numbers. A shape that can be seen can be measured all the same.",
   mark: "Your mark",
-  markHow: "A picture of your own, PNG or SVG: it stands below the piece and on quotes",
+  markHow: "A picture of your own, PNG or SVG: it stands below the piece and on quotes.",
   chooseMark: "Choose a picture",
   otherMark: "Choose another",
   noMark: "Take it away",

@@ -7,7 +7,7 @@ export const film = {
   loops: { turn: "One turn", walk: "Walking past", work: "The work: uncut, each tier, finished" },
   shape: "For",
   shapes: { shop: "A shop, 4:3", square: "A square", story: "A story, 9:16" },
-  size: (wide: string, high: string) => `${wide} x ${high} pixels`,
+  size: (wide: string, high: string) => `${wide} × ${high} pixels`,
   length: "How long",
   seconds: (n: string) => `${n} s`,
   fine: "How fine",
