@@ -27,7 +27,8 @@ const visit = sharedVisit(
       };
       await giveFile(page, open, planFile(RIG_PLAN));
       await page.getByText(`${RIG_PLAN.name} geöffnet`).waitFor();
-      await button("Schließen").click();
+      // what was said goes by itself after a while: a press on its button would race with that
+      await page.locator(".notice[data-shown]").waitFor({ state: "detached" });
       await button("Werkbank").click();
       await page.locator(".bench-tier").nth(5).waitFor();
     },
