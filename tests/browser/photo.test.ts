@@ -60,6 +60,9 @@ describe("a photograph of the uncut ball", () => {
     const { page, errors } = visit;
     await page.reload();
     await page.locator(".tier").first().waitFor();
+    // dropped where the inside has no fields: they lead to where it has
+    await page.getByRole("button", { name: "Ideas", exact: true }).click();
+    await page.locator(".idea-wish").waitFor();
     await dropPictures(page, ["front.png", "back.png"], Buffer.from(png(ball)).toString("base64"));
     const photo = page.locator(".photo");
     const put = photo.getByRole("button", { name: "Put both inside" });
@@ -104,6 +107,9 @@ describe("a photograph of the uncut ball", () => {
 
   it("says so when a file is no picture", async () => {
     const { page } = visit;
+    // two photographs, as many as there may be, still lie there from before
+    await page.reload();
+    await page.locator(".tier").first().waitFor();
     await openInside(page);
     await page.locator(".photo input[type=file]").setInputFiles(file("notes.png", Buffer.from("no picture")));
     await page.locator(".photo [role=alert]", { hasText: "notes.png can't be read" }).waitFor();

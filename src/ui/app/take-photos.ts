@@ -4,6 +4,7 @@ import { openSheet, view } from "./view.ts";
 
 export function takePhotos(photos: readonly File[]): void {
   openSheet(null);
-  if (studio.getState().place === "bench") studio.getState().go("plan");
+  const { place, go } = studio.getState();
+  if (place === "bench" || place === "ideas") go("plan");
   view.setState({ editsInside: true, photos });
 }

@@ -243,7 +243,7 @@ function WheelFields() {
 function editBeside(part: "editsInside" | "editsGlass"): void {
   const { place, go } = studio.getState();
   openSheet(null);
-  if (place === "bench") go("plan");
+  if (place === "bench" || place === "ideas") go("plan");
   view.setState({ [part]: true });
 }
 
