@@ -111,7 +111,7 @@ describe("the shader against its twin", () => {
 
   // Weak paths end by chance, so only means are 1.
   it.each(FURNACES.map(({ name }, k) => [name, LOOK_SCENES.length + k] as const))(
-    "gives even light back as it came, from clear glass and a white table: %s",
+    "gives even light back as it came, from clear glass and what is white: %s",
     async (_, k) => {
       const picture = await shaderPicture(k, 11, 32);
       expect(Math.abs(mean(picture) - 1)).toBeLessThan(SAME / 2);

@@ -264,15 +264,71 @@ export const LOOK_SCENES: readonly LookScene[] = [
   ),
 ];
 
-/** Clear glass on a white table in even light: all that is seen is 1, however often light goes to and fro. */
+const CLEAR: Piece = { ...PIECE, glass: { name: "clear", nd: 1.6, vd: 35, densityGcm3: 2.5 } };
+const WHITE = [1, 1, 1] as const;
+/** Every shape that melts into the glass. */
+const MELTED: NonNullable<Piece["inside"]> = [
+  {
+    kind: "twist",
+    strands: 4,
+    strandMm: 2,
+    diameterMm: 10,
+    lengthMm: 20,
+    pitchMm: 10,
+    taper: 0.5,
+    veil: 9,
+    rgb: WHITE,
+    milky: 0.6,
+  },
+  {
+    kind: "ribbon",
+    widthMm: 12,
+    lengthMm: 18,
+    thicknessMm: 2,
+    turns: 1.5,
+    rgb: WHITE,
+    fadeMm: 0.4,
+    milky: 0.6,
+  },
+  {
+    kind: "petals",
+    count: 7,
+    diameterMm: 18,
+    depthMm: 5,
+    vein: 0.5,
+    rgb: WHITE,
+    milky: 0.6,
+    irregularity: 0.5,
+  },
+  {
+    kind: "swirl",
+    arms: 5,
+    turns: 0.8,
+    diameterMm: 18,
+    depthMm: 6,
+    thicknessMm: 1.5,
+    rgb: WHITE,
+    milky: 0.6,
+  },
+];
+
+/** White in even light: all that is seen is 1, however often light goes to and fro. */
 export const FURNACES: readonly LookScene[] = [
-  scene("on its side", () => onWhite(crown(12, 0.88), [0, 1, 0], -1), { from: [35, 55], up: [0, 1, 0] }),
-  scene("on its flat", () => onWhite(crown(12, 0.88), [0, 0, -1], -0.9), { from: [30, -25], up: [0, 0, -1] }),
+  scene("glass melted into it", () =>
+    makeScene({ piece: { ...CLEAR, inside: MELTED }, planes: crown(12, 0.9), light: { kind: "uniform" } }),
+  ),
+  scene("a table, on its side", () => onWhite(crown(12, 0.88), [0, 1, 0], -1), {
+    from: [35, 55],
+    up: [0, 1, 0],
+  }),
+  scene("a table, on its flat", () => onWhite(crown(12, 0.88), [0, 0, -1], -0.9), {
+    from: [30, -25],
+    up: [0, 0, -1],
+  }),
 ];
 
 function onWhite(planes: Plane[], up: Vec3, height: number): Scene {
-  const piece: Piece = { ...PIECE, glass: { name: "clear", nd: 1.6, vd: 35, densityGcm3: 2.5 } };
-  return putOnStage(makeScene({ piece, planes, light: { kind: "uniform" } }), up, height, {
+  return putOnStage(makeScene({ piece: CLEAR, planes, light: { kind: "uniform" } }), up, height, {
     material: plainMaterial([1, 1, 1]),
     radiusMm: 15,
   });

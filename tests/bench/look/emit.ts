@@ -101,6 +101,10 @@ function tracerJob(
       ...(packed.planes && { planes: packed.planes }),
       ...(packed.environment && { environment: packed.environment }),
       ...(packed.guide && { guide: packed.guide }),
+      // bytes there, floats here: what is looked up is the same
+      ...(packed.pictures && {
+        pictures: { ...packed.pictures, rgba: Float32Array.from(packed.pictures.rgba, (byte) => byte / 255) },
+      }),
     }),
     sizes: picture ? [[PICTURE.size, PICTURE.size]] : SIZES,
     passes: passList(passes, packed),
