@@ -9,10 +9,11 @@ import { cutBall } from "../geometry/solid.ts";
 import { ROUGHNESS } from "../optics/finish.ts";
 import { LIGHT_SETTINGS, type LightName } from "../optics/lights.ts";
 import { makeScene } from "../optics/scene.ts";
-import type { Finish, Plan } from "../plan/document.ts";
+import type { Finish, Piece, Plan } from "../plan/document.ts";
 import { PlanFileError, planFromData } from "../plan/file.ts";
 import { COUNTS, TEXT } from "../plan/limits.ts";
 import { LONGEST_LINK, packedText, unpackedText } from "../plan/link.ts";
+import { wrapDeg } from "../plan/place.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { pieceOfScene, type ShowPiece } from "./show-piece.ts";
 
@@ -38,10 +39,18 @@ export interface ShownLink extends ShownTexts {
   readonly piece: ShowPiece;
 }
 
+/** The piece without the ink mark that its inside is turned by: each design takes that turn over. */
+function unmarked({ dop: _dop, inkMarkDeg = 0, inside, ...glass }: Piece): Piece {
+  if (!inside) return glass;
+  return {
+    ...glass,
+    inside: inside.map((design) => ({ ...design, turnDeg: wrapDeg(inkMarkDeg + (design.turnDeg ?? 0)) })),
+  };
+}
+
 /** The same plan with nothing of how it is cut. */
 function bareOf({ format, version, name, piece, maker }: Plan): Plan {
-  const { dop: _dop, inkMarkDeg: _mark, ...glass } = piece;
-  const bare: Plan = { format, version, name, piece: glass, rig: { wheelStops: null }, tiers: [] };
+  const bare: Plan = { format, version, name, piece: unmarked(piece), rig: { wheelStops: null }, tiers: [] };
   return maker?.name ? { ...bare, maker: { name: maker.name } } : bare;
 }
 

@@ -27,6 +27,8 @@ const own: Plan = {
     diameterMm: 30,
     glass: "soda-lime",
     tint: { rgb: [0.6, 0.8, 0.9], atMm: 20 },
+    dop: { side: "back", diameterMm: 12 },
+    inkMarkDeg: 33,
     inside: [{ kind: "core", diameterMm: 9, rgb: [0.1, 0.2, 0.5] }],
   },
 };
@@ -55,7 +57,17 @@ describe("a link for a customer", () => {
 
   it("holds nothing of how it is cut, nor what the maker keeps", () => {
     const text = unpackedText(fragment.slice("show=1.".length));
-    for (const secret of ["Secret", "armAngle", "count", "mine alone", "hourly", 'wheelStops":96', "mark"])
+    for (const secret of [
+      "Secret",
+      "armAngle",
+      "count",
+      "mine alone",
+      "hourly",
+      'wheelStops":96',
+      "mark",
+      "dop",
+      "inkMark",
+    ])
       expect(text).not.toContain(secret);
     expect(dataIn(fragment).plan.tiers).toEqual([]);
     // 13 facets in an order by themselves, five numbers each
