@@ -134,7 +134,7 @@ export const ideas: Translated<typeof en> = {
       "Wie viele getrennte Bilder des Inneren man gerade von vorn sieht; eine Zählung von Flecken auf dem Raster.",
     sparkle:
       "Wie viel des Gesichts mit jedem Grad Neigung hell oder dunkel wird, unter zwölf Lampen ringsum; eine Zählung auf dem Raster.",
-    eyes: "Verglichen mit einer blinden Rangfolge von 24 durchgerechneten Bildern, als Rangkorrelation mit dem Bereich, in dem sie 19 von 20 Malen liegt: Inneres zu sehen 0,93 (0,81 bis 0,97), Funkeln 0,76 (0,47 bis 0,90), Bilder des Inneren nur 0,48 (0,07 bis 0,75). Darum verlangt ein Wunsch nach vielen Bildern auch, dass sie groß sind und wenig sonst durchscheint: 0,66.",
+    eyes: "Verglichen mit der blinden Rangfolge, in die eine einzige Person 24 durchgerechnete Bilder brachte, als Rangkorrelation mit dem Bereich, in dem sie 19 von 20 Malen liegt: Inneres zu sehen 0,93 (0,81 bis 0,97), Funkeln 0,76 (0,47 bis 0,90), Bilder des Inneren nur 0,48 (0,07 bis 0,75). Darum verlangt ein Wunsch nach vielen Bildern auch, dass sie groß sind und wenig sonst durchscheint: 0,66 an denselben Bildern.",
   },
   held: "Festgehalten, nebeneinander in einem Licht",
   undrawn: "Bilder lassen sich hier gerade nicht durchrechnen; Zeichnungen stehen für sie.",
