@@ -129,7 +129,7 @@ export const ideas = {
       "How many separate pictures of the inside one sees straight from the front; a count of patches on the grid.",
     sparkle:
       "How much of its face turns bright or dark for each degree of leaning, under twelve lamps all around; a count on the grid.",
-    eyes: "Held against three blind rankings of 24 traced pictures (by programs that read pictures, not yet by people), as rank correlation with the range in which it lies 19 times of 20: inside seen 0.98 (0.94 to 0.99), sparkle 0.88 (0.70 to 0.95), images of the inside only 0.37 (−0.05 to 0.68). So a wish for many images also asks that they be large and that little else be seen through: 0.59 (0.21 to 0.82) on these same pictures.",
+    eyes: "Held against four blind rankings of 24 traced pictures (by programs that read pictures, not yet by people), as rank correlation with the range in which it lies 19 times of 20: inside seen 0.98 (0.94 to 0.99), sparkle 0.87 (0.67 to 0.95), images of the inside only 0.36 (−0.07 to 0.67). So a wish for many images also asks that they be large and that little else be seen through: 0.55 (0.16 to 0.79) on these same pictures.",
   },
   held: "Held, side by side under one light",
   undrawn: "No pictures can be traced here just now; drawings stand for them.",
