@@ -119,6 +119,10 @@ it("takes a link with a plan into the trail without losing its beginning", async
   const { page, close } = await app.visit({ without3d: true });
   await press(page, "Bench");
   await at(page, "bench");
+  // no hand pastes an address before the step that was just made is in the history
+  await expect
+    .poll(() => page.evaluate(() => (history.state as { spot?: { place?: string } } | null)?.spot?.place))
+    .toBe("bench");
   await page.evaluate((hash) => {
     location.hash = hash;
   }, fragmentOf(BENCH_PLAN));
