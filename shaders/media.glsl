@@ -1,6 +1,8 @@
 // Coloured glass melted into clear glass of the same index: density, colour and free distance of a place, and a ray's way through.
 // Twins: src/core/inside/media.ts, which tells the shapes, and src/core/optics/pass-media.ts.
 
+#include "tube.glsl"
+
 // A place of a medium: distance to go before the density begins or ends, density 0 .. 1, mix of both colours.
 struct Place {
   float distance_;
@@ -197,17 +199,7 @@ bool isMedium(Design s) {
 // Both distances at which a local ray crosses the tube that holds a medium; x > y when it passes by.
 vec2 crossMedium(Design s, Medium m, vec3 o, vec3 d) {
   float room = 1.5 * PUSH * m.irregular * max(s.size.x, s.size.y);
-  float radius = s.size.x + room + 0.5 * s.size.z;
-  float across = max(dot(d.xy, d.xy), 1e-12);
-  float b = dot(o.xy, d.xy) / across;
-  vec2 off = o.xy - b * d.xy;
-  float disc = radius * radius - dot(off, off);
-  if (disc <= 0.0) return vec2(1.0, -1.0);
-  float root = sqrt(disc / across);
-  float along = abs(d.z) < 1e-9 ? 1e-9 : d.z;
-  float middle = -o.z / along;
-  float flat_ = (s.size.y + room) / abs(along);
-  return vec2(max(-b - root, middle - flat_), min(-b + root, middle + flat_));
+  return crossTube(s.size.x + room + 0.5 * s.size.z, s.size.y + room, o, d);
 }
 
 const float MILKY_DEPTH = 8.0;

@@ -4,20 +4,10 @@
  */
 
 import type { Measures } from "../measure/measures.ts";
-import { type MeasureName, scaledValue } from "./wish.ts";
+import { NUMERIC_MEASURES, scaledValue } from "./wish.ts";
 
 /** What is looked at: all that one sees of a piece, and the time that it takes. */
-const LOOKED_AT = [
-  "back",
-  "through",
-  "inside",
-  "sparkle",
-  "images",
-  "skinShare",
-  "facets",
-  "tiers",
-  "minutes",
-] as const satisfies readonly MeasureName[];
+const LOOKED_AT = NUMERIC_MEASURES.filter((name) => name !== "leastFacetMm");
 
 /** One idea that was held or thrown away. */
 export interface Mark {

@@ -2,11 +2,10 @@
 import { useState } from "react";
 import type { Plan } from "../../core/plan/document.ts";
 import { Button } from "../controls/Button.tsx";
-import { Slide } from "../look/Slide.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
-import { useFormat } from "../use-format.ts";
-import { MOST_LEAN, useLeans } from "./use-leans.ts";
+import { LeanSlide } from "./LeanSlide.tsx";
+import { useLeans } from "./use-leans.ts";
 import { pictureKey } from "./use-pictures.ts";
 
 interface OneProps {
@@ -41,7 +40,6 @@ export interface HeldProps {
 
 export function HeldPart({ held, pictures, picked, onPick, onBetween }: HeldProps) {
   const words = useWords(ideasWords);
-  const { number } = useFormat();
   const [leanDeg, setLean] = useState<number | null>(null);
   const [a, b] = held.slice(-2);
   return (
@@ -61,15 +59,7 @@ export function HeldPart({ held, pictures, picked, onPick, onBetween }: HeldProp
         ))}
       </ul>
       <div className="idea-row">
-        <Slide
-          label={words.leanAll}
-          shown={words.leanBy(number(leanDeg ?? 0, 0))}
-          value={leanDeg ?? 0}
-          min={-MOST_LEAN}
-          max={MOST_LEAN}
-          step={5}
-          onChange={setLean}
-        />
+        <LeanSlide label={words.leanAll} leanDeg={leanDeg} onChange={setLean} />
         {b ? (
           <Button look="outlined" onPress={() => onBetween(a, b)}>
             {words.deeds.between}

@@ -5,14 +5,14 @@ import type { Plan } from "../../core/plan/document.ts";
 import { showToCustomer, tell } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { setLook } from "../look/look-settings.ts";
-import { Slide } from "../look/Slide.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useSession } from "../visit.ts";
 import { measureIdea } from "./find-ideas.ts";
-import { MOST_LEAN, useLeans } from "./use-leans.ts";
+import { LeanSlide } from "./LeanSlide.tsx";
+import { useLeans } from "./use-leans.ts";
 
 const MINUTES = 60;
 
@@ -74,22 +74,13 @@ interface IdeaProps {
 /** The picture, and as many as there are of it leaning once one lets it lean. */
 function Leaning({ plan, picture }: { plan: Plan; picture: string }) {
   const words = useWords(ideasWords);
-  const { number } = useFormat();
   const [leanDeg, setLean] = useState<number | null>(null);
   const leans = useLeans(plan, leanDeg !== null);
   const shown = (leanDeg === null ? null : leans.at(leanDeg)) ?? picture;
   return (
     <div className="idea-leaning">
       <img src={shown} alt="" />
-      <Slide
-        label={words.lean}
-        shown={words.leanBy(number(leanDeg ?? 0, 0))}
-        value={leanDeg ?? 0}
-        min={-MOST_LEAN}
-        max={MOST_LEAN}
-        step={5}
-        onChange={setLean}
-      />
+      <LeanSlide label={words.lean} leanDeg={leanDeg} onChange={setLean} />
       <p className="small" role="status">
         {leanDeg !== null && leans.done < leans.of ? words.leaning(leans.done, leans.of) : ""}
       </p>
