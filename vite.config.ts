@@ -41,7 +41,7 @@ const openingPreloaded = (): Plugin => ({
         return `./${found.fileName}`;
       };
       const face = named("typeface", (file) => /next-latin-wght-normal.*\.woff2$/.test(file));
-      const stage = named("chunk named stage", (file, name) => name === "stage" && file.endsWith(".js"));
+      const canvas = named("chunk named canvas", (file, name) => name === "canvas" && file.endsWith(".js"));
       return [
         {
           tag: "link",
@@ -50,7 +50,7 @@ const openingPreloaded = (): Plugin => ({
         },
         {
           tag: "link",
-          attrs: { rel: "modulepreload", crossorigin: true, fetchpriority: "low", href: stage },
+          attrs: { rel: "modulepreload", crossorigin: true, fetchpriority: "low", href: canvas },
           injectTo: "head",
         },
       ];

@@ -4,7 +4,7 @@
 #include "tube.glsl"
 
 // A place of a medium: distance to go before the density begins or ends, density 0 .. 1, mix of both colours.
-struct Place {
+struct MediumPoint {
   float distance_;
   float density;
   float mix_;
@@ -62,7 +62,7 @@ float chord(float a, float b, float angle) {
 }
 
 #if HAS_TWIST
-Place twistAt(Design s, Medium m, vec3 p) {
+MediumPoint twistAt(Design s, Medium m, vec3 p) {
   float rate = m.shape.x;
   float radius = s.size.x;
   float along = clamp(p.z / s.size.y, -1.0, 1.0);
@@ -95,12 +95,12 @@ Place twistAt(Design s, Medium m, vec3 p) {
   }
   float reach_ = rate * min(r, radius);
   float slope = sqrt(1.0 + reach_ * reach_) + m.shape.z * radius / s.size.y + m.irregular * SLOPE;
-  return Place(max(distance_ / slope, end), density * meltedAt(end, 3.0 * m.over, s.size.y), mix_);
+  return MediumPoint(max(distance_ / slope, end), density * meltedAt(end, 3.0 * m.over, s.size.y), mix_);
 }
 #endif
 
 #if HAS_MELTED_RIBBON
-Place meltedRibbonAt(Design s, Medium m, vec3 p) {
+MediumPoint meltedRibbonAt(Design s, Medium m, vec3 p) {
   float along = clamp(p.z / s.size.y, -1.0, 1.0);
   float turn = m.shape.x * p.z + 0.4 * m.irregular * sin(2.5 * along + m.phase.z);
   float co = cos(turn);
@@ -115,12 +115,12 @@ Place meltedRibbonAt(Design s, Medium m, vec3 p) {
   float reach_ = m.shape.x * min(1.0, length(p.xy));
   float slope = sqrt(1.0 + reach_ * reach_) + m.irregular * SLOPE;
   float density = meltedAt(across, m.over, high) * meltedAt(end, 3.0 * m.over, s.size.y);
-  return Place(max(across / slope, end), density, easedTo(0.5 - 2.0 * q.y / high));
+  return MediumPoint(max(across / slope, end), density, easedTo(0.5 - 2.0 * q.y / high));
 }
 #endif
 
 #if HAS_MELTED_PETALS
-Place meltedPetalsAt(Design s, Medium m, vec3 p) {
+MediumPoint meltedPetalsAt(Design s, Medium m, vec3 p) {
   float number = m.shape.x;
   float vein = m.shape.y;
   float depth = m.shape.z;
@@ -143,7 +143,7 @@ Place meltedPetalsAt(Design s, Medium m, vec3 p) {
   float onVein = vein > 0.0 ? 1.0 - easedTo(abs(from) * r / max(line, 1e-6) - 0.5) : 0.0;
   float slope = sqrt(1.0 + MELTED_CLEFT_SLOPE * number * MELTED_CLEFT_SLOPE * number);
   float density = meltedAt(sheet, m.over, high) * meltedAt(outline, 2.0 * m.over, radius);
-  return Place(
+  return MediumPoint(
     max(sheet, outline / slope) / (1.0 + m.irregular * SLOPE),
     density,
     max(share * share * (1.0 - vein), onVein)
@@ -152,7 +152,7 @@ Place meltedPetalsAt(Design s, Medium m, vec3 p) {
 #endif
 
 #if HAS_SWIRL
-Place swirlAt(Design s, Medium m, vec3 p) {
+MediumPoint swirlAt(Design s, Medium m, vec3 p) {
   float wind = m.shape.y;
   float depth = m.shape.z;
   float radius = s.size.x;
@@ -170,11 +170,11 @@ Place swirlAt(Design s, Medium m, vec3 p) {
   float twisted = abs(wind) * share + 2.0 * m.irregular;
   float slope = sqrt(1.0 + twisted * twisted) + 1.0;
   float density = meltedAt(sheet, m.over, high) * meltedAt(side, m.over, wide) * meltedAt(outline, 3.0 * m.over, radius);
-  return Place(max(sheet, max(side / slope, outline)) / (1.0 + m.irregular * SLOPE), density, share * share);
+  return MediumPoint(max(sheet, max(side / slope, outline)) / (1.0 + m.irregular * SLOPE), density, share * share);
 }
 #endif
 
-Place placeIn(Design s, int i, vec3 at) {
+MediumPoint placeIn(Design s, int i, vec3 at) {
   Medium m = mediumAt(i);
   vec3 p = unshaken(s, m, at);
 #if HAS_TWIST
@@ -189,7 +189,7 @@ Place placeIn(Design s, int i, vec3 at) {
 #if HAS_SWIRL
   if (s.kind == SWIRL) return swirlAt(s, m, p);
 #endif
-  return Place(1.0, 0.0, 0.0);
+  return MediumPoint(1.0, 0.0, 0.0);
 }
 
 bool isMedium(Design s) {
@@ -265,7 +265,7 @@ Passage passMediaBy(vec3 o, vec3 d, float tMax, float depth, float first, PathCo
       if (i >= designCount) break;
       Design s = designAt(i);
       if (!isMedium(s)) continue;
-      Place place = placeIn(s, i, (o + t * d - s.centre) * s.axes);
+      MediumPoint place = placeIn(s, i, (o + t * d - s.centre) * s.axes);
       free = min(free, abs(place.distance_));
       if (place.density <= 0.0) continue;
       Amount one = absorptionIn(s, colourFor(designColour(i), colour));

@@ -9,7 +9,7 @@
 // chance, and stands for the others.
 //
 // Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (see inside.glsl), LIGHT (see
-// light.glsl), STAGE (1 with a table), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl), WAVES (see
+// light.glsl), TABLE (1 with a table), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl), WAVES (see
 // waviness.glsl), SEEDS (see seeds.glsl). Compilers put a function's text
 // wherever it is called, so the large ones are called from one place each.
 
@@ -21,8 +21,8 @@
 #if CASINGS > 0
 #include "casing.glsl"
 #endif
-#if STAGE
-#include "stage.glsl"
+#if TABLE
+#include "tabletop.glsl"
 #endif
 #include "body.glsl"
 #if WAVES > 0
@@ -173,7 +173,7 @@ void crossSeed(inout Walker w, SeedHit seed, float index, inout uint random) {
 }
 #endif
 
-#if DESIGNS > 0 || STAGE
+#if DESIGNS > 0 || TABLE
 // Sobol numbers of this sample for the first scattering, their bits turned round; the same for all pixels.
 uniform uint scatterSobol1;
 uniform uint scatterSobol2;
@@ -370,7 +370,7 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
   return meetBody(w, ahead, colour, random);
 }
 
-#if STAGE
+#if TABLE
 // Of all that leaves one leg of a path downwards, the part that is followed.
 struct Down {
   vec3 p;
@@ -403,7 +403,7 @@ Amount followInside(inout Walker w, PathColour colour, inout uint random DOWN) {
     if (meetings >= reach) break;
     Leaving leaving = meetNext(w, colour, random);
     bool leaves = strongest(leaving.share) > 0.0;
-#if STAGE
+#if TABLE
     if (leaves && goesDown(leaving.d)) {
       offer(down, w.p, leaving.d, leaving.share, random);
       leaves = false;
@@ -454,7 +454,7 @@ Entering enterPiece(inout Walker w, Surface entry, PathColour colour, inout uint
   return Entering(mirror, mirrorRgb(cosI), true);
 }
 
-#if STAGE
+#if TABLE
 // What comes of a shadow on the page: its share for each unit of light that arrives by the piece, and what was gathered before.
 struct Shadow {
   Amount share;
@@ -501,13 +501,13 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
     w.weight = Amount(0.0);
     if (down.sum <= 0.0) break;
 
-    w.p = pointOnStage(down.p, down.d);
+    w.p = pointOnTable(down.p, down.d);
     w.weight = down.weight * down.sum;
     float factor;
     if (!w.isFromTable && isPage(down.d)) {
       // The table behind the piece is not shown, but what the piece changes of its light: one direction up is asked, and where
       // the piece stands in the way, what comes through and by it takes the place of what would have come.
-      w.d = scatterOnStage(scatterPair(w, random), factor);
+      w.d = scatterOnTable(scatterPair(w, random), factor);
       w.page += w.weight;
       w.isFromTable = true;
       seen.isPiece = true;
@@ -516,7 +516,7 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
         w.weight = Amount(0.0);
         break;
       }
-      shadow = Shadow(w.weight / max(Amount(1e-6), colourFor(stageBare, colour)), seen.byWave);
+      shadow = Shadow(w.weight / max(Amount(1e-6), colourFor(tableBare, colour)), seen.byWave);
       w.page -= shadow.share * factor * gather(w.d, colour);
       w.weight = Amount(factor);
       continue;
@@ -532,7 +532,7 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
     } else {
       seen.tint *= rgb;
     }
-    w.d = scatterOnStage(scatterPair(w, random), factor);
+    w.d = scatterOnTable(scatterPair(w, random), factor);
     w.weight *= factor;
   }
   seen.byWave += w.weight * colourFor(lightAround, colour);

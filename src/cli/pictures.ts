@@ -9,7 +9,7 @@ import { MOST_PIXELS, readHdr } from "../core/optics/hdr.ts";
 import { HdrError } from "../core/optics/hdr-fault.ts";
 import { LIGHT_SETTINGS, type Light, type LightName } from "../core/optics/lights.ts";
 import type { PictureSettings } from "../core/optics/picture.ts";
-import { putOnStage, type Scene, sceneOfPlan } from "../core/optics/scene.ts";
+import { putOnTable, type Scene, sceneOfPlan } from "../core/optics/scene.ts";
 import { toBytes, toBytesWithAlpha } from "../core/optics/tone-map.ts";
 import type { SolvedPlan } from "../core/plan/solved.ts";
 import { hdrFaultInWords } from "../words/hdr-faults.ts";
@@ -53,7 +53,7 @@ export function png({ size, transparent }: RenderOptions, rows: Float32Array): U
 /** A camera that stands below the table, or sees it along its normal, sees no piece on a table. */
 function mustSeeTable(
   { at, forward }: Camera,
-  { up, height }: NonNullable<Scene["stage"]>,
+  { up, height }: NonNullable<Scene["tabletop"]>,
   option: string,
 ): void {
   if (!(dot(at, up) > height)) throw new UsageError(`${option}: the camera would stand below the table`);
@@ -72,7 +72,7 @@ export function sceneFor(solved: SolvedPlan, light: Light, { stage }: RenderOpti
   if (!stage) return bare;
   const { down } = stage.rest;
   const table = { material: stage.material, radiusMm: solved.plan.piece.diameterMm / 2 };
-  return putOnStage(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), table);
+  return putOnTable(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), table);
 }
 
 /**
@@ -87,8 +87,8 @@ export function cameraFor(
   option: string,
 ): Camera {
   const distance = distanceMm / radiusMm;
-  const camera = cameraTowards(towards, distance, fieldDeg, scene.stage?.up);
-  if (scene.stage) mustSeeTable(camera, scene.stage, option);
+  const camera = cameraTowards(towards, distance, fieldDeg, scene.tabletop?.up);
+  if (scene.tabletop) mustSeeTable(camera, scene.tabletop, option);
   return fNumber === null ? camera : { ...camera, lens: lensOf(fNumber, distance, fieldDeg, radiusMm) };
 }
 

@@ -9,7 +9,7 @@
  */
 import { type Half, halfOfPass, samplesAfter, samplesOfHalves, WAVES_A_RAY } from "./pass.ts";
 
-type Place = 0 | 1 | 2;
+type Slot = 0 | 1 | 2;
 
 /** A smoothed picture is made again once it has so many times the samples. */
 const SMOOTHED_AGAIN = 2;
@@ -32,7 +32,7 @@ export class Accumulator {
   /** Mean radiance and coverage, as it shows. */
   readonly picture: WebGLTexture;
   readonly pictureTarget: WebGLFramebuffer;
-  private places: readonly [Place, Place] = [0, 1];
+  private places: readonly [Slot, Slot] = [0, 1];
   private isGuided = false;
   /** Whole passes drawn since the restart. */
   passes = 0;
@@ -73,7 +73,7 @@ export class Accumulator {
     return halfOfPass(this.passes, this.isGuided);
   }
 
-  private get free(): Place {
+  private get free(): Slot {
     return ([0, 1, 2] as const).find((place) => !this.places.includes(place)) ?? 0;
   }
 

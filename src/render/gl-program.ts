@@ -23,9 +23,12 @@ export async function compileProgram(
   signal?: AbortSignal,
 ): Promise<WebGLProgram> {
   const parallel = gl.getExtension("KHR_parallel_shader_compile");
-  const stages = [compileStage(gl, gl.VERTEX_SHADER, vertex), compileStage(gl, gl.FRAGMENT_SHADER, fragment)];
+  const shaders = [
+    compileShader(gl, gl.VERTEX_SHADER, vertex),
+    compileShader(gl, gl.FRAGMENT_SHADER, fragment),
+  ];
   const program = gl.createProgram();
-  for (const stage of stages) gl.attachShader(program, stage);
+  for (const shader of shaders) gl.attachShader(program, shader);
   gl.linkProgram(program);
 
   // No status may be asked for before the work is done: asking would wait for it.
@@ -41,17 +44,17 @@ export async function compileProgram(
 
   if (!gl.isContextLost() && !gl.getProgramParameter(program, gl.LINK_STATUS)) {
     const logs = [
-      explainShaderLog(gl.getShaderInfoLog(stages[0]) ?? "", vertex),
-      explainShaderLog(gl.getShaderInfoLog(stages[1]) ?? "", fragment),
+      explainShaderLog(gl.getShaderInfoLog(shaders[0]) ?? "", vertex),
+      explainShaderLog(gl.getShaderInfoLog(shaders[1]) ?? "", fragment),
       gl.getProgramInfoLog(program) ?? "",
     ];
     throw new ShaderCompileError(logs.filter((log) => log !== "").join("\n"));
   }
-  for (const stage of stages) gl.deleteShader(stage);
+  for (const shader of shaders) gl.deleteShader(shader);
   return program;
 }
 
-function compileStage(gl: WebGL2RenderingContext, kind: number, source: AssembledShader): WebGLShader {
+function compileShader(gl: WebGL2RenderingContext, kind: number, source: AssembledShader): WebGLShader {
   const shader = gl.createShader(kind);
   if (!shader) throw new ShaderCompileError("no shader object could be made");
   gl.shaderSource(shader, source.text);

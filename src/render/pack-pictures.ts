@@ -7,12 +7,12 @@ import type { ByteTexels } from "./packed-scene.ts";
 const MOST_EDGE = 1024;
 
 /** Left, top, width, height in the texture; width 0 where nothing is. */
-export type Place = readonly [number, number, number, number];
-const NOWHERE: Place = [0, 0, 0, 0];
+export type TexelRect = readonly [number, number, number, number];
+const NOWHERE: TexelRect = [0, 0, 0, 0];
 
 export interface PackedPictures {
   readonly texels: ByteTexels | null;
-  readonly placeOf: (raster: Raster | null) => Place;
+  readonly placeOf: (raster: Raster | null) => TexelRect;
 }
 
 function fitted(raster: Raster): Raster {
@@ -39,7 +39,7 @@ export function packPictures(designs: readonly SceneDesign[]): PackedPictures {
   const width = across * cell.width;
   const height = Math.ceil(fits.length / across) * cell.height;
   const rgba = new Uint8Array(4 * width * height);
-  const places = new Map<Raster, Place>();
+  const places = new Map<Raster, TexelRect>();
   fits.forEach((fit, k) => {
     const [left, top] = [(k % across) * cell.width, Math.floor(k / across) * cell.height];
     for (let y = 0; y < fit.height; y++)

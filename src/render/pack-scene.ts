@@ -9,7 +9,7 @@ import { WAVES } from "../core/optics/waviness.ts";
 import { float, int, type Uniforms, uint, vec2, vec3, vec4 } from "./gl-program.ts";
 import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import { type PackedPictures, packPictures } from "./pack-pictures.ts";
-import { packGuide, packStage, stageDefines } from "./pack-stage.ts";
+import { packGuide, packTabletop, tabletopDefines } from "./pack-tabletop.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
 import { LIMIT_DEFINES, SHADER_LIMITS } from "./shader-limits.ts";
 
@@ -58,12 +58,12 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
       WAVES: String(scene.waviness ? WAVES : 0),
       DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
       ...lightDefines(scene.light),
-      ...stageDefines(scene.stage),
+      ...tabletopDefines(scene.tabletop),
     },
     uniforms: {
       ...packLight(scene.light),
       ...packBackdrop(scene.light),
-      ...packStage(scene.stage),
+      ...packTabletop(scene.tabletop),
       ...packNumbers(scene, options),
     },
     planeCount: scene.planeCount,
@@ -77,7 +77,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
     pictures: pictures.texels,
     spectrum: packSpectrum(scene),
     environment: packEnvironment(scene.light),
-    guide: scene.stage?.guide ? packGuide(scene.stage.guide) : null,
+    guide: scene.tabletop?.guide ? packGuide(scene.tabletop.guide) : null,
   };
 }
 

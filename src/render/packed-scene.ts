@@ -38,7 +38,7 @@ export interface PackedScene {
   readonly pictures: ByteTexels | null;
   /** Strata of the spectrum, see `spectrum.glsl`. */
   readonly spectrum: Texels;
-  /** Where a table looks for light, see `stage.glsl`; null without one or under even light. */
+  /** Where a table looks for light, see `tabletop.glsl`; null without one or under even light. */
   readonly guide: Texels | null;
   /** Equirectangular light, rows from the top; null when the light is one of ours. */
   readonly environment: Texels | null;

@@ -1,10 +1,10 @@
 /** What the sheet says of one tier, as plain text: its sentence, how it is held, where to stop, what to watch for, its stops. */
 
+import { caliperFigures } from "../core/bench/as-cut/caliper.ts";
 import { type Bench, type BenchTier, isGround, isWorked } from "../core/bench/bench.ts";
 import type { Finding, FindingData } from "../core/bench/bench-finding.ts";
-import { caliperFigures } from "../core/bench/caliper.ts";
-import { endsByLooking } from "../core/bench/stages.ts";
-import { sayableStrokes } from "../core/bench/strokes.ts";
+import { endsByLooking } from "../core/bench/stages/stages.ts";
+import { sayableStrokes } from "../core/bench/stages/strokes.ts";
 import type { Solid } from "../core/geometry/solid-types.ts";
 import type { Stage } from "../core/plan/document.ts";
 import type { SolvedPlan } from "../core/plan/solved.ts";

@@ -4,9 +4,9 @@
  */
 
 import { benchOf, isGround, isWorked } from "../core/bench/bench.ts";
-import { CAUTIONS, cautionsAt } from "../core/bench/cautions.ts";
-import { PREPARATIONS, type Step } from "../core/bench/order.ts";
-import { readMark } from "../core/bench/set-up.ts";
+import { CAUTIONS, cautionsAt } from "../core/bench/order/cautions.ts";
+import { PREPARATIONS, type Step } from "../core/bench/order/order.ts";
+import { readMark } from "../core/bench/rig/set-up.ts";
 import { reportPlan } from "../core/check/report.ts";
 import { verdictOf } from "../core/check/verdict.ts";
 import { cutBall } from "../core/geometry/solid.ts";

@@ -16,7 +16,7 @@ function part<T extends HTMLElement>(id: string, kind: new () => T): T {
 }
 
 const data: ShowData = JSON.parse(part("data", HTMLScriptElement).text);
-const stage = part("stage", HTMLDivElement);
+const picture = part("picture", HTMLDivElement);
 const still = part("still", HTMLImageElement);
 const canvas = part("glass", HTMLCanvasElement);
 const turnButton = part("turn", HTMLButtonElement);
@@ -25,7 +25,7 @@ const uncutSlide = part("uncut", HTMLInputElement);
 
 /** One turn in so many milliseconds. */
 const TURN_MS = 24_000;
-/** A hand that crosses the stage turns the piece by half a turn; a key by a twelfth of that. */
+/** A hand that crosses the picture turns the piece by half a turn; a key by a twelfth of that. */
 const DRAG_DEG = 180;
 const KEY_DEG = 15;
 /** A browser that was away for longer goes on where it was. */
@@ -43,7 +43,7 @@ function sayAll(said: ShowSaid, lang: string): void {
   document.querySelectorAll("#recipe li").forEach((line, i) => {
     line.textContent = said.recipeLines[i];
   });
-  stage.setAttribute("aria-label", said.piece);
+  picture.setAttribute("aria-label", said.piece);
 }
 
 const lang = language();
@@ -126,8 +126,8 @@ function look(next: Eye, isMoving: boolean): void {
   renderer.setView(viewOfEye(eye), isMoving);
   showStill();
   const degrees = String(Math.round(eye.turnDeg) % 360);
-  stage.setAttribute("aria-valuenow", degrees);
-  stage.setAttribute("aria-valuetext", said.turnedBy.replace("{}", degrees));
+  picture.setAttribute("aria-valuenow", degrees);
+  picture.setAttribute("aria-valuetext", said.turnedBy.replace("{}", degrees));
 }
 
 function turnOn(now: number): void {
@@ -153,21 +153,21 @@ function touched(): void {
 
 function listenToHand(): void {
   let from: PointerEvent | null = null;
-  stage.addEventListener("pointerdown", (event) => {
+  picture.addEventListener("pointerdown", (event) => {
     touched();
     from = event;
-    stage.setPointerCapture(event.pointerId);
+    picture.setPointerCapture(event.pointerId);
   });
-  stage.addEventListener("pointermove", (event) => {
+  picture.addEventListener("pointermove", (event) => {
     if (from?.pointerId !== event.pointerId) return;
-    const perPixel = DRAG_DEG / stage.clientWidth;
+    const perPixel = DRAG_DEG / picture.clientWidth;
     const [right, up] = [event.clientX - from.clientX, event.clientY - from.clientY];
     from = event;
     // the near side follows the hand
     look(leant(turned(eye, -right * perPixel), up * perPixel), true);
   });
   for (const end of ["pointerup", "pointercancel"] as const)
-    stage.addEventListener(end, () => {
+    picture.addEventListener(end, () => {
       from = null;
     });
 }
@@ -181,7 +181,7 @@ const movesOfKeys = new Map<string, (from: Eye) => Eye>([
 ]);
 
 function listenToKeys(): void {
-  stage.addEventListener("keydown", (event) => {
+  picture.addEventListener("keydown", (event) => {
     const move = movesOfKeys.get(event.key);
     if (!move || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
@@ -190,8 +190,8 @@ function listenToKeys(): void {
   });
 }
 
-const fitStage = (): void => {
-  const side = Math.max(1, stage.clientWidth) * Math.min(2, devicePixelRatio);
+const fitPicture = (): void => {
+  const side = Math.max(1, picture.clientWidth) * Math.min(2, devicePixelRatio);
   renderer.resize(side, side);
 };
 
@@ -208,8 +208,8 @@ document.addEventListener("visibilitychange", () => renderer.setActive(!document
 stillness.addEventListener("change", () => {
   if (stillness.matches) setTurning(false);
 });
-new ResizeObserver(fitStage).observe(stage);
-fitStage();
+new ResizeObserver(fitPicture).observe(picture);
+fitPicture();
 setScenes();
 look(eye, false);
 setTurning(isTurning);

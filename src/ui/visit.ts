@@ -13,10 +13,10 @@ import {
 } from "../state/session.ts";
 import type { SaveStatus } from "../state/storage/autosave.ts";
 import { type FaultKind, faultOf, StorageFault } from "../state/storage/faults.ts";
-import { tell } from "./app/view.ts";
 import { shellWords } from "./messages/shell.ts";
-import { stageSettled } from "./piece/use-stage.ts";
+import { pieceSettled } from "./piece/use-canvas.ts";
 import { prepare, settledPlan, settling } from "./settled.ts";
+import { tell } from "./shared/screen.ts";
 import { languageNow, studio } from "./studio.ts";
 
 export const visit = createStore<{
@@ -54,7 +54,7 @@ function drawThumbnails({ autosave, library }: Session): void {
 
 /** What was thrown out long ago waits until the piece stands. */
 async function clearOutWhenSettled({ library, health }: Session): Promise<void> {
-  await stageSettled;
+  await pieceSettled;
   try {
     const { clearOut, clearOutPictures } = await import("../state/storage/clear-out.ts");
     await clearOut(library, browserShelf(), Date.now());

@@ -1,6 +1,6 @@
 /** Findings as the command line prints them: their data as it is, and beside it a `text` that stands by itself. */
 import type { Finding } from "../core/bench/bench-finding.ts";
-import type { Reason } from "../core/bench/rig.ts";
+import type { Reason } from "../core/bench/rig/rig.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { benchFindingInWords, benchFindingWords, isOfBench } from "./bench-findings.ts";
 import { findings as planDe } from "./de/findings.ts";

@@ -1,5 +1,5 @@
 /** What sentences about a plan are made with: its names, and numbers as the person counts them. */
-import { startLabel } from "../core/bench/set-up.ts";
+import { startLabel } from "../core/bench/rig/set-up.ts";
 import { READS_AS_NOTHING_MM } from "../core/check/findings-facets.ts";
 import type { Plan } from "../core/plan/document.ts";
 import type { Formats } from "./formats.ts";

@@ -1,6 +1,6 @@
 /** The words that the bench sheet is written in, one object a language. Values come in already formatted, with units. */
 
-import type { Part } from "../core/bench/rig-pose.ts";
+import type { Part } from "../core/bench/rig/rig-pose.ts";
 import type { Finish, Glass, Side } from "../core/plan/document.ts";
 import type { CautionWords } from "./cautions.ts";
 import type { Language } from "./language.ts";

@@ -1,5 +1,5 @@
 /** What the usual abrasives are called, where a plan names none of its own. */
-import { DEFAULT_STAGES, stagesOf, type UsualStage } from "../core/bench/default-stages.ts";
+import { DEFAULT_STAGES, stagesOf, type UsualStage } from "../core/bench/stages/default-stages.ts";
 import type { Rig, Stage } from "../core/plan/document.ts";
 import { stages as de } from "./de/stages.ts";
 import { stages as en } from "./en/stages.ts";

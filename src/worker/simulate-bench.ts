@@ -1,10 +1,10 @@
 /** Cuts a plan by chance, many times, in both ways of stopping; tells its progress and can be stopped at any report. */
 
-import { seeded } from "../core/bench/chance.ts";
-import { addTallies, type Chances, chancesOf, emptyTally, runTrials } from "../core/bench/chances.ts";
-import { sourcesByWeight } from "../core/bench/propagate.ts";
-import { createSimulation } from "../core/bench/simulate.ts";
-import { type Source, type StopBy, spreadOf } from "../core/bench/spread.ts";
+import { seeded } from "../core/bench/chances/chance.ts";
+import { addTallies, type Chances, chancesOf, emptyTally, runTrials } from "../core/bench/chances/chances.ts";
+import { sourcesByWeight } from "../core/bench/chances/propagate.ts";
+import { createSimulation } from "../core/bench/chances/simulate.ts";
+import { type Source, type StopBy, spreadOf } from "../core/bench/chances/spread.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { solvePlan } from "../core/plan/solve.ts";
 import type { Ticket } from "./job.ts";

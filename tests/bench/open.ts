@@ -16,8 +16,8 @@ const LIMIT_MS = 2000;
 
 const PARTS = {
   recipe: ".tier-sentence",
-  piece: ".piece-drawing .drawn-facet, .stage[data-state=ready] canvas",
-  glass: ".stage[data-state=ready] canvas",
+  piece: ".piece-drawing .drawn-facet, .piece-canvas[data-state=ready] canvas",
+  glass: ".piece-canvas[data-state=ready] canvas",
 } as const;
 type Part = keyof typeof PARTS;
 type Times = Record<Part, number>;

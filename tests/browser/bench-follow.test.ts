@@ -1,7 +1,7 @@
 /** After a slip: the least change of angles is offered under As cut, taken with one press, and undone by its name. */
 import { expect, it } from "vitest";
-import { adjusted } from "../../src/core/bench/adjusted.ts";
-import { fitAsCut } from "../../src/core/bench/as-cut.ts";
+import { adjusted } from "../../src/core/bench/as-cut/adjusted.ts";
+import { fitAsCut } from "../../src/core/bench/as-cut/as-cut.ts";
 import type { Plan, Tier } from "../../src/core/plan/document.ts";
 import { pressPart, SLOW, severeFindings, sharedBench } from "./bench-page.ts";
 import { BENCH_PLAN } from "./bench-plan.ts";

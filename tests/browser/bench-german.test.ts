@@ -2,7 +2,7 @@
 import type { Page } from "playwright-core";
 import { beforeEach, describe, expect, it } from "vitest";
 import { benchOf } from "../../src/core/bench/bench.ts";
-import { afterTrialFacet, offsetTurn } from "../../src/core/bench/set-up.ts";
+import { afterTrialFacet, offsetTurn } from "../../src/core/bench/rig/set-up.ts";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
 import { RIG_PLAN } from "./bench-plan.ts";

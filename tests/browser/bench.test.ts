@@ -1,9 +1,9 @@
 /** The whole way from a plan to the lap and back, in a real browser: the screens, paper, what was cut, the rest solved again. */
 import type { Page } from "playwright-core";
 import { beforeEach, describe, expect, it } from "vitest";
-import { fitAsCut } from "../../src/core/bench/as-cut.ts";
+import { fitAsCut } from "../../src/core/bench/as-cut/as-cut.ts";
+import { foundAgain } from "../../src/core/bench/as-cut/found-again.ts";
 import { benchOf } from "../../src/core/bench/bench.ts";
-import { foundAgain } from "../../src/core/bench/found-again.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
 import { pressPart, SLOW, severeFindings, sharedBench } from "./bench-page.ts";
 import { BENCH_PLAN } from "./bench-plan.ts";

@@ -101,7 +101,7 @@ async function visit(
   const watched = watch(page, new URL(address).origin);
   await takeFileDialogs(page);
   await page.goto(address);
-  if (!without3d) await page.waitForSelector(".stage[data-state=ready] canvas", { state: "attached" });
+  if (!without3d) await page.waitForSelector(".piece-canvas[data-state=ready] canvas", { state: "attached" });
   await page.waitForSelector(".recipe");
   return { page, ...watched, close: () => context.close() };
 }

@@ -5,8 +5,8 @@ import { addScaled, normalize, scale, type Vec3 } from "../../src/core/geometry/
 import { cameraTowards, lensOf } from "../../src/core/optics/camera.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../src/core/optics/lights.ts";
 import { MATERIALS, type MaterialName } from "../../src/core/optics/materials.ts";
-import { putOnStage, type Scene, sceneOfPlan } from "../../src/core/optics/scene.ts";
-import { stageFrame } from "../../src/core/optics/stage.ts";
+import { putOnTable, type Scene, sceneOfPlan } from "../../src/core/optics/scene.ts";
+import { tableFrame } from "../../src/core/optics/tabletop.ts";
 import type { Piece, Plan } from "../../src/core/plan/document.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
 import type { View } from "../../src/render/view.ts";
@@ -128,7 +128,7 @@ export const CONTACT_PICTURES: readonly ContactPicture[] = [
 
 /** Unit direction from which the camera looks, in the piece's axes. */
 function towardsOf({ down, round, above }: ContactPicture): Vec3 {
-  const { up, across, along } = stageFrame(scale(down, -1));
+  const { up, across, along } = tableFrame(scale(down, -1));
   const [r, a] = [(round * Math.PI) / 180, (above * Math.PI) / 180];
   const level = [Math.cos(a) * Math.cos(r), Math.cos(a) * Math.sin(r)];
   const part = (k: 0 | 1 | 2) => level[0] * along[k] + level[1] * across[k] + Math.sin(a) * up[k];
@@ -139,7 +139,7 @@ export function sceneOfPicture({ plan, light, lightTurnDeg, table, down }: Conta
   const solved = solvePlan(plan);
   const setting = LIGHT_SETTINGS[light];
   const bare = sceneOfPlan(solved, { kind: "setting", setting, turnRad: (lightTurnDeg * Math.PI) / 180 });
-  return putOnStage(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), {
+  return putOnTable(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), {
     material: MATERIALS[table],
     radiusMm: plan.piece.diameterMm / 2,
   });
@@ -149,7 +149,7 @@ const [DISTANCE, F_NUMBER] = [10, 8];
 
 export function viewOfPicture(picture: ContactPicture, scene: Scene): View {
   const fieldDeg = (2 * Math.atan(picture.frame / DISTANCE) * 180) / Math.PI;
-  const camera = cameraTowards(towardsOf(picture), DISTANCE, fieldDeg, scene.stage?.up);
+  const camera = cameraTowards(towardsOf(picture), DISTANCE, fieldDeg, scene.tabletop?.up);
   const [right, up] = [normalize(camera.right), normalize(camera.up)];
   const [x, y] = picture.aside;
   return {

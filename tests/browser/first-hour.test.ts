@@ -164,7 +164,7 @@ it("begins a new plan at its beginning, speaks of the plus only where it is, and
   await page.getByText(`Opened ${front.name}`).waitFor();
   const drawn = () => page.locator(".piece-drawing").innerHTML();
   await press(page, "Front");
-  await expect.poll(() => page.locator(".stage-label-ink").count()).toBe(1);
+  await expect.poll(() => page.locator(".piece-label-ink").count()).toBe(1);
   await press(page, "Add a tier");
   await page.locator(".tier").nth(2).waitFor();
   expect(await page.locator(".tier").nth(2).textContent()).toContain("back");

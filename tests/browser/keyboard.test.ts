@@ -59,8 +59,8 @@ describe("the keyboard alone", () => {
   it("turns the piece, walks its facets and reads their numbers", async () => {
     const { page, close } = await app.visit();
     await page.getByRole("application", { name: "The piece" }).focus();
-    const view = () => page.locator(".stage canvas").screenshot();
-    const before = await pictureAtRest(page.locator(".stage canvas"));
+    const view = () => page.locator(".piece-canvas canvas").screenshot();
+    const before = await pictureAtRest(page.locator(".piece-canvas canvas"));
     await page.keyboard.press("ArrowRight");
     await expect.poll(async () => (await view()).equals(before)).toBe(false);
     await page.keyboard.press("PageDown");

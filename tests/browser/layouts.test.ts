@@ -19,7 +19,7 @@ describe("a phone", () => {
   it("shows the piece above and the recipe below, without scrolling sideways", async () => {
     const { page } = visit;
     const [piece, recipe, places] = [
-      await boxOf(page, ".stage"),
+      await boxOf(page, ".piece-canvas"),
       await boxOf(page, ".side"),
       await boxOf(page, ".places"),
     ];
@@ -46,9 +46,9 @@ describe("a phone", () => {
     const names = page.getByRole("navigation", { name: "Pictures" });
     await names.getByRole("button", { name: "Skin" }).click();
     await page.locator(".skin svg").waitFor();
-    expect(await page.locator(".stage").isVisible()).toBe(false);
+    expect(await page.locator(".piece-canvas").isVisible()).toBe(false);
     await names.getByRole("button", { name: "Piece" }).click();
-    expect(await page.locator(".stage").isVisible()).toBe(true);
+    expect(await page.locator(".piece-canvas").isVisible()).toBe(true);
   });
 
   it("traces the look in the very box that the drawn piece has, so that what is picked is what is seen", () =>
@@ -62,7 +62,7 @@ describe("wider pages", () => {
   it("puts the piece left of the recipe on a wide page, with profile and skin below it", async () => {
     const { page } = visit;
     const [piece, recipe, skin] = [
-      await boxOf(page, ".stage"),
+      await boxOf(page, ".piece-canvas"),
       await boxOf(page, ".side"),
       await boxOf(page, "[data-picture=skin]"),
     ];
@@ -74,20 +74,23 @@ describe("wider pages", () => {
 
   it("makes a drawing large in place of the piece, and keeps the one canvas", async () => {
     const { page } = visit;
-    await page.evaluate(() => document.querySelector(".stage canvas")!.setAttribute("data-mine", ""));
+    await page.evaluate(() => document.querySelector(".piece-canvas canvas")!.setAttribute("data-mine", ""));
     await page.getByRole("button", { name: "Make large: Profile" }).click();
-    const [piece, profile] = [await boxOf(page, ".stage"), await boxOf(page, "[data-picture=profile]")];
+    const [piece, profile] = [
+      await boxOf(page, ".piece-canvas"),
+      await boxOf(page, "[data-picture=profile]"),
+    ];
     expect(profile.height).toBeGreaterThan(piece.height);
     await page.getByRole("button", { name: "Back to the piece" }).click();
     expect(await page.locator("canvas[data-mine]").count()).toBe(1);
-    expect((await boxOf(page, ".stage")).height).toBeGreaterThan(300);
+    expect((await boxOf(page, ".piece-canvas")).height).toBeGreaterThan(300);
   });
 
   it("stacks piece, strip and recipe on a tablet", async () => {
     const { page } = visit;
     await page.setViewportSize({ width: 820, height: 1180 });
     const [piece, skin, recipe] = [
-      await boxOf(page, ".stage"),
+      await boxOf(page, ".piece-canvas"),
       await boxOf(page, "[data-picture=skin]"),
       await boxOf(page, ".side"),
     ];
@@ -101,7 +104,7 @@ describe("wider pages", () => {
     // what a window of 1280 by 800 shows at 200 per cent
     await page.setViewportSize({ width: 640, height: 400 });
     expect(await overflow(page)).toBeLessThanOrEqual(0);
-    expect((await boxOf(page, ".stage")).height).toBeGreaterThan(120);
+    expect((await boxOf(page, ".piece-canvas")).height).toBeGreaterThan(120);
     expect((await boxOf(page, ".side")).height).toBeGreaterThan(120);
   });
 
@@ -115,7 +118,7 @@ describe("wider pages", () => {
 async function expectTracedInPlace(page: Page): Promise<void> {
   await page.getByRole("navigation").getByText("Look", { exact: true }).click();
   await page.locator(".traced-canvas").waitFor({ state: "attached" });
-  const [drawn, traced] = [page.locator(".stage"), page.locator(".traced-canvas")];
+  const [drawn, traced] = [page.locator(".piece-canvas"), page.locator(".traced-canvas")];
   expect(await traced.first().boundingBox()).toEqual(await drawn.boundingBox());
 }
 

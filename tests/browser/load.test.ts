@@ -27,7 +27,7 @@ describe("the first visit", () => {
     const sentences = await page.locator(".tier-sentence").count();
     expect(sentences).toBeGreaterThanOrEqual(5);
     expect(await page.getByRole("textbox", { name: "Name of the plan" }).inputValue()).not.toBe("");
-    const size = await page.locator(".stage canvas").boundingBox();
+    const size = await page.locator(".piece-canvas canvas").boundingBox();
     expect(size?.width).toBeGreaterThan(500);
     expect(foreign).toEqual([]);
     expect(errors).toEqual([]);
@@ -37,7 +37,7 @@ describe("the first visit", () => {
   it("draws glass, not an empty canvas: the middle differs from the ground beside it", async () => {
     const { page, close } = await app.visit();
     const apart = async () => {
-      const shot = (await page.locator(".stage").screenshot()).toString("base64");
+      const shot = (await page.locator(".piece-canvas").screenshot()).toString("base64");
       const [middle, corner] = await page.evaluate(meansIn, shot);
       return Math.hypot(...middle.map((value, k) => value - corner[k]));
     };
@@ -50,7 +50,7 @@ describe("the first visit", () => {
       const counted = window as unknown as { pictures: number; atReady?: number };
       counted.pictures = 0;
       new MutationObserver(() => {
-        if (document.querySelector(".stage[data-state=ready]")) counted.atReady ??= counted.pictures;
+        if (document.querySelector(".piece-canvas[data-state=ready]")) counted.atReady ??= counted.pictures;
       }).observe(document, { subtree: true, childList: true, attributes: true });
       const draw = WebGL2RenderingContext.prototype.drawElements;
       WebGL2RenderingContext.prototype.drawElements = function (...given) {
@@ -142,8 +142,8 @@ describe("the first visit", () => {
 
   it("tells the piece in words to someone who does not see it", async () => {
     const { page, close } = await app.visit();
-    const stage = page.getByRole("application", { name: "The piece" });
-    const id = await stage.getAttribute("aria-describedby");
+    const piece = page.getByRole("application", { name: "The piece" });
+    const id = await piece.getAttribute("aria-describedby");
     const words = await page.locator(`[id="${id}"]`).textContent();
     expect(words).toMatch(/marble of Borosilicate/);
     expect(words).toMatch(/Tier 1: 12 facets on the front/);

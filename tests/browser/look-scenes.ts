@@ -6,7 +6,7 @@ import { N_BK7, type OpticalGlass } from "../../src/core/optics/glasses.ts";
 import type { Light, LightSetting } from "../../src/core/optics/lights.ts";
 import { MATERIALS, plainMaterial } from "../../src/core/optics/materials.ts";
 import type { Raster, Rasters } from "../../src/core/optics/raster.ts";
-import { makeScene, putOnStage, type Scene } from "../../src/core/optics/scene.ts";
+import { makeScene, putOnTable, type Scene } from "../../src/core/optics/scene.ts";
 import type { Piece } from "../../src/core/plan/document.ts";
 import lightsThen from "../fixtures/look/lights.json" with { type: "json" };
 
@@ -245,7 +245,7 @@ export const LOOK_SCENES: readonly LookScene[] = [
     "on its back on a linen table by a window",
     () => {
       const bare = makeScene({ piece: PIECE, planes: crown(12, 0.88), light: lit("north-window", 0.3) });
-      return putOnStage(bare, [0, 0, 1], -1, { material: MATERIALS.linen, radiusMm: 15 });
+      return putOnTable(bare, [0, 0, 1], -1, { material: MATERIALS.linen, radiusMm: 15 });
     },
     { from: [30, 30], up: [0, 0, 1] },
   ),
@@ -255,7 +255,7 @@ export const LOOK_SCENES: readonly LookScene[] = [
       const core = inside({ kind: "core", diameterMm: 12, rgb: [0.8, 0.2, 0.1], atMm: [2, 1, 0] });
       const planes = crown(8, 0.9);
       const roughness = planes.map((_, k) => (k < 4 ? ROUGHNESS.ground : ROUGHNESS.polished));
-      return putOnStage(makeScene({ piece: core, planes, roughness, light: overcast }), [0, 1, 0], -1, {
+      return putOnTable(makeScene({ piece: core, planes, roughness, light: overcast }), [0, 1, 0], -1, {
         material: MATERIALS.slate,
         radiusMm: 15,
       });
@@ -328,7 +328,7 @@ export const FURNACES: readonly LookScene[] = [
 ];
 
 function onWhite(planes: Plane[], up: Vec3, height: number): Scene {
-  return putOnStage(makeScene({ piece: CLEAR, planes, light: { kind: "uniform" } }), up, height, {
+  return putOnTable(makeScene({ piece: CLEAR, planes, light: { kind: "uniform" } }), up, height, {
     material: plainMaterial([1, 1, 1]),
     radiusMm: 15,
   });

@@ -96,7 +96,7 @@ describe("the look", () => {
   it("shows a picture, says in words how far it is, and lets go of the drawn one", async () => {
     await page.locator(".traced[data-shows]").waitFor();
     await untilFine(page);
-    const drawn = page.locator(".stage canvas");
+    const drawn = page.locator(".piece-canvas canvas");
     expect(await drawn.evaluate((canvas) => getComputedStyle(canvas).visibility)).toBe("hidden");
   });
 
@@ -269,8 +269,8 @@ describe("the look", () => {
   });
 
   describe("when the graphics card is lost", () => {
-    const drawn = () => page.locator(".stage");
-    const line = () => page.locator(".stage-failed");
+    const drawn = () => page.locator(".piece-canvas");
+    const line = () => page.locator(".piece-failed");
     const settled = async () => {
       await line().waitFor({ state: "detached" });
       await soon(() => drawn().getAttribute("data-state")).toBe("ready");
@@ -323,7 +323,7 @@ describe("the look", () => {
     it("says so on Plan, and when it is given back the glass stands there as before", async () => {
       await page.getByRole("navigation").getByText("Plan", { exact: true }).click();
       await drawn().scrollIntoViewIfNeeded();
-      const shot = async () => decode(await page.locator(".stage canvas").screenshot()).data;
+      const shot = async () => decode(await page.locator(".piece-canvas canvas").screenshot()).data;
       const before = await shot();
       await lose();
       await line().waitFor();

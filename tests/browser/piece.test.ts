@@ -8,8 +8,8 @@ const app = sharedApp();
 
 /** A little right of the middle of the picture, where a facet of the shoulder lies. */
 async function middleOf(page: Page): Promise<{ x: number; y: number }> {
-  const box = await page.locator(".stage").boundingBox();
-  if (!box) throw new Error("there is no stage");
+  const box = await page.locator(".piece-canvas").boundingBox();
+  if (!box) throw new Error("there is no canvas");
   return { x: box.x + box.width * 0.54, y: box.y + box.height * 0.56 };
 }
 const sentences = (page: Page) =>
@@ -34,10 +34,10 @@ describe("the hand on the piece", () => {
   it("turns it by a drag and leaves the plan alone", async () => {
     const { page, close } = await app.visit(SMALL);
     const before = await sentences(page);
-    const picture = await pictureAtRest(page.locator(".stage canvas"));
+    const picture = await pictureAtRest(page.locator(".piece-canvas canvas"));
     await drag(page, await middleOf(page), 90, 20);
     await expect
-      .poll(async () => (await page.locator(".stage canvas").screenshot()).equals(picture))
+      .poll(async () => (await page.locator(".piece-canvas canvas").screenshot()).equals(picture))
       .toBe(false);
     expect(await sentences(page)).toEqual(before);
     expect(await undoName(page)).toBe("Nothing to undo");
@@ -111,8 +111,8 @@ it("takes a finger's drag on the piece as what typing the same numbers gives", a
 
 it("shows in every picture and in the recipe what is chosen in one", async () => {
   const { page, close } = await app.visit();
-  const stage = page.locator(".stage canvas");
-  const before = await pictureAtRest(stage);
+  const canvas = page.locator(".piece-canvas canvas");
+  const before = await pictureAtRest(canvas);
   const facet = await page.locator('.skin [data-facet="shoulder/3"]').first().boundingBox();
   if (!facet) throw new Error("the strip does not show the facet");
   await page.mouse.click(facet.x + facet.width / 2, facet.y + facet.height / 2);
@@ -120,7 +120,7 @@ it("shows in every picture and in the recipe what is chosen in one", async () =>
   expect(await page.locator('.profile [data-tier="shoulder"][data-selected]').count()).toBe(1);
   expect(await page.locator(".tier[data-picked] .tier-name").inputValue()).toBe("Shoulder");
   await page.mouse.move(5, 5);
-  await expect.poll(async () => (await stage.screenshot()).equals(before)).toBe(false);
+  await expect.poll(async () => (await canvas.screenshot()).equals(before)).toBe(false);
 
   // And from the piece: the strip and the profile follow.
   const at = await middleOf(page);

@@ -64,7 +64,7 @@ async function visit(options: BrowserContextOptions, without3d: boolean): Promis
   return { page, faults };
 }
 
-const turnOf = async (page: Page) => Number(await page.getAttribute("#stage", "aria-valuenow"));
+const turnOf = async (page: Page) => Number(await page.getAttribute("#picture", "aria-valuenow"));
 const fits = (page: Page) =>
   page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth);
 
@@ -81,11 +81,11 @@ describe("a customer's page, from a folder without a network", () => {
     expect(await page.isVisible("#still")).toBe(false);
     // with reduced motion it stands still until it is turned
     expect(await turnOf(page)).toBe(0);
-    await page.focus("#stage");
+    await page.focus("#picture");
     await page.keyboard.press("ArrowRight");
     expect(await turnOf(page)).toBe(15);
-    const box = await page.locator("#stage").boundingBox();
-    if (!box) throw new Error("no stage");
+    const box = await page.locator("#picture").boundingBox();
+    if (!box) throw new Error("no picture");
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
     await page.mouse.down();
     await page.mouse.move(box.x, box.y + box.height / 2);
@@ -108,7 +108,7 @@ describe("a customer's page, from a folder without a network", () => {
       expect(await page.getAttribute("html", "lang")).toBe("en");
       expect(await page.isVisible("#light")).toBe(false);
       await expect.poll(() => turnOf(page)).toBeGreaterThan(0);
-      await page.click("#stage");
+      await page.click("#picture");
       const touchedAt = await turnOf(page);
       await page.waitForTimeout(300);
       expect(await turnOf(page)).toBe(touchedAt);

@@ -186,7 +186,7 @@ export function createHand(page: Page, chance: () => number) {
     ["type an amount", 2, type("Depth", () => between(0, 6).toFixed(2))],
     ["step a number", 3, step],
     ["drag a grip", 5, dragGrip],
-    ["drag the piece", 2, () => drag(page.locator(".stage"), 60)],
+    ["drag the piece", 2, () => drag(page.locator(".piece-canvas"), 60)],
     ["drag on the skin", 3, () => drag(page.locator(".skin svg").first(), 30)],
     ["choose a rule", 3, rule],
     ["add a tier", 2, addTier],

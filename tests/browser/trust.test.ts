@@ -52,7 +52,7 @@ it("has every place, part and sheet without a network once visited, asks nothing
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
   await page.context().setOffline(true);
   await page.reload();
-  await page.waitForSelector(".stage[data-state=ready] canvas", { state: "attached" });
+  await page.waitForSelector(".piece-canvas[data-state=ready] canvas", { state: "attached" });
   const seen: string[] = [];
   await walkEverywhere(page, async (where) => {
     // nothing is still being fetched, and nothing has broken off

@@ -35,7 +35,7 @@ it("loads the shell and the first 3D view in less than 400 kB gzipped", () => {
   const files = firstFiles();
   const total = files.reduce((sum, file) => sum + gzipped(join(dist, file)), 0);
   // the chunk that draws the piece is asked for by the page itself
-  expect(files.some((file) => file.includes("/stage-"))).toBe(true);
+  expect(files.some((file) => file.includes("/canvas-"))).toBe(true);
   expect(total, files.map((f) => `${f} ${gzipped(join(dist, f))}`).join("\n")).toBeLessThan(FIRST_VIEW_BYTES);
 });
 

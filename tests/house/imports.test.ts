@@ -60,6 +60,14 @@ describe("layers", () => {
     expect(wrong).toEqual([]);
   });
 
+  it("lets nobody but the page's beginning know the frame: places and sheets stand in tables that only the frame reads", () => {
+    const wrong = imports
+      .filter(({ of }) => of.startsWith("src/ui/app/"))
+      .filter(({ from }) => !from.startsWith("src/ui/app/") && layerOf(from) !== "main")
+      .map(({ from, of }) => `${from} -> ${of}`);
+    expect(wrong).toEqual([]);
+  });
+
   it("keeps React and three out of where they have no business", () => {
     const wrong = imports
       .filter(({ of }) => isPackage(of))

@@ -1,8 +1,8 @@
 /** Grit tables, damage depth and Preston's relation against published values. */
 import { describe, expect, it } from "vitest";
-import { DAMAGE_GRAINS, DEFAULT_STAGES, damageUm } from "../../src/core/bench/default-stages.ts";
-import { GRIT_TABLES, grainOfGrit, gritsOf, sizesOfNumber } from "../../src/core/bench/grits.ts";
-import { capVolume, strokesFor } from "../../src/core/bench/strokes.ts";
+import { DAMAGE_GRAINS, DEFAULT_STAGES, damageUm } from "../../src/core/bench/stages/default-stages.ts";
+import { GRIT_TABLES, grainOfGrit, gritsOf, sizesOfNumber } from "../../src/core/bench/stages/grits.ts";
+import { capVolume, strokesFor } from "../../src/core/bench/stages/strokes.ts";
 import { BONDS } from "../../src/core/plan/bonds.ts";
 import { DAMAGE, GRITS, PRESTON } from "./bench-values.ts";
 

@@ -1,6 +1,6 @@
 /** The bench sheet as text: complete, true to size, and harmless whatever names a plan brings. */
 import { describe, expect, it } from "vitest";
-import { CAUTIONS } from "../../src/core/bench/cautions.ts";
+import { CAUTIONS } from "../../src/core/bench/order/cautions.ts";
 import { cutBall } from "../../src/core/geometry/solid.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
 import { flatFacet, piecePath } from "../../src/sheet/facet-drawing.ts";

@@ -1,8 +1,9 @@
 /** `bench PLAN.json`: what the lap needs, as one JSON object. */
+
+import { foundAgain } from "../../core/bench/as-cut/found-again.ts";
 import { benchData, benchOf } from "../../core/bench/bench.ts";
 import type { Finding } from "../../core/bench/bench-finding.ts";
-import { foundAgain } from "../../core/bench/found-again.ts";
-import { habitsOf } from "../../core/bench/order.ts";
+import { habitsOf } from "../../core/bench/order/order.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import { plainSay, reachText, withTexts } from "../../words/answers.ts";
 import type { Say } from "../../words/say.ts";

@@ -64,7 +64,7 @@ export async function run([planPath]: readonly string[], words: Words): Promise<
   const elevation = numberOption(words, "elevation", DEFAULT_ELEVATION, { min: -90, max: 90, open: true });
   const scene = sceneFor(solved, await lightNamed(options.light, languageIn(words)), options);
   const usual = directionOf(options.azimuthDeg, options.elevationDeg);
-  const cameras = turnAbout(scene.stage?.up ?? PLAIN_UP, usual, elevation, frames).map((towards) =>
+  const cameras = turnAbout(scene.tabletop?.up ?? PLAIN_UP, usual, elevation, frames).map((towards) =>
     cameraFor(scene, towards, solved.radiusMm, options, "--elevation"),
   );
   await openFolder(folder, frames);

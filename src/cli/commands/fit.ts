@@ -1,7 +1,7 @@
 /** `fit PLAN.json`: what was really cut, the plan solved again, and its angles adjusted, for what is still to cut. */
 
-import { adjusted, adjustedData } from "../../core/bench/adjusted.ts";
-import { asCutData, fitAsCut } from "../../core/bench/as-cut.ts";
+import { adjusted, adjustedData } from "../../core/bench/as-cut/adjusted.ts";
+import { asCutData, fitAsCut } from "../../core/bench/as-cut/as-cut.ts";
 import { plainSay, withTexts } from "../../words/answers.ts";
 import { languageIn, type Options } from "../options.ts";
 import { printJson } from "../print.ts";

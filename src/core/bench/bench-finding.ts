@@ -1,10 +1,10 @@
 /** What the bench's findings are, as data; those of the plan itself stand in `../plan/finding.ts`. Millimetres, degrees, ids. */
 import type { FindingOf, PlanFindingData } from "../plan/finding.ts";
-import type { Help } from "./fit-tier.ts";
-import type { MeasureName } from "./measurements.ts";
-import type { ReasonCode } from "./rig.ts";
-import type { Extension } from "./rig-findings.ts";
-import type { Part } from "./rig-pose.ts";
+import type { Help } from "./as-cut/fit-tier.ts";
+import type { MeasureName } from "./as-cut/measurements.ts";
+import type { ReasonCode } from "./rig/rig.ts";
+import type { Extension } from "./rig/rig-findings.ts";
+import type { Part } from "./rig/rig-pose.ts";
 
 /** The data of each code. */
 export type BenchFindingData = {

@@ -3,15 +3,13 @@ import { wheelFindings } from "../check/findings-wheel.ts";
 import { cutBall } from "../geometry/solid.ts";
 import type { Habits, Plan, SetUpDop, Side, Stage } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
+import { type CaliperReading, caliperFigures, caliperOf } from "./as-cut/caliper.ts";
+import type { FoundAgain } from "./as-cut/found-again.ts";
 import type { BenchFinding, Finding } from "./bench-finding.ts";
-import { type CaliperReading, caliperFigures, caliperOf } from "./caliper.ts";
-import { DEFAULT_STAGES, stagesOf } from "./default-stages.ts";
-import type { FoundAgain } from "./found-again.ts";
-import { depthsBefore, sizeAt, tierFacets } from "./half-cut.ts";
-import { coarseBesidePolished, habitsOf, turnOverFindings, type Work, workInOrder } from "./order.ts";
-import { heightPerDegree, type RigSetting, rigSetting, type TierPose } from "./rig.ts";
-import { type DiscHeight, discHeights } from "./rig-discs.ts";
-import { beforeTurning, rigFindings } from "./rig-findings.ts";
+import { coarseBesidePolished, habitsOf, turnOverFindings, type Work, workInOrder } from "./order/order.ts";
+import { heightPerDegree, type RigSetting, rigSetting, type TierPose } from "./rig/rig.ts";
+import { type DiscHeight, discHeights } from "./rig/rig-discs.ts";
+import { beforeTurning, rigFindings } from "./rig/rig-findings.ts";
 import {
   drawGuide,
   drawRig,
@@ -19,8 +17,10 @@ import {
   type Holder,
   type RigDrawing,
   seatOnBall,
-} from "./rig-pose.ts";
-import { type FacetOrder, facetsInOrder, readStop, type StopRead } from "./set-up.ts";
+} from "./rig/rig-pose.ts";
+import { type FacetOrder, facetsInOrder, readStop, type StopRead } from "./rig/set-up.ts";
+import { DEFAULT_STAGES, stagesOf } from "./stages/default-stages.ts";
+import { depthsBefore, sizeAt, tierFacets } from "./stages/half-cut.ts";
 import {
   type FacetStage,
   facetStages,
@@ -28,8 +28,8 @@ import {
   startFindings,
   type TierStage,
   tierStages,
-} from "./stages.ts";
-import { calibrate, type Removal, strokesFor, wearFindings } from "./strokes.ts";
+} from "./stages/stages.ts";
+import { calibrate, type Removal, strokesFor, wearFindings } from "./stages/strokes.ts";
 
 export interface BenchTierStage extends TierStage {
   /** Mean over the tier's facets; null where nothing was calibrated. */

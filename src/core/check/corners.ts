@@ -11,18 +11,18 @@ export interface MeetCorner {
 }
 
 /** Vertices taken as one, at the middle of them. */
-interface Place {
+interface MeetingPoint {
   readonly at: Vec3;
   readonly members: readonly SolidVertex[];
 }
 
-function placeOf(members: readonly SolidVertex[]): Place {
+function placeOf(members: readonly SolidVertex[]): MeetingPoint {
   const sum = members.reduce<Vec3>((s, v) => add(s, v.at), [0, 0, 0]);
   return { at: scale(sum, 1 / members.length), members };
 }
 
 /** Takes places joined by steps no longer than the tolerance as one. */
-function joinNear(places: readonly Place[], tolerance: number): Place[] {
+function joinNear(places: readonly MeetingPoint[], tolerance: number): MeetingPoint[] {
   const order = [...places].sort((u, v) => u.at[0] - v.at[0]);
   const group = order.map((_, i) => i);
   const root = (i: number): number => (group[i] === i ? i : root(group[i]));
@@ -40,7 +40,7 @@ function joinNear(places: readonly Place[], tolerance: number): Place[] {
 }
 
 /** Joins until no two places lie within the tolerance: the middle of many can come near another. */
-function placesOf(vertices: readonly SolidVertex[], tolerance: number): Place[] {
+function placesOf(vertices: readonly SolidVertex[], tolerance: number): MeetingPoint[] {
   let places = vertices.map((v) => placeOf([v]));
   for (let before = -1; before !== places.length; ) {
     before = places.length;

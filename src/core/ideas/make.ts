@@ -3,7 +3,7 @@
  * is what one would try at the bench: rings that touch or share edges, the next closing to them or coming to their corners, a flat
  * at the pole; so that many meet.
  */
-import type { Random } from "../bench/chance.ts";
+import type { Random } from "../bench/chances/chance.ts";
 import type { Side } from "../plan/document.ts";
 import {
   fits,

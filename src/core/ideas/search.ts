@@ -5,7 +5,7 @@
  * Candidates are made in batches of fixed size, each from its own chance and from the wall as it stood two batches before: so
  * two batches can be judged at a time, by any number of threads in any order, and the answer stays the same.
  */
-import { seeded } from "../bench/chance.ts";
+import { seeded } from "../bench/chances/chance.ts";
 import type { Tier } from "../plan/document.ts";
 import { type Genes, type Ground, genesOf, groundOf, impossible, keyOf, tiersOf } from "./genes.ts";
 import type { Ask, Refusal, Verdict } from "./judge.ts";

@@ -22,14 +22,14 @@ import {
 type MediumNumber = typeof TWIST | typeof MELTED_RIBBON | typeof MELTED_PETALS | typeof SWIRL;
 
 /** A place of a medium, in its own frame. */
-interface Place {
+interface MediumPoint {
   /** Within the shape's own bounds of slope no more than the distance to where the density begins or ends; negative within. */
   readonly distance: number;
   readonly density: number;
   /** 0 the first colour, 1 the second. */
   readonly mix: number;
 }
-type Shape = (s: SceneDesign, p: Vec3) => Place;
+type Shape = (s: SceneDesign, p: Vec3) => MediumPoint;
 
 const clamp = (x: number, low: number, high: number): number => Math.max(low, Math.min(high, x));
 /** Hermite between 0 and 1, flat beyond. */
@@ -209,9 +209,9 @@ export function mediaOf(designs: readonly SceneDesign[]): readonly SceneDesign[]
   return media;
 }
 
-export const placeIn = (s: SceneDesign, p: Vec3): Place =>
+export const placeIn = (s: SceneDesign, p: Vec3): MediumPoint =>
   isMediumNumber(s.kind) ? SHAPES[s.kind](s, p) : NOTHING;
-const NOTHING: Place = { distance: 1, density: 0, mix: 0 };
+const NOTHING: MediumPoint = { distance: 1, density: 0, mix: 0 };
 
 /** Both distances at which a local ray crosses the tube that holds a medium, with flat ends; null when it passes by. */
 function crossTube(s: SceneDesign, o: Vec3, d: Vec3): readonly [number, number] | null {
@@ -250,7 +250,7 @@ export function walkMedia(
   d: Vec3,
   tMax: number,
   first: number,
-  see: (t: number, stretch: number, places: readonly Place[]) => boolean,
+  see: (t: number, stretch: number, places: readonly MediumPoint[]) => boolean,
 ): void {
   const rays = media.map((s) => [toLocal(s, o), turnToLocal(s, d)] as const);
   let [start, end, thinnest] = [tMax, 0, 1];

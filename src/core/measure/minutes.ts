@@ -3,12 +3,18 @@
  * taken, so a pass needs only what its tier loses together, and where rings are even that comes from one facet of each kind.
  */
 
-import { stagesOf } from "../bench/default-stages.ts";
-import { type Pass, passesOf, type Way } from "../bench/diary.ts";
-import { habitsOf, minutesOfPasses, type OrderSetting, type PassSum, workInOrder } from "../bench/order.ts";
-import { rigSetting } from "../bench/rig.ts";
-import { type Kind, type RingVolume, repeatsOf, ringVolume } from "../bench/ring-volume.ts";
-import { calibrate } from "../bench/strokes.ts";
+import { type Pass, passesOf, type Way } from "../bench/order/diary.ts";
+import {
+  habitsOf,
+  minutesOfPasses,
+  type OrderSetting,
+  type PassSum,
+  workInOrder,
+} from "../bench/order/order.ts";
+import { rigSetting } from "../bench/rig/rig.ts";
+import { stagesOf } from "../bench/stages/default-stages.ts";
+import { type Kind, type RingVolume, repeatsOf, ringVolume } from "../bench/stages/ring-volume.ts";
+import { calibrate } from "../bench/stages/strokes.ts";
 import type { Plane } from "../geometry/plane.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 

@@ -3,7 +3,7 @@
  * rounded but for the price. What can't be reckoned is null, never a number that stands for it.
  */
 import { benchOf } from "../bench/bench.ts";
-import { DEFAULT_HABITS, habitsOf, type Work } from "../bench/order.ts";
+import { DEFAULT_HABITS, habitsOf, type Work } from "../bench/order/order.ts";
 import { cutBall } from "../geometry/solid.ts";
 import { densityOf } from "../optics/glasses.ts";
 import type { Habits, Offer, Piece, Rig } from "../plan/document.ts";

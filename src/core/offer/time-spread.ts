@@ -3,9 +3,9 @@
  * facets alike, until everything meets that should. Each tier takes the time of the mean depth that its facets end at.
  */
 
-import type { Random } from "../bench/chance.ts";
-import { marginNeeded } from "../bench/chances.ts";
-import { cutByChance, type Simulation, type Trial } from "../bench/simulate.ts";
+import type { Random } from "../bench/chances/chance.ts";
+import { marginNeeded } from "../bench/chances/chances.ts";
+import { cutByChance, type Simulation, type Trial } from "../bench/chances/simulate.ts";
 import { minutesOf } from "../measure/minutes.ts";
 import type { Plan } from "../plan/document.ts";
 import { solvePlan } from "../plan/solve.ts";

@@ -15,11 +15,12 @@ const AS_IT_IS: Rgb = [1, 1, 1];
  * What radiance of a scene is multiplied by before it is shown: on a table a white card shows as white paper does, and nearly without
  * colour; 1 without a table, since our lights are made to suit that.
  */
-export function meteredGain({ stage }: Pick<Scene, "stage">): Rgb {
-  if (!stage) return AS_IT_IS;
-  const white = luminance(stage.bare);
+export function meteredGain({ tabletop }: Pick<Scene, "tabletop">): Rgb {
+  if (!tabletop) return AS_IT_IS;
+  const white = luminance(tabletop.bare);
   if (!(white > 0)) return AS_IT_IS;
   const level = WHITE_SHOWN / white;
-  const gain = (c: 0 | 1 | 2) => (stage.bare[c] > 0 ? level * (white / stage.bare[c]) ** BALANCED : level);
+  const gain = (c: 0 | 1 | 2) =>
+    tabletop.bare[c] > 0 ? level * (white / tabletop.bare[c]) ** BALANCED : level;
   return [gain(0), gain(1), gain(2)];
 }

@@ -9,7 +9,7 @@ import { lightRadiance } from "./lights.ts";
 import { hash, nextRandom, PIXEL_X, PIXEL_Y, type Random, sobol, streamOf, WAVELENGTH } from "./random.ts";
 import type { Scene } from "./scene.ts";
 import { luminance, type Rgb, STRATA } from "./spectrum.ts";
-import { goesDown, pointOnStage, scatterOnStage, stageReflectance } from "./stage.ts";
+import { goesDown, pointOnTable, scatterOnTable, tableReflectance } from "./tabletop.ts";
 import {
   colourOfChannels,
   colourOfStratum,
@@ -30,7 +30,7 @@ const WHITE: Rgb = [1, 1, 1];
  */
 function wavelengthsPerSample(scene: Scene, samples: number): number {
   const scatters =
-    scene.stage !== null || scene.designs.length > 0 || scene.roughness.some((alpha) => alpha > 0);
+    scene.tabletop !== null || scene.designs.length > 0 || scene.roughness.some((alpha) => alpha > 0);
   if (scatters) return samples < STRATA ? 4 : 2;
   return samples < STRATA / 2 ? 4 : samples < STRATA ? 2 : 1;
 }
@@ -74,16 +74,16 @@ const straight = (scene: Scene, o: Vec3, d: Vec3): Approach => ({
 
 /** A ray that misses the piece sees the light, or the table and what that sees, in plain colours: they part only in the glass. */
 function approach(scene: Scene, o: Vec3, d: Vec3, cap: number, random: Random): Approach {
-  const { stage, light } = scene;
+  const { tabletop, light } = scene;
   const ray = straight(scene, o, d);
   if (ray.entry) return ray;
-  if (!stage || !goesDown(stage, d)) return { ...ray, rgb: lightRadiance(light, d) };
+  if (!tabletop || !goesDown(tabletop, d)) return { ...ray, rgb: lightRadiance(light, d) };
   if (cap < 1) return { ...ray, isLost: true };
-  const q = pointOnStage(stage, o, d);
-  const { d: up, factor } = scatterOnStage(stage, random);
+  const q = pointOnTable(tabletop, o, d);
+  const { d: up, factor } = scatterOnTable(tabletop, random);
   const met = enterTouchingBody(scene, q, up);
   const seen = met ? WHITE : lightRadiance(light, up);
-  const rgb = stageReflectance(stage, q);
+  const rgb = tableReflectance(tabletop, q);
   const share = (c: 0 | 1 | 2) => rgb[c] * factor * seen[c];
   return { o: q, d: up, entry: met, rgb: [share(0), share(1), share(2)], isFromTable: true, isLost: false };
 }

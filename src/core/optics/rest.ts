@@ -1,7 +1,7 @@
 /** How the piece lies on a table, and from where it is looked at then. The piece's own axes. */
 import { addScaled, scale, type Vec3 } from "../geometry/vec.ts";
 import { cameraFrom } from "./camera.ts";
-import { stageFrame } from "./stage.ts";
+import { tableFrame } from "./tabletop.ts";
 
 export interface Rest {
   /** Unit direction in which the piece's lowest point touches the table. */
@@ -21,7 +21,7 @@ const [ROUND, ABOVE] = [30, 25];
 
 /** On a facet, by its outward normal. */
 export function restOnFacet(n: Vec3): Rest {
-  const { up, across, along } = stageFrame(scale(n, -1));
+  const { up, across, along } = tableFrame(scale(n, -1));
   const inFrame = cameraFrom(ROUND, ABOVE, 1, 90).at;
   const level = addScaled(scale(along, inFrame[0]), across, inFrame[1]);
   const [x, y, z] = addScaled(level, up, inFrame[2]);

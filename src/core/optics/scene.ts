@@ -21,7 +21,7 @@ import type { Rasters } from "./raster.ts";
 import { type Seeds, seedsOf } from "./seeds.ts";
 import type { Rgb, Stratum } from "./spectrum.ts";
 import { STRATA, strata, wavelengthIn } from "./spectrum.ts";
-import { lightOver, makeStage, type Stage, type Table } from "./stage.ts";
+import { lightOver, makeTabletop, type Table, type Tabletop } from "./tabletop.ts";
 import { type Casing, casingsOf, tintByStratum } from "./tint-spectrum.ts";
 import { type Waviness, wavinessOf } from "./waviness.ts";
 
@@ -48,7 +48,7 @@ export interface Scene {
   readonly designs: readonly SceneDesign[];
   readonly light: Light;
   /** The table that the piece lies on; null where nothing but the piece and the light is there. */
-  readonly stage: Stage | null;
+  readonly tabletop: Tabletop | null;
 }
 
 /** Absorption per mm in each stratum: the glass itself at the stratum's middle, plus a tint picked at a thickness. */
@@ -106,14 +106,14 @@ export function makeScene(parts: SceneParts): Scene {
     seeds: seedsOf(piece),
     designs: packDesigns(piece, nd, parts.rasters ?? new Map()),
     light,
-    stage: null,
+    tabletop: null,
   };
 }
 
 /** The scene on a table, under its light as it stands over that. `floor` is the piece's least height along `up`, unit sphere. */
-export function putOnStage(scene: Scene, up: Vec3, floor: number, table: Table): Scene {
+export function putOnTable(scene: Scene, up: Vec3, floor: number, table: Table): Scene {
   const light = lightOver(scene.light, up, table.material.rgb);
-  return { ...scene, light, stage: makeStage(up, floor, table, light) };
+  return { ...scene, light, tabletop: makeTabletop(up, floor, table, light) };
 }
 
 /** The scene of a solved plan: every facet with its tier's finish. `rasters`: pixels of the plan's pictures. */

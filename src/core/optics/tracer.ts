@@ -40,7 +40,7 @@ import { nextRandom, type Random, scatterPair } from "./random.ts";
 import type { Scene } from "./scene.ts";
 import { nextSeed, type SeedHit } from "./seeds.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
-import { goesDown, pointOnStage, type Stage, scatterOnStage, stageReflectance } from "./stage.ts";
+import { goesDown, pointOnTable, scatterOnTable, type Tabletop, tableReflectance } from "./tabletop.ts";
 import { facingNormal } from "./waviness.ts";
 
 /** Index, absorption and colour arithmetic that one path lives by. */
@@ -223,8 +223,8 @@ type Going = "on" | "over";
 
 /** All of the path goes on outside along w.d: to the light, or down to the table. */
 function goOutside(trace: Trace, w: Walker): Going {
-  const { stage } = trace.scene;
-  w.isOutside = stage !== null && goesDown(stage, w.d);
+  const { tabletop } = trace.scene;
+  w.isOutside = tabletop !== null && goesDown(tabletop, w.d);
   if (w.isOutside) return "on";
   gather(trace, w, w.d, 1);
   return "over";
@@ -235,9 +235,9 @@ function goOutside(trace: Trace, w: Walker): Going {
  * piece. Both ways while they matter, else one by chance.
  */
 function part(trace: Trace, w: Walker, outwards: Vec3, outside: number, inwards: Vec3): Going {
-  const { stage } = trace.scene;
+  const { tabletop } = trace.scene;
   const inside = 1 - outside;
-  const isToTable = stage !== null && goesDown(stage, outwards);
+  const isToTable = tabletop !== null && goesDown(tabletop, outwards);
   const weaker = isToTable ? Math.min(inside, outside) : inside;
   const splits = isToTable
     ? !w.isFromTable && strongest(w) * weaker > SPLIT_TO_TABLE_ABOVE
@@ -467,23 +467,23 @@ function meetNext(trace: Trace, w: Walker): Going {
 }
 
 /** From a way down: scattered by the table, then to the light or back to the piece. */
-function meetStage(trace: Trace, w: Walker, stage: Stage): Going {
+function meetTable(trace: Trace, w: Walker, tabletop: Tabletop): Going {
   const { colour, random, behind } = trace;
-  w.p = pointOnStage(stage, w.p, w.d);
+  w.p = pointOnTable(tabletop, w.p, w.d);
   if (behind && !w.isFromTable && dot(w.d, behind.away) > 0) {
-    seeShadow(trace, w, stage, behind);
+    seeShadow(trace, w, tabletop, behind);
     return "over";
   }
-  weaken(w, ...colourFor(stageReflectance(stage, w.p), colour));
+  weaken(w, ...colourFor(tableReflectance(tabletop, w.p), colour));
   if (roulette(w, random)) return "over";
   w.isFromTable = true;
-  const { d, factor } = scatterOnStage(stage, random);
+  const { d, factor } = scatterOnTable(tabletop, random);
   weaken(w, factor, factor, factor);
-  return riseFromStage(trace, w, d);
+  return riseFromTable(trace, w, d);
 }
 
 /** From the table upwards along d. */
-function riseFromStage(trace: Trace, w: Walker, d: Vec3): Going {
+function riseFromTable(trace: Trace, w: Walker, d: Vec3): Going {
   w.d = d;
   const entry = enterTouchingBody(trace.scene, w.p, d);
   if (!entry) return goOutside(trace, w);
@@ -500,17 +500,17 @@ function riseFromStage(trace: Trace, w: Walker, d: Vec3): Going {
  * The table behind the piece is not shown, but what the piece changes of its light: one direction up is asked, and where the
  * piece stands in the way, what comes through and by it takes the place of what would have come.
  */
-function seeShadow(trace: Trace, w: Walker, stage: Stage, { seen }: Behind): void {
+function seeShadow(trace: Trace, w: Walker, tabletop: Tabletop, { seen }: Behind): void {
   const { scene, colour, random } = trace;
-  const { d, factor } = scatterOnStage(stage, random);
+  const { d, factor } = scatterOnTable(tabletop, random);
   const lit: Trace = { ...trace, sum: [0, 0, 0], behind: null };
   const rising: Walker = { ...w, weight: [factor, factor, factor], isFromTable: true };
   const entry = enterTouchingBody(scene, w.p, d);
   for (let c = 0; c < 3; c++) seen[c] += w.weight[c];
   if (!entry) return;
-  if (riseFromStage(lit, rising, d) === "on") follow(lit, rising);
+  if (riseFromTable(lit, rising, d) === "on") follow(lit, rising);
   const without = colourFor(lightRadiance(scene.light, d), colour);
-  const bare = colourFor(stage.bare, colour);
+  const bare = colourFor(tabletop.bare, colour);
   for (let c = 0; c < 3; c++)
     if (bare[c] > 0) seen[c] += (w.weight[c] * (lit.sum[c] - factor * without[c])) / bare[c];
 }
@@ -522,11 +522,11 @@ const lose = ({ tally }: Trace, { weight }: Walker): void => {
 /** Goes on until the path is over. */
 function follow(trace: Trace, w: Walker): void {
   const { cap, tally } = trace;
-  const { stage } = trace.scene;
+  const { tabletop } = trace.scene;
   while (w.meetings < cap) {
     w.meetings++;
     tally.meetings++;
-    const going = w.isOutside && stage ? meetStage(trace, w, stage) : meetNext(trace, w);
+    const going = w.isOutside && tabletop ? meetTable(trace, w, tabletop) : meetNext(trace, w);
     if (going === "over") return;
   }
   lose(trace, w);

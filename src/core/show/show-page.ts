@@ -110,7 +110,7 @@ export function showPage(page: ShowPage): string {
 <body>
 <main>
 <div class="seen">
-<div id="stage" tabindex="0" role="slider" aria-label="${escapeXml(said.piece)}" aria-valuemin="0" aria-valuemax="359" aria-valuenow="0"><img id="still" src="${still}" alt="${escapeXml(name)}" draggable="false"><canvas id="glass" hidden></canvas></div>
+<div id="picture" tabindex="0" role="slider" aria-label="${escapeXml(said.piece)}" aria-valuemin="0" aria-valuemax="359" aria-valuenow="0"><img id="still" src="${still}" alt="${escapeXml(name)}" draggable="false"><canvas id="glass" hidden></canvas></div>
 <p id="hint" data-say="hint">${escapeXml(said.hint)}</p>
 <p id="made" class="soft" data-say="pictures" hidden>${escapeXml(said.pictures)}</p>
 <noscript><p class="soft">${escapeXml(said.stillOnly)}</p></noscript>

@@ -141,6 +141,6 @@ export function sceneOfShown(piece: ShowPiece, light: Light, isUncut = false): S
     waviness: waviness ? { ...waviness, waves: Float64Array.from(waviness.waves) } : null,
     designs: designs.map((design) => ({ ...design, faces: design.faces && facesBy(design.faces, unpacked) })),
     light,
-    stage: null,
+    tabletop: null,
   };
 }

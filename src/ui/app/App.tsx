@@ -5,13 +5,13 @@ import { languageOf } from "../../words/language.ts";
 import { useLapAddress } from "../lap/lap-open.ts";
 import { spoken } from "../messages/german.ts";
 import { Speaking } from "../messages/words.tsx";
+import { useShortcuts } from "../shared/shortcuts.ts";
+import { beginTrail } from "../shared/trail.ts";
 import { HabitsContext } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
 import { Frame } from "./Frame.tsx";
-import { useShortcuts } from "./shortcuts.ts";
-import { beginTrail } from "./trail.ts";
 
 /** Says on the root element which theme and how much motion are wanted, for the tokens to follow. */
 function useRootLook({ theme, motion }: Preferences, language: string) {

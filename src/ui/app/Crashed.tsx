@@ -2,7 +2,7 @@
 import { Button } from "../controls/Button.tsx";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
-import { savePlanFile } from "./files.ts";
+import { savePlanFile } from "../shared/files.ts";
 
 export function Crashed({ again }: { again: () => void }) {
   const words = useWords(shellWords);

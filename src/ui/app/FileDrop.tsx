@@ -2,7 +2,7 @@
 import { type DragEvent, type ReactNode, useRef, useState } from "react";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
-import { openPlanFile } from "./files.ts";
+import { openPlanFile } from "../shared/files.ts";
 import { takePhotos } from "./take-photos.ts";
 
 const carriesFile = (event: DragEvent) => event.dataTransfer.types.includes("Files");

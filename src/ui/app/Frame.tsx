@@ -2,12 +2,12 @@
  * The frame: a line at the top, the pictures of the piece, and beside or below them the place one is in.
  * The pictures and every place once entered stay mounted, so that selection, camera and scroll are as one left them.
  */
-import { Activity, lazy, type ReactNode, Suspense, useLayoutEffect, useRef, useState } from "react";
+import { Activity, lazy, Suspense, useLayoutEffect, useRef, useState } from "react";
 import type { Place } from "../../state/store.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
-import { stageSettled } from "../piece/use-stage.ts";
-import { Recipe } from "../plan/recipe/Recipe.tsx";
+import { pieceSettled } from "../piece/use-canvas.ts";
+import { useScreen } from "../shared/screen.ts";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
@@ -16,16 +16,15 @@ import { Header } from "./Header.tsx";
 import { NoticeLine } from "./NoticeLine.tsx";
 import { Pictures } from "./Pictures.tsx";
 import { Places } from "./Places.tsx";
-import { BenchPage, IdeasPage, LookPage } from "./slots.tsx";
-import { useView } from "./view.ts";
+import { PLACE_NAMES, PLACES } from "./place-pages.ts";
 import "./frame.css";
 import "./verdict.css";
 
 const SheetHost = lazy(() => import("./SheetHost.tsx"));
 /** Keeping the page for use without a network fetches all of it: that may wait until the piece stands. */
-const UpdateLine = lazy(() => stageSettled.then(() => import("./UpdateLine.tsx")));
+const UpdateLine = lazy(() => pieceSettled.then(() => import("./UpdateLine.tsx")));
 // Lists come when the piece stands, before a hand wants one; where that fails they are asked for again at their button.
-void stageSettled
+void pieceSettled
   .then(() =>
     Promise.all([
       import("../controls/ChoiceList.tsx"),
@@ -35,14 +34,14 @@ void stageSettled
   )
   .catch(() => {});
 /** What takes the plan to be solved a second time is asked of a worker, once the piece stands. */
-const LossesWatch = lazy(() => stageSettled.then(() => import("./LossesWatch.tsx")));
+const LossesWatch = lazy(() => pieceSettled.then(() => import("./LossesWatch.tsx")));
 /** Its room is kept from the start; the words come right after what the page opens on. */
 const VerdictLine = lazy(() => import("./VerdictLine.tsx"));
 const Guide = lazy(() => import("../help/Guide.tsx"));
 
 /** Sheets bring what they need when the first one is opened. */
 function Sheets() {
-  const isOpen = useView((state) => state.sheet !== null);
+  const isOpen = useScreen((state) => state.sheet !== null);
   return isOpen ? (
     <Suspense fallback={null}>
       <SheetHost />
@@ -51,16 +50,19 @@ function Sheets() {
 }
 
 /** A place that is made when first entered and kept from then on. */
-function Kept({ place, children }: { place: Place; children: ReactNode }) {
+function Kept({ place }: { place: Place }) {
   const isHere = useStudio((state) => state.place === place);
   const [entered, setEntered] = useState(isHere);
   if (isHere && !entered) setEntered(true);
   const words = useWords(shellWords);
   if (!entered) return null;
+  const Page = PLACES[place];
   return (
     <Activity mode={isHere ? "visible" : "hidden"}>
       <CrashGuard instead={(again) => <Crashed again={again} />}>
-        <Suspense fallback={<p className="waiting">{words.loadingPlace}</p>}>{children}</Suspense>
+        <Suspense fallback={<p className="waiting">{words.loadingPlace}</p>}>
+          <Page />
+        </Suspense>
       </CrashGuard>
     </Activity>
   );
@@ -93,18 +95,9 @@ export function Frame() {
           <Suspense fallback={<div className="verdict" />}>
             <VerdictLine />
           </Suspense>
-          <Kept place="plan">
-            <Recipe />
-          </Kept>
-          <Kept place="look">
-            <LookPage />
-          </Kept>
-          <Kept place="bench">
-            <BenchPage />
-          </Kept>
-          <Kept place="ideas">
-            <IdeasPage />
-          </Kept>
+          {PLACE_NAMES.map((name) => (
+            <Kept key={name} place={name} />
+          ))}
         </main>
         <Places />
         <Suspense fallback={null}>

@@ -6,9 +6,9 @@ import type { StorageHealth } from "../../state/session.ts";
 import type { FaultKind } from "../../state/storage/faults.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { savePlanFile } from "../shared/files.ts";
+import { type Notice, screen, tell } from "../shared/screen.ts";
 import { useSaveStatus, useSession, whyUnkept } from "../visit.ts";
-import { savePlanFile } from "./files.ts";
-import { type Notice, tell, view } from "./view.ts";
 
 const WELL: StorageHealth = { fault: null, persistent: null };
 const notYet = createStore<StorageHealth>(() => WELL);
@@ -32,7 +32,7 @@ function useFaultSaid(fault: FaultKind | null, isUnkept: boolean): void {
     });
     return () => {
       isOver = true;
-      if (notice !== null && view.getState().notice === notice) tell(null);
+      if (notice !== null && screen.getState().notice === notice) tell(null);
     };
   }, [fault, isUnkept, words]);
 }

@@ -3,10 +3,10 @@ import { Actions } from "../controls/Actions.tsx";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { beginFresh, choosePlanFile, savePlanFile } from "../shared/files.ts";
+import { openSheet, type SheetName } from "../shared/screen.ts";
+import { hasKeys, keysFor, type Shortcut } from "../shared/shortcuts.ts";
 import { studio } from "../studio.ts";
-import { beginFresh, choosePlanFile, savePlanFile } from "./files.ts";
-import { hasKeys, keysFor, type Shortcut } from "./shortcuts.ts";
-import { openSheet, type SheetName } from "./view.ts";
 
 export function MoreMenu() {
   const words = useWords(shellWords);

@@ -1,15 +1,18 @@
 /** One line at the foot of the page for what just happened: a file that can't be opened, a rule that became a depth. */
-import { useEffect } from "react";
+import { lazy, useEffect } from "react";
 import type { Note } from "../../state/commands.ts";
 import { tierName } from "../../words/names.ts";
 import { Button } from "../controls/Button.tsx";
 import { historyWords } from "../messages/history.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { tell, useScreen } from "../shared/screen.ts";
+import { Quietly } from "../shared/slots.tsx";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
-import { Quietly, RefusedLine } from "./slots.tsx";
-import { tell, useView } from "./view.ts";
+
+/** Why an edit was refused. */
+const RefusedLine = lazy(() => import("./RefusedLine.tsx"));
 
 /** Long enough to read two lines aloud. What stands against something stays until it is closed. */
 const SAID_MS = 8000;
@@ -38,7 +41,7 @@ function useNoteWords(): (note: Exclude<Note, RefusedNote>) => string {
 export function NoticeLine() {
   const words = useWords(shellWords);
   const noteWords = useNoteWords();
-  const notice = useView((state) => state.notice);
+  const notice = useScreen((state) => state.notice);
   const notes = useStudio((state) => state.notes);
   const dismissNotes = useStudio((state) => state.dismissNotes);
 

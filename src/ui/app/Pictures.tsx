@@ -7,14 +7,14 @@ import { Button } from "../controls/Button.tsx";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { afterPaint } from "../piece/frames.ts";
-import { PieceStage } from "../piece/PieceStage.tsx";
+import { PiecePicture } from "../piece/PiecePicture.tsx";
 import { Profile } from "../plan/profile/Profile.tsx";
 import { Skin } from "../plan/skin/Skin.tsx";
+import { type PictureName, showLarge, useScreen } from "../shared/screen.ts";
+import { Diary, LookPicture, Quietly } from "../shared/slots.tsx";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
-import { Diary, LookStage, Quietly } from "./slots.tsx";
-import { type PictureName, showLarge, useView } from "./view.ts";
 
 const PICTURES: readonly PictureName[] = ["piece", "profile", "skin"];
 /** A swipe shorter than this is a press. */
@@ -45,7 +45,7 @@ function Picture({ name, isLarge, children }: { name: PictureName; isLarge: bool
 /** Names of the pictures: pressing one shows it, swiping along them goes to the next. */
 function PictureNames() {
   const words = useWords(shellWords);
-  const large = useView((state) => state.large);
+  const large = useScreen((state) => state.large);
   const from = useRef<number | null>(null);
   const swipe = (event: PointerEvent) => {
     const along = from.current === null ? 0 : event.clientX - from.current;
@@ -94,14 +94,14 @@ function useIsPainted(): boolean {
 export function Pictures() {
   const words = useWords(shellWords);
   const place = useStudio((state) => state.place);
-  const large = useView((state) => (place === "plan" ? state.large : "piece"));
+  const large = useScreen((state) => (place === "plan" ? state.large : "piece"));
   const isPainted = useIsPainted();
   return (
     <div className="pictures" data-large={large}>
       <Picture name="piece" isLarge={large === "piece"}>
-        <PieceStage />
+        <PiecePicture />
         <Quietly>{place === "plan" ? <Diary /> : null}</Quietly>
-        <Quietly>{place === "look" ? <LookStage /> : null}</Quietly>
+        <Quietly>{place === "look" ? <LookPicture /> : null}</Quietly>
       </Picture>
       {place === "plan" ? (
         <>

@@ -1,11 +1,9 @@
 /** The places for one piece. */
 import { Button } from "react-aria-components/Button";
-import type { Place } from "../../state/store.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { useStudio } from "../use-studio.ts";
-
-const PLACES: readonly Place[] = ["plan", "look", "bench", "ideas"];
+import { PLACE_NAMES } from "./place-pages.ts";
 
 export function Places() {
   const words = useWords(shellWords);
@@ -13,7 +11,7 @@ export function Places() {
   const go = useStudio((state) => state.go);
   return (
     <nav className="places" aria-label={words.places.label}>
-      {PLACES.map((place) => (
+      {PLACE_NAMES.map((place) => (
         <Button
           key={place}
           className="place"

@@ -3,34 +3,19 @@ import { Suspense } from "react";
 import { Sheet } from "../controls/Sheet.tsx";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { openSheet, useScreen } from "../shared/screen.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
-import { SHEETS } from "./slots.tsx";
-import { openSheet, type SheetName, useView } from "./view.ts";
-
-const TITLES = {
-  plans: "plans",
-  examples: "examples",
-  piece: "piece",
-  settings: "settings",
-  keys: "keys",
-  help: "help",
-  models: "exportModel",
-  customer: "customer",
-  film: "film",
-  variants: "variants",
-  card: "card",
-} as const satisfies Record<SheetName, string>;
-const WIDE: readonly SheetName[] = ["plans", "help", "examples", "film", "variants"];
+import { SHEETS } from "./sheet-bodies.ts";
 
 export default function SheetHost() {
-  const name = useView((state) => state.sheet);
+  const name = useScreen((state) => state.sheet);
   const words = useWords(shellWords);
   if (!name) return null;
-  const Body = SHEETS[name];
+  const { Body, title, isWide } = SHEETS[name];
   const close = () => openSheet(null);
   return (
-    <Sheet title={words.menu[TITLES[name]]} onClose={close} wide={WIDE.includes(name)}>
+    <Sheet title={words.menu[title]} onClose={close} wide={isWide ?? false}>
       <CrashGuard instead={(again) => <Crashed again={again} />}>
         <Suspense fallback={<p className="waiting">{words.loadingPlace}</p>}>
           <Body onClose={close} />

@@ -1,6 +1,6 @@
 /** Whether the plan meets, in one line that stays in sight, and the way to the first cause. */
 import { Button } from "react-aria-components/Button";
-import { showCause, useVerdict } from "./verdict-said.ts";
+import { showCause, useVerdict } from "../shared/verdict-said.ts";
 
 export default function VerdictLine() {
   const { verdict, said } = useVerdict();

@@ -8,10 +8,10 @@ import { followAddress } from "../carried-plan.ts";
 import { agreeToBench, isAgreed } from "../lap/lap-open.ts";
 import { libraryWords } from "../messages/library.ts";
 import { storageWords } from "../messages/storage.ts";
+import { faultSaid } from "../shared/fault-said.ts";
+import { tell } from "../shared/screen.ts";
 import { languageNow, studio } from "../studio.ts";
 import { layOnBench, visit } from "../visit.ts";
-import { faultSaid } from "./fault-said.ts";
-import { tell } from "./view.ts";
 
 /** Puts a plan of the library on the bench, unless it lies there. @returns whether it does now */
 async function isOnBench(session: Session, id: string): Promise<boolean> {

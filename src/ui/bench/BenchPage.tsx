@@ -1,7 +1,7 @@
 /** The bench: from the plan to the wet lap and back. Six parts of one page, and the page for the lap itself. */
 import { lazy, Suspense } from "react";
 import { Button as AriaButton } from "react-aria-components/Button";
-import { stagesOf } from "../../core/bench/default-stages.ts";
+import { stagesOf } from "../../core/bench/stages/default-stages.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { Button } from "../controls/Button.tsx";
 import { LapPage } from "../lap/LapPage.tsx";
@@ -11,7 +11,7 @@ import { benchWords } from "../messages/bench.ts";
 import { useWords } from "../messages/words.tsx";
 import { usePlan } from "../use-studio.ts";
 import { AsCutPart } from "./as-cut/AsCutPart.tsx";
-import { BENCH_PARTS, showPart, useBenchView } from "./bench-view.ts";
+import { BENCH_PARTS, showPart, useBenchScreen } from "./bench-screen.ts";
 import { SetUpPart } from "./setup/SetUpPart.tsx";
 import { PaperPart } from "./sheet/PaperPart.tsx";
 import { TolerancePart } from "./tolerance/TolerancePart.tsx";
@@ -23,7 +23,7 @@ const PricePart = lazy(() => import("./price/PricePart.tsx"));
 
 function Parts() {
   const words = useWords(benchWords);
-  const here = useBenchView((state) => state.part);
+  const here = useBenchScreen((state) => state.part);
   return (
     <nav className="bench-parts" aria-label={words.partsLabel}>
       {BENCH_PARTS.map((part) => (
@@ -52,7 +52,7 @@ const isSameWork = (a: Plan, b: Plan): boolean =>
 export default function BenchPage() {
   const words = useWords(benchWords);
   const plan = usePlan();
-  const part = useBenchView((state) => state.part);
+  const part = useBenchScreen((state) => state.part);
   const isLapOpen = useLapOpen();
   const { answer, question, error } = useBench();
   // An older answer is shown until the next is there, as long as it speaks of the same tiers and stages.

@@ -1,7 +1,7 @@
 /** What the bench needs of the plan in hand, computed beside the screen. */
-import type { AsCutAnswer } from "../../core/bench/as-cut.ts";
+import type { AsCutAnswer } from "../../core/bench/as-cut/as-cut.ts";
+import type { FoundAgain } from "../../core/bench/as-cut/found-again.ts";
 import type { Bench } from "../../core/bench/bench.ts";
-import type { FoundAgain } from "../../core/bench/found-again.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { samePiece } from "../../state/derived.ts";
 import { usePlan } from "../use-studio.ts";

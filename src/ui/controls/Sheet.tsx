@@ -3,9 +3,9 @@ import { type ReactNode, useCallback, useRef } from "react";
 import { Dialog } from "react-aria-components/Dialog";
 import { Heading } from "react-aria-components/Heading";
 import { Modal, ModalOverlay } from "react-aria-components/Modal";
-import { useCover } from "../app/trail.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { useCover } from "../shared/trail.ts";
 import { Button } from "./Button.tsx";
 import "./controls.css";
 

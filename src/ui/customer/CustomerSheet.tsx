@@ -8,9 +8,6 @@ import { TEXT } from "../../core/plan/limits.ts";
 import { type ShownTexts, showFragment } from "../../core/show/show-link.ts";
 import { solid, solved } from "../../state/derived.ts";
 import { moneyIn } from "../../words/currency.ts";
-import { fileNameOf, offerFile } from "../app/files.ts";
-import { canHandOver, handOver } from "../app/hand-over.ts";
-import { useView } from "../app/view.ts";
 import { benchPool } from "../bench/bench-worker-client.ts";
 import { Button } from "../controls/Button.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
@@ -19,6 +16,9 @@ import { lookSettings } from "../look/look-settings.ts";
 import { useJob } from "../look/use-job.ts";
 import { customerWords } from "../messages/customer.ts";
 import { useWords } from "../messages/words.tsx";
+import { fileNameOf, offerFile } from "../shared/files.ts";
+import { canHandOver, handOver } from "../shared/hand-over.ts";
+import { useScreen } from "../shared/screen.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
 import { makePage } from "./make-page.ts";
@@ -119,7 +119,7 @@ function MarkPart() {
 /** What is shown: the plan on the bench, or an idea from the wall. */
 function useShownPlan(): Plan {
   const onBench = usePlan();
-  return useView((state) => state.forCustomer) ?? onBench;
+  return useScreen((state) => state.forCustomer) ?? onBench;
 }
 
 /** The price that the bench reckons, as it is to be read; null without an offer or where it can't be reckoned. */

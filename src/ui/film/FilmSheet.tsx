@@ -2,14 +2,14 @@
 import { useEffect, useRef, useState } from "react";
 import { LOOPS, type Loop } from "../../core/show/loops.ts";
 import { solid } from "../../state/derived.ts";
-import { fileNameOf, offerFile } from "../app/files.ts";
-import { canHandOver, handOver } from "../app/hand-over.ts";
 import { Button } from "../controls/Button.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { tracedPicture, useTracing } from "../look/traced.ts";
 import { useJob } from "../look/use-job.ts";
 import { filmWords } from "../messages/film.ts";
 import { useWords } from "../messages/words.tsx";
+import { fileNameOf, offerFile } from "../shared/files.ts";
+import { canHandOver, handOver } from "../shared/hand-over.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { type FilmKind, filmKind } from "./encode.ts";

@@ -5,18 +5,18 @@
 import { type RefObject, useEffect, useRef, useState } from "react";
 import { verdictOf } from "../../core/check/verdict.ts";
 import { report, solved } from "../../state/derived.ts";
-import { useView } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { helpWords } from "../messages/help.ts";
 import { useWords } from "../messages/words.tsx";
 import { eye } from "../piece/eye.ts";
+import { useScreen } from "../shared/screen.ts";
 import { studio } from "../studio.ts";
 import { goToStep, leaveGuide, STEPS, type StepName, useGuide } from "./guide-state.ts";
 import "./help.css";
 
 /** What a step speaks of. */
 const TARGETS: Readonly<Record<StepName, string>> = {
-  turn: ".stage",
+  turn: ".piece-canvas",
   read: ".tier",
   change: '.tier-sentence [aria-valuemax="90"]',
   undo: ".undo",
@@ -126,7 +126,7 @@ function Step({ at }: { at: number }) {
 /** The steps, while one is being taken; out of the way while a sheet lies over the bench. */
 export default function Guide() {
   const at = useGuide((state) => state.at);
-  const isCovered = useView((state) => state.sheet !== null);
+  const isCovered = useScreen((state) => state.sheet !== null);
   if (typeof at !== "number" || isCovered) return null;
   return <Step at={at} />;
 }

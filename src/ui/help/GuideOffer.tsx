@@ -2,11 +2,12 @@
  * Offers the way round on a first visit, as a line of the recipe: it covers nothing and goes for good once answered. Beside
  * a plan that is already cut, a newcomer finds an uncut marble here too, without looking for it in the menu.
  */
-import { beginFresh } from "../app/files.ts";
+
 import { Button } from "../controls/Button.tsx";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { beginFresh } from "../shared/files.ts";
 import { useStudio } from "../use-studio.ts";
 import { beginGuide, leaveGuide, useGuide } from "./guide-state.ts";
 import "./help.css";

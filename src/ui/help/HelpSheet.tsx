@@ -1,10 +1,11 @@
 /** Help: the way round the bench again, and what every word means, with a drawing each. */
-import type { SheetBodyProps } from "../app/slots.tsx";
-import { openSheet } from "../app/view.ts";
+
 import { Button } from "../controls/Button.tsx";
 import { helpWords } from "../messages/help.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { openSheet } from "../shared/screen.ts";
+import type { SheetBodyProps } from "../shared/slots.tsx";
 import { beginGuide } from "./guide-state.ts";
 import { TERMS, TermDrawing } from "./TermDrawing.tsx";
 

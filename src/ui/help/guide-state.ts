@@ -4,9 +4,9 @@
  */
 import { create } from "zustand";
 import { browserShelf } from "../../state/preferences.ts";
-import { openSheet, showLarge } from "../app/view.ts";
 import { exampleIn } from "../messages/first-example.ts";
 import { holdStill } from "../piece/eye.ts";
+import { openSheet, showLarge } from "../shared/screen.ts";
 import { languageNow, studio } from "../studio.ts";
 import { layOnBench, visit } from "../visit.ts";
 

@@ -2,11 +2,11 @@
 import { useEffect, useState } from "react";
 import type { Measures } from "../../core/measure/measures.ts";
 import type { Plan } from "../../core/plan/document.ts";
-import { showToCustomer, tell } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { setLook } from "../look/look-settings.ts";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
+import { showToCustomer, tell } from "../shared/screen.ts";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useSession } from "../visit.ts";

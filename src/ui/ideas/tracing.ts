@@ -8,13 +8,13 @@ import { sceneOf } from "../look/look-scene.ts";
 import { lookSettings } from "../look/look-settings.ts";
 import { stillPicture, viewOf } from "../look/traced.ts";
 import { urlOf } from "../look/WalkStrip.tsx";
-import { HOME, type View } from "../piece/camera.ts";
+import { HOME, type Orbit } from "../piece/camera.ts";
 
 /** The eye that sees the front lean by so much: over the pole and beyond, so that up stays up. */
-export const leaning = (deg: number): View => ({ ...HOME, azimuthDeg: -90, elevationDeg: 90 - deg });
+export const leaning = (deg: number): Orbit => ({ ...HOME, azimuthDeg: -90, elevationDeg: 90 - deg });
 
 export interface Shot {
-  readonly view: View;
+  readonly view: Orbit;
   /** Pixels each way. */
   readonly size: number;
   readonly samples: number;

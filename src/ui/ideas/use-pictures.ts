@@ -3,11 +3,11 @@ import { useEffect, useRef, useState } from "react";
 import type { Plan } from "../../core/plan/document.ts";
 import { thumbnailOf } from "../library/thumbnail.ts";
 import { tracedPicture, useTracing } from "../look/traced.ts";
-import { LOOKS, type View } from "../piece/camera.ts";
+import { LOOKS, type Orbit } from "../piece/camera.ts";
 import { traceIdea } from "./tracing.ts";
 
 /** From the front, leant a little so that the light plays. */
-const LEANT: View = { ...LOOKS.front, elevationDeg: 74 };
+const LEANT: Orbit = { ...LOOKS.front, elevationDeg: 74 };
 /** Coarse first: all ideas have one before any gets the next. */
 const PASSES = [
   { size: 96, samples: 3 },

@@ -1,8 +1,9 @@
 /** Before any work is begun on a plan that can't be ground as it stands: what is the matter, and whether to go on all the same. */
-import { showCause, useVerdict } from "../app/verdict-said.ts";
+
 import { Button } from "../controls/Button.tsx";
 import { lapWords } from "../messages/lap.ts";
 import { useWords } from "../messages/words.tsx";
+import { showCause, useVerdict } from "../shared/verdict-said.ts";
 import { closeLap } from "./lap-open.ts";
 
 export function LapAsks({ onGoOn }: { onGoOn: () => void }) {

@@ -2,14 +2,14 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { createPortal } from "react-dom";
 import type { Bench } from "../../core/bench/bench.ts";
-import { cautionsAt } from "../../core/bench/cautions.ts";
-import { useVerdict } from "../app/verdict-said.ts";
-import { useBenchView } from "../bench/bench-view.ts";
+import { cautionsAt } from "../../core/bench/order/cautions.ts";
+import { useBenchScreen } from "../bench/bench-screen.ts";
 import { Cautions } from "../bench/parts/Cautions.tsx";
 import { followAddress } from "../carried-plan.ts";
 import { Button } from "../controls/Button.tsx";
 import { lapWords } from "../messages/lap.ts";
 import { useWords } from "../messages/words.tsx";
+import { useVerdict } from "../shared/verdict-said.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { useSession } from "../visit.ts";
@@ -104,11 +104,11 @@ function Step(props: InWork & { onWidth: () => void }) {
   );
 }
 
-type View = "step" | "where" | "width";
+type LapTab = "step" | "where" | "width";
 
-function Working({ bench, view, show }: { bench: Bench; view: View; show: (view: View) => void }) {
+function Working({ bench, view, show }: { bench: Bench; view: LapTab; show: (view: LapTab) => void }) {
   const plan = usePlan();
-  const way = useBenchView((state) => state.way);
+  const way = useBenchScreen((state) => state.way);
   const work = bench.order.find((one) => one.way === way);
   const steps = useMemo(() => lapSteps(work?.steps ?? []), [work]);
   const progress = useProgress(plan, way, steps);
@@ -177,7 +177,7 @@ export function LapPage({ bench }: { bench: Bench | null }) {
   const words = useWords(lapWords);
   const plan = usePlan();
   const page = useFocusInside();
-  const [view, show] = useState<View>("step");
+  const [view, show] = useState<LapTab>("step");
   const { verdict, said } = useVerdict();
   const standing = useLapStanding();
   const session = useSession();

@@ -1,12 +1,12 @@
 /** What to do now, large: a stop with its width and strokes, or what has to be set before the next facet. */
 import type { Bench, BenchTier } from "../../core/bench/bench.ts";
 import type { Finding } from "../../core/bench/bench-finding.ts";
-import { PREPARATIONS, type Step } from "../../core/bench/order.ts";
-import { isAboutRig } from "../../core/bench/rig-findings.ts";
-import { readMark } from "../../core/bench/set-up.ts";
-import { endsByLooking } from "../../core/bench/stages.ts";
+import { PREPARATIONS, type Step } from "../../core/bench/order/order.ts";
+import { isAboutRig } from "../../core/bench/rig/rig-findings.ts";
+import { readMark } from "../../core/bench/rig/set-up.ts";
+import { endsByLooking } from "../../core/bench/stages/stages.ts";
 import type { Plan, Side } from "../../core/plan/document.ts";
-import { useBenchView } from "../bench/bench-view.ts";
+import { useBenchScreen } from "../bench/bench-screen.ts";
 import { finishedSaid } from "../bench/parts/caliper.ts";
 import { FindingList } from "../bench/parts/FindingList.tsx";
 import { facetNumber, stageName, tierIndexOf, tierNameOf } from "../bench/parts/names.ts";
@@ -20,7 +20,7 @@ import { useFormat } from "../use-format.ts";
 import { type LapStep, readingOf } from "./lap-steps.ts";
 import { WidthGauge } from "./WidthGauge.tsx";
 
-interface ViewProps {
+interface StepProps {
   readonly now: LapStep;
   readonly bench: Bench;
   readonly plan: Plan;
@@ -29,11 +29,11 @@ interface ViewProps {
 }
 type GrindStep = Extract<Step, { kind: "grind" }>;
 
-function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
+function Grind({ now, step, bench, plan }: StepProps & { step: GrindStep }) {
   const words = useWords(lapWords);
   const names = useWords(benchWords);
   const { figure, length, armAngle } = useFormat();
-  const withGuesses = useBenchView((state) => state.showGuesses);
+  const withGuesses = useBenchScreen((state) => state.showGuesses);
   const tier = bench.tiers.find((one) => one.tier === step.tier);
   const reading = readingOf(tier, step.facet);
   const stages = useStages(plan.rig);
@@ -91,7 +91,7 @@ function Grind({ now, step, bench, plan }: ViewProps & { step: GrindStep }) {
 }
 
 /** Title and lines of a step that is no grinding. */
-function useStepWords({ now, bench, plan }: ViewProps): { title: string; lines: readonly string[] } {
+function useStepWords({ now, bench, plan }: StepProps): { title: string; lines: readonly string[] } {
   const words = useWords(lapWords);
   const names = useWords(benchWords);
   const { sides } = useWords(planWords);
@@ -135,7 +135,7 @@ function useStepWords({ now, bench, plan }: ViewProps): { title: string; lines: 
 }
 
 /** What stands against the arm at this tier, and the way round it. */
-const rigNotes = ({ now: { step }, bench }: ViewProps): readonly Finding[] =>
+const rigNotes = ({ now: { step }, bench }: StepProps): readonly Finding[] =>
   step.kind === "set-arm" || step.kind === "find-angle-again"
     ? bench.findings.filter((finding) => finding.tier === step.tier && isAboutRig(finding))
     : [];
@@ -190,7 +190,7 @@ function TypeWidth({ plan, tierId, onWidth }: { plan: Plan; tierId: string; onWi
 /** More lines than this would not stand on a phone as large as single ones. */
 const MOST_LARGE = 3;
 
-function Setting(props: ViewProps) {
+function Setting(props: StepProps) {
   const { title, lines } = useStepWords(props);
   const { step } = props.now;
   const setsArm = step.kind === "set-arm" || step.kind === "find-angle-again";
@@ -219,7 +219,7 @@ function Setting(props: ViewProps) {
   );
 }
 
-export function LapStepView(props: ViewProps) {
+export function LapStepView(props: StepProps) {
   const { step } = props.now;
   if (step.kind === "grind" && tierIndexOf(props.plan, step.tier) >= 0)
     return <Grind {...props} step={step} />;

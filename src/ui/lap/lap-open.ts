@@ -6,7 +6,7 @@ import { useEffect, useSyncExternalStore } from "react";
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import { addressOf, putAddress, watchAddress } from "../address.ts";
-import { stepBack } from "../app/step-back.ts";
+import { stepBack } from "../shared/step-back.ts";
 import { studio } from "../studio.ts";
 import { useStudio } from "../use-studio.ts";
 import { visit } from "../visit.ts";

@@ -3,7 +3,7 @@
  * stays the same when the plan is solved again, so that progress survives new widths and depths.
  */
 import type { BenchTier } from "../../core/bench/bench.ts";
-import type { Step } from "../../core/bench/order.ts";
+import type { Step } from "../../core/bench/order/order.ts";
 import { formatNumber } from "../../words/format.ts";
 
 type GrindStep = Extract<Step, { kind: "grind" }>;

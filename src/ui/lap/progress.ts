@@ -2,8 +2,9 @@
  * How far the work at the lap has come, kept in the browser so that a reload, an empty battery or a phone that puts the page away loses
  * nothing. One record a piece of work: the plan it belongs to is known by its tiers and stages, not by its depths.
  */
-import { stagesOf } from "../../core/bench/default-stages.ts";
-import type { Way } from "../../core/bench/diary.ts";
+
+import type { Way } from "../../core/bench/order/diary.ts";
+import { stagesOf } from "../../core/bench/stages/default-stages.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import type { TextShelf } from "../../state/preferences.ts";
 

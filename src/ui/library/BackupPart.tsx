@@ -6,11 +6,11 @@ import type { Session } from "../../state/session.ts";
 import { backupsOf, type Restored, restoreBackup } from "../../state/storage/backup.ts";
 import { faultOf } from "../../state/storage/faults.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
-import { offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
 import { libraryWords } from "../messages/library.ts";
 import { storageWords } from "../messages/storage.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { offerFile } from "../shared/files.ts";
 
 type Outcome =
   | { readonly state: "idle" | "working" }

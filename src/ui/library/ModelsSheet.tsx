@@ -13,11 +13,11 @@ import type { Plan } from "../../core/plan/document.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { fragmentOf, qrCodeOf } from "../../core/plan/link.ts";
 import { solid, solved } from "../../state/derived.ts";
-import { fileNameOf, offerFile } from "../app/files.ts";
-import { canHandOver, handOver } from "../app/hand-over.ts";
 import { Button } from "../controls/Button.tsx";
 import { libraryWords } from "../messages/library.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { fileNameOf, offerFile } from "../shared/files.ts";
+import { canHandOver, handOver } from "../shared/hand-over.ts";
 import { useStudio } from "../use-studio.ts";
 import "./library.css";
 

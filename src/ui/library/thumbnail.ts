@@ -2,7 +2,7 @@
 import type { Solid } from "../../core/geometry/solid-types.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { solid } from "../../state/derived.ts";
-import { HOME, type View } from "../piece/camera.ts";
+import { HOME, type Orbit } from "../piece/camera.ts";
 import { drawPiece, pointsOf } from "../piece/drawing.ts";
 
 /** The ball fills the picture, whose shorter side is wider than it at the distance of HOME. */
@@ -15,7 +15,7 @@ const LINE = "#4a433b";
 export const thumbnailOf = (plan: Plan): string => drawingOf(solid(plan), HOME);
 
 /** The drawing of a cut piece from anywhere. */
-export function drawingOf(cut: Solid, view: View): string {
+export function drawingOf(cut: Solid, view: Orbit): string {
   const { silhouette, facets } = drawPiece(cut, view);
   const faces = facets.map(({ ring }) => `<polygon points="${pointsOf(ring, SIZE, 1)}"/>`);
   const svg =

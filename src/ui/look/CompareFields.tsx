@@ -8,13 +8,13 @@ import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { LIGHT_WORDS } from "../../words/lights.ts";
-import { readPlanFile } from "../app/files.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { useKeptPlans } from "../library/kept-plans.ts";
 import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { readPlanFile } from "../shared/files.ts";
 import { FileButton } from "./FileButton.tsx";
 import { type FinishChoice, type GlassChoice, type LightChoice, setLook, useLook } from "./look-settings.ts";
 

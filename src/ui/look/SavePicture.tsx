@@ -2,7 +2,6 @@
 import { useState } from "react";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
 import { parseNumber } from "../../words/format.ts";
-import { fileNameOf, offerFile } from "../app/files.ts";
 import { Button } from "../controls/Button.tsx";
 import { Choice } from "../controls/Choice.tsx";
 import { NumberField } from "../controls/NumberField.tsx";
@@ -14,6 +13,7 @@ import { useLanguage, useWords } from "../messages/words.tsx";
 import { eye } from "../piece/eye.ts";
 import { usePalette } from "../piece/use-palette.ts";
 import { useSettledPlan } from "../settled.ts";
+import { fileNameOf, offerFile } from "../shared/files.ts";
 import { useFormat } from "../use-format.ts";
 import { useGlassName } from "../use-glass-name.ts";
 import { CROPS, type Crop, placed, sizeOf } from "./crops.ts";

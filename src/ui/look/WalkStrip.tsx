@@ -7,7 +7,7 @@ import { DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
 import { Button } from "../controls/Button.tsx";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
-import { eyeFrame, HOME, type View } from "../piece/camera.ts";
+import { eyeFrame, HOME, type Orbit } from "../piece/camera.ts";
 import { eye, glideTo } from "../piece/eye.ts";
 import { useSettledPlan } from "../settled.ts";
 import { useFormat } from "../use-format.ts";
@@ -30,7 +30,7 @@ interface Step {
 }
 
 /** The eye that sees the front lean by `tilt` degrees: over the pole and beyond, so that up stays up. */
-const leaning = (tilt: number): View => ({ ...HOME, azimuthDeg: -90, elevationDeg: 90 - tilt });
+const leaning = (tilt: number): Orbit => ({ ...HOME, azimuthDeg: -90, elevationDeg: 90 - tilt });
 
 export function urlOf(picture: ImageData): string {
   const canvas = document.createElement("canvas");

@@ -1,5 +1,5 @@
 /** How a saved picture is cut, and where the piece stands in it. */
-import type { View as Eye } from "../piece/camera.ts";
+import type { Orbit } from "../piece/camera.ts";
 
 export type Crop = "screen" | "shop" | "square" | "story";
 export const CROPS: readonly Crop[] = ["screen", "shop", "square", "story"];
@@ -15,5 +15,5 @@ export function sizeOf(crop: Crop, size: number): { readonly width: number; read
 }
 
 /** Seen from the same side, with the piece well placed; as it is where the screen says how. */
-export const placed = (eye: Eye, crop: Crop): Eye =>
+export const placed = (eye: Orbit, crop: Crop): Orbit =>
   crop === "screen" ? eye : { ...eye, distance: PLACED_DISTANCE, panX: 0, panY: PLACED_Y };

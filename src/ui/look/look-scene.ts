@@ -8,7 +8,7 @@ import { opticalGlass } from "../../core/optics/glasses.ts";
 import { LIGHT_SETTINGS, type Light } from "../../core/optics/lights.ts";
 import { MATERIALS } from "../../core/optics/materials.ts";
 import type { Rasters } from "../../core/optics/raster.ts";
-import { makeScene, putOnStage, type Scene } from "../../core/optics/scene.ts";
+import { makeScene, putOnTable, type Scene } from "../../core/optics/scene.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
@@ -58,7 +58,7 @@ export function uncutSceneOf(plan: Plan, settings: SceneSettings): Scene {
 function onTable(scene: Scene, { piece }: Plan, { table }: SceneSettings, down: Vec3, reach: number): Scene {
   if (table === "none") return scene;
   const made = { material: MATERIALS[table], radiusMm: piece.diameterMm / 2 };
-  return putOnStage(scene, scale(down, -1), -reach, made);
+  return putOnTable(scene, scale(down, -1), -reach, made);
 }
 
 /** Held in the hand, whatever it lies on. */

@@ -2,10 +2,10 @@
 import { restingFacets } from "../../core/check/size.ts";
 import { dot, scale, type Vec3 } from "../../core/geometry/vec.ts";
 import { RESTS } from "../../core/optics/rest.ts";
-import { stageFrame } from "../../core/optics/stage.ts";
+import { tableFrame } from "../../core/optics/tabletop.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { solid } from "../../state/derived.ts";
-import { eyeFrame, type Stand, type View } from "../piece/camera.ts";
+import { eyeFrame, type Orbit, type Stand } from "../piece/camera.ts";
 import type { LookSettings, RestChoice } from "./look-settings.ts";
 
 /** Outward normal of the largest facet that it rests on by itself; null when there is none. */
@@ -29,7 +29,7 @@ export function standOf(
   if (table === "none") return undefined;
   const down = downOf(plan, rest);
   const key = down.map((v) => v.toFixed(9)).join(" ");
-  const stand = stands.get(key) ?? stageFrame(scale(down, -1));
+  const stand = stands.get(key) ?? tableFrame(scale(down, -1));
   stands.set(key, stand);
   return stand;
 }
@@ -41,7 +41,7 @@ const MOST_RAISED = 0.4;
 const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value));
 
 /** The view on a piece that lies on `stand`, or is held free again, nearest to how it was to be seen; never from below a table. */
-export function restood(view: View, stand: Stand | undefined): View {
+export function restood(view: Orbit, stand: Stand | undefined): Orbit {
   const turned = view.stand === stand ? view : recounted(view, stand);
   if (!stand) return turned;
   return {
@@ -52,7 +52,7 @@ export function restood(view: View, stand: Stand | undefined): View {
 }
 
 /** The same direction of the eye, counted from another stand. */
-function recounted(view: View, stand: Stand | undefined): View {
+function recounted(view: Orbit, stand: Stand | undefined): Orbit {
   const { out } = eyeFrame(view);
   const [x, y, z] = stand ? [dot(out, stand.along), dot(out, stand.across), dot(out, stand.up)] : out;
   const { stand: _, ...free } = view;
@@ -62,7 +62,7 @@ function recounted(view: View, stand: Stand | undefined): View {
 }
 
 /** Something on a table is first seen from a little above and aside, with room for its shadow. */
-export const ON_TABLE: Omit<View, "stand"> = {
+export const ON_TABLE: Omit<Orbit, "stand"> = {
   azimuthDeg: 30,
   elevationDeg: 25,
   distance: 7,

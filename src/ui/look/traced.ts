@@ -9,7 +9,7 @@ import { LookRenderer, type LookState } from "../../render/look-renderer.ts";
 import type { PackedScene } from "../../render/packed-scene.ts";
 import { type StillOptions, traceStill } from "../../render/still.ts";
 import type { View } from "../../render/view.ts";
-import { type View as Eye, eyeFrame, FIELD_DEG, verticalField } from "../piece/camera.ts";
+import { eyeFrame, FIELD_DEG, type Orbit, verticalField } from "../piece/camera.ts";
 
 export interface Traced {
   readonly canvas: HTMLCanvasElement;
@@ -51,12 +51,12 @@ export interface Focus {
 }
 
 /** The same through a lens; it is the shorter side of the picture that the eye's field goes across. */
-export function throughLens(view: View, { distance }: Eye, { fNumber, radiusMm }: Focus): View {
+export function throughLens(view: View, { distance }: Orbit, { fNumber, radiusMm }: Focus): View {
   return fNumber === null ? view : { ...view, lens: lensOf(fNumber, distance, FIELD_DEG, radiusMm) };
 }
 
 /** What the tracer sees from where the eye of all pictures stands. `aspect` = width / height. */
-export function viewOf(eye: Eye, aspect: number): View {
+export function viewOf(eye: Orbit, aspect: number): View {
   const { out, right, up } = eyeFrame(eye);
   const at = (k: 0 | 1 | 2) => out[k] * eye.distance - right[k] * eye.panX - up[k] * eye.panY;
   return { eye: [at(0), at(1), at(2)], right, up, back: out, fieldDeg: verticalField(aspect) };

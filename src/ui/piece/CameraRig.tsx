@@ -4,7 +4,7 @@ import { useEffect, useLayoutEffect } from "react";
 import type { PerspectiveCamera } from "three";
 import type { Vec3 } from "../../core/geometry/vec.ts";
 import { bodyUniforms } from "./Body.tsx";
-import { eyeFrame, type View, verticalField } from "./camera.ts";
+import { eyeFrame, type Orbit, verticalField } from "./camera.ts";
 import { eye } from "./eye.ts";
 import { requestFrame } from "./frames.ts";
 import { placeLabels } from "./labels.ts";
@@ -12,7 +12,7 @@ import { placeLabels } from "./labels.ts";
 const NEAR = 0.1;
 const FAR = 40;
 
-function placeCamera(camera: PerspectiveCamera, view: View, aspect: number): void {
+function placeCamera(camera: PerspectiveCamera, view: Orbit, aspect: number): void {
   const { out, right, up } = eyeFrame(view);
   const shift = (k: 0 | 1 | 2) => -right[k] * view.panX - up[k] * view.panY;
   const at: Vec3 = [0, 1, 2].map((k) => out[k] * view.distance + shift(k as 0 | 1 | 2)) as unknown as Vec3;

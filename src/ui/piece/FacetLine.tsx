@@ -1,11 +1,11 @@
 /** The picked facet's numbers, over the picture. */
 
-import { engravedStop, stopLabel } from "../../core/bench/set-up.ts";
+import { engravedStop, stopLabel } from "../../core/bench/rig/set-up.ts";
 import { tierName } from "../../words/names.ts";
-import { openSheet } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { openSheet } from "../shared/screen.ts";
 import { useFormat } from "../use-format.ts";
 import { useReport, useStudio } from "../use-studio.ts";
 import { stepFacet } from "./keys.ts";

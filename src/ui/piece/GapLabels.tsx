@@ -34,7 +34,7 @@ function InkName() {
   const mark = plan.piece.inkMarkDeg ?? 0;
   const at = useMemo(() => inkLine(planes, mark).at(-1), [planes, mark]);
   return at ? (
-    <Label at={at} group="ink" className="stage-label stage-label-ink">
+    <Label at={at} group="ink" className="piece-label piece-label-ink">
       {words.inkMark}
     </Label>
   ) : null;
@@ -54,14 +54,14 @@ export function GapLabels() {
     return markLabelsOf(solved, solid, report, isTold);
   }, [solved, solid, report, selection]);
   return (
-    <div className="stage-labels" aria-hidden="true">
+    <div className="piece-labels" aria-hidden="true">
       {labels.gapLabels.map(({ at, group, mm }) => (
-        <Label key={at.join()} at={at} group={group} className="stage-label">
+        <Label key={at.join()} at={at} group={group} className="piece-label">
           {format.length(mm, 2)}
         </Label>
       ))}
       {labels.missLabels.map(({ at, group, mm }) => (
-        <Label key={at.join()} at={at} group={group} className="stage-label stage-label-miss">
+        <Label key={at.join()} at={at} group={group} className="piece-label piece-label-miss">
           {format.length(mm, 2)}
         </Label>
       ))}

@@ -1,4 +1,4 @@
-/** Dragging the picked tier on the piece itself. Lies over the stage and takes hold before the hand turns the piece. */
+/** Dragging the picked tier on the piece itself. Lies over the canvas and takes hold before the hand turns the piece. */
 import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import { solved as solvedOf } from "../../state/derived.ts";
 import { Readout } from "../plan/drag/Readout.tsx";
@@ -69,7 +69,7 @@ export default function PieceDrag({
   }, [host, grip, grab, surface]);
 
   return (
-    <div ref={ref} className="stage-labels">
+    <div ref={ref} className="piece-labels">
       <Readout live={drag.live} box={box} />
     </div>
   );

@@ -1,8 +1,8 @@
 /** Everything drawn of the piece. Lives in its own React root inside the canvas and reads the one store. */
 import { lazy, Suspense, useMemo } from "react";
 import type { Vec3 } from "../../core/geometry/vec.ts";
-import { useView } from "../app/view.ts";
 import { useShownReport, useShownSolid, useShownSolved } from "../plan/diary/use-shown.ts";
+import { useScreen } from "../shared/screen.ts";
 import { useStudio } from "../use-studio.ts";
 import { Body } from "./Body.tsx";
 import { CameraRig } from "./CameraRig.tsx";
@@ -122,8 +122,8 @@ export function Scene() {
   const { planes, plan } = useShownSolved();
   const solid = useShownSolid();
   const { piece } = plan;
-  const showInside = useView((state) => state.showInside) && (piece.inside?.length ?? 0) > 0;
-  const showDop = useView((state) => state.showDop);
+  const showInside = useScreen((state) => state.showInside) && (piece.inside?.length ?? 0) > 0;
+  const showDop = useScreen((state) => state.showDop);
   const hovered = usePicked("hover");
   const selected = usePicked("selection");
   return (

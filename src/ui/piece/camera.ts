@@ -4,7 +4,7 @@
  */
 import { addScaled, dot, scale, type Vec3 } from "../../core/geometry/vec.ts";
 
-export interface View {
+export interface Orbit {
   readonly azimuthDeg: number;
   readonly elevationDeg: number;
   readonly distance: number;
@@ -32,7 +32,7 @@ const MOST_PAN = 1.4;
 const MOST_LEAN = 135;
 
 /** Half front, half side: shows the front pattern and that the piece is round. */
-export const HOME: View = { azimuthDeg: -62, elevationDeg: 38, distance: HOME_DISTANCE, panX: 0, panY: 0 };
+export const HOME: Orbit = { azimuthDeg: -62, elevationDeg: 38, distance: HOME_DISTANCE, panX: 0, panY: 0 };
 /** The three looks a maker knows; azimuth -90 puts +x to the right and +y up. */
 export const LOOKS = {
   front: { ...HOME, azimuthDeg: -90, elevationDeg: 90 },
@@ -45,7 +45,7 @@ const RAD = Math.PI / 180;
 const clamp = (value: number, least: number, most: number) => Math.min(most, Math.max(least, value));
 
 /** Unit vectors of the eye: `out` from the centre to the eye, `right` and `up` of the picture. Steady through both poles. */
-export function eyeFrame(view: View): { out: Vec3; right: Vec3; up: Vec3 } {
+export function eyeFrame(view: Orbit): { out: Vec3; right: Vec3; up: Vec3 } {
   const { out, right, up } = ownFrame(view);
   const { stand } = view;
   if (!stand) return { out, right, up };
@@ -54,32 +54,32 @@ export function eyeFrame(view: View): { out: Vec3; right: Vec3; up: Vec3 } {
   return { out: placed(out), right: placed(right), up: placed(up) };
 }
 
-function ownFrame({ azimuthDeg, elevationDeg }: View): { out: Vec3; right: Vec3; up: Vec3 } {
+function ownFrame({ azimuthDeg, elevationDeg }: Orbit): { out: Vec3; right: Vec3; up: Vec3 } {
   const [ca, sa] = [Math.cos(azimuthDeg * RAD), Math.sin(azimuthDeg * RAD)];
   const [ce, se] = [Math.cos(elevationDeg * RAD), Math.sin(elevationDeg * RAD)];
   return { out: [ce * ca, ce * sa, se], right: [-sa, ca, 0], up: [-se * ca, -se * sa, ce] };
 }
 
 /** Turns by a drag of the hand: the near side follows the pointer. */
-export const turned = (view: View, rightDeg: number, upDeg: number): View => ({
+export const turned = (view: Orbit, rightDeg: number, upDeg: number): Orbit => ({
   ...view,
   azimuthDeg: view.azimuthDeg - rightDeg,
   elevationDeg: clamp(view.elevationDeg + upDeg, -MOST_LEAN, MOST_LEAN),
 });
 
-export const nearer = (view: View, factor: number): View => ({
+export const nearer = (view: Orbit, factor: number): Orbit => ({
   ...view,
   distance: clamp(view.distance * factor, NEAREST, FARTHEST),
 });
 
-export const panned = (view: View, x: number, y: number): View => ({
+export const panned = (view: Orbit, x: number, y: number): Orbit => ({
   ...view,
   panX: clamp(view.panX + x, -MOST_PAN, MOST_PAN),
   panY: clamp(view.panY + y, -MOST_PAN, MOST_PAN),
 });
 
 /** Between two views on the same stand, the short way round. `t` from 0 to 1. */
-export function between(from: View, to: View, t: number): View {
+export function between(from: Orbit, to: Orbit, t: number): Orbit {
   const mix = (a: number, b: number) => a + (b - a) * t;
   const turn = ((to.azimuthDeg - from.azimuthDeg + 540) % 360) - 180;
   return {
@@ -99,14 +99,14 @@ export function verticalField(aspect: number): number {
 }
 
 /** Where the eye is, in radii of the piece. */
-export function eyePlace(view: View): Vec3 {
+export function eyePlace(view: Orbit): Vec3 {
   const { out, right, up } = eyeFrame(view);
   const at = (k: 0 | 1 | 2) => out[k] * view.distance - right[k] * view.panX - up[k] * view.panY;
   return [at(0), at(1), at(2)];
 }
 
 /** Where points (radii of the piece) stand in the picture: right and up, 1 at the end of its shorter side. */
-export function pictureOf(view: View): (p: Vec3) => readonly [x: number, y: number] {
+export function pictureOf(view: Orbit): (p: Vec3) => readonly [x: number, y: number] {
   const { out, right, up } = eyeFrame(view);
   const end = Math.tan((FIELD_DEG * RAD) / 2);
   return (p) => {
@@ -116,7 +116,7 @@ export function pictureOf(view: View): (p: Vec3) => readonly [x: number, y: numb
 }
 
 /** The ray through a point of the picture; x and y from -1 to 1, right and up. Unit direction, lengths in radii. */
-export function rayThrough(view: View, aspect: number, x: number, y: number): { from: Vec3; along: Vec3 } {
+export function rayThrough(view: Orbit, aspect: number, x: number, y: number): { from: Vec3; along: Vec3 } {
   const { out, right, up } = eyeFrame(view);
   const high = Math.tan((verticalField(aspect) * RAD) / 2);
   const [sx, sy] = [x * high * aspect, y * high];

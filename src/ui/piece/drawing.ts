@@ -2,23 +2,23 @@
 import type { Plane } from "../../core/geometry/plane.ts";
 import type { Solid } from "../../core/geometry/solid-types.ts";
 import { dot, normalize, scale, type Vec3 } from "../../core/geometry/vec.ts";
-import { eyeFrame, eyePlace, pictureOf, type View } from "./camera.ts";
+import { eyeFrame, eyePlace, type Orbit, pictureOf } from "./camera.ts";
 import { arcPoints, outlinePoints } from "./outline-points.ts";
 
 /** Right and up in the picture, 1 at the end of its shorter side. */
-export type Place = readonly [x: number, y: number];
+export type ScreenPoint = readonly [x: number, y: number];
 
 export interface DrawnFacet {
   /** Its position in `solid.facets`. */
   readonly index: number;
-  readonly ring: readonly Place[];
+  readonly ring: readonly ScreenPoint[];
   /** How squarely it meets the light from above left, 0 to 1. */
   readonly light: number;
 }
 
 export interface DrawnPiece {
   /** What is seen of the whole piece; empty when nothing is left of it. */
-  readonly silhouette: readonly Place[];
+  readonly silhouette: readonly ScreenPoint[];
   /** Facets turned to the eye. A convex body hides none of these behind another. */
   readonly facets: readonly DrawnFacet[];
 }
@@ -27,12 +27,12 @@ export interface DrawnPiece {
 const LIGHT = normalize([-0.45, 0.75, 0.5]);
 
 /** The convex outline of places, counter-clockwise (Andrew's monotone chain, 1979). */
-function outlineOf(places: readonly Place[]): Place[] {
+function outlineOf(places: readonly ScreenPoint[]): ScreenPoint[] {
   const sorted = [...places].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const chain = (row: readonly Place[]): Place[] => {
-    const kept: Place[] = [];
+  const chain = (row: readonly ScreenPoint[]): ScreenPoint[] => {
+    const kept: ScreenPoint[] = [];
     for (const p of row) {
-      const turnsRight = (a: Place, b: Place) =>
+      const turnsRight = (a: ScreenPoint, b: ScreenPoint) =>
         (b[0] - a[0]) * (p[1] - a[1]) - (b[1] - a[1]) * (p[0] - a[0]) <= 0;
       while (kept.length > 1 && turnsRight(kept[kept.length - 2], kept[kept.length - 1])) kept.pop();
       kept.push(p);
@@ -43,7 +43,7 @@ function outlineOf(places: readonly Place[]): Place[] {
 }
 
 /** Where a ray of sight grazes the whole ball. Unit sphere. */
-function contourOf(view: View): Vec3[] {
+function contourOf(view: Orbit): Vec3[] {
   const eye = eyePlace(view);
   const h = 1 / Math.hypot(...eye);
   const n = scale(eye, h);
@@ -64,7 +64,7 @@ const isSkin = (p: Vec3, facets: Solid["facets"]): boolean =>
 
 const facesEye = ({ n, h }: Plane, eye: Vec3): boolean => dot(n, eye) > h;
 
-export function drawPiece(solid: Solid, view: View): DrawnPiece {
+export function drawPiece(solid: Solid, view: Orbit): DrawnPiece {
   if (solid.vanished) return { silhouette: [], facets: [] };
   const place = pictureOf(view);
   const eye = eyePlace(view);
@@ -83,5 +83,5 @@ export function drawPiece(solid: Solid, view: View): DrawnPiece {
 }
 
 /** Places as the points of an SVG polygon, `size` at the end of the picture's shorter side. */
-export const pointsOf = (places: readonly Place[], size: number, digits: number): string =>
+export const pointsOf = (places: readonly ScreenPoint[], size: number, digits: number): string =>
   places.map(([x, y]) => `${(x * size).toFixed(digits)},${(-y * size).toFixed(digits)}`).join(" ");

@@ -3,10 +3,10 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import { placeFacets } from "../../core/plan/place.ts";
 import { studio } from "../studio.ts";
-import { between, HOME, LOOKS, type LookFrom, type View } from "./camera.ts";
+import { between, HOME, LOOKS, type LookFrom, type Orbit } from "./camera.ts";
 
-export const eye = createStore<{ readonly view: View }>(() => ({ view: HOME }));
-export const useEye = <T>(pick: (view: View) => T): T => useStore(eye, (state) => pick(state.view));
+export const eye = createStore<{ readonly view: Orbit }>(() => ({ view: HOME }));
+export const useEye = <T>(pick: (view: Orbit) => T): T => useStore(eye, (state) => pick(state.view));
 
 const GLIDE_MS = 180;
 const OPENING_TURN_MS = 9000;
@@ -36,7 +36,7 @@ export const holdStill = (): void => {
   running++;
 };
 
-type Put = (view: View) => View;
+type Put = (view: Orbit) => Orbit;
 const asItIs: Put = (view) => view;
 let put = asItIs;
 
@@ -45,7 +45,7 @@ export function putViews(how: Put = asItIs): void {
   put = how;
 }
 
-export function setView(view: View): void {
+export function setView(view: Orbit): void {
   holdStill();
   eye.setState({ view: put(view) });
 }
@@ -53,7 +53,7 @@ export function setView(view: View): void {
 const easeOut = (t: number): number => 1 - (1 - t) ** 3;
 const easeInOut = (t: number): number => t * t * (3 - 2 * t);
 
-export function glideTo(there: View): void {
+export function glideTo(there: Orbit): void {
   const from = eye.getState().view;
   const to = put(there);
   if (wantsStillness()) setView(to);

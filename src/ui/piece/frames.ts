@@ -2,10 +2,10 @@
 
 let draw: () => void = () => {};
 
-/** Asks for one frame. Before the stage is ready nothing happens: its first frame draws everything. */
+/** Asks for one frame. Before the canvas is ready nothing happens: its first frame draws everything. */
 export const requestFrame = (): void => draw();
 
-/** The stage says how frames are drawn. */
+/** The canvas says how frames are drawn. */
 export const drawFramesBy = (invalidate: () => void): void => {
   draw = invalidate;
 };

@@ -2,7 +2,7 @@
 import { solid, solved } from "../../state/derived.ts";
 import { settledPlan } from "../settled.ts";
 import { studio } from "../studio.ts";
-import { HOME, nearer, turned, type View } from "./camera.ts";
+import { HOME, nearer, type Orbit, turned } from "./camera.ts";
 import { eye, glideTo, lookFrom, setView, showFacet } from "./eye.ts";
 
 const STEP_DEG = 10;
@@ -23,7 +23,7 @@ export function stepFacet(by: 1 | -1): void {
   showFacet(facetId);
 }
 
-type Act = (view: View, stepDeg: number) => void;
+type Act = (view: Orbit, stepDeg: number) => void;
 
 const ACTS: ReadonlyMap<string, Act> = new Map<string, Act>([
   ["ArrowLeft", (view, step) => setView(turned(view, -step, 0))],

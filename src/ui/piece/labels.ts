@@ -1,6 +1,6 @@
 /** Numbers that stand beside marks on the piece: words on the page, carried along by the picture. */
 import { dot, type Vec3 } from "../../core/geometry/vec.ts";
-import { eyeFrame, type View, verticalField } from "./camera.ts";
+import { eyeFrame, type Orbit, verticalField } from "./camera.ts";
 
 interface Label {
   readonly element: HTMLElement;
@@ -22,7 +22,7 @@ export function followPlace(element: HTMLElement, at: Vec3, group: string): () =
 const FACING = 0.18;
 
 /** Where a point of the piece falls on a picture of this size, in CSS pixels from its top left. */
-export function project(view: View, width: number, height: number, at: Vec3): { x: number; y: number } {
+export function project(view: Orbit, width: number, height: number, at: Vec3): { x: number; y: number } {
   const { out, right, up } = eyeFrame(view);
   const focus = height / 2 / Math.tan((verticalField(width / height) * Math.PI) / 360);
   const away = view.distance - dot(at, out);
@@ -32,7 +32,7 @@ export function project(view: View, width: number, height: number, at: Vec3): { 
   };
 }
 
-export function placeLabels(view: View, width: number, height: number): void {
+export function placeLabels(view: Orbit, width: number, height: number): void {
   const { out } = eyeFrame(view);
   const best = new Map<string, number>();
   for (const { at, group } of labels) best.set(group, Math.max(best.get(group) ?? FACING, dot(at, out)));

@@ -5,14 +5,14 @@
 import { dot, length as lengthOf, type Vec3 } from "../../core/geometry/vec.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { CATCH_PX, DRAG_STARTS_PX, type DragValue } from "../plan/drag/drag-maths.ts";
-import type { DragPicture, Place } from "../plan/drag/use-tier-drag.ts";
-import { eyeFrame, type View, verticalField } from "./camera.ts";
+import type { DragPicture, ScreenPoint } from "../plan/drag/use-tier-drag.ts";
+import { eyeFrame, type Orbit, verticalField } from "./camera.ts";
 
 type Shift = readonly [number, number];
 const RAD = Math.PI / 180;
 
 /** Pixels to the right and down by which a step in space moves on the screen, near the piece's centre. */
-function onScreen(view: View, height: number, step: Vec3): Shift {
+function onScreen(view: Orbit, height: number, step: Vec3): Shift {
   const { right, up } = eyeFrame(view);
   const perRadius = height / 2 / Math.tan((verticalField(1) * RAD) / 2) / view.distance;
   return [dot(step, right) * perRadius, -dot(step, up) * perRadius];
@@ -23,7 +23,7 @@ function onScreen(view: View, height: number, step: Vec3): Shift {
  * @param short the picture's shorter side, pixels
  */
 export function facetShifts(
-  view: View,
+  view: Orbit,
   short: number,
   solved: SolvedPlan,
   facet: number,
@@ -53,7 +53,7 @@ const FROM_SIDE = 0.55;
 /** A value that hardly moves on the screen can't be meant. */
 const LEAST_PART = 0.2;
 
-export function pieceDrag(view: View, short: number, solved: SolvedPlan, facet: number): DragPicture {
+export function pieceDrag(view: Orbit, short: number, solved: SolvedPlan, facet: number): DragPicture {
   const shifts = facetShifts(view, short, solved, facet);
   const { out } = eyeFrame(view);
   const n = solved.facets[facet].frame.n;
@@ -72,7 +72,7 @@ export function pieceDrag(view: View, short: number, solved: SolvedPlan, facet: 
       const closeness = (value: DragValue) => Math.abs(along(moved, shifts[value])) / size(shifts[value]);
       return values.reduce((best, value) => (closeness(value) > closeness(best) ? value : best));
     },
-    delta: (value, _, from: Place, to: Place) =>
+    delta: (value, _, from: ScreenPoint, to: ScreenPoint) =>
       along([to[0] - from[0], to[1] - from[1]], shifts[value]) / size(shifts[value]) ** 2,
     reach: (value) => CATCH_PX / size(shifts[value]),
   };

@@ -17,13 +17,13 @@ const PRESS_PX = 5;
 const TURN_DEG = 200;
 const WHEEL_STEP = 0.0012;
 
-interface Place {
+interface Finger {
   readonly x: number;
   readonly y: number;
 }
 
 /** The facet under a point of the page: its id, "" for skin, null beside the piece. */
-export function facetUnder(box: HTMLElement, { x, y }: Place): string | null {
+export function facetUnder(box: HTMLElement, { x, y }: Finger): string | null {
   const area = box.getBoundingClientRect();
   const { view } = eye.getState();
   const { from, along } = rayThrough(
@@ -45,11 +45,11 @@ function radiiPerPixel(box: HTMLElement): number {
   return (2 * distance * Math.tan((verticalField(width / height) * Math.PI) / 360)) / height;
 }
 
-const middle = (points: readonly Place[]): Place => ({
+const middle = (points: readonly Finger[]): Finger => ({
   x: points.reduce((sum, p) => sum + p.x, 0) / points.length,
   y: points.reduce((sum, p) => sum + p.y, 0) / points.length,
 });
-const spread = ([a, b]: readonly Place[]): number => (b ? Math.hypot(a.x - b.x, a.y - b.y) : 0);
+const spread = ([a, b]: readonly Finger[]): number => (b ? Math.hypot(a.x - b.x, a.y - b.y) : 0);
 
 /** Something that may take hold of the piece before the hand turns it. Each answers whether it did. */
 export interface Grip {
@@ -60,7 +60,7 @@ export interface Grip {
 }
 
 export function useHand(host: RefObject<HTMLElement | null>, grip: RefObject<Grip | null>) {
-  const fingers = useRef(new Map<number, Place>());
+  const fingers = useRef(new Map<number, Finger>());
   const travelled = useRef(0);
   const isMoving = useRef(false);
 
@@ -84,7 +84,7 @@ export function useHand(host: RefObject<HTMLElement | null>, grip: RefObject<Gri
   };
 
   /** One finger turns; two, or the other button, move and bring nearer. */
-  const follow = (box: HTMLElement, before: readonly Place[], after: readonly Place[]): void => {
+  const follow = (box: HTMLElement, before: readonly Finger[], after: readonly Finger[]): void => {
     const [from, to] = [middle(before), middle(after)];
     const [dx, dy] = [to.x - from.x, to.y - from.y];
     travelled.current += Math.hypot(dx, dy);

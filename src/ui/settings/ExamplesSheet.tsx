@@ -1,10 +1,10 @@
 /** Ready-made plans to begin with. */
 import { Button } from "react-aria-components/Button";
-import { openPlan } from "../app/files.ts";
 import { EXAMPLES } from "../examples.ts";
 import { exampleIn, exampleWords } from "../messages/examples.ts";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
+import { openPlan } from "../shared/files.ts";
 import { useFormat } from "../use-format.ts";
 import { FrontDrawing } from "./FrontDrawing.tsx";
 import "./settings.css";

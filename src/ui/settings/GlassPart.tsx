@@ -2,10 +2,10 @@
 import { Button } from "react-aria-components/Button";
 import { layersOf } from "../../core/optics/casing.ts";
 import type { Tint } from "../../core/plan/document.ts";
-import { GlassFields, Quietly } from "../app/slots.tsx";
-import { useView, view } from "../app/view.ts";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
+import { screen, useScreen } from "../shared/screen.ts";
+import { GlassFields, Quietly } from "../shared/slots.tsx";
 import { usePlan } from "../use-studio.ts";
 
 /** A tint as the style sheet takes it; clear glass lets all through. */
@@ -15,7 +15,7 @@ export const cssColour = (tint: Pick<Tint, "rgb"> | undefined): string =>
 export function GlassPart() {
   const words = useWords(planWords).piece;
   const { piece } = usePlan();
-  const isOpen = useView((state) => state.editsGlass);
+  const isOpen = useScreen((state) => state.editsGlass);
   const layers = layersOf(piece);
   const tints = [piece.tint, ...layers.map(({ tint }) => tint)];
   const isClear = tints.every((tint) => tint === undefined);
@@ -24,7 +24,7 @@ export function GlassPart() {
       <Button
         className="piece-line"
         aria-expanded={isOpen}
-        onPress={() => view.setState({ editsGlass: !isOpen })}
+        onPress={() => screen.setState({ editsGlass: !isOpen })}
       >
         {isClear
           ? words.glassClear

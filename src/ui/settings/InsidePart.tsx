@@ -1,23 +1,23 @@
 /** What is inside the glass, edited beside the piece: a line of the column that opens and closes. */
 import { Button } from "react-aria-components/Button";
-import { InsideFields, Quietly } from "../app/slots.tsx";
-import { useView, view } from "../app/view.ts";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
+import { screen, useScreen } from "../shared/screen.ts";
+import { InsideFields, Quietly } from "../shared/slots.tsx";
 import { usePlan, useStudio } from "../use-studio.ts";
 
 export function InsidePart() {
   const words = useWords(planWords).piece;
   const { piece } = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
-  const isOpen = useView((state) => state.editsInside);
+  const isOpen = useScreen((state) => state.editsInside);
   const kinds = (piece.inside ?? []).map(({ kind }) => words.insideKinds[kind]);
   return (
     <section className="inside-part" data-open={isOpen || undefined}>
       <Button
         className="piece-line"
         aria-expanded={isOpen}
-        onPress={() => view.setState({ editsInside: !isOpen })}
+        onPress={() => screen.setState({ editsInside: !isOpen })}
       >
         {kinds.length === 0 ? words.insideEmpty : words.insideHolds(kinds.join(", "))}
       </Button>

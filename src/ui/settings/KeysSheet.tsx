@@ -1,8 +1,9 @@
 /** Every key that does something, by where it does it. */
-import { keysFor, type Shortcut } from "../app/shortcuts.ts";
+
 import { settingsWords } from "../messages/settings.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { keysFor, type Shortcut } from "../shared/shortcuts.ts";
 import "./settings.css";
 
 type Row = readonly [keys: string, does: string];

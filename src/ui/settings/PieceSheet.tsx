@@ -5,13 +5,13 @@ import { evenCounts, stopsOf } from "../../core/plan/place.ts";
 import { toleranceOf } from "../../core/plan/solve.ts";
 import type { Change } from "../../state/commands.ts";
 import { parseAngle, parseNumber } from "../../words/format.ts";
-import { openSheet, view } from "../app/view.ts";
 import { Button } from "../controls/Button.tsx";
 import { NumberField } from "../controls/NumberField.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
 import { NameField } from "../plan/recipe/NameField.tsx";
+import { openSheet, screen } from "../shared/screen.ts";
 import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
@@ -244,7 +244,7 @@ function editBeside(part: "editsInside" | "editsGlass"): void {
   const { place, go } = studio.getState();
   openSheet(null);
   if (place === "bench" || place === "ideas") go("plan");
-  view.setState({ [part]: true });
+  screen.setState({ [part]: true });
 }
 
 export default function PieceSheet() {

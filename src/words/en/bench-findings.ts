@@ -1,5 +1,5 @@
 /** What the bench's findings say, by code. */
-import type { MeasureName } from "../../core/bench/measurements.ts";
+import type { MeasureName } from "../../core/bench/as-cut/measurements.ts";
 import type { BenchFindingWords } from "../bench-findings.ts";
 import { isWornOut, roundPercent, roundStrokes } from "../rounding.ts";
 import type { Say } from "../say.ts";

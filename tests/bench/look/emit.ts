@@ -8,7 +8,7 @@ import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../../src/core/optics/lights.ts";
 import { MATERIALS } from "../../../src/core/optics/materials.ts";
 import { RESTS } from "../../../src/core/optics/rest.ts";
-import { makeScene, putOnStage, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";
+import { makeScene, putOnTable, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";
 import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
@@ -217,7 +217,7 @@ const NOISE_PASSES = [1, 8, 32, 128, 512];
 const CONVERGED_PASSES = 16384;
 const productView = viewFrom(...RESTS.back.from, 10, 14.5, [0, 0, 1]);
 const productPiece = benchScene(61);
-const onPaper = putOnStage(productPiece, [0, 0, 1], -1, { material: MATERIALS.paper, radiusMm: 15 });
+const onPaper = putOnTable(productPiece, [0, 0, 1], -1, { material: MATERIALS.paper, radiusMm: 15 });
 const productJob = (
   name: string,
   scene: Scene,

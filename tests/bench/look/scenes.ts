@@ -4,7 +4,7 @@ import type { Vec3 } from "../../../src/core/geometry/vec.ts";
 import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
 import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
 import { MATERIALS } from "../../../src/core/optics/materials.ts";
-import { makeScene, putOnStage, type Scene } from "../../../src/core/optics/scene.ts";
+import { makeScene, putOnTable, type Scene } from "../../../src/core/optics/scene.ts";
 import type { Finish, Piece } from "../../../src/core/plan/document.ts";
 import { mat3, type Uniforms, vec3, vec4 } from "../../../src/render/gl-program.ts";
 import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
@@ -29,7 +29,7 @@ export const benchScene = (count: number, finish: Finish = "polished", inside?: 
 
 /** The same on a paper table, on its back. */
 export const onPaper = (count: number): Scene =>
-  putOnStage(benchScene(count), [0, 0, 1], -1, {
+  putOnTable(benchScene(count), [0, 0, 1], -1, {
     material: MATERIALS.paper,
     radiusMm: MARBLE.diameterMm / 2,
   });

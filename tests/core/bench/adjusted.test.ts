@@ -3,8 +3,8 @@
  * clips the line of every two planes by all others and looks for points where three planes meet, and never asks the engine.
  */
 import { describe, expect, it } from "vitest";
-import { type Adjusted, adjusted } from "../../../src/core/bench/adjusted.ts";
-import { fitAsCut } from "../../../src/core/bench/as-cut.ts";
+import { type Adjusted, adjusted } from "../../../src/core/bench/as-cut/adjusted.ts";
+import { fitAsCut } from "../../../src/core/bench/as-cut/as-cut.ts";
 import type { DepthRule, Plan, Tier } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { plan, tier } from "./plans.ts";

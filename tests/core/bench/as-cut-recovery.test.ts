@@ -1,7 +1,7 @@
 /** Planted cuts, measured on the exact solid and rounded as calipers round, must be found again. */
 import { describe, expect, it } from "vitest";
-import { fitAsCut } from "../../../src/core/bench/as-cut.ts";
-import { seeded } from "../../../src/core/bench/chance.ts";
+import { fitAsCut } from "../../../src/core/bench/as-cut/as-cut.ts";
+import { seeded } from "../../../src/core/bench/chances/chance.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { distance } from "../../../src/core/geometry/vec.ts";
 import type { AsCut, Plan, Tier } from "../../../src/core/plan/document.ts";

@@ -1,7 +1,7 @@
 /** What measurements say, what they leave open, and how the plan goes on from there. */
 import { describe, expect, it } from "vitest";
-import { asCutData, fitAsCut } from "../../../src/core/bench/as-cut.ts";
-import { type Sym2, solveLeastSquares, variances } from "../../../src/core/bench/least-squares.ts";
+import { asCutData, fitAsCut } from "../../../src/core/bench/as-cut/as-cut.ts";
+import { type Sym2, solveLeastSquares, variances } from "../../../src/core/bench/as-cut/least-squares.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import type { AsCut, Tier } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";

@@ -1,8 +1,8 @@
 /** What calipers read, against brute force: the body as thousands of points, and the greatest of them along the jaw. */
 import { describe, expect, it } from "vitest";
-import { fitAsCut } from "../../../src/core/bench/as-cut.ts";
+import { fitAsCut } from "../../../src/core/bench/as-cut/as-cut.ts";
+import { farthest } from "../../../src/core/bench/as-cut/caliper.ts";
 import { benchData, benchOf } from "../../../src/core/bench/bench.ts";
-import { farthest } from "../../../src/core/bench/caliper.ts";
 import type { Plane } from "../../../src/core/geometry/plane.ts";
 import { dot, type Vec3 } from "../../../src/core/geometry/vec.ts";
 import type { Tier } from "../../../src/core/plan/document.ts";

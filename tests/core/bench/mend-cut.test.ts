@@ -1,6 +1,6 @@
 /** After a mishap: what matching a deep facet costs, and the smallest recut that takes a chip away. */
 import { describe, expect, it } from "vitest";
-import { matchTooDeep, placeOnFacet, recutsFor } from "../../../src/core/bench/mend-cut.ts";
+import { matchTooDeep, placeOnFacet, recutsFor } from "../../../src/core/bench/as-cut/mend-cut.ts";
 import { dot, scale } from "../../../src/core/geometry/vec.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { plan, tier } from "./plans.ts";

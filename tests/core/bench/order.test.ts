@@ -1,9 +1,9 @@
 /** The order of work, what it costs to find an angle again, and what is said on the way. */
 import { describe, expect, it } from "vitest";
+import { extraDepth, foundAgain } from "../../../src/core/bench/as-cut/found-again.ts";
 import { benchData, benchOf, isGround, isWorked } from "../../../src/core/bench/bench.ts";
-import { cautionsAt } from "../../../src/core/bench/cautions.ts";
-import { extraDepth, foundAgain } from "../../../src/core/bench/found-again.ts";
-import { DEFAULT_HABITS, type Step } from "../../../src/core/bench/order.ts";
+import { cautionsAt } from "../../../src/core/bench/order/cautions.ts";
+import { DEFAULT_HABITS, type Step } from "../../../src/core/bench/order/order.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { plan, RIG, tier } from "./plans.ts";

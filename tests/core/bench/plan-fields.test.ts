@@ -5,7 +5,7 @@ import { PlanFileError, parsePlan } from "../../../src/core/plan/file.ts";
 import { fileFaultInWords } from "../../../src/words/file-faults.ts";
 import { plan, tier } from "./plans.ts";
 
-const STAGE = {
+const TABLE = {
   id: "s1",
   name: "Coarse",
   grainUm: 75,
@@ -16,7 +16,7 @@ const STAGE = {
 } as const;
 const own: Plan = plan([tier({ finish: "ground", asCut: { caliperMm: 29.2 } })], {
   indexTrimDeg: 0.8,
-  stages: [STAGE],
+  stages: [TABLE],
   habits: { discMin: 2.5, strokeSeconds: 0.8 },
   spread: { againDeg: 0.3 },
 });
@@ -45,12 +45,12 @@ describe("plan fields of the bench", () => {
   it("are refused with their path where they make no sense", () => {
     const refused: readonly (readonly [object, RegExp])[] = [
       [
-        { stages: [{ ...STAGE, leaves: "shiny" }] },
+        { stages: [{ ...TABLE, leaves: "shiny" }] },
         /rig\.stages\[0\]\.leaves.*ground, prepolished, polished/,
       ],
-      [{ stages: [{ ...STAGE, bond: "glued" }] }, /rig\.stages\[0\]\.bond.*loose, bonded, pad/],
+      [{ stages: [{ ...TABLE, bond: "glued" }] }, /rig\.stages\[0\]\.bond.*loose, bonded, pad/],
       [{ indexTrimDeg: -0.1 }, /rig\.indexTrimDeg.*0 to 180/],
-      [{ stages: [{ ...STAGE, discStrokes: -1 }] }, /rig\.stages\[0\]\.discStrokes/],
+      [{ stages: [{ ...TABLE, discStrokes: -1 }] }, /rig\.stages\[0\]\.discStrokes/],
       [{ habits: { discMin: -3 } }, /rig\.habits\.discMin.*0 to 600/],
       [{ habits: { strokeSeconds: 0 } }, /rig\.habits\.strokeSeconds.*more than 0/],
       [{ spread: { againDeg: "little" } }, /rig\.spread\.againDeg/],

@@ -10,14 +10,14 @@ import {
   rigSetting,
   settingAtLength,
   surfaceSpeed,
-} from "../../../src/core/bench/rig.ts";
-import { discHeights } from "../../../src/core/bench/rig-discs.ts";
+} from "../../../src/core/bench/rig/rig.ts";
+import { discHeights } from "../../../src/core/bench/rig/rig-discs.ts";
 import {
   beforeTurning,
   extensionNeeded,
   otherLength,
   rigFindings,
-} from "../../../src/core/bench/rig-findings.ts";
+} from "../../../src/core/bench/rig/rig-findings.ts";
 import {
   clearances,
   drawGuide,
@@ -25,7 +25,7 @@ import {
   lowestOverLap,
   rulerPoints,
   seatOnBall,
-} from "../../../src/core/bench/rig-pose.ts";
+} from "../../../src/core/bench/rig/rig-pose.ts";
 import type { Arm } from "../../../src/core/plan/document.ts";
 import { plainSay, reachText } from "../../../src/words/answers.ts";
 import { plan } from "../plan/sample.ts";

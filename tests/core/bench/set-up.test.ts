@@ -14,7 +14,7 @@ import {
   startLabel,
   startStop,
   wheelFit,
-} from "../../../src/core/bench/set-up.ts";
+} from "../../../src/core/bench/rig/set-up.ts";
 import type { Vec3 } from "../../../src/core/geometry/vec.ts";
 import type { Plan, Side, Tier } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";

@@ -1,10 +1,15 @@
 /** Pieces cut by chance against closed-form propagation of small errors. */
 import { describe, expect, it } from "vitest";
-import { seeded } from "../../../src/core/bench/chance.ts";
-import { addTallies, chancesOf, runTrials } from "../../../src/core/bench/chances.ts";
-import { gapVariances, sourcesByWeight, supportVariance } from "../../../src/core/bench/propagate.ts";
-import { createSimulation } from "../../../src/core/bench/simulate.ts";
-import { type SpreadSetting, type StopBy, semiAxes, spreadOf } from "../../../src/core/bench/spread.ts";
+import { seeded } from "../../../src/core/bench/chances/chance.ts";
+import { addTallies, chancesOf, runTrials } from "../../../src/core/bench/chances/chances.ts";
+import { gapVariances, sourcesByWeight, supportVariance } from "../../../src/core/bench/chances/propagate.ts";
+import { createSimulation } from "../../../src/core/bench/chances/simulate.ts";
+import {
+  type SpreadSetting,
+  type StopBy,
+  semiAxes,
+  spreadOf,
+} from "../../../src/core/bench/chances/spread.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { plan, tier } from "./plans.ts";
 

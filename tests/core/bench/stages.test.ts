@@ -1,17 +1,17 @@
 /** Stage depths, widths and volumes: worked by hand for free circles, and against whole solids where neighbours matter. */
 import { describe, expect, it } from "vitest";
-import { seeded } from "../../../src/core/bench/chance.ts";
-import { DEFAULT_STAGES, stagesOf } from "../../../src/core/bench/default-stages.ts";
-import { depthsAfter, finalMoves, passesOf, walk } from "../../../src/core/bench/diary.ts";
-import { planesAt } from "../../../src/core/bench/half-cut.ts";
-import { removedVolume } from "../../../src/core/bench/removed-volume.ts";
+import { seeded } from "../../../src/core/bench/chances/chance.ts";
+import { depthsAfter, finalMoves, passesOf, walk } from "../../../src/core/bench/order/diary.ts";
+import { DEFAULT_STAGES, stagesOf } from "../../../src/core/bench/stages/default-stages.ts";
+import { planesAt } from "../../../src/core/bench/stages/half-cut.ts";
+import { removedVolume } from "../../../src/core/bench/stages/removed-volume.ts";
 import {
   facetStages,
   stageCount,
   stageDepths,
   startFindings,
   tierStages,
-} from "../../../src/core/bench/stages.ts";
+} from "../../../src/core/bench/stages/stages.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { stagesIn } from "../../../src/words/stages.ts";

@@ -1,7 +1,7 @@
 /** Strokes after Preston: constant volume a stroke, in proportion to surface speed. */
 import { describe, expect, it } from "vitest";
 import { benchOf } from "../../../src/core/bench/bench.ts";
-import { strokeCurve } from "../../../src/core/bench/stroke-curve.ts";
+import { strokeCurve } from "../../../src/core/bench/stages/stroke-curve.ts";
 import {
   calibrate,
   capVolume,
@@ -12,7 +12,7 @@ import {
   strokeVolume,
   wearFindings,
   wornRate,
-} from "../../../src/core/bench/strokes.ts";
+} from "../../../src/core/bench/stages/strokes.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { foundIn } from "../../fixtures/found.ts";
 import { plan, RIG, tier } from "./plans.ts";

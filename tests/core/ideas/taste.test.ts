@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { seeded } from "../../../src/core/bench/chance.ts";
+import { seeded } from "../../../src/core/bench/chances/chance.ts";
 import { FEATURES, LEAST_MARKS, likingOf, type Mark, tasteOf } from "../../../src/core/ideas/taste.ts";
 
 const random = seeded(5);

@@ -1,6 +1,6 @@
 /** Wishes as people make them, from a number. */
 
-import { seeded } from "../../../src/core/bench/chance.ts";
+import { seeded } from "../../../src/core/bench/chances/chance.ts";
 import type { IdeaWish, MeasureName } from "../../../src/core/ideas/wish.ts";
 
 /** Measures that cost no rays, or few. */

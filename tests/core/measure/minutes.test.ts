@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { benchOf } from "../../../src/core/bench/bench.ts";
-import { repeatsOf } from "../../../src/core/bench/ring-volume.ts";
+import { repeatsOf } from "../../../src/core/bench/stages/ring-volume.ts";
 import { minutesOf } from "../../../src/core/measure/minutes.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { planOf } from "../../plans/generator.ts";

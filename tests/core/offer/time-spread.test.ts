@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { seeded } from "../../../src/core/bench/chance.ts";
-import { createSimulation } from "../../../src/core/bench/simulate.ts";
-import type { SpreadSetting } from "../../../src/core/bench/spread.ts";
+import { seeded } from "../../../src/core/bench/chances/chance.ts";
+import { createSimulation } from "../../../src/core/bench/chances/simulate.ts";
+import type { SpreadSetting } from "../../../src/core/bench/chances/spread.ts";
 import { workTime } from "../../../src/core/offer/offer.ts";
 import { minutesByChance, timeSpreadOf } from "../../../src/core/offer/time-spread.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";

@@ -6,7 +6,7 @@ import { plainMaterial } from "../../../src/core/optics/materials.ts";
 import { meteredGain } from "../../../src/core/optics/metering.ts";
 import { nextRandom } from "../../../src/core/optics/random.ts";
 import { luminance } from "../../../src/core/optics/spectrum.ts";
-import { lightOver, makeStage } from "../../../src/core/optics/stage.ts";
+import { lightOver, makeTabletop } from "../../../src/core/optics/tabletop.ts";
 import { chance } from "./helpers.ts";
 
 const [DISTANCE, FIELD_DEG] = [10, 18];
@@ -78,13 +78,13 @@ describe("metering by the light on the table", () => {
     };
     const rgb = [0.8, 0.8, 0.8] as const;
     const light = lightOver({ kind: "setting", setting: lit, turnRad: 0 }, up, rgb);
-    return makeStage(up, -1, { material: plainMaterial(rgb), radiusMm: 15 }, light);
+    return makeTabletop(up, -1, { material: plainMaterial(rgb), radiusMm: 15 }, light);
   };
 
   it("shows a table alike in every light and however bright that is, with less of the light's colour", () => {
     for (const setting of [LIGHT_SETTINGS.overcast, LIGHT_SETTINGS["one-lamp"]]) {
       const [one, many] = [stageIn(setting, 1), stageIn(setting, 7)];
-      const [a, b] = [meteredGain({ stage: one }), meteredGain({ stage: many })];
+      const [a, b] = [meteredGain({ tabletop: one }), meteredGain({ tabletop: many })];
       for (let c = 0; c < 3; c++) {
         expect((b[c] * 7) / a[c]).toBeCloseTo(1, 9);
         // a quarter of the light's colour stays, by the logarithm
@@ -92,6 +92,6 @@ describe("metering by the light on the table", () => {
         expect(one.bare[c] * a[c]).toBeCloseTo(0.83 * colour ** 0.25, 9);
       }
     }
-    expect(meteredGain({ stage: null })).toEqual([1, 1, 1]);
+    expect(meteredGain({ tabletop: null })).toEqual([1, 1, 1]);
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { LIGHT_SETTINGS, type LightSetting, lightRadiance } from "../../../src/core/optics/lights.ts";
 import { plainMaterial } from "../../../src/core/optics/materials.ts";
-import { lightOver, makeStage } from "../../../src/core/optics/stage.ts";
 import { withSweep } from "../../../src/core/optics/sweep.ts";
+import { lightOver, makeTabletop } from "../../../src/core/optics/tabletop.ts";
 
 const UP = [0, 0, 1] as const;
 
@@ -16,7 +16,7 @@ describe("a table that rises to a wall", () => {
       ] as const) {
         if (setting.sweep === undefined) continue;
         const light = lightOver({ kind: "setting", setting, turnRad: 0.3 }, UP, rgb);
-        const { bare } = makeStage(UP, -1, { material: plainMaterial(rgb), radiusMm: 15 }, light);
+        const { bare } = makeTabletop(UP, -1, { material: plainMaterial(rgb), radiusMm: 15 }, light);
         const horizon = light.kind === "setting" ? light.setting.horizon : [0, 0, 0];
         for (let c = 0; c < 3; c++)
           expect(horizon[c] / (rgb[c] * bare[c]), `${name} ${c}`).toBeCloseTo(1, 1.5);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { fitAsCut } from "../../../src/core/bench/as-cut.ts";
+import { fitAsCut } from "../../../src/core/bench/as-cut/as-cut.ts";
 import type { AsCut, Plan } from "../../../src/core/plan/document.ts";
 import { depthOf } from "../../../src/state/derived.ts";
 import { createPlanStore } from "../../../src/state/store.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Step } from "../../../src/core/bench/order.ts";
+import type { Step } from "../../../src/core/bench/order/order.ts";
 import { lapSteps, nextStep } from "../../../src/ui/lap/lap-steps.ts";
 
 const grind = (tier: string, k: number, stage: string, widthMm = 5): Step => ({

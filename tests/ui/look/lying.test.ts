@@ -2,7 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { dot, scale } from "../../../src/core/geometry/vec.ts";
 import { RESTS, restOnFacet } from "../../../src/core/optics/rest.ts";
-import { stageFrame } from "../../../src/core/optics/stage.ts";
+import { tableFrame } from "../../../src/core/optics/tabletop.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
 import { solid, solved } from "../../../src/state/derived.ts";
 import { downOf, flatOf, ON_TABLE, restood, standOf } from "../../../src/ui/look/lying.ts";
@@ -26,7 +26,7 @@ describe("a piece on a table", () => {
 
   it("is seen the same way in the hand and on the table, where the table lets it", () => {
     for (const down of [RESTS.side.down, RESTS.back.down, restOnFacet([0.6, 0, 0.8]).down]) {
-      const stand = stageFrame(scale(down, -1));
+      const stand = tableFrame(scale(down, -1));
       const above = { ...ON_TABLE, stand };
       const free = restood(above, undefined);
       expect(free.stand).toBeUndefined();

@@ -3,10 +3,10 @@ import { describe, expect, it } from "vitest";
 import { solid } from "../../../src/state/derived.ts";
 import { EXAMPLES } from "../../../src/ui/examples.ts";
 import { eyeFrame, eyePlace, FIELD_DEG, HOME, pictureOf } from "../../../src/ui/piece/camera.ts";
-import { drawPiece, type Place } from "../../../src/ui/piece/drawing.ts";
+import { drawPiece, type ScreenPoint } from "../../../src/ui/piece/drawing.ts";
 
 const PANNED = { ...HOME, azimuthDeg: 25, elevationDeg: 40, distance: 3.4, panX: 0.3, panY: -0.2 };
-const area = (ring: readonly Place[]): number =>
+const area = (ring: readonly ScreenPoint[]): number =>
   ring.reduce((sum, [x, y], i) => {
     const [nx, ny] = ring[(i + 1) % ring.length];
     return sum + (x * ny - y * nx) / 2;

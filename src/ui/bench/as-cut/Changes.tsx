@@ -1,5 +1,5 @@
 /** What a mend changes, tier by tier, and whether everything still meets. */
-import type { Mended } from "../../../core/bench/mend-cut.ts";
+import type { Mended } from "../../../core/bench/as-cut/mend-cut.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";

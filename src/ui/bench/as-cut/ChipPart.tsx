@@ -1,6 +1,6 @@
 /** A chip on the finished piece: where, how deep, how wide, and the smallest recut that takes it away. */
 import { useMemo, useState } from "react";
-import type { Recut } from "../../../core/bench/mend-cut.ts";
+import type { Recut } from "../../../core/bench/as-cut/mend-cut.ts";
 import type { Plan } from "../../../core/plan/document.ts";
 import { facetIds } from "../../../core/plan/references.ts";
 import type { ChipQuestion } from "../../../worker/bench-worker.ts";

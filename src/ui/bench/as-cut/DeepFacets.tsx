@@ -1,7 +1,7 @@
 /** A facet cut too deep: how much, what bringing the rest to match costs, and what then no longer meets. */
 import { useMemo } from "react";
-import type { FittedTier } from "../../../core/bench/as-cut.ts";
-import type { Mended } from "../../../core/bench/mend-cut.ts";
+import type { FittedTier } from "../../../core/bench/as-cut/as-cut.ts";
+import type { Mended } from "../../../core/bench/as-cut/mend-cut.ts";
 import type { Plan, Tier } from "../../../core/plan/document.ts";
 import type { DeepQuestion } from "../../../worker/bench-worker.ts";
 import { Button } from "../../controls/Button.tsx";

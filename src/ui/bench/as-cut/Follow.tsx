@@ -1,8 +1,8 @@
 /** The first offer after a slip: the angles of the tiers still to cut that bring back all that met, and both pieces in a picture. */
 import { useMemo } from "react";
-import type { Adjusted, AngleChange } from "../../../core/bench/adjusted.ts";
-import type { AsCutAnswer } from "../../../core/bench/as-cut.ts";
-import { rigSetting } from "../../../core/bench/rig.ts";
+import type { Adjusted, AngleChange } from "../../../core/bench/as-cut/adjusted.ts";
+import type { AsCutAnswer } from "../../../core/bench/as-cut/as-cut.ts";
+import { rigSetting } from "../../../core/bench/rig/rig.ts";
 import { cutBall } from "../../../core/geometry/solid.ts";
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
 import { Button } from "../../controls/Button.tsx";

@@ -1,5 +1,5 @@
 /** The measurements of a tier: calipers on a facet, over the pole, flat to skin, the angle as read. Empty = not measured. */
-import { DEFAULT_READ_SD_DEG, DEFAULT_SD_MM } from "../../../core/bench/measurements.ts";
+import { DEFAULT_READ_SD_DEG, DEFAULT_SD_MM } from "../../../core/bench/as-cut/measurements.ts";
 import type { AsCut, Measured, Tier } from "../../../core/plan/document.ts";
 import { RANGES, type Range } from "../../../core/plan/limits.ts";
 import { benchWords } from "../../messages/bench.ts";

@@ -1,5 +1,5 @@
 /** The tiers still to cut, solved again so that they meet what was cut: what changes, and the one press that takes it over. */
-import type { AsCutAnswer } from "../../../core/bench/as-cut.ts";
+import type { AsCutAnswer } from "../../../core/bench/as-cut/as-cut.ts";
 import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";

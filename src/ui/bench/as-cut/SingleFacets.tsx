@@ -1,6 +1,6 @@
 /** Facets measured by themselves: one that came out deeper or wider than its tier. */
 import { useState } from "react";
-import { readStop } from "../../../core/bench/set-up.ts";
+import { readStop } from "../../../core/bench/rig/set-up.ts";
 import type { AsCut, Tier } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import { facetIds } from "../../../core/plan/references.ts";

@@ -1,5 +1,5 @@
 /** One tier: its measurements, and the angle and depth that explain them best. */
-import type { FittedTier } from "../../../core/bench/as-cut.ts";
+import type { FittedTier } from "../../../core/bench/as-cut/as-cut.ts";
 import type { Finding } from "../../../core/bench/bench-finding.ts";
 import type { AsCut, Plan, Tier } from "../../../core/plan/document.ts";
 import { benchWords } from "../../messages/bench.ts";

@@ -1,6 +1,6 @@
 /** Putting what was measured, and what follows from it, into the plan. */
-import type { Adjusted } from "../../../core/bench/adjusted.ts";
-import type { AsCutAnswer, FittedTier } from "../../../core/bench/as-cut.ts";
+import type { Adjusted } from "../../../core/bench/as-cut/adjusted.ts";
+import type { AsCutAnswer, FittedTier } from "../../../core/bench/as-cut/as-cut.ts";
 import type { AsCut, Measured, Tier } from "../../../core/plan/document.ts";
 import type { Command } from "../../../state/commands.ts";
 

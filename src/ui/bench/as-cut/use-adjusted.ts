@@ -1,7 +1,7 @@
 /** The least change of angles after a slip, looked for beside the screen: with progress, and to be stopped. */
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { Adjusted } from "../../../core/bench/adjusted.ts";
-import type { AsCutAnswer } from "../../../core/bench/as-cut.ts";
+import type { Adjusted } from "../../../core/bench/as-cut/adjusted.ts";
+import type { AsCutAnswer } from "../../../core/bench/as-cut/as-cut.ts";
 import { usePlan } from "../../use-studio.ts";
 import { benchPool } from "../bench-worker-client.ts";
 

@@ -1,7 +1,7 @@
 /** Which lengths calipers can take on a tier that is cut: to the skin where it stands opposite, else to the farthest point; none past a dop. */
 import { useMemo } from "react";
+import { caliperOf } from "../../../core/bench/as-cut/caliper.ts";
 import { dopOf } from "../../../core/bench/bench.ts";
-import { caliperOf } from "../../../core/bench/caliper.ts";
 import type { Measured, Tier } from "../../../core/plan/document.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";

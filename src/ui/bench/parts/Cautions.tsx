@@ -1,5 +1,5 @@
 /** Cautions, short, at the place where the step happens. */
-import type { Caution } from "../../../core/bench/cautions.ts";
+import type { Caution } from "../../../core/bench/order/cautions.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 

@@ -1,6 +1,7 @@
 /** What calipers read on a finished tier and what their far jaw rests on; where the dop is in the way, what to go by instead. */
+
+import { caliperFigures, type Opposite } from "../../../core/bench/as-cut/caliper.ts";
 import type { BenchTier } from "../../../core/bench/bench.ts";
-import { caliperFigures, type Opposite } from "../../../core/bench/caliper.ts";
 import type { Plan } from "../../../core/plan/document.ts";
 import type { Formats } from "../../../words/formats.ts";
 import type { Language } from "../../../words/language.ts";

@@ -1,5 +1,5 @@
 /** Strokes as they may be told: measured ones, guesses only when wished for and then called so, or none. */
-import { guessRemoval, sayableStrokes, strokesFor } from "../../../core/bench/strokes.ts";
+import { guessRemoval, sayableStrokes, strokesFor } from "../../../core/bench/stages/strokes.ts";
 import type { Lap, Stage } from "../../../core/plan/document.ts";
 
 export interface StrokeCount {

@@ -1,5 +1,5 @@
 /** The way by hand, to scale from the side: the piece on the lap, its dop against the face of a guide block. */
-import type { GuideDrawing, Point } from "../../../core/bench/rig-pose.ts";
+import type { GuideDrawing, Point } from "../../../core/bench/rig/rig-pose.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 

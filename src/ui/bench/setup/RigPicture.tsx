@@ -1,7 +1,7 @@
 /** The rig in one tier, drawn to scale from the side: lap with its good band, arm, hinge, dop, piece, the facet flat on the lap. */
 
-import type { RigSetting } from "../../../core/bench/rig.ts";
-import { clearances, type Part, type Point, type RigDrawing } from "../../../core/bench/rig-pose.ts";
+import type { RigSetting } from "../../../core/bench/rig/rig.ts";
+import { clearances, type Part, type Point, type RigDrawing } from "../../../core/bench/rig/rig-pose.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useBox } from "../../plan/drag/use-box.ts";

@@ -1,5 +1,5 @@
 /** Front and back, each a set-up of its own: what the wheel reads there and what the piece is held by. */
-import { directionOf, readMark } from "../../../core/bench/set-up.ts";
+import { directionOf, readMark } from "../../../core/bench/rig/set-up.ts";
 import type { SetUp, SetUpDop, Side } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import { Pick } from "../../controls/Pick.tsx";

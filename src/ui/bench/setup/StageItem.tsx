@@ -1,6 +1,6 @@
 /** One abrasive. A grit number is only taken together with its scale, and what it means on other scales is said. */
-import { damageGrains, damageUm } from "../../../core/bench/default-stages.ts";
-import { GRIT_TABLES, grainOfGrit, gritsOf, sizesOfNumber } from "../../../core/bench/grits.ts";
+import { damageGrains, damageUm } from "../../../core/bench/stages/default-stages.ts";
+import { GRIT_TABLES, grainOfGrit, gritsOf, sizesOfNumber } from "../../../core/bench/stages/grits.ts";
 import { BOND_KINDS, type Bond } from "../../../core/plan/bonds.ts";
 import type { Finish, GritScale, Stage } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";

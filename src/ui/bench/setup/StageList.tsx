@@ -1,5 +1,5 @@
 /** The abrasives, coarse to fine: each with its grain, the damage that it leaves and how thick its disc stands. */
-import { leftBy } from "../../../core/bench/stages.ts";
+import { leftBy } from "../../../core/bench/stages/stages.ts";
 import type { Stage } from "../../../core/plan/document.ts";
 import { COUNTS } from "../../../core/plan/limits.ts";
 import { Button } from "../../controls/Button.tsx";

@@ -1,7 +1,7 @@
 /** The rig in the tier that is in hand: picture, what a ruler measures, what each disc changes. */
 import type { Bench, BenchTier } from "../../../core/bench/bench.ts";
-import { isAboutRig } from "../../../core/bench/rig-findings.ts";
-import { rulerPoints } from "../../../core/bench/rig-pose.ts";
+import { isAboutRig } from "../../../core/bench/rig/rig-findings.ts";
+import { rulerPoints } from "../../../core/bench/rig/rig-pose.ts";
 import { Choice } from "../../controls/Choice.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";

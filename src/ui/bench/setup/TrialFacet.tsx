@@ -1,13 +1,13 @@
 /** After the piece is turned over: one trial facet tells how far the wheel's zero really stands off, and the back is placed again. */
 import { useMemo } from "react";
-import { habitsOf } from "../../../core/bench/order.ts";
+import { habitsOf } from "../../../core/bench/order/order.ts";
 import {
   afterFineTurn,
   afterTrialFacet,
   canTrim,
   offsetLeft,
   offsetTurn,
-} from "../../../core/bench/set-up.ts";
+} from "../../../core/bench/rig/set-up.ts";
 import { reportAtOnce } from "../../../core/check/report.ts";
 import type { Plan } from "../../../core/plan/document.ts";
 import { Button } from "../../controls/Button.tsx";
@@ -17,7 +17,7 @@ import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
-import { changeTrial, useBenchView } from "../bench-view.ts";
+import { changeTrial, useBenchScreen } from "../bench-screen.ts";
 import { MaybeField } from "../parts/MaybeField.tsx";
 import { tierName } from "../parts/names.ts";
 
@@ -71,7 +71,7 @@ export function TrialFacet() {
   const plan = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
   const choices = trialTiers(plan);
-  const { tierId, offsetMm: offset, toward } = useBenchView((state) => state.trial);
+  const { tierId, offsetMm: offset, toward } = useBenchScreen((state) => state.trial);
   const one = choices.find(({ tier }) => tier.id === tierId) ?? choices[0];
   if (!one) return <p className="small soft">{words.none}</p>;
   // Seen from the back, clockwise is the way in which azimuths grow.

@@ -1,5 +1,5 @@
 /** The index wheel: how many stops, which counts they divide into, what doesn't come out even. */
-import { wheelFit } from "../../../core/bench/set-up.ts";
+import { wheelFit } from "../../../core/bench/rig/set-up.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import { evenCounts } from "../../../core/plan/place.ts";
 import { Pick } from "../../controls/Pick.tsx";

@@ -2,10 +2,10 @@
 import { useMemo } from "react";
 import { decimalSign } from "../../../words/format.ts";
 import type { SheetQuestion } from "../../../worker/bench-worker.ts";
-import { fileNameOf, offerFile } from "../../app/files.ts";
 import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
+import { fileNameOf, offerFile } from "../../shared/files.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { benchPool } from "../bench-worker-client.ts";

@@ -1,5 +1,5 @@
 /** What the simulation says, in words: chance, what matters most, margin, how to stop. */
-import { DEFAULT_SPREAD } from "../../../core/bench/spread.ts";
+import { DEFAULT_SPREAD } from "../../../core/bench/chances/spread.ts";
 import type { Simulated } from "../../../worker/simulate-bench.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";

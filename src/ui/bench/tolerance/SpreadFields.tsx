@@ -1,5 +1,5 @@
 /** How far this person's settings scatter, and how the marble and its dop differ from the plan. */
-import { DEFAULT_SPREAD } from "../../../core/bench/spread.ts";
+import { DEFAULT_SPREAD } from "../../../core/bench/chances/spread.ts";
 import type { Spread } from "../../../core/plan/document.ts";
 import { COUNTS, RANGES } from "../../../core/plan/limits.ts";
 import { benchWords } from "../../messages/bench.ts";

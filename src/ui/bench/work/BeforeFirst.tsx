@@ -1,6 +1,6 @@
 /** What to do before the first cut, with the cautions that belong there. */
-import { cautionsAt } from "../../../core/bench/cautions.ts";
-import { PREPARATIONS } from "../../../core/bench/order.ts";
+import { cautionsAt } from "../../../core/bench/order/cautions.ts";
+import { PREPARATIONS } from "../../../core/bench/order/order.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { Cautions } from "../parts/Cautions.tsx";

@@ -1,8 +1,8 @@
 /** Strokes from the person's own test facets: so many strokes made a facet so wide. */
 import { useState } from "react";
 import type { BenchTier } from "../../../core/bench/bench.ts";
-import { endsByLooking } from "../../../core/bench/stages.ts";
-import { calibrate } from "../../../core/bench/strokes.ts";
+import { endsByLooking } from "../../../core/bench/stages/stages.ts";
+import { calibrate } from "../../../core/bench/stages/strokes.ts";
 import type { Calibration, Stage } from "../../../core/plan/document.ts";
 import { COUNTS, RANGES } from "../../../core/plan/limits.ts";
 import { Button } from "../../controls/Button.tsx";

@@ -1,5 +1,5 @@
 /** The minutes that the parts of the work take: the usual ones, until the artist's own are put in. */
-import { DEFAULT_HABITS, habitsOf } from "../../../core/bench/order.ts";
+import { DEFAULT_HABITS, habitsOf } from "../../../core/bench/order/order.ts";
 import type { Habits } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import { Button } from "../../controls/Button.tsx";

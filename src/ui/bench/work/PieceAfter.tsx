@@ -1,7 +1,7 @@
 /** The piece as it stands after a stage of a tier: earlier tiers finished, this one at the stage's depth, later ones uncut. */
 import { useMemo } from "react";
-import { depthsBefore, planeAtDepth, tierFacets } from "../../../core/bench/half-cut.ts";
-import { tierStageDepths } from "../../../core/bench/stages.ts";
+import { depthsBefore, planeAtDepth, tierFacets } from "../../../core/bench/stages/half-cut.ts";
+import { tierStageDepths } from "../../../core/bench/stages/stages.ts";
 import { cutBall } from "../../../core/geometry/solid.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";

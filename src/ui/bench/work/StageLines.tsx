@@ -1,13 +1,13 @@
 /** Stage by stage: the width to stop at, what it is while neighbours are still uncut, strokes, what the disc asks of the hinge. */
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { isGround, isWorked } from "../../../core/bench/bench.ts";
-import { endsByLooking } from "../../../core/bench/stages.ts";
+import { endsByLooking } from "../../../core/bench/stages/stages.ts";
 import type { Formats } from "../../../words/formats.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
-import { useBenchView } from "../bench-view.ts";
+import { useBenchScreen } from "../bench-screen.ts";
 import { type StrokeCount, strokeCount } from "../parts/strokes.ts";
 import { useStages } from "../use-stages.ts";
 
@@ -22,7 +22,7 @@ const groundWidths = (tier: BenchTier, stage: number, { length }: Formats): read
 
 function useStrokes(tier: BenchTier, stage: number): readonly StrokeCount[] {
   const { rig } = usePlan();
-  const withGuesses = useBenchView((state) => state.showGuesses);
+  const withGuesses = useBenchScreen((state) => state.showGuesses);
   const radius = tier.setting?.contactRadiusMm ?? null;
   const own = useStages(rig)[stage];
   return tier.facets.flatMap((facet) => {

@@ -1,13 +1,13 @@
 /** The tier's stops in order, large, each with the width at which to stop there and its strokes. */
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { isGround } from "../../../core/bench/bench.ts";
-import { stagesOf } from "../../../core/bench/default-stages.ts";
-import { endsByLooking } from "../../../core/bench/stages.ts";
+import { stagesOf } from "../../../core/bench/stages/default-stages.ts";
+import { endsByLooking } from "../../../core/bench/stages/stages.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
-import { useBenchView } from "../bench-view.ts";
+import { useBenchScreen } from "../bench-screen.ts";
 import { facetNumber } from "../parts/names.ts";
 import { strokeCount } from "../parts/strokes.ts";
 import { useStages } from "../use-stages.ts";
@@ -16,7 +16,7 @@ export function Stops({ tier, stage }: { tier: BenchTier; stage: number }) {
   const { work: words } = useWords(benchWords);
   const { figure } = useFormat();
   const { rig } = usePlan();
-  const withGuesses = useBenchView((state) => state.showGuesses);
+  const withGuesses = useBenchScreen((state) => state.showGuesses);
   const own = useStages(rig)[stage];
   const radius = tier.setting?.contactRadiusMm ?? null;
   const looks = endsByLooking(stagesOf(rig), stage);

@@ -1,10 +1,10 @@
 /** Width against strokes for the first facet of a tier: why the last tenth of a millimetre takes the longest. */
 import { useMemo } from "react";
 import type { BenchTier } from "../../../core/bench/bench.ts";
-import { stagesOf } from "../../../core/bench/default-stages.ts";
-import { endsByLooking } from "../../../core/bench/stages.ts";
-import type { CurvePoint } from "../../../core/bench/stroke-curve.ts";
-import { sayableStrokes } from "../../../core/bench/strokes.ts";
+import { stagesOf } from "../../../core/bench/stages/default-stages.ts";
+import { endsByLooking } from "../../../core/bench/stages/stages.ts";
+import type { CurvePoint } from "../../../core/bench/stages/stroke-curve.ts";
+import { sayableStrokes } from "../../../core/bench/stages/strokes.ts";
 import type { CurveQuestion } from "../../../worker/bench-worker.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";

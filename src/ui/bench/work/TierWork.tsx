@@ -1,12 +1,12 @@
 /** One tier at the bench: what to set, where to stop at each stage, stop by stop, and what to watch for. */
 
 import { useState } from "react";
+import type { FoundAgain } from "../../../core/bench/as-cut/found-again.ts";
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { isWorked } from "../../../core/bench/bench.ts";
 import type { Finding, FindingCode } from "../../../core/bench/bench-finding.ts";
-import { cautionsAt } from "../../../core/bench/cautions.ts";
-import type { FoundAgain } from "../../../core/bench/found-again.ts";
-import { heightPerDegree } from "../../../core/bench/rig.ts";
+import { cautionsAt } from "../../../core/bench/order/cautions.ts";
+import { heightPerDegree } from "../../../core/bench/rig/rig.ts";
 import type { Finish } from "../../../core/plan/document.ts";
 import { Choice } from "../../controls/Choice.tsx";
 import { benchWords } from "../../messages/bench.ts";
@@ -14,7 +14,7 @@ import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolved, useStudio } from "../../use-studio.ts";
-import { useBenchView } from "../bench-view.ts";
+import { useBenchScreen } from "../bench-screen.ts";
 import { Cautions } from "../parts/Cautions.tsx";
 import { finishedSaid } from "../parts/caliper.ts";
 import { FindingList } from "../parts/FindingList.tsx";
@@ -129,7 +129,7 @@ export function TierWork({
   const { sides } = useWords(planWords);
   const { armAngle } = useFormat();
   const plan = usePlan();
-  const way = useBenchView((state) => state.way);
+  const way = useBenchScreen((state) => state.way);
   const select = useStudio((state) => state.select);
   const stages = useStages(plan.rig);
   const worked = tier.stages.flatMap((_, i) => (isWorked(tier, i) ? [i] : []));

@@ -1,13 +1,14 @@
 /** The two orders of work, told by what each costs. */
+
+import { againDegOf, FINDING_STEPS } from "../../../core/bench/as-cut/found-again.ts";
 import type { Bench } from "../../../core/bench/bench.ts";
-import type { Way } from "../../../core/bench/diary.ts";
-import { againDegOf, FINDING_STEPS } from "../../../core/bench/found-again.ts";
+import type { Way } from "../../../core/bench/order/diary.ts";
 import type { Range } from "../../../core/plan/limits.ts";
 import { Pick } from "../../controls/Pick.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { usePlan, useStudio } from "../../use-studio.ts";
-import { benchView, useBenchView } from "../bench-view.ts";
+import { benchScreen, useBenchScreen } from "../bench-screen.ts";
 import { DegreeField } from "../parts/fields.tsx";
 import { timeInWords } from "../parts/time.ts";
 import { Minutes } from "./Minutes.tsx";
@@ -34,7 +35,7 @@ function AgainOff() {
 
 export function Ways({ bench }: { bench: Bench }) {
   const words = useWords(benchWords);
-  const way = useBenchView((state) => state.way);
+  const way = useBenchScreen((state) => state.way);
   const work = bench.order.find((one) => one.way === way);
   const other = bench.order.find((one) => one.way !== way);
   if (!work) return null;
@@ -49,7 +50,7 @@ export function Ways({ bench }: { bench: Bench }) {
           { id: "finish-each", words: words.ways["finish-each"] },
           { id: "rough-all", words: words.ways["rough-all"] },
         ]}
-        onChange={(chosen) => benchView.setState({ way: chosen })}
+        onChange={(chosen) => benchScreen.setState({ way: chosen })}
       />
       <p className="bench-sentence">
         {words.ways.costs(work.discChanges, work.armSettings, timeInWords(work.minutes, words.time))}

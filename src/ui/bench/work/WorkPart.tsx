@@ -4,7 +4,7 @@ import { Toggle } from "../../controls/Toggle.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { usePlan } from "../../use-studio.ts";
-import { benchView, useBenchView } from "../bench-view.ts";
+import { benchScreen, useBenchScreen } from "../bench-screen.ts";
 import { FindingList } from "../parts/FindingList.tsx";
 import { useFoundAgain } from "../use-bench.ts";
 import { BeforeFirst } from "./BeforeFirst.tsx";
@@ -14,8 +14,8 @@ import { Ways } from "./Ways.tsx";
 export function WorkPart({ bench }: { bench: Bench | null }) {
   const words = useWords(benchWords);
   const plan = usePlan();
-  const way = useBenchView((state) => state.way);
-  const showGuesses = useBenchView((state) => state.showGuesses);
+  const way = useBenchScreen((state) => state.way);
+  const showGuesses = useBenchScreen((state) => state.showGuesses);
   const foundAgain = useFoundAgain(way === "rough-all");
   if (plan.tiers.length === 0) return <p className="bench-empty">{words.noTiers}</p>;
   if (!bench) return <p className="waiting">{words.counting}</p>;
@@ -30,7 +30,7 @@ export function WorkPart({ bench }: { bench: Bench | null }) {
       </div>
       <FindingList findings={bench.findings.filter((finding) => finding.tier === undefined)} />
       {isUncalibrated ? (
-        <Toggle isOn={showGuesses} onChange={(on) => benchView.setState({ showGuesses: on })}>
+        <Toggle isOn={showGuesses} onChange={(on) => benchScreen.setState({ showGuesses: on })}>
           {words.work.showGuesses}
         </Toggle>
       ) : null}

@@ -1,6 +1,6 @@
 /** The chosen facet laid flat, with its sizes and what lies at each of its sides; printed at 1:1 to hold against the glass. */
 import { useMemo } from "react";
-import { readStop } from "../../../core/bench/set-up.ts";
+import { readStop } from "../../../core/bench/rig/set-up.ts";
 import { SKIN } from "../../../core/geometry/solid-types.ts";
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
 import type { drawings } from "../../../words/en/drawings.ts";

@@ -3,8 +3,8 @@
  * so positions stay what they are in the finished piece.
  */
 
-import { depthsAfter, finalMoves } from "../../../core/bench/diary.ts";
-import { sizeAt } from "../../../core/bench/half-cut.ts";
+import { depthsAfter, finalMoves } from "../../../core/bench/order/diary.ts";
+import { sizeAt } from "../../../core/bench/stages/half-cut.ts";
 import type { SolvedPlan } from "../../../core/plan/solved.ts";
 
 export interface DiaryMoment {

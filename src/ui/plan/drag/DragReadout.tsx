@@ -1,7 +1,7 @@
 /** Beside the pointer while a tier moves: what it comes to meet, in words, and its live numbers. */
 
 import { type CSSProperties, useRef } from "react";
-import { engravedStop, startLabel, stopLabel } from "../../../core/bench/set-up.ts";
+import { engravedStop, startLabel, stopLabel } from "../../../core/bench/rig/set-up.ts";
 import type { Plan, Side, Tier } from "../../../core/plan/document.ts";
 import { amountOf } from "../../../core/plan/rules/amounts.ts";
 import type { SnapName } from "../../../core/plan/snaps.ts";
@@ -22,7 +22,7 @@ import { useSay } from "../../use-say.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { lostRules, type TierNumbers, tierNumbers } from "./tier-numbers.ts";
 import type { Box } from "./use-box.ts";
-import type { LiveDrag, Place } from "./use-tier-drag.ts";
+import type { LiveDrag, ScreenPoint } from "./use-tier-drag.ts";
 
 type Words = Translated<typeof drawings>;
 
@@ -52,7 +52,7 @@ export function placeClear(
 }
 
 /** Beside the pointer, on the side where the page has room for them; a small picture lets them reach over its border. */
-function placeBeside([x, y]: Place, box: Box, picture: DOMRect | undefined): CSSProperties {
+function placeBeside([x, y]: ScreenPoint, box: Box, picture: DOMRect | undefined): CSSProperties {
   const isLeft = (picture?.left ?? 0) + x + ROOM_PX.width > window.innerWidth;
   const isAbove = (picture?.top ?? 0) + y + ROOM_PX.height > window.innerHeight;
   return {

@@ -21,16 +21,16 @@ import { studio } from "../../studio.ts";
 import { type DragValue, type Modifiers, type Resting, stepOf } from "./drag-maths.ts";
 import { beginFreshDrag, beginTierDrag, type DragHost, type TierDrag } from "./tier-drag.ts";
 
-export type Place = readonly [number, number];
+export type ScreenPoint = readonly [number, number];
 
 /** What movements mean in one picture; places are in pixels of that picture. */
 export interface DragPicture {
   /** Which value a first movement means, null before it is a drag. */
-  readonly meant: (tierId: string, from: Place, to: Place) => DragValue | null;
+  readonly meant: (tierId: string, from: ScreenPoint, to: ScreenPoint) => DragValue | null;
   /** How far a movement takes a value, in degrees or mm. */
-  readonly delta: (value: DragValue, tierId: string, from: Place, to: Place) => number;
+  readonly delta: (value: DragValue, tierId: string, from: ScreenPoint, to: ScreenPoint) => number;
   /** How near a snap catches, in degrees or mm. */
-  readonly reach: (value: DragValue, tierId: string, at: Place) => number;
+  readonly reach: (value: DragValue, tierId: string, at: ScreenPoint) => number;
 }
 
 /** A drag as it is seen beside the pointer. */
@@ -39,7 +39,7 @@ export interface LiveDrag {
   readonly value: DragValue;
   readonly resting: Resting;
   /** The pointer in the picture's pixels, null for keys. */
-  readonly at: Place | null;
+  readonly at: ScreenPoint | null;
 }
 
 /** What the hand takes: a tier, a facet of one, or a tier that comes into being by the drag. */
@@ -51,7 +51,7 @@ export interface Taken extends Partial<Pick> {
 interface Held {
   readonly pick: Taken;
   readonly pointer: number;
-  last: Place;
+  last: ScreenPoint;
   drag: TierDrag | null;
 }
 
@@ -91,7 +91,7 @@ export function addTier(tier: Tier): void {
   turnTo(tier);
 }
 
-const placeIn = (event: ReactPointerEvent<Element>, picture: Element): Place => {
+const placeIn = (event: ReactPointerEvent<Element>, picture: Element): ScreenPoint => {
   const box = picture.getBoundingClientRect();
   return [event.clientX - box.left, event.clientY - box.top];
 };

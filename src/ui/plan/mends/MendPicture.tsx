@@ -5,7 +5,7 @@ import { cutBall } from "../../../core/geometry/solid.ts";
 import type { Plan, Side } from "../../../core/plan/document.ts";
 import { solvePlan } from "../../../core/plan/solve.ts";
 import { solid } from "../../../state/derived.ts";
-import { LOOKS, type View } from "../../piece/camera.ts";
+import { LOOKS, type Orbit } from "../../piece/camera.ts";
 import { drawPiece, pointsOf } from "../../piece/drawing.ts";
 
 /** The ball nearly fills the picture, whose shorter side is wider than it at that distance. */
@@ -13,7 +13,7 @@ const SIZE = 56;
 /** From the side, leaning over the tier that changes, so that its ring is seen. */
 const LEAN_DEG = 24;
 
-const viewOf = (side: Side): View => ({
+const viewOf = (side: Side): Orbit => ({
   ...LOOKS.side,
   elevationDeg: side === "back" ? -LEAN_DEG : LEAN_DEG,
 });

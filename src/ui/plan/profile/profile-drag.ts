@@ -1,7 +1,7 @@
 /** What movements mean in the profile: along the arc the arm angle, in and out the depth. */
 import type { Plan, Tier } from "../../../core/plan/document.ts";
 import { CATCH_PX, DRAG_STARTS_PX } from "../drag/drag-maths.ts";
-import type { DragPicture, Place } from "../drag/use-tier-drag.ts";
+import type { DragPicture, ScreenPoint } from "../drag/use-tier-drag.ts";
 import { type ProfileFrame, tierDirection, toSection } from "./profile-geometry.ts";
 
 const DEG = 180 / Math.PI;
@@ -18,7 +18,7 @@ export function profileDrag(plan: Plan, frame: ProfileFrame, fresh: Tier | null 
   const tierOf = (tierId: string): Tier | undefined =>
     plan.tiers.find((t) => t.id === tierId) ?? (fresh?.id === tierId ? fresh : undefined);
   /** Elevation on the tier's own side, degrees, from the equator; and the distance from the centre over the radius. */
-  const polar = (tier: Tier | undefined, [x, y]: Place): readonly [number, number] => {
+  const polar = (tier: Tier | undefined, [x, y]: ScreenPoint): readonly [number, number] => {
     const [r, z] = toSection(frame, x, y);
     return [Math.atan2(tier?.side === "back" ? -z : z, r) * DEG, Math.hypot(r, z)];
   };

@@ -1,12 +1,12 @@
 /** One finding: told by word and mark, leading to its place, with its mend where there is one. */
 import type { PlanFinding } from "../../../core/plan/finding.ts";
 import { findingInWords } from "../../../words/findings.ts";
-import { Mends, Quietly } from "../../app/slots.tsx";
 import { Button } from "../../controls/Button.tsx";
 import { findingWords } from "../../messages/findings.ts";
 import { planWords } from "../../messages/plan.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { showFacet } from "../../piece/eye.ts";
+import { Mends, Quietly } from "../../shared/slots.tsx";
 import { useSay } from "../../use-say.ts";
 import { useStudio } from "../../use-studio.ts";
 

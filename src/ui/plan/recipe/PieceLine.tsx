@@ -1,9 +1,9 @@
 /** The piece in one line, and the way to its sheet. */
 import { Button } from "react-aria-components/Button";
 import { stopsOf } from "../../../core/plan/place.ts";
-import { openSheet } from "../../app/view.ts";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
+import { openSheet } from "../../shared/screen.ts";
 import { useFormat } from "../../use-format.ts";
 import { useGlassName } from "../../use-glass-name.ts";
 import { usePlan } from "../../use-studio.ts";

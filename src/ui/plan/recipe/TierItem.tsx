@@ -2,11 +2,11 @@
 import { useEffect, useRef } from "react";
 import type { Finish, Tier } from "../../../core/plan/document.ts";
 import { nameOrPlace } from "../../../words/names.ts";
-import { FindingLine, Quietly, Suggest } from "../../app/slots.tsx";
 import { Actions } from "../../controls/Actions.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useIsLate } from "../../settled.ts";
+import { FindingLine, Quietly, Suggest } from "../../shared/slots.tsx";
 import { useFormat } from "../../use-format.ts";
 import { useReport, useSolved, useStudio } from "../../use-studio.ts";
 import { NameField } from "./NameField.tsx";

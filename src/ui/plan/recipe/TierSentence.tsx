@@ -1,16 +1,16 @@
 /** "14 facets at 36.5 degrees on the front, starting at stop 3, until they just touch": every part can be changed in place. */
-import { startAt, startStop, stopLabel } from "../../../core/bench/set-up.ts";
+import { startAt, startStop, stopLabel } from "../../../core/bench/rig/set-up.ts";
 import type { DepthRule, Tier } from "../../../core/plan/document.ts";
 import { RANGES } from "../../../core/plan/limits.ts";
 import { stopsOf } from "../../../core/plan/place.ts";
 import type { Change } from "../../../state/commands.ts";
 import { parseAngle, parseNumber } from "../../../words/format.ts";
-import { MeetingBand, Quietly } from "../../app/slots.tsx";
 import { Choice } from "../../controls/Choice.tsx";
 import { NumberField } from "../../controls/NumberField.tsx";
 import { Sentence } from "../../controls/Sentence.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
+import { MeetingBand, Quietly } from "../../shared/slots.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { DepthWords } from "./DepthWords.tsx";

@@ -1,7 +1,8 @@
 /** What is true of the whole piece: findings of no single tier, and the totals. */
-import { FindingLine, Quietly } from "../../app/slots.tsx";
+
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
+import { FindingLine, Quietly } from "../../shared/slots.tsx";
 import { useFormat } from "../../use-format.ts";
 import { useReport } from "../../use-studio.ts";
 

@@ -11,7 +11,7 @@ import {
   useRef,
   useState,
 } from "react";
-import { directionOf, readStop } from "../../../core/bench/set-up.ts";
+import { directionOf, readStop } from "../../../core/bench/rig/set-up.ts";
 import type { Solid } from "../../../core/geometry/solid-types.ts";
 import type { Vec3 } from "../../../core/geometry/vec.ts";
 import { stopsOf, zeroOf } from "../../../core/plan/place.ts";
@@ -24,7 +24,7 @@ import { turned } from "../drag/drag-maths.ts";
 import { Readout } from "../drag/Readout.tsx";
 import { patternSaid } from "../drag/said.ts";
 import { useBox } from "../drag/use-box.ts";
-import { type Place, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
+import { type ScreenPoint, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
 import { type AnyMark, allMarks, MarkSaid } from "./MarkSaid.tsx";
 import { ORIGIN, type Strip } from "./projection.ts";
 import { InkMark, namesOf, SkinGround, SkinNames } from "./SkinGround.tsx";
@@ -97,7 +97,7 @@ export function Skin() {
   const onPointerDown = (event: PointerEvent<SVGSVGElement>) => {
     const picture = event.currentTarget;
     const bounds = picture.getBoundingClientRect();
-    const at: Place = [event.clientX - bounds.left - layout.x, event.clientY - bounds.top - layout.y];
+    const at: ScreenPoint = [event.clientX - bounds.left - layout.x, event.clientY - bounds.top - layout.y];
     const pressed = marks.find(({ key }) => key === markUnder(event.target));
     setMarkKey(pressed?.key ?? null);
     const facetId = facetUnder(event) ?? pressed?.facets.at(-1) ?? nearestFacet(drawing.facets, strip, at);
@@ -208,7 +208,7 @@ const facetUnder = ({ clientX, clientY }: PointerEvent): string | null =>
     ?.getAttribute("data-facet") ?? null;
 
 /** The facet whose middle is nearest, in any turn, when a finger could have meant it. */
-function nearestFacet(facets: readonly DrawnFacet[], strip: Strip, [x, y]: Place): string | null {
+function nearestFacet(facets: readonly DrawnFacet[], strip: Strip, [x, y]: ScreenPoint): string | null {
   let best: string | null = null;
   let least = FINGER_PX;
   for (const { key, middle } of facets) {

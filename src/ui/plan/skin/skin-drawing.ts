@@ -1,5 +1,5 @@
 /** Everything that is drawn on the strip, as paths and places in its pixels. Computed from the exact solid alone. */
-import { readStop } from "../../../core/bench/set-up.ts";
+import { readStop } from "../../../core/bench/rig/set-up.ts";
 import type { Report } from "../../../core/check/report.ts";
 import { meetingPoint } from "../../../core/geometry/circles.ts";
 import type { OutlinePiece, Solid } from "../../../core/geometry/solid-types.ts";

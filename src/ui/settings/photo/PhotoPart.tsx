@@ -4,22 +4,22 @@ import type { Plan } from "../../../core/plan/document.ts";
 import { PlanFileError, planFromData } from "../../../core/plan/file.ts";
 import { picturesOf } from "../../../core/plan/pictures.ts";
 import { fileFaultInWords } from "../../../words/file-faults.ts";
-import { useView, view } from "../../app/view.ts";
 import { Button } from "../../controls/Button.tsx";
 import { Pick } from "../../controls/Pick.tsx";
 import { FileButton } from "../../look/FileButton.tsx";
 import { photoWords } from "../../messages/photo.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
+import { screen, useScreen } from "../../shared/screen.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { LengthField } from "../LengthField.tsx";
 import { photoPool } from "./photo-pool.ts";
 import { type ReadPhoto, readPhoto } from "./read-photo.ts";
-import { type Place, type Ready, Taking } from "./Taking.tsx";
+import { type PictureSpot, type Ready, Taking } from "./Taking.tsx";
 import "./photo.css";
 
 /** One from the front, one from the back. */
 const MOST_PHOTOS = 2;
-const FIRST_PLACE: Place = { shape: "disc", depthMm: 0 };
+const FIRST_PLACE: PictureSpot = { shape: "disc", depthMm: 0 };
 /** The middle stays within the glass, as a share of its radius. */
 const DEEPEST_SHARE = 0.98;
 
@@ -58,7 +58,7 @@ export default function PhotoPart() {
   const [troubles, setTroubles] = useState<readonly string[]>([]);
   const [ready, setReady] = useState<ReadonlyMap<number, Ready>>(new Map());
   const [place, setPlace] = useState(FIRST_PLACE);
-  const dropped = useView((state) => state.photos);
+  const dropped = useScreen((state) => state.photos);
 
   const take = useCallback(
     async (files: readonly File[]) => {
@@ -74,7 +74,7 @@ export default function PhotoPart() {
   );
   useEffect(() => {
     if (dropped.length === 0) return;
-    view.setState({ photos: [] });
+    screen.setState({ photos: [] });
     void take(dropped);
   }, [dropped, take]);
   const remove = (id: number) => {
@@ -132,7 +132,7 @@ function ReadyNoted({
   id: number;
   read: ReadPhoto;
   isFirst: boolean;
-  place: Place;
+  place: PictureSpot;
   onRemove: (id: number) => void;
   onReady: (id: number, ready: Ready) => void;
 }) {
@@ -149,7 +149,7 @@ function ReadyNoted({
 }
 
 /** Where in the glass it lies, both sides alike. */
-function PlaceFields({ place, onChange }: { place: Place; onChange: (place: Place) => void }) {
+function PlaceFields({ place, onChange }: { place: PictureSpot; onChange: (place: PictureSpot) => void }) {
   const words = useWords(photoWords);
   const most = (DEEPEST_SHARE * usePlan().piece.diameterMm) / 2;
   return (

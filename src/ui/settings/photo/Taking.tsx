@@ -26,7 +26,7 @@ import type { ReadPhoto } from "./read-photo.ts";
 import { useAnswer } from "./use-answer.ts";
 
 /** What lies where: the same for a photograph from the front and one from the back. */
-export interface Place {
+export interface PictureSpot {
   readonly shape: PhotoWish["shape"];
   readonly depthMm: number;
 }
@@ -90,7 +90,7 @@ export function Taking({
 }: {
   read: ReadPhoto;
   firstSide: Side;
-  place: Place;
+  place: PictureSpot;
   onRemove: () => void;
   /** Called anew whenever something of it changes. */
   onReady: (ready: Ready) => void;

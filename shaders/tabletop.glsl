@@ -1,0 +1,73 @@
+// An endless matt table under the piece: where it is met, and how it scatters. Light comes from above it only.
+// Twin: src/core/optics/tabletop.ts and guide.ts.
+//
+// Set from outside: GUIDED, 0 where the light is the same all around, else 1; MATERIAL (see material.glsl).
+
+#include "material.glsl"
+
+// Unit normal, and how high the table lies along it.
+uniform vec3 tableUp;
+uniform float tableHeight;
+// Unit directions along the table, from the first of which azimuths count; patterns run along them.
+uniform vec3 tableAcross;
+uniform vec3 tableAlong;
+// Mean reflectance, linear sRGB, and mm in the piece's radius.
+uniform vec3 tableRgb;
+// What a white table throws back where nothing stands on it.
+uniform vec3 tableBare;
+uniform float radiusMm;
+
+vec3 reflectanceAt(vec3 q) {
+  return tableRgb * patternAt(radiusMm * vec2(dot(tableAcross, q), dot(tableAlong, q)));
+}
+
+bool goesDown(vec3 d) {
+  return dot(tableUp, d) < 0.0;
+}
+
+// Where a way down from p meets the table.
+vec3 pointOnTable(vec3 p, vec3 d) {
+  vec3 q = p + max(0.0, (tableHeight - dot(tableUp, p)) / dot(tableUp, d)) * d;
+  return q + (tableHeight - dot(tableUp, q)) * tableUp;
+}
+
+#if GUIDED
+// As in guide.ts.
+const int GUIDE_ROWS = 64;
+const int GUIDE_COLUMNS = 128;
+// Texel k of a row holds where interval k of that row begins and ends; the last row has the rows' own intervals.
+uniform sampler2D guide;
+
+// Position of the interval that holds u, of `count` (a power of 2) in a row.
+int intervalOf(int row, int count, float u) {
+  int low = 0;
+  for (int step = count / 2; step > 0; step /= 2)
+    if (texelFetch(guide, ivec2(low + step, row), 0).x <= u) low += step;
+  return low;
+}
+
+// From two even numbers a point of the square and its density there.
+vec3 guided(vec2 pair) {
+  int row = intervalOf(GUIDE_ROWS, GUIDE_ROWS, pair.x);
+  vec2 across = texelFetch(guide, ivec2(row, GUIDE_ROWS), 0).xy;
+  int column = intervalOf(row, GUIDE_COLUMNS, pair.y);
+  vec2 along = texelFetch(guide, ivec2(column, row), 0).xy;
+  vec2 share = vec2(across.y - across.x, along.y - along.x);
+  vec2 size = vec2(GUIDE_ROWS, GUIDE_COLUMNS);
+  vec2 place = (vec2(row, column) + (pair - vec2(across.x, along.x)) / share) / size;
+  return vec3(clamp(place, 0.0, 1.0), share.x * size.x * share.y * size.y);
+}
+#endif
+
+// A direction up from the table by Lambert's cosine times the guide's density; `factor` makes up for the latter.
+vec3 scatterOnTable(vec2 pair, out float factor) {
+  factor = 1.0;
+#if GUIDED
+  vec3 place = guided(pair);
+  factor = 1.0 / place.z;
+  pair = place.xy;
+#endif
+  float phi = 2.0 * PI * pair.y;
+  float r = sqrt(pair.x);
+  return r * cos(phi) * tableAcross + r * sin(phi) * tableAlong + sqrt(1.0 - pair.x) * tableUp;
+}

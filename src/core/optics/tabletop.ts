@@ -1,0 +1,151 @@
+/**
+ * An endless matt table under the piece: where it is met, how it scatters, and how lights of ours stand over it. Light comes
+ * from above it only. Unit-sphere lengths, the piece's own axes.
+ */
+import { addScaled, cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
+import { cellAt, eachCell, type Guide, guided, makeGuide } from "./guide.ts";
+import { type Light, lightRadiance } from "./lights.ts";
+import { type Material, reflectanceAt } from "./materials.ts";
+import { type Random, scatterPair } from "./random.ts";
+import { luminance, type Rgb } from "./spectrum.ts";
+import { withSweep } from "./sweep.ts";
+
+export interface Tabletop {
+  /** Unit normal, and how high the table lies along it: up.p = height. */
+  readonly up: Vec3;
+  readonly height: number;
+  readonly material: Material;
+  /** Millimetres in a unit: patterns have a size of their own. */
+  readonly radiusMm: number;
+  /** Unit directions along the table; with `up` a right-handed frame. */
+  readonly across: Vec3;
+  readonly along: Vec3;
+  /** Null under a light that is the same all around. */
+  readonly guide: Guide | null;
+  /** What a white table throws back where nothing stands on it: the light's mean by the cosine, linear sRGB. */
+  readonly bare: Rgb;
+}
+
+/** What a table is, wherever a piece comes to lie on it. */
+export interface Table {
+  readonly material: Material;
+  readonly radiusMm: number;
+}
+
+/** Normals closer to +-z than this leave the front no direction along the table. */
+const UPRIGHT = 1e-9;
+
+/**
+ * Directions of a table: up, and along it towards where the piece's front looks; towards +x where the front looks up or down.
+ */
+export function tableFrame(up: Vec3): Pick<Tabletop, "up" | "across" | "along"> {
+  const level = Math.hypot(up[0], up[1]) < UPRIGHT ? ([1, 0, 0] as const) : ([0, 0, 1] as const);
+  const along = normalize(addScaled(level, up, -dot(level, up)));
+  return { up, across: cross(up, along), along };
+}
+
+/**
+ * A light of ours turned so that its up is the table's, and its front that of the piece along the table; where it has a sweep,
+ * the table rises into it. A picture's stays.
+ * @param rgb reflectance of the table
+ */
+export function lightOver(light: Light, up: Vec3, rgb: Rgb): Light {
+  if (light.kind !== "setting") return light;
+  const { across, along } = tableFrame(up);
+  return { ...light, setting: withSweep(light.setting, rgb), axes: { right: across, up, front: along } };
+}
+
+/** Directions a cell is asked for across and down: enough that a picture's brightest pixel is not passed over. */
+const askedIn = (light: Light): number =>
+  light.kind === "picture" ? Math.min(16, Math.max(4, Math.ceil(light.picture.width / 128))) : 4;
+
+type LightOnTable = Pick<Tabletop, "guide" | "bare">;
+/** A setting over a table is always the same to it: asked once. */
+const known = new WeakMap<object, { readonly turnRad: number; readonly asked: LightOnTable }>();
+
+/** @param light as it stands over the table, see `lightOver` */
+export function makeTabletop(
+  up: Vec3,
+  height: number,
+  { material, radiusMm }: Table,
+  light: Light,
+): Tabletop {
+  const frame = tableFrame(up);
+  return { ...frame, height, material, radiusMm, ...lightOnTable(frame, light) };
+}
+
+function lightOnTable(frame: ReturnType<typeof tableFrame>, light: Light): LightOnTable {
+  if (light.kind === "uniform") return { guide: null, bare: [1, 1, 1] };
+  if (light.kind === "picture") return askLight(frame, light);
+  const last = known.get(light.setting);
+  if (last && last.turnRad === light.turnRad) return last.asked;
+  const asked = askLight(frame, light);
+  known.set(light.setting, { turnRad: light.turnRad, asked });
+  return asked;
+}
+
+function askLight(frame: ReturnType<typeof tableFrame>, light: Light): LightOnTable {
+  const asked = askedIn(light);
+  const bare: [number, number, number] = [0, 0, 0];
+  const brightness: number[][] = [];
+  let cells = 0;
+  eachCell((row, column) => {
+    const mean: [number, number, number] = [0, 0, 0];
+    for (let k = 0; k < asked * asked; k++) {
+      const place = cellAt(row, column, ((k % asked) + 0.5) / asked, (Math.floor(k / asked) + 0.5) / asked);
+      const seen = lightRadiance(light, directionAt(frame, ...place));
+      for (let c = 0; c < 3; c++) mean[c] += seen[c] / (asked * asked);
+    }
+    for (let c = 0; c < 3; c++) bare[c] += mean[c];
+    brightness[row] ??= [];
+    brightness[row][column] = luminance(mean);
+    cells++;
+  });
+  const isDark = brightness.every((row) => row.every((v) => v <= 0));
+  return {
+    guide: isDark ? null : makeGuide((row, column) => Math.max(0, brightness[row][column])),
+    bare: [bare[0] / cells, bare[1] / cells, bare[2] / cells],
+  };
+}
+
+/** Upward direction for a point of the square in which the cosine is even; see `guide.ts`. */
+function directionAt(
+  { up, across, along }: Pick<Tabletop, "up" | "across" | "along">,
+  x: number,
+  y: number,
+): Vec3 {
+  const phi = 2 * Math.PI * y;
+  const r = Math.sqrt(x);
+  const level = Math.sqrt(1 - x);
+  const [a, b] = [r * Math.cos(phi), r * Math.sin(phi)];
+  return [
+    a * across[0] + b * along[0] + level * up[0],
+    a * across[1] + b * along[1] + level * up[1],
+    a * across[2] + b * along[2] + level * up[2],
+  ];
+}
+
+/** True for a way from above the table that meets it. */
+export const goesDown = (tabletop: Tabletop, d: Vec3): boolean => dot(tabletop.up, d) < 0;
+
+/** Where a way down from p meets the table. */
+export function pointOnTable(tabletop: Tabletop, p: Vec3, d: Vec3): Vec3 {
+  const t = Math.max(0, (tabletop.height - dot(tabletop.up, p)) / dot(tabletop.up, d));
+  const q = addScaled(p, d, t);
+  return addScaled(q, tabletop.up, tabletop.height - dot(tabletop.up, q));
+}
+
+/** Reflectance where the table is met. */
+export const tableReflectance = ({ material, radiusMm, across, along }: Tabletop, q: Vec3): Rgb =>
+  reflectanceAt(material, radiusMm * dot(across, q), radiusMm * dot(along, q));
+
+/** A direction up from the table by Lambert's cosine times the guide's density, and the factor that makes up for the latter. */
+export function scatterOnTable(
+  tabletop: Tabletop,
+  random: Random,
+): { readonly d: Vec3; readonly factor: number } {
+  const [u, v] = scatterPair(random);
+  if (!tabletop.guide) return { d: directionAt(tabletop, u, v), factor: 1 };
+  const [x, y, density] = guided(tabletop.guide, u, v);
+  return { d: directionAt(tabletop, x, y), factor: 1 / density };
+}

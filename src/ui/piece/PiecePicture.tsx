@@ -1,0 +1,110 @@
+/** The piece, large: the canvas, what one does with it, and its words. */
+import { lazy, Suspense, useEffect, useId, useRef } from "react";
+import { Button } from "../controls/Button.tsx";
+import { planWords } from "../messages/plan.ts";
+import { shellWords } from "../messages/shell.ts";
+import { useWords } from "../messages/words.tsx";
+import { screen, useScreen } from "../shared/screen.ts";
+import { usePlan } from "../use-studio.ts";
+import type { LookFrom } from "./camera.ts";
+import { lookFrom, openingTurn } from "./eye.ts";
+import { FacetLine } from "./FacetLine.tsx";
+import { GapLabels } from "./GapLabels.tsx";
+import { pieceKey } from "./keys.ts";
+import { PieceDrawing } from "./PieceDrawing.tsx";
+import { useCanvas } from "./use-canvas.ts";
+import { type Grip, useHand } from "./use-hand.ts";
+import "./piece.css";
+
+const Spoken = lazy(() => import("./Spoken.tsx"));
+const PieceDrag = lazy(() => import("./PieceDrag.tsx"));
+
+function LookButtons() {
+  const words = useWords(planWords);
+  const piece = usePlan().piece;
+  const showInside = useScreen((state) => state.showInside);
+  const showDop = useScreen((state) => state.showDop);
+  const looks: readonly LookFrom[] = ["front", "side", "back"];
+  return (
+    <div className="look-from">
+      <fieldset aria-label={words.look.group}>
+        {looks.map((look) => (
+          <Button key={look} onPress={() => lookFrom(look)}>
+            {words.look[look]}
+          </Button>
+        ))}
+      </fieldset>
+      {piece.inside?.length ? (
+        <Button
+          aria-pressed={showInside}
+          className="show"
+          onPress={() => screen.setState({ showInside: !showInside })}
+        >
+          {words.show.inside}
+        </Button>
+      ) : null}
+      {piece.dop ? (
+        <Button
+          aria-pressed={showDop}
+          className="show"
+          onPress={() => screen.setState({ showDop: !showDop })}
+        >
+          {words.show.dop}
+        </Button>
+      ) : null}
+    </div>
+  );
+}
+
+export function PiecePicture() {
+  const shell = useWords(shellWords);
+  const host = useRef<HTMLDivElement>(null);
+  const state = useCanvas(host);
+  const grip = useRef<Grip>(null);
+  const hand = useHand(host, grip);
+  const id = useId();
+  const isReady = state.kind === "ready";
+  useEffect(() => {
+    if (isReady) openingTurn();
+  }, [isReady]);
+  return (
+    <>
+      <div
+        ref={host}
+        className="piece-canvas"
+        role="application"
+        aria-label={shell.piecePicture}
+        aria-describedby={id}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: an application takes keys of its own
+        tabIndex={0}
+        data-state={state.kind}
+        onKeyDown={(event) => {
+          if (event.ctrlKey || event.metaKey || event.altKey) return;
+          if (pieceKey(event.key, event.shiftKey)) event.preventDefault();
+        }}
+        onContextMenu={(event) => event.preventDefault()}
+        {...hand}
+      >
+        {state.kind === "ready" ? null : <PieceDrawing />}
+        <GapLabels />
+        <Suspense fallback={null}>
+          <PieceDrag host={host} grip={grip} />
+        </Suspense>
+      </div>
+      <Suspense fallback={<p className="unseen" id={id} />}>
+        <Spoken id={id} />
+      </Suspense>
+      {state.kind === "failed" ? (
+        <div className="piece-failed" role="alert">
+          <p>{shell.pictureFailed}</p>
+          <p className="soft">{shell.pictureFailedWhat}</p>
+          <Button look="outlined" onPress={state.again}>
+            {shell.pictureAgain}
+          </Button>
+        </div>
+      ) : null}
+      <FacetLine />
+      <LookButtons />
+    </>
+  );
+}

@@ -1,0 +1,62 @@
+/** What the screens show beside the plan itself: sheets, the large picture, what is drawn of the piece. Never saved in the plan. */
+import { useStore } from "zustand";
+import { createStore } from "zustand/vanilla";
+import type { Plan } from "../../core/plan/document.ts";
+
+export type SheetName =
+  | "plans"
+  | "examples"
+  | "piece"
+  | "settings"
+  | "keys"
+  | "help"
+  | "models"
+  | "customer"
+  | "film"
+  | "variants"
+  | "card";
+export type PictureName = "piece" | "profile" | "skin";
+
+export interface Notice {
+  readonly tone: "said" | "stop";
+  readonly text: string;
+  readonly details?: readonly string[];
+  /** What to do about it, as a press. */
+  readonly way?: { readonly words: string; readonly run: () => void };
+}
+
+export interface ScreenState {
+  readonly sheet: SheetName | null;
+  /** The picture that has the large place. */
+  readonly large: PictureName;
+  readonly showInside: boolean;
+  readonly showDop: boolean;
+  /** Whether what is inside the glass is being edited, in the column beside the piece. */
+  readonly editsInside: boolean;
+  /** Whether the colour of the glass is, likewise. */
+  readonly editsGlass: boolean;
+  /** Photographs dropped onto the page, until they are taken for the inside. */
+  readonly photos: readonly File[];
+  /** What the customer's page is made of, where it isn't the plan on the bench. */
+  readonly forCustomer: Plan | null;
+  readonly notice: Notice | null;
+}
+
+export const screen = createStore<ScreenState>(() => ({
+  sheet: null,
+  large: "piece",
+  showInside: true,
+  showDop: false,
+  editsInside: false,
+  editsGlass: false,
+  photos: [],
+  forCustomer: null,
+  notice: null,
+}));
+
+export const openSheet = (sheet: SheetName | null) => screen.setState({ sheet, forCustomer: null });
+export const showToCustomer = (plan: Plan) => screen.setState({ sheet: "customer", forCustomer: plan });
+export const showLarge = (large: PictureName) => screen.setState({ large });
+export const tell = (notice: Notice | null) => screen.setState({ notice });
+
+export const useScreen = <T>(pick: (state: ScreenState) => T): T => useStore(screen, pick);

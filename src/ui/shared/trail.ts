@@ -1,0 +1,108 @@
+/**
+ * Back and forward of the browser: each place one goes to and each sheet that is opened is a step of its own, and a step back
+ * closes what lies on top before it leaves a place. The address stays as it is; where one is stands in the state of each entry.
+ */
+import { useLayoutEffect } from "react";
+import type { Place } from "../../state/store.ts";
+import { addressOf, putAddress, watchAddress } from "../address.ts";
+import { studio } from "../studio.ts";
+import { openSheet, type SheetName, screen } from "./screen.ts";
+import { isSteppingBack, stepBack, steppedBack } from "./step-back.ts";
+
+interface Spot {
+  readonly place: Place;
+  /** Which sheet lies on top, where it is one that can be opened again. */
+  readonly sheet: SheetName | null;
+  /** How many sheets lie over each other. */
+  readonly over: number;
+}
+
+/** How the sheets are closed that lie over the place, the topmost last. */
+const covers: (() => void)[] = [];
+
+const spotNow = (): Spot => {
+  const { sheet } = screen.getState();
+  return { place: studio.getState().place, sheet, over: Math.max(covers.length, sheet === null ? 0 : 1) };
+};
+
+/** Where an entry says one was; null for one that says nothing: an address that was typed, a link that was pasted. */
+const spotHere = (): Spot | null => (history.state as { spot?: Spot } | null)?.spot ?? null;
+
+/** Sheets may be shown where no trail was begun: a step back would then leave the page. */
+let hasBegun = false;
+
+/** Lets the entries follow what is on the screen. */
+function follow(): void {
+  if (!hasBegun || isSteppingBack()) return;
+  const [from, spot] = [spotHere(), spotNow()];
+  const isPlaceLeft = from !== null && from.place !== spot.place;
+  if (from === null || (from.over >= spot.over && from.over > 0 && isPlaceLeft))
+    history.replaceState({ ...history.state, spot }, "");
+  else if (from.over > spot.over) stepBack();
+  else if (isPlaceLeft || from.over < spot.over) history.pushState({ spot }, "");
+  else if (from.sheet !== spot.sheet) history.replaceState({ ...history.state, spot }, "");
+}
+
+let asked = 0;
+/** Once what was pressed has had all its effects: a plan opened from a sheet closes it and goes to its place. */
+function followSoon(): void {
+  clearTimeout(asked);
+  asked = window.setTimeout(follow, 0);
+}
+
+/** The plan that the address carries where nothing else keeps it: an entry from before would bring back an older one. */
+let carried: string | null = null;
+
+/** Lets the screen follow the entry that the person went to. */
+function onStep(): void {
+  const spot = spotHere();
+  const isOwn = isSteppingBack();
+  steppedBack();
+  const address = addressOf(location.hash);
+  if (spot !== null && address.plan !== null) putAddress({ ...address, plan: carried });
+  if (spot !== null && !isOwn) {
+    // What is typed counts on leaving its field.
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    while (covers.length > spot.over) covers.pop()?.();
+    if (spot.sheet !== screen.getState().sheet) openSheet(spot.sheet);
+    if (spot.place !== studio.getState().place) studio.getState().go(spot.place);
+  }
+  followSoon();
+}
+
+/** @returns how to stop */
+export function beginTrail(): () => void {
+  hasBegun = true;
+  // A page loaded anew comes without the sheet that lay over it.
+  if ((spotHere()?.over ?? 0) > 0) stepBack();
+  else follow();
+  const stops: (() => void)[] = [
+    studio.subscribe((now, before) => now.place !== before.place && followSoon()),
+    screen.subscribe((now, before) => now.sheet !== before.sheet && followSoon()),
+  ];
+  window.addEventListener("popstate", onStep);
+  const readCarried = () => {
+    carried = addressOf(location.hash).plan;
+  };
+  readCarried();
+  // after the step itself has put right what an old entry says
+  stops.push(watchAddress(readCarried));
+  return () => {
+    hasBegun = false;
+    window.removeEventListener("popstate", onStep);
+    for (const stop of stops) stop();
+  };
+}
+
+/** For a sheet: a step back closes it. */
+export function useCover(close: () => void): void {
+  useLayoutEffect(() => {
+    covers.push(close);
+    follow();
+    return () => {
+      const at = covers.indexOf(close);
+      if (at >= 0) covers.splice(at, 1);
+      followSoon();
+    };
+  }, [close]);
+}
