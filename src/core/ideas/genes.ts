@@ -2,16 +2,22 @@
  * A candidate before it is a plan: what may be varied of each tier, in steps that a bench can set. Counts divide the wheel,
  * angles are half degrees, starts lie none, a quarter, a half or three quarters of a step from the wheel's zero, on its stops.
  */
-import type { DepthRule, Plan, Side, Tier } from "../plan/document.ts";
+import type { DepthRule, Plan, RuleName, RuleOf, Side, Tier } from "../plan/document.ts";
 import { COUNTS, RANGES } from "../plan/limits.ts";
 import { evenCounts, stopsOf, wrapDeg, zeroOf } from "../plan/place.ts";
+import { namedTierOf, withAmount } from "../plan/rules/amounts.ts";
+import { NOTHING_KNOWN, RULES } from "../plan/rules/records.ts";
 import { type IdeaWish, type Limits, planOfIdea, radiusOf } from "./wish.ts";
 
-/** `back`: so many tiers before its own in the plan, kept ones included. */
-export type GeneRule =
-  | { readonly rule: "touch" }
-  | { readonly rule: "edge" | "width" | "depth"; readonly mm: number }
-  | { readonly rule: "close" | "corners"; readonly back: number };
+/** A rule as a gene holds it: its length, or in place of the tier that it names `back`, so many tiers before its own, kept ones included. */
+type GeneRuleOf<R extends RuleName> = {
+  readonly [K in R]: { readonly rule: K } & (RuleOf<K> extends { readonly mm: number }
+    ? { readonly mm: number }
+    : RuleOf<K> extends { readonly to: string } | { readonly of: string }
+      ? { readonly back: number }
+      : unknown);
+}[R];
+export type GeneRule = GeneRuleOf<RuleName>;
 
 export interface Gene {
   readonly side: Side;
@@ -111,10 +117,9 @@ export const roundedMm = (ground: Ground, mm: number): number => {
 };
 
 function ruleOf(ids: readonly string[], at: number, { rule }: Gene): DepthRule {
-  if (rule.rule === "touch") return { rule: "touch" };
-  if ("mm" in rule) return { rule: rule.rule, mm: rule.mm };
-  const named = ids[at - rule.back];
-  return rule.rule === "close" ? { rule: "close", to: named } : { rule: "corners", of: named };
+  const other = "back" in rule ? ids[at - rule.back] : "";
+  const made = RULES[rule.rule].from({ ...NOTHING_KNOWN, other });
+  return "mm" in rule ? withAmount(made, rule.mm) : made;
 }
 
 function startOf({ stops, zeroDeg }: Ground, gene: Gene): number {
@@ -148,12 +153,12 @@ export function tiersOf(ground: Ground, genes: Genes): Tier[] {
 
 function geneRuleOf(ground: Ground, tiers: readonly Tier[], at: number): GeneRule {
   const { depth } = tiers[at];
-  if (depth.rule === "touch" || depth.rule === "gap") return { rule: "touch" };
-  if (depth.rule === "close" || depth.rule === "corners") {
-    const named = depth.rule === "close" ? depth.to : depth.of;
-    return { rule: depth.rule, back: at - tiers.findIndex(({ id }) => id === named) };
-  }
-  return { rule: depth.rule, mm: roundedMm(ground, depth.mm) };
+  // candidates meet: a gap kept on purpose becomes a touch
+  if (depth.rule === "gap") return { rule: "touch" };
+  if ("to" in depth || "of" in depth)
+    return { rule: depth.rule, back: at - tiers.findIndex(({ id }) => id === namedTierOf(depth)) };
+  if ("mm" in depth) return { rule: depth.rule, mm: roundedMm(ground, depth.mm) };
+  return { rule: depth.rule };
 }
 
 /** The candidate nearest to a plan's tiers, kept ones first; null where the wish takes none like it. */
