@@ -31,7 +31,7 @@ export interface Crew {
 }
 
 /** All in this thread. */
-export function crewOfOne(wish: IdeaWish): Crew {
+function crewOfOne(wish: IdeaWish): Crew {
   const judge = createJudge(wish);
   return {
     judge: async ({ candidates, ask }) => candidates.map(({ tiers }) => judge(tiers, ask)),

@@ -5,7 +5,7 @@
 
 import { SHADER_LIMITS } from "./shader-limits.ts";
 
-export type DeviceCode =
+type DeviceCode =
   | "ok"
   | "software"
   | "no-webgl2"

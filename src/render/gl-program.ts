@@ -2,7 +2,7 @@
 import { type AssembledShader, explainShaderLog } from "./shader-assembler.ts";
 
 /** A shader this device's compiler refuses, or a program it can't link; the log names files and lines. */
-export class ShaderCompileError extends Error {
+class ShaderCompileError extends Error {
   constructor(readonly log: string) {
     super(`the graphics card refuses the shader: ${log}`);
     this.name = "ShaderCompileError";

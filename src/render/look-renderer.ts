@@ -16,7 +16,7 @@ import { TileScheduler } from "./tile-scheduler.ts";
 import { TraceEngine } from "./trace-engine.ts";
 import type { View } from "./view.ts";
 
-export type LookPhase =
+type LookPhase =
   /** Shaders compile; show the rasterised piece meanwhile. */
   | "preparing"
   | "tracing"

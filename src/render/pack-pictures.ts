@@ -7,7 +7,7 @@ import type { ByteTexels } from "./packed-scene.ts";
 const MOST_EDGE = 1024;
 
 /** Left, top, width, height in the texture; width 0 where nothing is. */
-export type TexelRect = readonly [number, number, number, number];
+type TexelRect = readonly [number, number, number, number];
 const NOWHERE: TexelRect = [0, 0, 0, 0];
 
 export interface PackedPictures {

@@ -130,7 +130,7 @@ function gaugeRows(text: SheetText, line: number, type: SheetType): readonly num
 }
 
 /** Heights of the sheet's parts in order, mm; each stays whole on a page. */
-export function partsMm(text: SheetText, paper: Paper, type: SheetType): readonly number[] {
+function partsMm(text: SheetText, paper: Paper, type: SheetType): readonly number[] {
   const line = lineMm(paper);
   const { em, rest, lap, runIn, heading } = ruler(type);
   const { paragraphMm } = measuresAt(type);

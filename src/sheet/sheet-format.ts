@@ -2,7 +2,7 @@
 import type { SheetWords } from "../words/sheet.ts";
 
 export type SheetUnit = "mm" | "inch";
-export const MM_PER_INCH = 25.4;
+const MM_PER_INCH = 25.4;
 /** In the sheet's own unit. */
 const GAUGE_STEP = { mm: 0.1, inch: 0.005 } as const;
 const DIGITS = { mm: 1, inch: 3 } as const;

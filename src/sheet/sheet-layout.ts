@@ -84,7 +84,7 @@ function pictureMm({ picture }: TierText, type: SheetType): { readonly wide: num
 }
 
 /** What is said of a tier in one paragraph under its sentence. */
-export const flowOf = ({ held, notes }: TierText): string =>
+const flowOf = ({ held, notes }: TierText): string =>
   [held, ...notes.map((note) => `\u25b6 ${note}`)].join(" ");
 
 function wordsHigh(text: TierText, widthMm: number, type: SheetType): number {

@@ -24,7 +24,7 @@ export interface SheetMatter {
   readonly format: SheetFormat;
 }
 
-export interface SheetStop {
+interface SheetStop {
   readonly label: string;
   /** The last width while it is ground, a figure without its unit, where the tier's widths are too many for a sentence. */
   readonly width: string | null;
@@ -32,7 +32,7 @@ export interface SheetStop {
   readonly isGround: boolean;
 }
 
-export interface StageText {
+interface StageText {
   readonly place: number;
   readonly text: string;
   /** Whether widths stand in brackets. */

@@ -2,7 +2,7 @@
 import type { Plan, Tier } from "../core/plan/document.ts";
 import { isSame } from "./plain.ts";
 
-export interface FieldChange {
+interface FieldChange {
   readonly field: string;
   /** Undefined where the field is missing. */
   readonly from: unknown;

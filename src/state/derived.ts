@@ -2,7 +2,7 @@
  * What follows from a plan: computed once per plan object, on first asking, and forgotten with it. A plan is frozen, so
  * the object is the key.
  */
-import { finishedOf, reportAtOnce } from "../core/check/report.ts";
+import { reportAtOnce } from "../core/check/report.ts";
 import { cutBall } from "../core/geometry/solid.ts";
 import type { Plan } from "../core/plan/document.ts";
 import { solvePlan } from "../core/plan/solve.ts";
@@ -62,8 +62,6 @@ export const solid = perPlan((plan) => cutBall(solved(plan).planes));
  * which take other plans to be reckoned too: `useReport` has them once a worker found them.
  */
 export const report = perPlan((plan) => reportAtOnce(plan, solved(plan), solid(plan)));
-/** Size, rest and skin of the finished piece; slower than the report, so asked for apart. */
-export const finished = perPlan((plan) => finishedOf(solved(plan), solid(plan)));
 
 /** Solved depth of one tier, mm. A tier that is not there: 0. */
 export const depthOf = (plan: Plan, tierId: string): number =>

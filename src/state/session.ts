@@ -39,10 +39,10 @@ export interface Surroundings {
 }
 
 /** What lies on the bench is kept, or could not be: say `evenUnkept` to go on all the same. */
-export type BenchCleared =
+type BenchCleared =
   | { readonly ok: true }
   | { readonly ok: false; readonly why: "bench-unkept"; readonly fault: FaultKind };
-export type BenchChange =
+type BenchChange =
   | BenchCleared
   /** The plan can't be read; `text` is what is kept of it. */
   | {

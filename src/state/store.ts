@@ -21,7 +21,7 @@ export interface Pick {
   readonly tierId: string | null;
   readonly facetId: string | null;
 }
-export const NOTHING: Pick = { tierId: null, facetId: null };
+const NOTHING: Pick = { tierId: null, facetId: null };
 
 /**
  * What came of a command: done, with what else it did, or refused with one line that names the field and what is allowed;
@@ -31,7 +31,7 @@ export type Outcome =
   | { readonly ok: true; readonly notes: readonly Note[] }
   | { readonly ok: false; readonly message: string; readonly fault?: FileFault };
 
-export interface Drag {
+interface Drag {
   readonly label: Label;
   /** The very document that cancelling brings back. */
   readonly before: Plan;
@@ -57,7 +57,7 @@ export interface PlanState {
 }
 
 /** A plan to put on the bench, with its own past. */
-export interface Opened {
+interface Opened {
   readonly plan: Plan;
   readonly planId?: string | null;
   readonly history?: History;

@@ -18,7 +18,7 @@ function fitting(plan: Plan): string | null {
 }
 
 /** What the address has to carry now: nothing where the library has the plan, or nobody has touched it. */
-export function planToCarry(session: Session | null): string | null {
+function planToCarry(session: Session | null): string | null {
   const { plan, planId } = studio.getState();
   const state = session?.autosave.status.getState().state ?? "untouched";
   const isKept = session?.library.port.durable === true && planId !== null && state !== "failed";

@@ -23,7 +23,7 @@ export function learn(plan: Plan, reckoned: Reckoned): void {
 }
 
 /** An error that came from a worker is known by its name alone. */
-export const isInexact = (error: unknown): boolean =>
+const isInexact = (error: unknown): boolean =>
   error instanceof InexactCut || (error instanceof Error && error.name === "InexactCut");
 
 export interface Settling {

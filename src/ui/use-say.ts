@@ -27,7 +27,7 @@ export function useSays(): readonly Say[] {
 }
 
 /** Of another plan than the one at hand. */
-export function useSayOf(plan: Plan): Say {
+function useSayOf(plan: Plan): Say {
   const language = useLanguage();
   const format = useFormat();
   return useMemo(() => sayOf(plan, format, language), [plan, format, language]);

@@ -23,7 +23,7 @@ export const plainSay = (plan: Plan, language: Language): Say =>
   sayOf(plan, makeFormats(language, { unit: "mm", cuttingAngle: false }), language);
 
 /** A finding of the plan or the bench in words, without its tier. */
-export function anyFindingInWords(finding: Finding, say: Say): string {
+function anyFindingInWords(finding: Finding, say: Say): string {
   const ofBench = benchFindingWords[say.language];
   return isOfBench(finding, ofBench)
     ? benchFindingInWords(finding, ofBench, say)

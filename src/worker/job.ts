@@ -25,12 +25,12 @@ export interface Ticket {
    */
   report(share: number): Promise<void>;
 }
-export type Job<Input, Output> = (input: Input, ticket: Ticket) => Promise<Output> | Output;
+type Job<Input, Output> = (input: Input, ticket: Ticket) => Promise<Output> | Output;
 /** `never` as input: a table may hold jobs of any input; the pool knows each one's own. */
 export type Jobs = Readonly<Record<string, Job<never, unknown>>>;
 
 /** Thrown inside a job that was cancelled, and known by its name on the other side. */
-export class JobCancelled extends Error {
+class JobCancelled extends Error {
   override readonly name = "JobCancelled";
 }
 

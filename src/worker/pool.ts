@@ -8,7 +8,7 @@ export interface JobWorker extends Endpoint {
   onerror?: ((event: ErrorEvent) => void) | null;
 }
 
-export interface RunOptions {
+interface RunOptions {
   /** Aborting it rejects with its reason (an `AbortError` unless given otherwise) and frees the worker. */
   readonly signal?: AbortSignal;
   /** Share done, 0..1, some 25 times a second at most. */
@@ -32,7 +32,7 @@ export interface Pool<J extends Jobs> {
 }
 
 /** A worker ended by itself: it could not be loaded, or ran out of memory. */
-export class WorkerLost extends Error {
+class WorkerLost extends Error {
   override readonly name = "WorkerLost";
 }
 

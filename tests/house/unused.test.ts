@@ -1,4 +1,4 @@
-/** No file and no package lies about that nothing uses, and none is used that package.json does not name. */
+/** No file, package or export lies about that nothing uses, and no package is used that package.json does not name. */
 import { execFile } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { promisify } from "node:util";
@@ -6,7 +6,7 @@ import { expect, it } from "vitest";
 
 const top = fileURLToPath(new URL("../..", import.meta.url));
 
-it("finds no unused file or package and no package that is not named", async () => {
+it("finds no unused file, package or export and no package that is not named", async () => {
   const run = promisify(execFile)("npx", ["knip", "--no-progress", "--config", ".knip.json"], { cwd: top });
   const said = await run.then(
     () => "",

@@ -8,7 +8,7 @@ export interface CutPlane {
   readonly n: Point;
   readonly h: number;
 }
-export interface FoundEdge {
+interface FoundEdge {
   readonly a: number;
   readonly b: number;
   readonly from: Point;

@@ -55,10 +55,3 @@ export const PRESTON = {
     status: "memory",
   },
 } as const;
-
-/** Each grit about half the one before. */
-export const SEQUENCE = {
-  ratio: 0.5,
-  source: "Telescope makers' practice: ATM list archive, FEB04; guysmathastro, 2014-12-15",
-  status: "read",
-} as const;

@@ -31,11 +31,11 @@ import {
 } from "./stages/stages.ts";
 import { calibrate, type Removal, strokesFor, wearFindings } from "./stages/strokes.ts";
 
-export interface BenchTierStage extends TierStage {
+interface BenchTierStage extends TierStage {
   /** Mean over the tier's facets; null where nothing was calibrated. */
   readonly strokes: number | null;
 }
-export interface BenchFacetStage extends FacetStage {
+interface BenchFacetStage extends FacetStage {
   readonly strokes: number | null;
 }
 export interface BenchFacet {

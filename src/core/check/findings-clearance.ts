@@ -8,7 +8,7 @@ import { designsToClear, reachOf } from "./inside-clearance.ts";
 import { outsideMm } from "./inside-fits.ts";
 
 /** Less glass than this over the inside is worth a look. Common practice, no source. */
-export const THIN_GLASS_MM = 1;
+const THIN_GLASS_MM = 1;
 
 function dopFindings({ solved, solid }: Checked): PlanFinding[] {
   const { dop } = solved.plan.piece;

@@ -14,7 +14,7 @@ import { type MeetState, meetingPairs } from "./pairs.ts";
 import { restingFacets, sizeOf } from "./size.ts";
 import { widthOfPatch } from "./widest-skin.ts";
 
-export interface ReportOutlinePiece {
+interface ReportOutlinePiece {
   readonly kind: "line" | "arc";
   readonly from: Vec3;
   readonly to: Vec3;
@@ -38,7 +38,7 @@ export interface ReportFacet {
   readonly swallowed: boolean;
 }
 
-export interface ReportPair {
+interface ReportPair {
   readonly a: string;
   readonly b: string;
   readonly state: MeetState;
@@ -46,13 +46,13 @@ export interface ReportPair {
   readonly edgeMm: number;
 }
 
-export interface ReportCorner {
+interface ReportCorner {
   readonly at: Vec3;
   readonly facets: readonly string[];
   readonly missMm: number;
 }
 
-export interface Totals {
+interface Totals {
   readonly volumeMm3: number;
   readonly removedMm3: number;
   readonly roundSkinMm2: number;

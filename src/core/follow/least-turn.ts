@@ -25,7 +25,7 @@ import { createTrial, withAngles } from "./trial.ts";
 import { alikeItems } from "./turns.ts";
 
 /** Angles are turned by at most this much, degrees. */
-export const MOST_TURN_DEG = 10;
+const MOST_TURN_DEG = 10;
 /** Squares that differ by so little are as good as equal. */
 const NEARLY = 1.1;
 /** Work after which no further start is tried, in tiers solved. */

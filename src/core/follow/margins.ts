@@ -14,7 +14,7 @@ const CONCURRENT = 1e-10;
 /** A plane that takes so little of a corner, as a part of the tolerance, leaves corners that count as one with it. */
 const NICK = 1 / 8;
 /** Less than nothing by more than anything can be. */
-export const GONE = -2;
+const GONE = -2;
 
 interface Line {
   /** Nearest the centre. */

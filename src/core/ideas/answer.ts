@@ -5,7 +5,7 @@ import type { Plan, Tier } from "../plan/document.ts";
 import type { InTheWay, Search } from "./search.ts";
 import { brokenLimit, type IdeaWish, type MeasureName, NUMERIC_MEASURES, planOfIdea } from "./wish.ts";
 
-export interface Idea {
+interface Idea {
   readonly cell: readonly [number, number];
   readonly score: number;
   readonly measures: Measures;

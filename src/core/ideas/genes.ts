@@ -33,7 +33,7 @@ export type Genes = readonly Gene[];
 export const POLE = 180;
 export const isPole = ({ halfDegs }: Pick<Gene, "halfDegs">): boolean => halfDegs === POLE;
 /** A ring of fewer is no ring: its facets face each other across the piece. */
-export const FEWEST_IN_RING = 3;
+const FEWEST_IN_RING = 3;
 
 /** What candidates of a wish may be made of. */
 export interface Ground {

@@ -43,11 +43,11 @@ const AHEAD = 2;
 /** So many candidates that meet divide the wall. */
 const FIRST_MEETING = 200;
 /** How candidates come about: shares changed a little and crossed, the rest made out of nothing. */
-export interface Ways {
+interface Ways {
   readonly varied: number;
   readonly crossed: number;
 }
-export const WAYS = {
+const WAYS = {
   open: { varied: 0.7, crossed: 0.2 },
   /** Everything out of nothing: what the search is held against. */
   plain: { varied: 0, crossed: 0 },

@@ -3,10 +3,10 @@ import type { InsideDesign, Placement } from "../plan/document.ts";
 import type { Packing, SceneDesign } from "./scene-design.ts";
 
 export type InsideKind = InsideDesign["kind"];
-export type DesignOf<K extends InsideKind> = Extract<InsideDesign, { readonly kind: K }>;
+type DesignOf<K extends InsideKind> = Extract<InsideDesign, { readonly kind: K }>;
 
 /** What moves a design as a whole: its place along the axis, and what of its placement shows. */
-export type Move = "up" | Exclude<keyof Placement, "atMm">;
+type Move = "up" | Exclude<keyof Placement, "atMm">;
 
 export interface InsideRecord<K extends InsideKind> {
   /** The bodies that light meets. */

@@ -22,7 +22,7 @@ import {
   THROUGH,
 } from "./straight-rays.ts";
 
-export interface FaceMeasures {
+interface FaceMeasures {
   /** Shares of what is seen of the piece, 0 .. 1, mean over the leans. */
   readonly back: number;
   readonly through: number;

@@ -13,11 +13,11 @@ export const GRID = 96;
 const MOST_REFLECTIONS = 40;
 
 /** What becomes of a ray. */
-export const MISSED = 0;
+const MISSED = 0;
 export const BACK = 1;
 export const THROUGH = 2;
 export const INSIDE = 3;
-export const NEITHER = 4;
+const NEITHER = 4;
 
 /** The parts of a scene that straight rays need. */
 export interface RayBody {

@@ -38,7 +38,7 @@ export interface Priced extends WorkTime {
 }
 
 /** Of two ways to order the work the one that takes less time, the earlier of equal ones. */
-export const fasterOf = (order: readonly Work[]): Work =>
+const fasterOf = (order: readonly Work[]): Work =>
   order.reduce((best, work) => (work.minutes < best.minutes ? work : best));
 
 /** Ids of the stages whose strokes this way of working guesses, coarse to fine. */

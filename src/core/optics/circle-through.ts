@@ -1,7 +1,7 @@
 /** The circle through three points that a person sets on a ball's edge, and three handles on a circle. */
 import type { Outline } from "./photo.ts";
 
-export type Point = readonly [x: number, y: number];
+type Point = readonly [x: number, y: number];
 export type ThreePoints = readonly [Point, Point, Point];
 
 /**

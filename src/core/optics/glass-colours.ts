@@ -28,7 +28,7 @@ export type GlassColour = keyof typeof GLASS_COLOURS;
 export const GLASS_COLOUR_NAMES = Object.keys(GLASS_COLOURS) as readonly GlassColour[];
 
 /** Share that comes through another thickness (Bouguer-Lambert), channel by channel. */
-export const throughThickness = ({ rgb, atMm }: Tint, mm: number): Tint["rgb"] => {
+const throughThickness = ({ rgb, atMm }: Tint, mm: number): Tint["rgb"] => {
   const channel = (c: 0 | 1 | 2) => rgb[c] ** (mm / atMm);
   return [channel(0), channel(1), channel(2)];
 };

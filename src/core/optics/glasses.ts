@@ -11,7 +11,7 @@ export const LINE_F_NM = 486.1327;
 export const LINE_C_NM = 656.2725;
 
 /** n^2 - 1 = a0 + sum b_i L^2 / (L^2 - c_i), L and sqrt(c_i) in um. */
-export interface Sellmeier {
+interface Sellmeier {
   readonly form: "sellmeier";
   readonly a0: number;
   readonly b: readonly [number, number, number];
@@ -96,7 +96,7 @@ export const N_BK7: OpticalGlass = {
  * The glasses that a plan may name. Densities in g/cm3: borosilicate 3.3 by ISO 3585 (2.23), soda-lime float glass by
  * EN 572-1 (2.50).
  */
-export const GLASSES = {
+const GLASSES = {
   borosilicate: { optics: BOROSILICATE, densityGcm3: 2.23 },
   "soda-lime": { optics: SODA_LIME, densityGcm3: 2.5 },
 } as const satisfies Readonly<Record<string, { optics: OpticalGlass; densityGcm3: number }>>;

@@ -73,7 +73,7 @@ const mottle = (x: number, y: number): number =>
 const PATTERNS: readonly ((x: number, y: number) => number)[] = [() => 1, mottle, weave, cleft, grain];
 
 /** Farther than this nobody sees a pattern, and single precision can't tell its details apart: nearly level ways end anywhere. */
-export const EVEN_BEYOND_MM = 20_000;
+const EVEN_BEYOND_MM = 20_000;
 
 /** Reflectance at a place of the table, mm across and along it. */
 export function reflectanceAt({ rgb, pattern }: Material, x: number, y: number): Rgb {

@@ -27,10 +27,10 @@ export function absorptionBesideScattering(colour: number): number {
 const DARKEST = 1e-3;
 
 /** Scattering per unit length where a medium is dense. `extra`: how milky it is, `size[2]` its thickness. */
-export const scatteringOf = ({ extra, size }: SceneDesign): number => (MILKY_DEPTH * extra * extra) / size[2];
+const scatteringOf = ({ extra, size }: SceneDesign): number => (MILKY_DEPTH * extra * extra) / size[2];
 
 /** Absorption per unit length of a colour: clear coloured glass shows it through its thickness, milky glass in its depth. */
-export const absorptionIn = (s: SceneDesign, colour: number): number =>
+const absorptionIn = (s: SceneDesign, colour: number): number =>
   (1 - s.extra) * absorptionOfTint(colour, s.size[2]) + scatteringOf(s) * absorptionBesideScattering(colour);
 
 /** How far a ray gets, whether it was scattered there, and the share of each of three numbers that is left. */

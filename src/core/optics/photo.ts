@@ -34,7 +34,7 @@ const HALVINGS = 50;
  * tan(angle) = s / sqrt(distance^2 - 1). Snell's law at the skin.
  * @param radius of the ball that is painted; not used for a sheet
  */
-export function meetsInsideAt(
+function meetsInsideAt(
   s: number,
   { distance, index, shape, depth }: PhotoSetting,
   radius: number,

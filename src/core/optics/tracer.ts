@@ -75,7 +75,7 @@ export interface Trace {
 }
 
 /** What lies behind the piece is left out of the radiance, and how much of it one would see is gathered by itself. */
-export interface Behind {
+interface Behind {
   /** Unit direction of the view: light from the half-space ahead of it is behind the piece, and so is the table seen that way. */
   readonly away: Vec3;
   /** The share seen of what is behind; of a table, less the light that the piece takes from it. */

@@ -73,8 +73,6 @@ export interface Placement {
   readonly tiltDeg?: number;
   readonly turnDeg?: number;
 }
-/** `sizeAs: "seen"` = the size is as it appears through the uncut ball and is converted by exact refraction. */
-export type SizeAs = "real" | "seen";
 export type Rgb = readonly [number, number, number];
 
 /** Each kind's fields stand in its own file of `core/inside/`. */

@@ -148,7 +148,7 @@ export interface PlanFindingData {
 }
 export type PlanFindingCode = keyof PlanFindingData;
 
-export type Severity = "info" | "warn" | "stop";
+type Severity = "info" | "warn" | "stop";
 
 /** Findings whose codes and data stand in one map. */
 export type FindingOf<D, C extends keyof D> = {

@@ -15,7 +15,7 @@ const FORM = "1";
 /** Characters after the mark; longer addresses are cut off by mail programs and chats. Common practice, no source. */
 export const LONGEST_LINK = 16_000;
 /** Bytes that the largest QR code holds at its lowest error correction (ISO/IEC 18004, version 40-L, byte mode). */
-export const LONGEST_QR = 2953;
+const LONGEST_QR = 2953;
 /** Compressed bytes handed to the inflater at a time; DEFLATE grows them 1032-fold at most. */
 const SLICE = 512;
 
@@ -84,7 +84,7 @@ export function unpackedText(text: string): string {
 }
 
 /** The plan as a link carries it: pictures stay behind, their ids in the inside remain. */
-export function withoutPictures({ pictures: _, ...plan }: Plan): Plan {
+function withoutPictures({ pictures: _, ...plan }: Plan): Plan {
   return plan;
 }
 

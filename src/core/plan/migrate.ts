@@ -6,7 +6,7 @@ import type { Allowed } from "./file-fault.ts";
 import { PlanFileError } from "./plan-file-error.ts";
 
 /** The version that this program writes. */
-export const PLAN_VERSION = 1;
+const PLAN_VERSION = 1;
 
 type Document = Readonly<Record<string, unknown>>;
 /** `steps[v]` turns a document of version v into one of version v + 1. */

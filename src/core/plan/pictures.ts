@@ -6,7 +6,7 @@ import type { InsideDesign, Plan } from "./document.ts";
 import { PICTURES } from "./limits.ts";
 import { PlanFileError } from "./plan-file-error.ts";
 
-export type PictureKind = "png" | "jpeg";
+type PictureKind = "png" | "jpeg";
 
 /** Bytes of a picture in a plan, and what they are said to be. */
 export interface PictureFile {

@@ -17,7 +17,7 @@ import { solvePlan } from "./solve.ts";
 import type { PlacedFacet, SolvedPlan } from "./solved.ts";
 import { contextOf, cornersBefore } from "./tier-probe.ts";
 
-export type SuggestionKind = "touch" | "edge" | "corners" | "touch-at-corners";
+type SuggestionKind = "touch" | "edge" | "corners" | "touch-at-corners";
 
 export interface Suggestion {
   readonly kind: SuggestionKind;

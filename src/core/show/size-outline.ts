@@ -1,7 +1,7 @@
 /** How large a piece is, told by something everybody knows: its outline beside a coin's or a hand's, drawn to one scale. */
 
 /** Common side of the euro coins of 1: 23.25 mm (European Central Bank, technical specifications of euro coins). */
-export const COIN_MM = 23.25;
+const COIN_MM = 23.25;
 /** A grown-up hand, finger tip to wrist and across (common sizes, from memory). */
 const HAND_MM = { long: 185, wide: 85 } as const;
 /** Pieces up to this diameter stand beside a coin, larger ones beside a hand. */

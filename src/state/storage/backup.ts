@@ -64,7 +64,7 @@ function nameIn(planText: string): string {
 }
 
 /** What a file has room for: bytes of all that is in it, how many files, characters of the list of plans. */
-export interface Room {
+interface Room {
   readonly bytes: number;
   readonly files: number;
   readonly list: number;

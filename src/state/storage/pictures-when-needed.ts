@@ -11,7 +11,7 @@ type Ways = typeof import("./pictures.ts");
 export const MARK = "glintwright-picture:";
 
 /** Whether plain data holds a picture, or a text that is or looks like a picture's mark. */
-export const holdsPictures = (data: unknown): boolean =>
+const holdsPictures = (data: unknown): boolean =>
   typeof data === "string"
     ? data.startsWith("data:image/") || data.startsWith(MARK)
     : typeof data === "object" && data !== null && Object.values(data).some(holdsPictures);

@@ -15,12 +15,12 @@ export interface PlanRow {
   readonly archivedAt: number | null;
   readonly deletedAt: number | null;
 }
-export interface HistoryRow {
+interface HistoryRow {
   readonly id: string;
   /** The undo history as JSON. */
   readonly text: string;
 }
-export interface ThumbnailRow {
+interface ThumbnailRow {
   readonly id: string;
   /** `data:image/...` */
   readonly url: string;
@@ -33,7 +33,7 @@ export interface VersionRow {
   readonly at: number;
   readonly text: string;
 }
-export interface PictureRow {
+interface PictureRow {
   /** SHA-256 of `url`, hexadecimal. */
   readonly id: string;
   /** `data:image/...`, shown in the glass of any number of plans. */

@@ -4,7 +4,7 @@ import { Button } from "react-aria-components/Button";
 import { useFloat } from "./use-float.ts";
 import "./controls.css";
 
-export interface Option<Id extends string> {
+interface Option<Id extends string> {
   readonly id: Id;
   readonly words: string;
   readonly detail?: string;

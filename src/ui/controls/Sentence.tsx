@@ -4,7 +4,7 @@ import { Fragment, type ReactNode } from "react";
 const SLOT = /\{(\w+)\}/;
 
 /** Splits a template into words (even places) and names of slots (odd places). */
-export const sentenceParts = (template: string): readonly string[] => template.split(SLOT);
+const sentenceParts = (template: string): readonly string[] => template.split(SLOT);
 
 /** Punctuation at the head of a piece of text: it may not be parted from what stands before it. */
 const CLINGING = /^[,.;:!?]+/;

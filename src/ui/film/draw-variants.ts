@@ -18,7 +18,7 @@ export interface Variant {
 }
 
 /** Pictures in a row: as near to a square as whole rows allow, never more than four. */
-export const columnsFor = (count: number): number => Math.min(4, Math.ceil(Math.sqrt(count)));
+const columnsFor = (count: number): number => Math.min(4, Math.ceil(Math.sqrt(count)));
 
 /** Shares of a picture's width: the room for its name, the letters, the white between pictures. */
 const [BAND, LETTERS, GAP] = [0.14, 0.055, 0.04];

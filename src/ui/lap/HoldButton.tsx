@@ -6,7 +6,7 @@ const RADIUS = 20;
 const ROUND = 2 * Math.PI * RADIUS;
 
 /** The ring, open at 0 and closed at 1. */
-export function HoldRing({ share }: { share: number }) {
+function HoldRing({ share }: { share: number }) {
   return (
     <svg className="lap-ring" viewBox="0 0 48 48" aria-hidden="true">
       <circle className="lap-ring-track" cx={24} cy={24} r={RADIUS} />

@@ -8,7 +8,7 @@ export const HOLD_MS = 600;
 /** A finger rests within this; a wipe does not. */
 const STILL_PX = 24;
 
-export interface HoldHandlers {
+interface HoldHandlers {
   readonly onPointerDown: (event: PointerLike) => void;
   readonly onPointerMove: (event: PointerLike) => void;
   readonly onPointerUp: () => void;

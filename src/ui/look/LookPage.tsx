@@ -16,7 +16,7 @@ import "./look.css";
 
 type Column = "see" | "recipe";
 
-export function LookPage() {
+export default function LookPage() {
   const words = useWords(lookWords);
   const [column, setColumn] = useState<Column>("see");
   return (
@@ -48,5 +48,3 @@ export function LookPage() {
     </div>
   );
 }
-
-export default LookPage;

@@ -17,7 +17,7 @@ import "./look.css";
 /** More device pixels than this a side cost time and show nothing. */
 const MOST_PIXELS = 2048;
 
-export function LookPicture() {
+export default function LookPicture() {
   const host = useRef<HTMLDivElement>(null);
   const state = useTracing();
   useCanvasIn(host);
@@ -177,5 +177,3 @@ function useDisplay() {
     tracedPicture().renderer.setDisplay({ exposure, divider, sideBySide, page });
   }, [exposure, divider, sideBySide, ground]);
 }
-
-export default LookPicture;

@@ -17,7 +17,7 @@ import { viewOf } from "./traced.ts";
 const DIGITS = 2;
 
 /** SVG path of facets as seen in a picture that reaches from -100 to 100 both ways, y down; those turned away are left out. */
-export function marksPath(facets: readonly SolidFacet[], view: View, aspect: number): string {
+function marksPath(facets: readonly SolidFacet[], view: View, aspect: number): string {
   const high = Math.tan((view.fieldDeg * Math.PI) / 360);
   const place = (p: Vec3): string => {
     const from = sub(p, view.eye);

@@ -33,7 +33,7 @@ export type SceneSettings = Pick<
   | "rest"
 >;
 
-export function lightOf({ light, lightTurnDeg, picture }: SceneSettings): Light {
+function lightOf({ light, lightTurnDeg, picture }: SceneSettings): Light {
   const turnRad = (lightTurnDeg * Math.PI) / 180;
   if (light === "picture" && picture) return { kind: "picture", picture: picture.pixels, turnRad };
   const name = light === "picture" ? "north-window" : light;
@@ -49,7 +49,7 @@ export function sceneOf(plan: Plan, settings: SceneSettings, down = downOf(plan,
 }
 
 /** The same ball before anything is ground. */
-export function uncutSceneOf(plan: Plan, settings: SceneSettings): Scene {
+function uncutSceneOf(plan: Plan, settings: SceneSettings): Scene {
   const ball = sceneOfSolved({ ...solved(plan), facets: [], planes: [] }, settings);
   return onTable(ball, plan, settings, downOf(plan, settings.rest), 1);
 }

@@ -17,8 +17,8 @@ export type GlassChoice = "planned" | GlassName;
 export type TableChoice = "none" | MaterialName;
 /** On what side: the largest facet that it rests on by itself, or as on the command line. */
 export type RestChoice = "flat" | "side" | "back";
-export type Against = "nothing" | "uncut" | "other";
-export type Layout = "line" | "side";
+type Against = "nothing" | "uncut" | "other";
+type Layout = "line" | "side";
 
 /** What of the look may be another one in what is compared; what is missing is as in the picture beside it. */
 export interface OtherLook {

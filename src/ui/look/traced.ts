@@ -17,7 +17,7 @@ export interface Traced {
 }
 
 /** Null until the picture is first asked for. */
-export const tracing = createStore<{ readonly state: LookState | null }>(() => ({ state: null }));
+const tracing = createStore<{ readonly state: LookState | null }>(() => ({ state: null }));
 export const useTracing = (): LookState | null => useStore(tracing, (store) => store.state);
 
 let made: Traced | null = null;

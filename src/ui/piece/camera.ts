@@ -24,8 +24,8 @@ export interface Stand {
 
 /** Full angle of view across the shorter side of the picture. */
 export const FIELD_DEG = 28;
-export const NEAREST = 1.6;
-export const FARTHEST = 14;
+const NEAREST = 1.6;
+const FARTHEST = 14;
 const HOME_DISTANCE = 5;
 const MOST_PAN = 1.4;
 /** The eye may go over a pole and this far down the other side, degrees of elevation: one leans over a piece on the bench. */

@@ -8,7 +8,7 @@ import { arcPoints, outlinePoints } from "./outline-points.ts";
 /** Right and up in the picture, 1 at the end of its shorter side. */
 export type ScreenPoint = readonly [x: number, y: number];
 
-export interface DrawnFacet {
+interface DrawnFacet {
   /** Its position in `solid.facets`. */
   readonly index: number;
   readonly ring: readonly ScreenPoint[];

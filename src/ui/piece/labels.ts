@@ -22,7 +22,7 @@ export function followPlace(element: HTMLElement, at: Vec3, group: string): () =
 const FACING = 0.18;
 
 /** Where a point of the piece falls on a picture of this size, in CSS pixels from its top left. */
-export function project(view: Orbit, width: number, height: number, at: Vec3): { x: number; y: number } {
+function project(view: Orbit, width: number, height: number, at: Vec3): { x: number; y: number } {
   const { out, right, up } = eyeFrame(view);
   const focus = height / 2 / Math.tan((verticalField(width / height) * Math.PI) / 360);
   const away = view.distance - dot(at, out);

@@ -3,7 +3,7 @@ import type { Plane } from "../../core/geometry/plane.ts";
 import { dot, scale, type Vec3 } from "../../core/geometry/vec.ts";
 
 /** Where a ray from the centre leaves the piece; the centre is assumed inside. */
-export function onSurface(planes: readonly Plane[], toward: Vec3): Vec3 {
+function onSurface(planes: readonly Plane[], toward: Vec3): Vec3 {
   let reach = 1;
   for (const { n, h } of planes) {
     const along = dot(n, toward);

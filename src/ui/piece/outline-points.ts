@@ -34,7 +34,7 @@ export function arcPoints(plane: Plane, from: Vec3, to: Vec3, stepRad = STEP_RAD
 }
 
 /** One piece of an outline as a polyline. */
-export function piecePoints(plane: Plane, piece: OutlinePiece, stepRad = STEP_RAD): Vec3[] {
+function piecePoints(plane: Plane, piece: OutlinePiece, stepRad = STEP_RAD): Vec3[] {
   return piece.kind === "line" ? [piece.from, piece.to] : arcPoints(plane, piece.from, piece.to, stepRad);
 }
 

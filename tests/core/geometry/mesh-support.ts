@@ -79,7 +79,6 @@ export function weldedTriangles(corners: ArrayLike<number>): number[] {
   });
 }
 
-export type ManifoldApi = ManifoldToplevel;
 let loading: Promise<ManifoldToplevel> | undefined;
 export function loadManifold(): Promise<ManifoldToplevel> {
   loading ??= ManifoldModule().then((api) => {

@@ -31,7 +31,7 @@ export interface AsCutAnswer {
   readonly findings: readonly Finding[];
 }
 
-export const isCut = (tier: Tier): boolean => tier.asCut !== undefined;
+const isCut = (tier: Tier): boolean => tier.asCut !== undefined;
 
 /** The tier as it was cut: fitted angle and depth, no rule left to solve. */
 const fixed = (tier: Tier, fit: TierFit): Tier => ({

@@ -33,8 +33,7 @@ const SAME_MM = 1e-6;
 /** Of all starts, this many of the cheapest are followed to the end. */
 const FOLLOWED = 2;
 
-export const depthPriorSd = (depthMm: number): number =>
-  Math.max(LEAST_DEPTH_SD_MM, DEPTH_SD_FRACTION * depthMm);
+const depthPriorSd = (depthMm: number): number => Math.max(LEAST_DEPTH_SD_MM, DEPTH_SD_FRACTION * depthMm);
 
 type Kept = readonly [angle: boolean, depth: boolean];
 
@@ -142,7 +141,7 @@ export interface TierFit {
   /** The measurement not yet made that would narrow the answer most; null when none would. */
   readonly wouldHelp: Help | null;
 }
-export interface Residual {
+interface Residual {
   readonly measure: MeasureName;
   readonly k: number | null;
   readonly measured: number;

@@ -52,7 +52,7 @@ export interface FoundAgain {
 }
 
 /** How far off an angle that is found again by ink comes back: common practice, no source. */
-export const DEFAULT_AGAIN_DEG = 0.5;
+const DEFAULT_AGAIN_DEG = 0.5;
 export const againDegOf = (rig: Rig): number => rig.spread?.againDeg ?? DEFAULT_AGAIN_DEG;
 
 /** Extra depth of a plane turned by `offDeg` that clears a face reaching from `low` to `high` along its meridian, mm. */

@@ -8,7 +8,7 @@ export interface Sym2 {
   readonly yy: number;
 }
 
-export interface Observation {
+interface Observation {
   /** Prediction less measurement, at unknowns p. */
   readonly residual: (p: Pair) => number;
   readonly sd: number;
@@ -47,7 +47,7 @@ export const addSym = (a: Sym2, b: Sym2): Sym2 => ({
   xy: a.xy + b.xy,
   yy: a.yy + b.yy,
 });
-export const NO_INFORMATION: Sym2 = { xx: 0, xy: 0, yy: 0 };
+const NO_INFORMATION: Sym2 = { xx: 0, xy: 0, yy: 0 };
 
 /** Variances of both unknowns under an information matrix; Infinity where it determines nothing. */
 export function variances({ xx, xy, yy }: Sym2): Pair {

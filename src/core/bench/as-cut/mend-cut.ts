@@ -9,7 +9,7 @@ import { solvePlan, toleranceOf } from "../../plan/solve.ts";
 import type { SolvedPlan } from "../../plan/solved.ts";
 
 /** How a tier comes out after a mend. */
-export interface TierChange {
+interface TierChange {
   readonly tier: string;
   readonly depthMm: number;
   readonly deeperMm: number;

@@ -48,5 +48,5 @@ export function spreadOf(plan: Plan, widthMm: number = DEFAULT_SPREAD.widthMm): 
   };
 }
 
-export const SOURCES = ["armAngle", "stopPlay", "depth", "width", "outOfRound", "runOut"] as const;
+const SOURCES = ["armAngle", "stopPlay", "depth", "width", "outOfRound", "runOut"] as const;
 export type Source = (typeof SOURCES)[number];

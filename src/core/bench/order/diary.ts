@@ -75,7 +75,7 @@ export interface Pass {
 }
 
 /** Runs of tiers that follow each other on one side of the piece. */
-export function setUpRuns(solved: SolvedPlan): readonly (readonly number[])[] {
+function setUpRuns(solved: SolvedPlan): readonly (readonly number[])[] {
   const runs: number[][] = [];
   solved.plan.tiers.forEach((tier, i) => {
     const last = runs.at(-1);

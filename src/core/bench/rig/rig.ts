@@ -97,7 +97,7 @@ function outside(value: number, [min, max]: readonly [number, number], low: Reas
 }
 
 /** Contact radius within the band and pivot height within its range: nothing else decides whether a tier is in reach. */
-export function reasonsAgainst(
+function reasonsAgainst(
   arm: Arm,
   lap: Lap,
   contactRadiusMm: number,

@@ -25,10 +25,6 @@ export function depthsBefore(solved: SolvedPlan, tierIndex: number): number[] {
   return depths;
 }
 
-/** Every facet at its final depth. */
-export const finalDepths = (solved: SolvedPlan): number[] =>
-  solved.facets.map((facet) => solved.tiers[facet.tierIndex].depthMm);
-
 /** The plane of facet k at a depth, on the unit sphere. */
 export const planeAtDepth = (solved: SolvedPlan, k: number, depthMm: number): Plane => ({
   n: solved.planes[k].n,

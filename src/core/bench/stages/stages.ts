@@ -62,7 +62,7 @@ export const tierStageDepths = (
   stageDepths(solved.tiers[tierIndex].depthMm, stages, stageCount(solved.plan.tiers[tierIndex], stages));
 
 /** First stage with anything to grind; -1 when none has (a tier of depth 0). */
-export const firstStage = (depths: readonly number[]): number => depths.findIndex((mm) => mm > 0);
+const firstStage = (depths: readonly number[]): number => depths.findIndex((mm) => mm > 0);
 
 export interface TierStage {
   readonly stage: string;

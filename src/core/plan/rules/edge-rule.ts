@@ -62,7 +62,7 @@ function edgeLength(line: EdgeLine, h: number): number {
 }
 
 /** Shared length of the tier's widest pairs as a function of h, or null when they can share none at any depth. */
-export function sharedEdge(context: TierContext): ((h: number) => number) | null {
+function sharedEdge(context: TierContext): ((h: number) => number) | null {
   const pairs = neighbourPairs(context.normals);
   if (pairs.length === 0) return null;
   const lines = widestPairs(pairs).map((pair) => edgeLine(context, pair));

@@ -77,7 +77,7 @@ function Straying({ plan, isWanted }: { plan: Plan; isWanted: boolean }) {
   );
 }
 
-export function PricePart() {
+function PricePart() {
   const words = useWords(priceWords);
   const bench = useWords(benchWords);
   const plan = usePlan();

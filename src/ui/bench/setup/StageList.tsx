@@ -10,7 +10,7 @@ import { useStages } from "../use-stages.ts";
 import { StageItem } from "./StageItem.tsx";
 
 /** The first of s1, s2, ... that no stage has. */
-export function freshStageId(stages: readonly Stage[]): string {
+function freshStageId(stages: readonly Stage[]): string {
   const taken = new Set(stages.map((stage) => stage.id));
   let n = stages.length + 1;
   while (taken.has(`s${n}`)) n++;

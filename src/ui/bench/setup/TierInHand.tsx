@@ -15,7 +15,7 @@ import { GuidePicture } from "./GuidePicture.tsx";
 import { RigPicture } from "./RigPicture.tsx";
 
 /** The tier picked anywhere in the app, the first one when none is. */
-export function usePickedTier(bench: Bench | null): BenchTier | null {
+function usePickedTier(bench: Bench | null): BenchTier | null {
   const picked = useStudio((state) => state.selection.tierId);
   return bench?.tiers.find((one) => one.tier === picked) ?? bench?.tiers[0] ?? null;
 }

@@ -37,7 +37,7 @@ const forHost = (style: string): string =>
 const FACE_RULE = /@font-face\s*\{[^}]*\}/g;
 
 /** Takes a sheet apart: it is our own markup, in which every name and note is text already. */
-export function sheetParts(sheet: string): SheetParts {
+function sheetParts(sheet: string): SheetParts {
   const parsed = new DOMParser().parseFromString(sheet, "text/html");
   const style = [...parsed.querySelectorAll("style")].map((element) => element.textContent ?? "").join("\n");
   for (const element of parsed.querySelectorAll("script, style, link, meta, title")) element.remove();

@@ -7,7 +7,7 @@ import { SKIN } from "../../../core/geometry/solid-types.ts";
 import { dot, type Vec3 } from "../../../core/geometry/vec.ts";
 import { arcCurve, arcTurn, pieceCurve } from "../skin/sample-outline.ts";
 
-export type FlatPoint = readonly [number, number];
+type FlatPoint = readonly [number, number];
 
 export interface FlatSide {
   /** Path data of this side alone. */

@@ -10,7 +10,7 @@ import { type TierNumbers, tierNumbers } from "./tier-numbers.ts";
 
 type Words = Translated<typeof drawings>;
 
-export function meetingSaid(n: TierNumbers, toleranceMm: number, words: Words, format: Formats): string {
+function meetingSaid(n: TierNumbers, toleranceMm: number, words: Words, format: Formats): string {
   if (n.widthMm === 0) return words.meeting.gone;
   if (n.gapMm === null) return words.meeting.alone;
   if (n.edgeMm > toleranceMm) return words.meeting.edge(format.length(n.edgeMm));

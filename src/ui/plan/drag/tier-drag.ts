@@ -143,7 +143,7 @@ function stopNear(plan: Plan, tier: Tier, at: number): Snap[] {
 }
 
 /** Fields of the tier at a resting place. A depth set by hand is a depth; one at a snap is the snap's rule. */
-export function changeTo(value: DragValue, tier: Tier, { value: at, snap }: Resting): Partial<Tier> {
+function changeTo(value: DragValue, tier: Tier, { value: at, snap }: Resting): Partial<Tier> {
   if (value === "start") return { startDeg: turned(at) };
   if (value === "angle") return { armAngleDeg: at, depth: snap?.depth ?? tier.depth };
   const depth: DepthRule = snap?.depth ?? { rule: "depth", mm: at };

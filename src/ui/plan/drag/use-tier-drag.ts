@@ -43,7 +43,7 @@ export interface LiveDrag {
 }
 
 /** What the hand takes: a tier, a facet of one, or a tier that comes into being by the drag. */
-export interface Taken extends Partial<Pick> {
+interface Taken extends Partial<Pick> {
   readonly tierId: string;
   readonly fresh?: Tier;
 }

@@ -10,7 +10,7 @@ export const KNOB_PX = 13;
 /** The ring round a knob that is chosen, pointed at or in focus. */
 export const RING_PX = KNOB_PX + 4;
 /** From the rim to the middle of the innermost knobs, and from one row to the next. */
-export const FIRST_ROW_PX = { large: 54, small: 15 };
+const FIRST_ROW_PX = { large: 54, small: 15 };
 const ROW_PX = 2 * KNOB_PX + 4;
 /** From one knob to the next along a row: ring beside ring, or where it is crowded knob beside knob. */
 const APART_PX = 2 * RING_PX;

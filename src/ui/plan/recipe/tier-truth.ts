@@ -40,7 +40,7 @@ export interface TierTruth {
 const spanOf = (values: readonly number[]): Span | null =>
   values.length === 0 ? null : { least: Math.min(...values), most: Math.max(...values) };
 
-export const tierOf = (facetId: string): string => facetId.slice(0, facetId.lastIndexOf("/"));
+const tierOf = (facetId: string): string => facetId.slice(0, facetId.lastIndexOf("/"));
 
 interface Own {
   readonly facets: TruthSource["facets"];

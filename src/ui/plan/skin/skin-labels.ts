@@ -35,7 +35,7 @@ export function boxOf(words: string, [x, y]: StripPoint, anchor: "start" | "midd
 }
 
 /** Whether two boxes meet on a strip that goes on past its seam. */
-export const meetAround = (a: Rect, b: Rect, widthPx: number): boolean =>
+const meetAround = (a: Rect, b: Rect, widthPx: number): boolean =>
   [-widthPx, 0, widthPx].some((turn) => meetRects(a, { ...b, left: b.left + turn, right: b.right + turn }));
 
 export interface SkinNumbers {
