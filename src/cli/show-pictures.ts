@@ -16,9 +16,6 @@ const LEAN_DEG = 15;
 const [DISTANCE, FIELD_DEG] = [10, 13.8];
 const UP: Vec3 = [0, 1, 0];
 const FRONT: Vec3 = [0, 0, 1];
-/** Qualities to try, best first: the first at which all pictures have room is taken. */
-const QUALITIES = [84, 76, 68, 60, 50, 40, 30, 20];
-
 interface Traced {
   readonly size: number;
   readonly rgba: Uint8Array;
@@ -39,9 +36,6 @@ export interface ShowPictures {
   readonly allRound: readonly string[];
 }
 
-const lengthOf = ({ first, allRound }: ShowPictures): number =>
-  allRound.reduce((sum, one) => sum + one.length, first.length);
-
 export interface AllRound {
   readonly count: number;
   /** Pixels across. */
@@ -49,15 +43,14 @@ export interface AllRound {
 }
 
 /**
- * @param room most characters that all of them may take together
  * @param onDone gets how many are traced, of how many
+ * @returns their addresses at a quality of JPEG, per cent
  */
 export async function showPictures(
   scene: Scene,
   { count, size }: AllRound,
-  room: number,
   onDone: (done: number, of: number) => void,
-): Promise<ShowPictures> {
+): Promise<(quality: number) => ShowPictures> {
   const views = turnAbout(UP, FRONT, LEAN_DEG, count);
   const pictures: Traced[] = [];
   const first = await traced(scene, views[0], FINER * size, FINER * SAMPLES);
@@ -66,12 +59,8 @@ export async function showPictures(
     pictures.push(await traced(scene, view, size, SAMPLES));
     onDone(k + 2, count + 1);
   }
-  const at = (quality: number): ShowPictures => ({
+  return (quality) => ({
     first: addressOf(first, quality),
     allRound: pictures.map((picture) => addressOf(picture, quality)),
   });
-  const tried = QUALITIES.map((quality) => () => at(quality));
-  let made = tried[0]();
-  for (let k = 1; lengthOf(made) > room && k < tried.length; k++) made = tried[k]();
-  return made;
 }

@@ -27,6 +27,7 @@ const STATUS: ReadonlyMap<string, number> = new Map([
   // and for a model that would not be whole
   ["BrokenMesh", 3],
   ["NothingLeft", 2],
+  ["PageTooLarge", 2],
 ]);
 
 const oneLine = (text: string): string => text.replace(/\s*\n\s*/g, " ");

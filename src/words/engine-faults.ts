@@ -4,6 +4,7 @@ import { type CutLaw, InexactCut } from "../core/geometry/inexact-cut.ts";
 import { BrokenPicture } from "../core/optics/broken-picture.ts";
 import { HdrError } from "../core/optics/hdr-fault.ts";
 import { PlanFileError } from "../core/plan/plan-file-error.ts";
+import { PageTooLarge } from "../core/show/fit-page.ts";
 import { engineFaults as de } from "./de/engine-faults.ts";
 import { engineFaults as en } from "./en/engine-faults.ts";
 import { fileFaultInWords } from "./file-faults.ts";
@@ -15,10 +16,14 @@ export interface EngineFaultWords {
   readonly brokenMesh: (why: string) => string;
   readonly mesh: Readonly<Record<MeshFault, string>>;
   readonly nothingLeft: string;
+  readonly pageTooLarge: (kilobytes: string, limit: string) => string;
   readonly brokenPicture: (id: string) => string;
 }
 
 const WORDS: Readonly<Record<Language, EngineFaultWords>> = { en, de };
+
+const kilobytes = (bytes: number, language: Language): string =>
+  new Intl.NumberFormat(language, { maximumFractionDigits: 0 }).format(bytes / 1000);
 
 export function engineFaultInWords(error: unknown, language: Language): string | null {
   const words = WORDS[language];
@@ -26,6 +31,8 @@ export function engineFaultInWords(error: unknown, language: Language): string |
   if (error instanceof HdrError) return hdrFaultInWords(error.fault, language);
   if (error instanceof BrokenPicture) return words.brokenPicture(error.id);
   if (error instanceof InexactCut) return words.inexact(error.law);
+  if (error instanceof PageTooLarge)
+    return words.pageTooLarge(kilobytes(error.bytes, language), kilobytes(error.limit, language));
   if (error instanceof BrokenMesh) return words.brokenMesh(words.mesh[error.fault]);
   return error instanceof NothingLeft ? words.nothingLeft : null;
 }

@@ -5,6 +5,7 @@ import { fileURLToPath } from "node:url";
 import { rastersOf } from "../../core/optics/decode-picture.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
+import { fittedPage } from "../../core/show/fit-page.ts";
 import { recipeOf, showPage } from "../../core/show/show-page.ts";
 import { sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
 import { showSaid } from "../../words/show.ts";
@@ -14,12 +15,8 @@ import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 import { numberOption } from "../render-options.ts";
 import { bundleShow } from "../show-bundle.ts";
-import { showPictures } from "../show-pictures.ts";
+import { type ShowPictures, showPictures } from "../show-pictures.ts";
 import { UsageError } from "../usage-error.ts";
-
-/** The whole page, bytes, and what its own markup may take of that. */
-const MOST_BYTES = 900_000;
-const MARKUP_BYTES = 20_000;
 
 function lightNamed(name: string): LightName {
   if (Object.hasOwn(LIGHT_SETTINGS, name)) return name as LightName;
@@ -50,21 +47,23 @@ export async function run([planPath]: readonly string[], options: Options): Prom
   const scene = sceneOfShown(piece, { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 });
   const recipe = options.withRecipe === true ? recipeOf(plan) : null;
   const own = { name: plan.name, caption: text(options.caption), price: text(options.price) };
-  const written = JSON.stringify([piece, recipe, own, plan.maker]).length;
-  const taken = script.text.length + style.text.length + 2 * written + MARKUP_BYTES;
-  const pictures = await showPictures(scene, allRound, MOST_BYTES - taken, (done, of) =>
+  const pageWith = ({ first, allRound: pictures }: ShowPictures): string =>
+    showPage({
+      ...own,
+      diameterMm: plan.piece.diameterMm,
+      maker: plan.maker,
+      data: { piece, light, pictures, said: showSaid(solved, recipe !== null) },
+      still: first,
+      script,
+      style,
+      plan: recipe,
+    });
+  // what is too large without any picture needs none traced
+  await fittedPage(() => pageWith({ first: "", allRound: [] }));
+  const picturesAt = await showPictures(scene, allRound, (done, of) =>
     process.stderr.write(`pictures: ${done} of ${of}\n`),
   );
-  const page = showPage({
-    ...own,
-    diameterMm: plan.piece.diameterMm,
-    maker: plan.maker,
-    data: { piece, light, pictures: pictures.allRound, said: showSaid(solved, recipe !== null) },
-    still: pictures.first,
-    script,
-    style,
-    plan: recipe,
-  });
+  const page = await fittedPage((quality) => pageWith(picturesAt(quality)));
   await writeOut(out, page);
   await printJson({ wrote: out, bytes: Buffer.byteLength(page), scriptBytes: script.text.length });
 }

@@ -1,13 +1,15 @@
 /** For a customer: what the page says, and the button that makes it. Nothing leaves this device. */
-import { useEffect, useId, useMemo, useState } from "react";
+import { useEffect, useId, useMemo, useRef, useState } from "react";
 import { priceOf } from "../../core/offer/offer.ts";
 import type { LightName } from "../../core/optics/lights.ts";
-import type { Maker, Plan } from "../../core/plan/document.ts";
+import type { Maker, Offer, Plan } from "../../core/plan/document.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { TEXT } from "../../core/plan/limits.ts";
 import { type ShownTexts, showFragment } from "../../core/show/show-link.ts";
-import { solid, solved } from "../../state/derived.ts";
+import { samePiece, solid, solved } from "../../state/derived.ts";
 import { moneyIn } from "../../words/currency.ts";
+import { engineFaultInWords } from "../../words/engine-faults.ts";
+import { showPart } from "../bench/bench-screen.ts";
 import { benchPool } from "../bench/bench-worker-client.ts";
 import { Button } from "../controls/Button.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
@@ -15,10 +17,12 @@ import { FileButton } from "../look/FileButton.tsx";
 import { lookSettings } from "../look/look-settings.ts";
 import { useJob } from "../look/use-job.ts";
 import { customerWords } from "../messages/customer.ts";
-import { useWords } from "../messages/words.tsx";
+import { shellWords } from "../messages/shell.ts";
+import { useLanguage, useWords } from "../messages/words.tsx";
 import { fileNameOf, offerFile } from "../shared/files.ts";
 import { canHandOver, handOver } from "../shared/hand-over.ts";
-import { useScreen } from "../shared/screen.ts";
+import { openSheet, useScreen } from "../shared/screen.ts";
+import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
 import { makePage } from "./make-page.ts";
@@ -26,6 +30,11 @@ import { markOf } from "./mark.ts";
 import "./customer.css";
 
 const BYTES_PER_KB = 1000;
+
+interface Made {
+  readonly file: string;
+  readonly page: Blob;
+}
 
 interface LineProps {
   readonly label: string;
@@ -122,32 +131,44 @@ function useShownPlan(): Plan {
   return useScreen((state) => state.forCustomer) ?? onBench;
 }
 
+interface Found {
+  readonly plan: Plan;
+  readonly offer: Offer;
+  readonly price: string | null;
+}
+
 /** The price that the bench reckons, as it is to be read; null without an offer or where it can't be reckoned. */
 function useOfferPrice(): string | null {
-  const plan = useShownPlan();
+  const shown = useShownPlan();
   const { locale } = useFormat();
-  const { offer, piece } = plan;
-  const [found, setFound] = useState<{ readonly of: unknown; readonly price: string | null } | null>(null);
+  const { offer } = shown;
+  // naming its maker changes nothing of what it takes
+  const plan = samePiece(shown);
+  const { piece } = plan;
+  const [found, setFound] = useState<Found | null>(null);
   useEffect(() => {
     if (!offer) return;
     let isHere = true;
-    void benchPool.run("workTime", plan).then((time) => {
-      const { price } = priceOf(offer, piece, time);
-      const said = price === null ? null : moneyIn(locale, offer.currency)(price);
-      if (isHere) setFound({ of: offer, price: said });
-    });
+    const find = (price: string | null) => isHere && setFound({ plan, offer, price });
+    benchPool.run("workTime", plan).then(
+      (time) => {
+        const { price } = priceOf(offer, piece, time);
+        find(price === null ? null : moneyIn(locale, offer.currency)(price));
+      },
+      // the bench itself says why; here no price can be offered
+      () => find(null),
+    );
     return () => {
       isHere = false;
     };
   }, [plan, offer, piece, locale]);
-  return offer && found?.of === offer ? found.price : null;
+  return offer && found?.plan === plan && found.offer === offer ? found.price : null;
 }
 
-function LinkPart({ texts }: { texts: ShownTexts }) {
-  const words = useWords(customerWords);
-  const plan = useShownPlan();
-  const [said, say] = useState<string | null>(null);
-  const link = useMemo(() => {
+/** Null where the piece is too much for a link. */
+function useLink(plan: Plan, texts: ShownTexts): string | null {
+  return useMemo(() => {
+    if (solid(plan).vanished) return null;
     try {
       return `${location.origin}${location.pathname}#${showFragment({ ...solved(plan), plan }, texts)}`;
     } catch (error) {
@@ -155,6 +176,12 @@ function LinkPart({ texts }: { texts: ShownTexts }) {
       throw error;
     }
   }, [plan, texts]);
+}
+
+function LinkPart({ link }: { link: string | null }) {
+  const words = useWords(customerWords);
+  const plan = useShownPlan();
+  const [said, say] = useState<string | null>(null);
   const copy = () => {
     if (link === null) return;
     const asked = navigator.clipboard?.writeText(link) ?? Promise.reject(new Error("no clipboard"));
@@ -195,6 +222,73 @@ function LinkPart({ texts }: { texts: ShownTexts }) {
   );
 }
 
+/** What else one sends to a customer, each a press away; all of it is made of the plan on the bench. */
+function AlsoPart() {
+  const words = useWords(customerWords);
+  const { menu } = useWords(shellWords);
+  const goToPrice = () => {
+    showPart("price");
+    studio.getState().go("bench");
+    openSheet(null);
+  };
+  return (
+    <section className="customer-link" aria-labelledby="customer-also">
+      <h2 id="customer-also">{words.also}</h2>
+      <p className="customer-row">
+        <Button look="outlined" onPress={() => openSheet("film")}>
+          {menu.film}
+        </Button>
+        <Button look="outlined" onPress={() => openSheet("variants")}>
+          {menu.variants}
+        </Button>
+        <Button look="outlined" onPress={goToPrice}>
+          {words.quote}
+        </Button>
+      </p>
+    </section>
+  );
+}
+
+/** How the page is made, and what became of it: brought into view where the sheet is longer than the screen. */
+function MadePart({ made, link, saved }: { made: Made | null; link: string | null; saved: string | null }) {
+  const words = useWords(customerWords);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const part = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (saved !== null) part.current?.scrollIntoView({ block: "nearest" });
+  }, [saved]);
+  const send = async () => {
+    setTrouble(null);
+    try {
+      if (made) await handOver(made.file, made.page);
+    } catch (error) {
+      setTrouble(words.notSent(error instanceof Error ? error.message : String(error)));
+    }
+  };
+  const canSend = made !== null && canHandOver(made.file, made.page.type);
+  return (
+    <div className="customer-made" ref={part}>
+      <p role="status">{saved}</p>
+      {made ? (
+        <p className="customer-row">
+          {canSend ? (
+            <Button look="outlined" onPress={() => void send()}>
+              {words.send}
+            </Button>
+          ) : null}
+          {link === null ? null : (
+            <a className="press press-outlined" href={link} target="_blank" rel="noopener">
+              {words.see}
+            </a>
+          )}
+        </p>
+      ) : null}
+      {made && !canSend ? <p className="soft">{words.cannotSend}</p> : null}
+      {trouble ? <p role="alert">{trouble}</p> : null}
+    </div>
+  );
+}
+
 export default function CustomerSheet() {
   const words = useWords(customerWords);
   const { number } = useFormat();
@@ -205,8 +299,9 @@ export default function CustomerSheet() {
   const [withRecipe, setWithRecipe] = useState(false);
   const [count, setCount] = useState(1);
   const [saved, setSaved] = useState<string | null>(null);
-  const [made, setMade] = useState<{ readonly file: string; readonly page: Blob } | null>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const [made, setMade] = useState<Made | null>(null);
+  const language = useLanguage();
+  const isOnBench = useScreen((state) => state.forCustomer === null);
   const isVanished = solid(plan).vanished;
 
   const offerPrice = useOfferPrice();
@@ -216,12 +311,16 @@ export default function CustomerSheet() {
     () => ({ caption: caption.trim(), price: price.trim(), light }),
     [caption, price, light],
   );
+  const link = useLink(plan, texts);
   const make = () =>
     job.start(async (signal, onShare) => {
       setSaved(null);
       const html = await makePage(plan, { ...texts, withRecipe }, signal, (done, of) => {
         setCount(of);
         onShare(done / of);
+      }).catch((error: unknown) => {
+        const why = engineFaultInWords(error, language);
+        throw why === null ? error : new Error(why);
       });
       const page = new Blob([html], { type: "text/html" });
       const file = fileNameOf(plan).replace(/\.glintwright\.json$/, ".html");
@@ -229,15 +328,6 @@ export default function CustomerSheet() {
       setMade({ file, page });
       setSaved(words.saved(file, number(page.size / BYTES_PER_KB, 0)));
     });
-
-  const send = async () => {
-    setTrouble(null);
-    try {
-      if (made) await handOver(made.file, made.page);
-    } catch (error) {
-      setTrouble(error instanceof Error ? error.message : String(error));
-    }
-  };
 
   return (
     <section className="customer">
@@ -265,15 +355,10 @@ export default function CustomerSheet() {
           <Button onPress={job.stop}>{words.cancel}</Button>
         </p>
       )}
-      <p role="status">{saved}</p>
-      {made && canHandOver(made.file, made.page.type) ? (
-        <Button look="outlined" onPress={() => void send()}>
-          {words.send}
-        </Button>
-      ) : null}
-      {trouble ? <p role="alert">{words.notSent(trouble)}</p> : null}
+      <MadePart made={made} link={link} saved={saved} />
       {job.trouble ? <p role="alert">{words.failed(job.trouble)}</p> : null}
-      {isVanished ? null : <LinkPart texts={texts} />}
+      {isVanished ? null : <LinkPart link={link} />}
+      {isOnBench ? <AlsoPart /> : null}
     </section>
   );
 }

@@ -2,6 +2,7 @@
 import { script, style } from "virtual:show-bundle";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
 import type { Plan } from "../../core/plan/document.ts";
+import { fittedPage } from "../../core/show/fit-page.ts";
 import { recipeOf, showPage } from "../../core/show/show-page.ts";
 import { sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
@@ -22,7 +23,6 @@ const IN_SOFTWARE = { count: 12, size: 128, samples: 8, finer: 2 } as const;
 const LEAN_DEG = 15;
 /** As the page's style has its ground by day. */
 const GROUND = "#f2efe9";
-const QUALITY = 0.82;
 
 export interface PageTexts {
   readonly caption: string;
@@ -31,7 +31,8 @@ export interface PageTexts {
   readonly withRecipe: boolean;
 }
 
-async function addressOf(picture: ImageData): Promise<string> {
+/** A traced picture on the page's ground. */
+async function onGround(picture: ImageData): Promise<OffscreenCanvas> {
   const canvas = new OffscreenCanvas(picture.width, picture.height);
   const context = canvas.getContext("2d");
   if (!context) throw new Error("the browser has no canvas of this size");
@@ -39,7 +40,12 @@ async function addressOf(picture: ImageData): Promise<string> {
   context.fillRect(0, 0, picture.width, picture.height);
   // putting pixels would replace the ground; drawing lets it through
   context.drawImage(await createImageBitmap(picture), 0, 0);
-  const blob = await canvas.convertToBlob({ type: "image/jpeg", quality: QUALITY });
+  return canvas;
+}
+
+/** @param quality of JPEG, per cent */
+async function addressOf(canvas: OffscreenCanvas, quality: number): Promise<string> {
+  const blob = await canvas.convertToBlob({ type: "image/jpeg", quality: quality / 100 });
   return new Promise((resolve, reject) => {
     const reader = new FileReader();
     reader.onload = () => resolve(String(reader.result));
@@ -56,14 +62,14 @@ async function traced(
   signal: AbortSignal,
 ) {
   const view = viewOfEye({ turnDeg, leanDeg: LEAN_DEG });
-  return addressOf(
+  return onGround(
     await stillPicture(packed, view, { width: size, height: size, samples, exposure: 0, signal }),
   );
 }
 
 /**
  * @param onDone gets how many pictures are traced, of how many
- * @throws NothingLeft for a piece that has vanished; the signal's reason; Error where the device can't trace
+ * @throws PageTooLarge; NothingLeft for a piece that has vanished; the signal's reason; Error where the device can't trace
  */
 export async function makePage(
   plan: Plan,
@@ -79,23 +85,33 @@ export async function makePage(
   const packed = packScene(sceneOfShown(piece, lit), { ...DEFAULT_OPTIONS, maxMeetings: STILL_MEETINGS });
   const isSoftware = tracedPicture().renderer.current.check.code === "software";
   const { count, size, samples, finer } = isSoftware ? IN_SOFTWARE : ON_CARD;
+  const said = showSaid(answer, withRecipe);
+  const pageWith = (still: string, pictures: readonly string[]): string =>
+    showPage({
+      name: plan.name,
+      diameterMm: plan.piece.diameterMm,
+      caption,
+      price,
+      maker: plan.maker,
+      data: { piece, light, pictures, said },
+      still,
+      script,
+      style,
+      plan: withRecipe ? recipeOf(plan) : null,
+    });
+  // what is too large without any picture needs none traced
+  await fittedPage(() => pageWith("", []));
   onDone(0, count + 1);
-  const still = await traced(packed, 0, finer * size, samples, signal);
-  const pictures: string[] = [];
+  const first = await traced(packed, 0, finer * size, samples, signal);
+  const allRound: OffscreenCanvas[] = [];
   for (let k = 0; k < count; k++) {
     onDone(k + 1, count + 1);
-    pictures.push(await traced(packed, (360 * k) / count, size, samples, signal));
+    allRound.push(await traced(packed, (360 * k) / count, size, samples, signal));
   }
-  return showPage({
-    name: plan.name,
-    diameterMm: plan.piece.diameterMm,
-    caption,
-    price,
-    maker: plan.maker,
-    data: { piece, light, pictures, said: showSaid(answer, withRecipe) },
-    still,
-    script,
-    style,
-    plan: withRecipe ? recipeOf(plan) : null,
+  return fittedPage(async (quality) => {
+    const [still, ...pictures] = await Promise.all(
+      [first, ...allRound].map((one) => addressOf(one, quality)),
+    );
+    return pageWith(still, pictures);
   });
 }

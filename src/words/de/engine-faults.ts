@@ -14,4 +14,6 @@ export const engineFaults: EngineFaultWords = {
   },
   brokenPicture: (id) => `pictures.${id}: das Bild ist beschädigt und nicht zu lesen`,
   nothingLeft: "dieser Plan lässt vom Stück nichts übrig, also gibt es kein Modell zu schreiben",
+  pageTooLarge: (kilobytes, limit) =>
+    `die Seite hätte mit den gröbsten Bildern noch ${kilobytes} kB, und weniger als ${limit} sind erlaubt: lass das Rezept weg oder nimm ein kleineres Zeichen`,
 };

@@ -4,6 +4,7 @@ import type { Translated } from "../language.ts";
 
 export const price: Translated<typeof en> = {
   what: "Was das Stück kostet: deine Stunden an der Scheibe, das Glas und was du sonst verlangst.",
+  total: (price, hours) => `Es macht ${price}, für etwa ${hours} an der Scheibe.`,
   ask: "Was du verlangst",
   currency: "Währung",
   hourly: "Eine Stunde von dir",
@@ -34,6 +35,7 @@ export const price: Translated<typeof en> = {
   two: "Neben einem anderen Plan",
   other: "Der andere Plan",
   none: "Keiner",
+  noOther: "Behalte einen zweiten Plan oder eine Fassung von diesem, dann steht er hier zur Wahl.",
   columns: { what: "Was", this: "Dieser Plan", other: "Der andere", more: "Der andere hat" },
   rows: {
     hours: "Stunden an der Scheibe",

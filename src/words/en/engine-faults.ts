@@ -14,4 +14,6 @@ export const engineFaults: EngineFaultWords = {
   },
   brokenPicture: (id) => `pictures.${id}: the picture is damaged and can't be decoded`,
   nothingLeft: "this plan leaves nothing of the piece, so there is no model to write",
+  pageTooLarge: (kilobytes, limit) =>
+    `the page would have ${kilobytes} kB with its pictures at their coarsest, and fewer than ${limit} are allowed: leave out the recipe, or take a smaller mark`,
 };

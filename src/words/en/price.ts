@@ -1,6 +1,7 @@
 /** Words of the bench's part about the price: what one asks for, what it comes to, two plans side by side, the quote. */
 export const price = {
   what: "What the piece costs: your hours at the lap, the glass, and what else you ask for.",
+  total: (price: string, hours: string) => `It comes to ${price}, for about ${hours} at the lap.`,
   ask: "What you ask for",
   currency: "Currency",
   hourly: "An hour of yours",
@@ -30,6 +31,7 @@ export const price = {
   two: "Beside another plan",
   other: "The other plan",
   none: "None",
+  noOther: "Keep a second plan, or a version of this one, and it can be chosen here.",
   columns: { what: "What", this: "This plan", other: "The other", more: "The other has" },
   rows: {
     hours: "Hours at the lap",

@@ -9,9 +9,14 @@ interface TimeWords {
   readonly both: (h: number, min: number) => string;
 }
 
-export function timeInWords(minutes: number, words: TimeWords): string {
+/** Minutes as they are said. */
+export function timeAsSaid(minutes: number): number {
   const step = minutes < 2 * HOUR ? FINE : COARSE;
-  const rounded = Math.max(step, Math.round(minutes / step) * step);
+  return Math.max(step, Math.round(minutes / step) * step);
+}
+
+export function timeInWords(minutes: number, words: TimeWords): string {
+  const rounded = timeAsSaid(minutes);
   const [h, min] = [Math.floor(rounded / HOUR), rounded % HOUR];
   if (h === 0) return words.minutes(min);
   return min === 0 ? words.hours(h) : words.both(h, min);

@@ -3,7 +3,7 @@ import { useState } from "react";
 import { priceOf } from "../../../core/offer/offer.ts";
 import type { Weighed } from "../../../core/offer/weigh.ts";
 import type { Plan } from "../../../core/plan/document.ts";
-import { moneyIn } from "../../../words/currency.ts";
+import { coinDigits, moneyIn } from "../../../words/currency.ts";
 import { Choice } from "../../controls/Choice.tsx";
 import { useKeptPlans } from "../../library/kept-plans.ts";
 import { benchWords } from "../../messages/bench.ts";
@@ -11,7 +11,7 @@ import { priceWords } from "../../messages/price.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
-import { timeInWords } from "../parts/time.ts";
+import { timeAsSaid, timeInWords } from "../parts/time.ts";
 import { useWeighed } from "./use-weighed.ts";
 
 const NONE = "none";
@@ -22,7 +22,11 @@ interface Row {
   /** Null where it can't be reckoned. */
   readonly values: readonly [number | null, number | null];
   readonly say: (value: number) => string;
+  /** The figure as it is read: a difference is that of two figures as they stand there. */
+  readonly asRead: (value: number) => number;
 }
+
+const toStep = (step: number) => (value: number) => Math.round(value / step) * step;
 
 function useRows(): (mine: Weighed, theirs: Weighed, other: Plan) => readonly Row[] {
   const { number, locale } = useFormat();
@@ -31,43 +35,53 @@ function useRows(): (mine: Weighed, theirs: Weighed, other: Plan) => readonly Ro
   return (mine, theirs, other) => {
     const { offer } = plan;
     const percent = (digits: number) => (value: number) => `${number(100 * value, digits)}\u00a0%`;
-    const row = (name: RowName, of: (one: Weighed) => number | null | undefined, say: Row["say"]): Row => ({
-      name,
-      values: [of(mine) ?? null, of(theirs) ?? null],
-      say,
-    });
+    const row = (
+      name: RowName,
+      of: (one: Weighed) => number | null | undefined,
+      say: Row["say"],
+      asRead: Row["asRead"],
+    ): Row => ({ name, values: [of(mine) ?? null, of(theirs) ?? null], say, asRead });
     const rows = [
       row(
         "hours",
         ({ time }) => time.minutes,
         (value) => timeInWords(value, bench.time),
+        timeAsSaid,
       ),
     ];
     if (offer) {
       const money = moneyIn(locale, offer.currency);
       const price = (one: Plan, weighed: Weighed) => priceOf(offer, one.piece, weighed.time).price;
-      rows.push({ name: "price", values: [price(plan, mine), price(other, theirs)], say: money });
+      rows.push({
+        name: "price",
+        values: [price(plan, mine), price(other, theirs)],
+        say: money,
+        asRead: toStep(10 ** -coinDigits(offer.currency)),
+      });
     }
     rows.push(
       row(
         "grams",
         ({ grams }) => grams,
         (value) => `${number(value, 1)}\u00a0g`,
+        toStep(0.1),
       ),
       row(
         "tiers",
         ({ measures }) => measures?.tiers,
         (value) => number(value, 0),
+        toStep(1),
       ),
       row(
         "facets",
         ({ measures }) => measures?.facets,
         (value) => number(value, 0),
+        toStep(1),
       ),
-      row("skin", ({ measures }) => measures?.skinShare, percent(0)),
-      row("back", ({ measures }) => measures?.back, percent(0)),
-      row("through", ({ measures }) => measures?.through, percent(0)),
-      row("sparkle", ({ measures }) => measures && measures.sparkle / 100, percent(1)),
+      row("skin", ({ measures }) => measures?.skinShare, percent(0), toStep(0.01)),
+      row("back", ({ measures }) => measures?.back, percent(0), toStep(0.01)),
+      row("through", ({ measures }) => measures?.through, percent(0), toStep(0.01)),
+      row("sparkle", ({ measures }) => measures && measures.sparkle / 100, percent(1), toStep(0.001)),
     );
     if (plan.piece.inside?.length || other.piece.inside?.length)
       rows.push(
@@ -75,6 +89,7 @@ function useRows(): (mine: Weighed, theirs: Weighed, other: Plan) => readonly Ro
           "images",
           ({ measures }) => measures?.images,
           (value) => number(value, 0),
+          toStep(1),
         ),
       );
     return rows;
@@ -86,17 +101,21 @@ function SideBySide({ mine, theirs, other }: { mine: Weighed; theirs: Weighed; o
   const bench = useWords(benchWords);
   const rows = useRows()(mine, theirs, other);
   const [a, b] = [mine.time.minutes, theirs.time.minutes];
-  const timed = (minutes: number) => timeInWords(minutes, bench.time);
+  const longer = a === null || b === null ? null : timeAsSaid(b) - timeAsSaid(a);
   const said =
-    a === null || b === null
+    longer === null
       ? null
-      : timed(a) === timed(b)
+      : longer === 0
         ? words.costsSame(other.name)
-        : (b > a ? words.costsMore : words.costsLess)(other.name, timed(Math.abs(b - a)));
-  const difference = ({ values: [from, to], say }: Row): string => {
+        : (longer > 0 ? words.costsMore : words.costsLess)(
+            other.name,
+            timeInWords(Math.abs(longer), bench.time),
+          );
+  const difference = ({ values: [from, to], say, asRead }: Row): string => {
     if (from === null || to === null) return "";
     if (say(from) === say(to)) return words.same;
-    return to > from ? words.more(say(to - from)) : words.less(say(from - to));
+    const more = asRead(to) - asRead(from);
+    return more > 0 ? words.more(say(more)) : words.less(say(-more));
   };
   return (
     <>
@@ -161,6 +180,7 @@ export function BesidePart({ weighed, other, onOther }: BesidePartProps) {
         options={[{ id: NONE, words: words.none }, ...kept.options]}
         onChange={(id) => void take(id)}
       />
+      {kept.options.length === 0 ? <p className="soft">{words.noOther}</p> : null}
       {trouble || theirs.error ? <p role="alert">{trouble ?? bench.failed}</p> : null}
       {other && !answer && !theirs.error ? <p className="waiting">{bench.counting}</p> : null}
       {other && answer && weighed ? <SideBySide mine={weighed} theirs={answer} other={other} /> : null}

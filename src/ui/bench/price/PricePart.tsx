@@ -8,9 +8,12 @@ import { moneyIn } from "../../../words/currency.ts";
 import { offerWordsDe } from "../../../words/de/offer.ts";
 import { offerWordsEn } from "../../../words/en/offer.ts";
 import { offerRows, offerSaid } from "../../../words/offer.ts";
+import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { priceWords } from "../../messages/price.ts";
+import { shellWords } from "../../messages/shell.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
+import { openSheet } from "../../shared/screen.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { timeInWords } from "../parts/time.ts";
@@ -80,14 +83,23 @@ function Straying({ plan, isWanted }: { plan: Plan; isWanted: boolean }) {
 function PricePart() {
   const words = useWords(priceWords);
   const bench = useWords(benchWords);
+  const { menu } = useWords(shellWords);
+  const { locale } = useFormat();
   const plan = usePlan();
   const [other, setOther] = useState<Plan | null>(null);
   const { answer, question, error } = useWeighed(samePiece(plan));
   const time = question === samePiece(plan) && answer ? answer.time : null;
   const priced = time && plan.offer ? priceOf(plan.offer, plan.piece, time) : null;
+  const total =
+    plan.offer && priced && priced.price !== null && priced.minutes !== null
+      ? words.total(
+          moneyIn(locale, plan.offer.currency)(priced.price),
+          timeInWords(priced.minutes, bench.time),
+        )
+      : words.what;
   return (
     <div className="bench-flow">
-      <p className="bench-sentence">{words.what}</p>
+      <p className="bench-sentence">{total}</p>
       <div className="bench-two">
         <OfferFields />
         <section className="bench-part" aria-labelledby="offer-comes" aria-busy={time === null}>
@@ -98,6 +110,11 @@ function PricePart() {
           {priced ? <Reckoning plan={plan} priced={priced} /> : null}
           {priced ? (
             <Straying plan={plan} isWanted={priced.minutes !== null && plan.tiers.length > 0} />
+          ) : null}
+          {priced && priced.price !== null ? (
+            <Button look="outlined" onPress={() => openSheet("customer")}>
+              {menu.customer}
+            </Button>
           ) : null}
         </section>
       </div>

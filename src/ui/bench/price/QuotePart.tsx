@@ -1,10 +1,12 @@
 /** The quote: one page for the customer, shown as it will be printed. */
 import { useEffect, useMemo, useState } from "react";
 import type { Priced } from "../../../core/offer/offer.ts";
+import type { Plan } from "../../../core/plan/document.ts";
 import { RANGES, TEXT } from "../../../core/plan/limits.ts";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../../render/pack-scene.ts";
 import { USUAL_VALID_DAYS } from "../../../sheet/quote.ts";
 import type { Paper } from "../../../sheet/sheet-style.ts";
+import { samePiece } from "../../../state/derived.ts";
 import { offerWordsDe } from "../../../words/de/offer.ts";
 import { offerWordsEn } from "../../../words/en/offer.ts";
 import { offerRows } from "../../../words/offer.ts";
@@ -33,9 +35,8 @@ import { useAsked } from "../use-asked.ts";
 import { useChangeOffer } from "./OfferFields.tsx";
 
 const OFFER_WORDS = { en: offerWordsEn, de: offerWordsDe } as const;
-/** 84 mm at 200 dots an inch. */
-const PICTURE = 660;
-const SAMPLES = { card: 128, software: 24 } as const;
+/** 84 mm at 200 dots an inch; at 100 where the processor traces. */
+const PICTURE = { card: { side: 660, samples: 128 }, software: { side: 330, samples: 16 } } as const;
 
 const askQuote = (question: QuoteQuestion): Promise<string> => benchPool.run("quote", question);
 
@@ -78,30 +79,32 @@ function TermsField() {
   );
 }
 
-/** The piece's picture as it is seen under Look; belongs to the plan that it was traced of. */
+/** What the quote is for: the piece as it is planned, whatever Look may try on it. */
+const AS_PLANNED = { finish: "planned", glass: "planned", showInside: true, isWet: false } as const;
+
+/** The piece's picture in Look's light, from where one looks there; belongs to the piece that it was traced of. */
 function useQuotePicture() {
-  const plan = usePlan();
+  const plan = samePiece(usePlan());
   const job = useJob();
-  const [traced, setTraced] = useState<{ readonly tiers: unknown; readonly address: string } | null>(null);
+  const [traced, setTraced] = useState<{ readonly of: Plan; readonly address: string } | null>(null);
   const state = useTracing();
   useEffect(() => {
     tracedPicture();
   }, []);
   const trace = () =>
     job.start(async (signal, onProgress) => {
-      const settings = lookSettings.getState();
+      const settings = { ...lookSettings.getState(), ...AS_PLANNED };
       const packed = packScene(sceneOf(plan, settings), {
         ...DEFAULT_OPTIONS,
         hasDispersion: settings.hasDispersion,
         maxMeetings: STILL_MEETINGS,
       });
-      const samples = state?.check.code === "software" ? SAMPLES.software : SAMPLES.card;
-      const size = { width: PICTURE, height: PICTURE };
-      const options = { ...size, samples, exposure: settings.exposure, signal, onProgress };
+      const { side, samples } = PICTURE[state?.check.code === "software" ? "software" : "card"];
+      const options = { width: side, height: side, samples, exposure: settings.exposure, signal, onProgress };
       const picture = await stillPicture(packed, viewOf(eye.getState().view, 1), options);
-      setTraced({ tiers: plan.tiers, address: await addressOf(await pngOf(picture, true, null)) });
+      setTraced({ of: plan, address: await addressOf(await pngOf(picture, true, null)) });
     });
-  const picture = traced?.tiers === plan.tiers ? traced.address : null;
+  const picture = traced?.of === plan ? traced.address : null;
   return { job, trace, picture, canTrace: state?.check.pass ?? false, isReady: state !== null };
 }
 
