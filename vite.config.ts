@@ -1,8 +1,7 @@
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
-import type { Plugin } from "vite";
+import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
-import { defineConfig } from "vitest/config";
 import { headersFile, PAGE_POLICY, REFERRER_POLICY } from "./src/cli/headers.ts";
 import { bundleShow } from "./src/cli/show-bundle.ts";
 
@@ -119,17 +118,4 @@ export default defineConfig({
     },
   },
   worker: { format: "es" },
-  test: {
-    root: at("."),
-    include: ["tests/**/*.test.{ts,tsx}"],
-    exclude: ["tests/browser/**", "tests/bench/**"],
-    environment: "node",
-    // These reckon: on a machine with much else to do one takes many times as long. Only what never ends is to be ended.
-    testTimeout: 600_000,
-    // Modules are loaded once a process, not once a file: what a test changes of its surroundings is put back after it.
-    isolate: false,
-    unstubGlobals: true,
-    // its modules name each other without endings, which Node alone does not resolve
-    server: { deps: { inline: ["quickhull3d"] } },
-  },
 });

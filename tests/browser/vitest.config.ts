@@ -1,6 +1,7 @@
-/** Tests that need a real browser: `npx vitest run --config tests/browser/vitest.config.ts`. One file at a time, in one browser. */
+/** Tests that need a real browser: `npx vitest run --config tests/browser/vitest.config.ts`. Two processes, each with one browser. */
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import { LongestFirst } from "../longest-first.ts";
 import { PATIENCE_MS } from "./patience.ts";
 
 export default defineConfig({
@@ -8,8 +9,11 @@ export default defineConfig({
     root: fileURLToPath(new URL("../..", import.meta.url)),
     include: ["tests/browser/**/*.test.ts"],
     environment: "node",
-    fileParallelism: false,
+    // A browser is many processes that wait for one another much of the time: two of them fill two cores. Each lives as long as
+    // the process that runs its files.
+    maxWorkers: 2,
     isolate: false,
+    sequence: { sequencer: LongestFirst },
     // A real browser on a busy machine fails once in a while: a test is tried again from a fresh page, and the run says which.
     retry: 1,
     testTimeout: 600_000,

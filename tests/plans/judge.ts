@@ -1,6 +1,6 @@
 /** One plan against brute force: everything in which the engine and the slow way differ, in words for whoever mends it. */
 import { benchOf } from "../../src/core/bench/bench.ts";
-import { type Report, reportPlan } from "../../src/core/check/report.ts";
+import { type Report, reportAtOnce, reportPlan } from "../../src/core/check/report.ts";
 import { InexactCut } from "../../src/core/geometry/inexact-cut.ts";
 import { cutBall } from "../../src/core/geometry/solid.ts";
 import { pieceMesh } from "../../src/core/models/piece-mesh.ts";
@@ -16,7 +16,7 @@ export interface Judged {
   readonly faults: readonly string[];
 }
 
-/** Beyond this many facets the slow way is too slow. */
+/** Beyond this many facets the slow way is too slow, and so is what the wheel costs, a solution and cut for each start tried. */
 const MOST_COMPARED = 80;
 const SAMPLES = 2000;
 /** Square radii. */
@@ -126,11 +126,12 @@ function againstItself(plan: Plan, solved: SolvedPlan, report: Report): string[]
   return faults;
 }
 
-/** @param slow also what takes long: the bench and the mesh of a model */
+/** @param slow also what takes long: the bench, the mesh of a model, and of a plan of many facets what the wheel costs */
 export function judge(plan: Plan, slow: boolean): Judged {
   try {
     const solved = solvePlan(plan);
-    const report = reportPlan(plan, solved);
+    const isWhole = slow || solved.planes.length <= MOST_COMPARED;
+    const report = isWhole ? reportPlan(plan, solved) : reportAtOnce(plan, solved);
     const planes = planesOf(plan, report);
     const faults = [...againstLaws(plan, report), ...againstSamples(plan, report, planes)];
     if (planes.length <= MOST_COMPARED) faults.push(...againstBruteForce(plan, report, planes));

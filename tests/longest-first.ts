@@ -1,0 +1,35 @@
+/**
+ * In which order test files begin: those that take longest first, so that at the end no core waits for another. The runner
+ * remembers times only on a machine where it ran before.
+ */
+import { BaseSequencer, type TestSpecification } from "vitest/node";
+
+/** Files of 20 s of processor time and more, longest first, by the end of their paths; all others follow as the runner has them. */
+const LONGEST = [
+  "plans/made-plans.test.ts",
+  "core/ideas/ideas.test.ts",
+  "browser/faults.test.ts",
+  "browser/look.test.ts",
+  "browser/look-gpu.test.ts",
+  "browser/sheet.test.ts",
+  "browser/edit.test.ts",
+  "browser/trust.test.ts",
+  "browser/screens.test.ts",
+  "browser/bench-lap.test.ts",
+  "browser/axe.test.ts",
+  "browser/lap-plan.test.ts",
+  "browser/customer.test.ts",
+  "browser/bench.test.ts",
+  "browser/library.test.ts",
+];
+
+const rank = ({ moduleId }: TestSpecification): number => {
+  const at = LONGEST.findIndex((path) => moduleId.endsWith(`/${path}`));
+  return at === -1 ? LONGEST.length : at;
+};
+
+export class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    return (await super.sort(files)).sort((a, b) => rank(a) - rank(b));
+  }
+}
