@@ -110,7 +110,7 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onThrow, onMore, onFro
     );
   };
   const lay = () => {
-    setLook({ otherPlan: plan, against: "other", layout: "side" });
+    setLook({ other: { id: "idea", name: plan.name, plan }, against: "other", layout: "side" });
     studio.getState().go("look");
   };
   return (

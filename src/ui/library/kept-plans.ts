@@ -10,6 +10,7 @@ import { useLanguage, useWords } from "../messages/words.tsx";
 import { useStudio } from "../use-studio.ts";
 import { useSession } from "../visit.ts";
 import { useShelf } from "./use-shelf.ts";
+import { whyInexact } from "./why-inexact.ts";
 
 /** Versions of the plan on the bench, as they are now. */
 function useVersions(planId: string | null): readonly Version[] {
@@ -35,8 +36,9 @@ function useVersions(planId: string | null): readonly Version[] {
 }
 
 export interface KeptPlans {
-  readonly options: readonly { readonly id: string; readonly words: string }[];
-  /** The plan of one of the options; null where it can't be read, and `onTrouble` has said why. */
+  /** `words` says what it is, `name` what a picture of it is called. */
+  readonly options: readonly { readonly id: string; readonly words: string; readonly name: string }[];
+  /** The plan of one of the options; null where it can't be read or reckoned, and `onTrouble` has said why. */
   readonly read: (id: string) => Promise<Plan | null>;
 }
 
@@ -47,16 +49,23 @@ export function useKeptPlans(onTrouble: (words: string | null) => void): KeptPla
   const language = useLanguage();
   const session = useSession();
   const planId = useStudio((state) => state.planId);
+  const planName = useStudio((state) => state.plan.name);
   const { plans } = useShelf("out", "");
   const versions = useVersions(planId);
+  const taken = async (id: string): Promise<Plan | null> => {
+    if (id.startsWith("version "))
+      return (await session?.library.version(id.slice("version ".length))) ?? null;
+    const opening = await session?.library.open(id.slice("shelf ".length));
+    if (opening && !opening.ok) onTrouble(fileFaultInWords(opening.fault, language));
+    return opening?.ok ? opening.file.plan : null;
+  };
   const read = async (id: string): Promise<Plan | null> => {
     onTrouble(null);
     try {
-      if (id.startsWith("version "))
-        return (await session?.library.version(id.slice("version ".length))) ?? null;
-      const opening = await session?.library.open(id.slice("shelf ".length));
-      if (opening && !opening.ok) onTrouble(fileFaultInWords(opening.fault, language));
-      return opening?.ok ? opening.file.plan : null;
+      const plan = await taken(id);
+      const why = plan && (await whyInexact(plan, language));
+      if (why) onTrouble(why);
+      return why ? null : plan;
     } catch (error) {
       onTrouble(faults[faultOf(error).kind]);
       return null;
@@ -64,10 +73,14 @@ export function useKeptPlans(onTrouble: (words: string | null) => void): KeptPla
   };
   return {
     options: [
-      ...versions.map(({ id, label }) => ({ id: `version ${id}`, words: words.version(label) })),
+      ...versions.map(({ id, label }) => ({
+        id: `version ${id}`,
+        words: words.version(label),
+        name: [planName, words.version(label)].filter(Boolean).join(", "),
+      })),
       ...(plans ?? [])
         .filter((plan) => plan.id !== planId && plan.about !== null)
-        .map(({ id, name }) => ({ id: `shelf ${id}`, words: name })),
+        .map(({ id, name }) => ({ id: `shelf ${id}`, words: name, name })),
     ],
     read,
   };

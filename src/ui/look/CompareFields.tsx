@@ -1,6 +1,6 @@
 /**
- * What stands beside the piece: nothing, the ball it is cut from, or any other: this plan or one of its versions, a plan of the
- * shelf or of a file, in the same or another glass, finish and light.
+ * What stands beside the piece: nothing, the ball it is cut from, or another; then either side is this plan, one of its versions, a
+ * plan of the shelf or of a file, and the right one in the same or another glass, finish and light.
  */
 import { useState } from "react";
 import { GLASS_NAMES } from "../../core/optics/glasses.ts";
@@ -11,47 +11,87 @@ import { LIGHT_WORDS } from "../../words/lights.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { useKeptPlans } from "../library/kept-plans.ts";
+import { whyInexact } from "../library/why-inexact.ts";
 import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { readPlanFile } from "../shared/files.ts";
 import { FileButton } from "./FileButton.tsx";
-import { type FinishChoice, type GlassChoice, type LightChoice, setLook, useLook } from "./look-settings.ts";
+import {
+  type Compared,
+  type FinishChoice,
+  type GlassChoice,
+  type LightChoice,
+  setLook,
+  useLook,
+} from "./look-settings.ts";
 
 const LIGHTS = Object.keys(LIGHT_SETTINGS) as LightName[];
 const GLASSES: readonly GlassChoice[] = ["planned", ...GLASS_NAMES];
 const FINISHES: readonly FinishChoice[] = ["planned", "ground", "prepolished", "polished"];
 /** Stands for "as in the picture beside it". */
 const SAME = "same" as const;
+/** Stands for the plan on the bench. */
+const THIS = "this";
 
-/** The plan to compare with, from whatever is kept here. */
-function PlanChoice({ onTrouble }: { onTrouble: (words: string | null) => void }) {
+/** The plan of one side, from whatever is kept here. */
+function PlanChoice({
+  label,
+  value,
+  onChange,
+  onTrouble,
+}: {
+  label: string;
+  value: Compared | null;
+  onChange: (chosen: Compared | null) => void;
+  onTrouble: (words: string | null) => void;
+}) {
   const words = useWords(lookWords).compare;
-  const other = useLook((settings) => settings.otherPlan);
   const kept = useKeptPlans(onTrouble);
-  const [chosen, choose] = useState("this");
-  /** Where nothing was chosen here, the plan came from a file. */
-  const value = other === null ? "this" : chosen === "this" ? "file" : chosen;
+  const isKept = value === null || kept.options.some(({ id }) => id === value.id);
 
   const take = async (id: string) => {
     onTrouble(null);
-    if (id === "file") return;
-    const plan = id === "this" ? null : await kept.read(id);
-    if (id !== "this" && plan === null) return;
-    choose(id);
-    setLook({ otherPlan: plan });
+    if (id === THIS) return onChange(null);
+    const option = kept.options.find((one) => one.id === id);
+    const plan = option ? await kept.read(id) : null;
+    if (option && plan) onChange({ id, name: option.name, plan });
   };
   return (
     <Choice
-      label={words.plan}
-      value={value}
+      label={label}
+      value={value?.id ?? THIS}
       options={[
-        { id: "this", words: words.thisPlan },
-        ...(value === "file" && other ? [{ id: "file", words: other.name }] : []),
+        { id: THIS, words: words.thisPlan },
+        // from a file or an idea, or no longer kept
+        ...(isKept ? [] : [{ id: value.id, words: value.name }]),
         ...kept.options,
       ]}
       onChange={(id) => void take(id)}
     />
+  );
+}
+
+/** Any two: what stands on the left, and what on the right. */
+function BothPlans({ onTrouble }: { onTrouble: (words: string | null) => void }) {
+  const words = useWords(lookWords).compare;
+  const own = useLook((settings) => settings.own);
+  const other = useLook((settings) => settings.other);
+  return (
+    <>
+      <PlanChoice
+        label={words.left}
+        value={own}
+        onChange={(chosen) => setLook({ own: chosen })}
+        onTrouble={onTrouble}
+      />
+      <PlanChoice
+        label={words.right}
+        value={other}
+        onChange={(chosen) => setLook({ other: chosen })}
+        onTrouble={onTrouble}
+      />
+    </>
   );
 }
 
@@ -60,13 +100,14 @@ function OtherLookChoices() {
   const language = useLanguage();
   const { glasses } = useWords(planWords).piece;
   const words = look.compare;
+  const ofRight = (what: string) => `${words.right}: ${what}`;
   const other = useLook((settings) => settings.otherLook);
   const picture = useLook((settings) => settings.picture);
   const same: { id: typeof SAME; words: string } = { id: SAME, words: words.same };
   return (
     <>
       <Choice<GlassChoice | typeof SAME>
-        label={look.glass.glass}
+        label={ofRight(look.glass.glass)}
         value={other.glass ?? SAME}
         options={[
           same,
@@ -75,7 +116,7 @@ function OtherLookChoices() {
         onChange={(glass) => setLook({ otherLook: { ...other, glass: glass === SAME ? undefined : glass } })}
       />
       <Choice<FinishChoice | typeof SAME>
-        label={look.glass.finish}
+        label={ofRight(look.glass.finish)}
         value={other.finish ?? SAME}
         options={[same, ...FINISHES.map((id) => ({ id, words: look.glass.finishes[id] }))]}
         onChange={(finish) =>
@@ -83,7 +124,7 @@ function OtherLookChoices() {
         }
       />
       <Choice<LightChoice | typeof SAME>
-        label={look.light.title}
+        label={ofRight(look.light.title)}
         value={other.light ?? SAME}
         options={[
           same,
@@ -104,8 +145,11 @@ export function CompareFields() {
   const [trouble, setTrouble] = useState<string | null>(null);
   const take = async (file: File) => {
     try {
-      setLook({ otherPlan: (await readPlanFile(file)).plan, against: "other" });
-      setTrouble(null);
+      const { plan } = await readPlanFile(file);
+      const why = await whyInexact(plan, language);
+      if (why === null)
+        setLook({ other: { id: "file", name: plan.name || file.name, plan }, against: "other" });
+      setTrouble(why === null ? null : words.bad(file.name, why));
     } catch (error) {
       if (!(error instanceof PlanFileError)) throw error;
       setTrouble(words.bad(file.name, fileFaultInWords(error.fault, language)));
@@ -126,7 +170,7 @@ export function CompareFields() {
       />
       {against === "other" ? (
         <>
-          <PlanChoice onTrouble={setTrouble} />
+          <BothPlans onTrouble={setTrouble} />
           <OtherLookChoices />
         </>
       ) : null}

@@ -15,7 +15,8 @@ export function DividerLine() {
   const shows = useLook((settings) => settings.against !== "nothing");
   const layout = useLook((settings) => settings.layout);
   const against = useLook((settings) => settings.against);
-  const other = useLook((settings) => settings.otherPlan);
+  const own = useLook((settings) => settings.own);
+  const other = useLook((settings) => settings.other);
   const otherLook = useLook((settings) => settings.otherLook);
   const look = useWords(lookWords);
   const language = useLanguage();
@@ -25,7 +26,7 @@ export function DividerLine() {
 
   const names = (
     <div className="divider-names">
-      <span>{words.thisPlan}</span>
+      <span>{(against === "other" && own?.name) || words.thisPlan}</span>
       <span>
         {against === "uncut"
           ? words.uncut

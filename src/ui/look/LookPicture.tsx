@@ -11,6 +11,7 @@ import { lookSettings, useLook } from "./look-settings.ts";
 import { ON_TABLE, restood, standOf } from "./lying.ts";
 import { TierMarks } from "./TierMarks.tsx";
 import { throughLens, tracedPicture, useTracing, viewOf } from "./traced.ts";
+import { useLookedAt } from "./use-looked-at.ts";
 import { useTurntable } from "./use-turntable.ts";
 import "./look.css";
 
@@ -25,6 +26,8 @@ export default function LookPicture() {
   useScenes();
   useDisplay();
   useTurntable();
+  // another plan's picture has none of its tiers
+  const isOfBench = useLookedAt() === useSettledPlan();
   const shows = state !== null && (state.phase === "clean" || state.phase === "tracing") && state.samples > 0;
   // Counts anew from the moment of a change, when the picture from before still shows.
   const isOfNow = state !== null && state.firstPictureMs !== null && !state.isCoarse && !state.isBehind;
@@ -32,7 +35,7 @@ export default function LookPicture() {
   return (
     <div className="traced" data-phase={state?.phase} data-shows={shows || undefined} data-samples={samples}>
       <div ref={host} className="traced-canvas" aria-hidden="true" />
-      {shows ? <TierMarks /> : null}
+      {shows && isOfBench ? <TierMarks /> : null}
       {shows ? <DividerLine /> : null}
       <LookStatus />
     </div>
@@ -41,7 +44,7 @@ export default function LookPicture() {
 
 /** The ball's radius, mm, as it is at any time: a lens blurs small things more. */
 function useRadius(): React.RefObject<number> {
-  const { piece } = useSettledPlan();
+  const { piece } = useLookedAt();
   const radius = useRef(piece.diameterMm / 2);
   useEffect(() => {
     radius.current = piece.diameterMm / 2;
@@ -110,7 +113,8 @@ function useScenes() {
   const table = useLook((settings) => settings.table);
   const rest = useLook((settings) => settings.rest);
   const against = useLook((settings) => settings.against);
-  const otherPlan = useLook((settings) => settings.otherPlan);
+  const own = useLook((settings) => settings.own);
+  const other = useLook((settings) => settings.other);
   const otherLook = useLook((settings) => settings.otherLook);
   useEffect(() => {
     const settings = {
@@ -126,7 +130,7 @@ function useScenes() {
       table,
       rest,
     };
-    tracedPicture().renderer.setScenes(packedScenes(plan, settings, { against, otherPlan, otherLook }));
+    tracedPicture().renderer.setScenes(packedScenes(plan, settings, { against, own, other, otherLook }));
   }, [
     plan,
     light,
@@ -141,7 +145,8 @@ function useScenes() {
     table,
     rest,
     against,
-    otherPlan,
+    own,
+    other,
     otherLook,
   ]);
 }
@@ -151,7 +156,7 @@ let lastOnTable: Orbit = ON_TABLE;
 
 /** The eye goes round the table that the piece lies on; elsewhere the piece is in the hand again. */
 function useStand() {
-  const plan = useSettledPlan();
+  const plan = useLookedAt();
   const table = useLook((settings) => settings.table);
   const rest = useLook((settings) => settings.rest);
   const stand = standOf(plan, { table, rest });

@@ -9,16 +9,16 @@ import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
 import { eye } from "../piece/eye.ts";
 import { useFormat } from "../use-format.ts";
-import { usePlan } from "../use-studio.ts";
 import { lookPool, unlit } from "./look-pool.ts";
 import { damagedPictures, sceneOf, withoutTable } from "./look-scene.ts";
 import { lookSettings } from "./look-settings.ts";
 import { useTracing, viewOf } from "./traced.ts";
+import { useLookedAt } from "./use-looked-at.ts";
 
 /** Pictures inside that can't be shown: nothing is seen in their place. */
 function Damaged() {
   const words = useWords(lookWords).status;
-  const damaged = damagedPictures(usePlan());
+  const damaged = damagedPictures(useLookedAt());
   return damaged.length === 0 ? null : <span className="look-lost">{words.damaged(damaged.join(", "))}</span>;
 }
 
@@ -76,7 +76,7 @@ const NOTEWORTHY = 1e-3;
 function LostLight() {
   const words = useWords(lookWords).status;
   const format = useFormat();
-  const plan = usePlan();
+  const plan = useLookedAt();
   const [lost, setLost] = useState<number | null>(null);
   useEffect(() => {
     const question = {

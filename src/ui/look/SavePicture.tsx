@@ -1,7 +1,9 @@
 /** A picture for a customer: traced at a chosen size and quality, saved as PNG. */
 import { useState } from "react";
+import type { Plan } from "../../core/plan/document.ts";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
 import { parseNumber } from "../../words/format.ts";
+import { glassInWords } from "../../words/glasses.ts";
 import { Button } from "../controls/Button.tsx";
 import { Choice } from "../controls/Choice.tsx";
 import { NumberField } from "../controls/NumberField.tsx";
@@ -15,10 +17,10 @@ import { usePalette } from "../piece/use-palette.ts";
 import { useSettledPlan } from "../settled.ts";
 import { fileNameOf, offerFile } from "../shared/files.ts";
 import { useFormat } from "../use-format.ts";
-import { useGlassName } from "../use-glass-name.ts";
 import { CROPS, type Crop, placed, sizeOf } from "./crops.ts";
-import { behindOf, sceneOf } from "./look-scene.ts";
-import { lookSettings } from "./look-settings.ts";
+import { behindOf, besideLook, sceneOf } from "./look-scene.ts";
+import { type LookSettings, lookedAt, lookSettings, useLook } from "./look-settings.ts";
+import { downOf } from "./lying.ts";
 import { pngOf } from "./png.ts";
 import { stillPicture, throughLens, tracedPicture, useTracing, viewOf } from "./traced.ts";
 import { useJob } from "./use-job.ts";
@@ -29,6 +31,20 @@ type Quality = keyof typeof SAMPLES;
 const QUALITIES: readonly Quality[] = ["draft", "good", "best"];
 const LEAST_SIZE = 128;
 const MOST_SIZE = 4096;
+
+/** Which of two that are compared. */
+type Side = "left" | "right";
+
+/** What a picture is to show: the one that is looked at, or the one beside it, which lies as that one does. */
+function pictured(plan: Plan, look: LookSettings, side: Side) {
+  const { own, other, against } = look;
+  const left = lookedAt(plan, look);
+  const down = downOf(left, look.rest);
+  if (side === "left" || against !== "other")
+    return { plan: left, name: (left !== plan && own?.name) || left.name, settings: look, down };
+  const right = other?.plan ?? plan;
+  return { plan: right, name: other?.name ?? plan.name, settings: besideLook(look, look.otherLook), down };
+}
 
 /** Roughly: seconds up to two minutes, then minutes. */
 function timeInWords(
@@ -48,7 +64,8 @@ export function SavePicture() {
   const words = look.save;
   const format = useFormat();
   const plan = useSettledPlan();
-  const glass = useGlassName();
+  const comparesTwo = useLook((settings) => settings.against === "other");
+  const [side, setSide] = useState<Side>("left");
   const job = useJob();
   const canTrace = useTracing()?.check.pass ?? false;
   const [size, setSize] = useState(1600);
@@ -67,9 +84,9 @@ export function SavePicture() {
   const save = () =>
     job.start(async (signal, onProgress) => {
       setSaved(null);
-      const settings = lookSettings.getState();
+      const { plan: shown, name: called, settings, down } = pictured(plan, lookSettings.getState(), side);
       // Cut out, its shadow on the table stays.
-      const packed = packScene(sceneOf(plan, settings), {
+      const packed = packScene(sceneOf(shown, settings, down), {
         ...DEFAULT_OPTIONS,
         hasDispersion: settings.hasDispersion,
         maxMeetings: STILL_MEETINGS,
@@ -84,12 +101,17 @@ export function SavePicture() {
         onProgress,
       };
       const from = placed(eye.getState().view, crop);
-      const focus = { fNumber: settings.fNumber, radiusMm: plan.piece.diameterMm / 2 };
+      const focus = { fNumber: settings.fNumber, radiusMm: shown.piece.diameterMm / 2 };
       const view = throughLens(viewOf(from, across.width / across.height), from, focus);
       const picture = await stillPicture(packed, view, options);
-      const caption = words.captionText(plan.name, format.length(plan.piece.diameterMm), glass);
-      const name = variantName(plan.name, settings, { look, glasses, language }, settings.picture?.name);
-      const file = fileNameOf({ ...plan, name }).replace(/\.glintwright\.json$/, ".png");
+      const glass = settings.glass === "planned" ? shown.piece.glass : settings.glass;
+      const caption = words.captionText(
+        called,
+        format.length(shown.piece.diameterMm),
+        glassInWords(glass, glasses),
+      );
+      const name = variantName(called, settings, { look, glasses, language }, settings.picture?.name);
+      const file = fileNameOf({ ...shown, name }).replace(/\.glintwright\.json$/, ".png");
       offerFile(file, await pngOf(picture, isTransparent, hasCaption ? caption : null));
       setSaved(words.saved(file));
     });
@@ -97,6 +119,17 @@ export function SavePicture() {
   return (
     <section className="look-part">
       <h2>{words.title}</h2>
+      {comparesTwo ? (
+        <Pick
+          label={words.which}
+          value={side}
+          options={[
+            { id: "left", words: look.compare.left },
+            { id: "right", words: look.compare.right },
+          ]}
+          onChange={setSide}
+        />
+      ) : null}
       <NumberField
         label={words.size}
         value={size}

@@ -14,7 +14,7 @@ import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
 import type { PackedScene } from "../../render/packed-scene.ts";
 import { solid, solved } from "../../state/derived.ts";
-import type { LookSettings } from "./look-settings.ts";
+import { type LookSettings, lookedAt } from "./look-settings.ts";
 import { downOf } from "./lying.ts";
 
 /** What of the settings changes the traced light; the rest (exposure, divider) only changes how it is shown. */
@@ -109,18 +109,27 @@ function sceneOfSolved({ plan, facets, planes }: SolvedPlan, settings: SceneSett
   });
 }
 
-/** The plan, and beside it what it is compared with; ready for the graphics card. */
+/** The look of what stands on the right, where two are compared. */
+export function besideLook<T extends SceneSettings>(settings: T, otherLook: LookSettings["otherLook"]): T {
+  const { light = settings.light, finish = settings.finish, glass = settings.glass } = otherLook;
+  return { ...settings, light, finish, glass };
+}
+
+/**
+ * What is looked at, and beside it what it is compared with; ready for the graphics card. Both lie as the one on the left does.
+ * @param plan the one on the bench
+ */
 export function packedScenes(
   plan: Plan,
   settings: SceneSettings,
-  against: Pick<LookSettings, "against" | "otherPlan" | "otherLook">,
+  compared: Pick<LookSettings, "against" | "own" | "other" | "otherLook">,
 ): PackedScene[] {
-  const scenes = [sceneOf(plan, settings)];
-  if (against.against === "uncut") scenes.push(uncutSceneOf(plan, settings));
-  if (against.against === "other") {
-    const { light = settings.light, finish = settings.finish, glass = settings.glass } = against.otherLook;
-    const other = { ...settings, light, finish, glass };
-    scenes.push(sceneOf(against.otherPlan ?? plan, other, downOf(plan, settings.rest)));
+  const own = lookedAt(plan, compared);
+  const scenes = [sceneOf(own, settings)];
+  if (compared.against === "uncut") scenes.push(uncutSceneOf(plan, settings));
+  if (compared.against === "other") {
+    const look = besideLook(settings, compared.otherLook);
+    scenes.push(sceneOf(compared.other?.plan ?? plan, look, downOf(own, settings.rest)));
   }
   const options = {
     ...DEFAULT_OPTIONS,

@@ -27,6 +27,14 @@ export interface OtherLook {
   readonly glass?: GlassChoice;
 }
 
+/** A plan taken from elsewhere for one side of the picture: a version, one of the shelf, a file's, an idea. */
+export interface Compared {
+  /** Which of those that can be chosen it is. */
+  readonly id: string;
+  readonly name: string;
+  readonly plan: Plan;
+}
+
 export interface LookSettings {
   readonly light: LightChoice;
   readonly lightTurnDeg: number;
@@ -45,8 +53,10 @@ export interface LookSettings {
   readonly table: TableChoice;
   readonly rest: RestChoice;
   readonly against: Against;
-  /** The plan compared with; null for this one, in another glass, finish or light. */
-  readonly otherPlan: Plan | null;
+  /** What is looked at while another is beside it; null for the plan on the bench. */
+  readonly own: Compared | null;
+  /** What stands beside it; null for the plan on the bench, in another glass, finish or light. */
+  readonly other: Compared | null;
   readonly otherLook: OtherLook;
   readonly layout: Layout;
   /** Where the dividing line stands, 0 .. 1 of the picture's width. */
@@ -69,7 +79,8 @@ export const DEFAULT_SETTINGS: LookSettings = {
   table: "none",
   rest: "side",
   against: "nothing",
-  otherPlan: null,
+  own: null,
+  other: null,
   otherLook: {},
   layout: "line",
   divider: 0.5,
@@ -78,4 +89,7 @@ export const DEFAULT_SETTINGS: LookSettings = {
 
 export const lookSettings = createStore<LookSettings>(() => DEFAULT_SETTINGS);
 export const setLook = (change: Partial<LookSettings>): void => lookSettings.setState(change);
+/** The plan that the picture is of (on the left, where two are compared): the one on the bench, or what was chosen to be compared. */
+export const lookedAt = (plan: Plan, { against, own }: Pick<LookSettings, "against" | "own">): Plan =>
+  against === "other" && own ? own.plan : plan;
 export const useLook = <T>(pick: (settings: LookSettings) => T): T => useStore(lookSettings, pick);

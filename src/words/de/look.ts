@@ -60,7 +60,8 @@ export const look: Translated<typeof english> = {
     nothing: "nichts",
     uncutBall: "die rohe Kugel",
     other: "ein anderes",
-    plan: "Plan",
+    left: "Links",
+    right: "Rechts",
     version: (label) => `Stand ${label}`,
     same: "gleich",
     choosePlan: "Plandatei zum Vergleichen öffnen",
@@ -90,6 +91,7 @@ export const look: Translated<typeof english> = {
   },
   save: {
     title: "Bild",
+    which: "Bild von",
     size: "Größe",
     pixels: "px",
     fine: "Güte",

@@ -58,7 +58,8 @@ export const look = {
     nothing: "nothing",
     uncutBall: "the uncut ball",
     other: "another",
-    plan: "Plan",
+    left: "On the left",
+    right: "On the right",
     version: (label: string) => `version ${label}`,
     same: "the same",
     choosePlan: "Open a plan file to compare",
@@ -88,6 +89,7 @@ export const look = {
   },
   save: {
     title: "Picture",
+    which: "Picture of the one",
     size: "Size",
     pixels: "px",
     fine: "Quality",

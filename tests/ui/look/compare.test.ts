@@ -9,8 +9,18 @@ import { planWords } from "../../../src/ui/messages/plan.ts";
 
 const alone = (plan = FIRST_EXAMPLE, change = {}) =>
   packedScenes(plan, { ...DEFAULT_SETTINGS, ...change }, { ...DEFAULT_SETTINGS, against: "nothing" })[0];
-const beside = (otherPlan: typeof FIRST_EXAMPLE | null, otherLook = {}) =>
-  packedScenes(FIRST_EXAMPLE, DEFAULT_SETTINGS, { against: "other", otherPlan, otherLook });
+const compared = (plan: typeof FIRST_EXAMPLE | null) => plan && { id: "shelf", name: "another", plan };
+const beside = (
+  other: typeof FIRST_EXAMPLE | null,
+  otherLook = {},
+  own: typeof FIRST_EXAMPLE | null = null,
+) =>
+  packedScenes(FIRST_EXAMPLE, DEFAULT_SETTINGS, {
+    against: "other",
+    own: compared(own),
+    other: compared(other),
+    otherLook,
+  });
 
 it("sets this plan in another glass, finish or light beside itself, all else the same", () => {
   for (const look of [{ glass: "soda-lime" }, { finish: "ground" }, { light: "one-lamp" }, {}]) {
@@ -27,6 +37,19 @@ it("takes what was set back to the same as the picture beside it", () => {
 
 it("sets another plan beside it", () => {
   expect(beside(EXAMPLES[0])[1]).toEqual(alone(EXAMPLES[0]));
+});
+
+it("sets any two side by side, also where neither is on the bench, and only then", () => {
+  const [left, right] = beside(EXAMPLES[0], {}, EXAMPLES[1]);
+  expect(left).toEqual(alone(EXAMPLES[1]));
+  expect(right).toEqual(alone(EXAMPLES[0]));
+  const own = compared(EXAMPLES[1]);
+  const [ball] = packedScenes(FIRST_EXAMPLE, DEFAULT_SETTINGS, {
+    ...DEFAULT_SETTINGS,
+    against: "uncut",
+    own,
+  });
+  expect(ball).toEqual(alone());
 });
 
 it("names a variant by what of it is not as planned or usual", () => {
