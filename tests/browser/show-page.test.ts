@@ -28,7 +28,7 @@ beforeAll(async () => {
   await writeFile(path, JSON.stringify({ ...own, name: HOSTILE, maker: { name: HOSTILE } }));
   const words = ["show", path, "--out", file, "--caption", HOSTILE, "--price", HOSTILE];
   const small = ["--pictures", "6", "--size", "24"];
-  const { stdout } = await exec(process.execPath, ["--import", "tsx", "src/cli/main.ts", ...words, ...small]);
+  const { stdout } = await exec(process.execPath, ["src/cli/run.mjs", ...words, ...small]);
   const { bytes, scriptBytes } = JSON.parse(stdout);
   expect(bytes).toBeLessThan(900_000);
   expect(scriptBytes).toBeLessThan(300_000);

@@ -32,7 +32,7 @@ interface Said {
 }
 const SMALL = ["--size", "24", "--samples", "4"];
 const cli = (...words: string[]): Promise<Said> =>
-  exec(process.execPath, ["--import", "tsx", "src/cli/main.ts", ...words]).then(
+  exec(process.execPath, ["src/cli/run.mjs", ...words]).then(
     ({ stdout, stderr }) => ({ code: 0, stdout, stderr }),
     (error: Said) => error,
   );

@@ -28,7 +28,7 @@ beforeAll(async () => {
 afterAll(() => rm(folder, { recursive: true }));
 
 function cli(...words: string[]): Promise<{ code: number | null; out: string; err: string }> {
-  const child = spawn("npx", ["tsx", "src/cli/main.ts", ...words]);
+  const child = spawn(process.execPath, ["src/cli/run.mjs", ...words]);
   let [out, err] = ["", ""];
   child.stdout.on("data", (text) => {
     out += text;

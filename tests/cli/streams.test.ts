@@ -31,7 +31,8 @@ symlinkSync("/dev/full", at("full.stl"));
 symlinkSync("/dev/full", at("full.pfm"));
 writeFileSync(at("sparse.json"), "");
 truncateSync(at("sparse.json"), 1e12);
-execFileSync("mkfifo", [at("silent"), at("endless")]);
+// a pipe for each test of its own, since they run side by side
+execFileSync("mkfifo", ["silent", "held", "endless", "unread", "late"].map(at));
 
 interface Said {
   readonly status: number;
@@ -51,15 +52,16 @@ function shell(line: string): Promise<Said> {
   });
 }
 
-it.each([
+// much of it is waiting
+it.concurrent.each([
   ["a loop of links", "report about", /^about: the link leads round in a circle\n$/],
   ["an endless device", "report /dev/zero", /^\/dev\/zero: this is a device, a file is needed\n$/],
   ["a folder", "report folder", /^folder: this is a folder, a file is needed\n$/],
   ["a pipe that nobody fills", "report silent", /^silent: nothing came from it for 5 seconds\n$/],
   [
     "a pipe that stays silent",
-    "report silent & exec 3> silent; wait $!",
-    /^silent: nothing came from it for 5 seconds\n$/,
+    "report held & exec 3> held; wait $!",
+    /^held: nothing came from it for 5 seconds\n$/,
   ],
   [
     "an endless pipe",
@@ -98,8 +100,8 @@ it.each([
   ["a loop to write to", "sheet small.json --out about", /^--out: can't write about: the link leads .*\n$/],
   [
     "a pipe without a reader",
-    "sheet small.json --out silent",
-    /^--out: can't write silent: nobody is at .*\n$/,
+    "sheet small.json --out unread",
+    /^--out: can't write unread: nobody is at .*\n$/,
   ],
 ])("ends with one line and status 2 on %s", async (_, line, said) => {
   const { status, out, err } = await shell(`glint ${line}`);
@@ -128,7 +130,7 @@ it("reads a plan that comes through a pipe, also from a writer that is late", as
   for (const line of [
     "glint solve <(cat small.json)",
     "cat small.json | glint solve /dev/stdin",
-    "(sleep 1; cat small.json > silent) & glint solve silent",
+    "(sleep 1; cat small.json > late) & glint solve late",
   ])
     expect(await shell(line), line).toEqual({ status: 0, out: told, err: "" });
 });
