@@ -41,11 +41,13 @@ export function LookStatus() {
     );
   }
   return (
-    <p className="look-status" role="status">
-      {lineOf(state, words)}
+    <div className="look-status">
+      <p role="status">
+        {lineOf(state, words)}
+        <Damaged />
+      </p>
       {state.phase === "clean" ? <LostLight /> : null}
-      <Damaged />
-    </p>
+    </div>
   );
 }
 
@@ -72,7 +74,7 @@ function cameraOf({ eye: at, back, right, up, fieldDeg }: View): Camera {
 /** What is less is said to be less: a share of the light. */
 const NOTEWORTHY = 1e-3;
 
-/** What the cap on a path's surfaces leaves to the light's mean in the picture that shows, counted once it is clean. */
+/** What the cap on a path's surfaces leaves to the light's mean in the picture that shows, counted once it is clean; why is one press away, since the words lie over the piece. */
 function LostLight() {
   const words = useWords(lookWords).status;
   const format = useFormat();
@@ -91,11 +93,11 @@ function LostLight() {
     return () => over.abort();
   }, [plan]);
   if (lost === null) return null;
+  if (lost < NOTEWORTHY) return <p>{words.lostNone}</p>;
   return (
-    <span className="look-lost">
-      {lost < NOTEWORTHY
-        ? words.lostNone
-        : words.lostSome(format.number(100 * lost, 1), DEFAULT_OPTIONS.maxMeetings)}
-    </span>
+    <details>
+      <summary>{words.lostSome(format.number(100 * lost, 1))}</summary>
+      <p>{words.lostWhy(DEFAULT_OPTIONS.maxMeetings)}</p>
+    </details>
   );
 }

@@ -127,8 +127,9 @@ export const look: Translated<typeof english> = {
     clean: (samples: number) => `Klar: ${samples} Proben`,
     damaged: (pictures) => `Ein Bild im Inneren ist beschädigt und lässt sich nicht zeigen: ${pictures}.`,
     lostNone: "Weniger als 0,1 % des Lichts sind geschätzt.",
-    lostSome: (percent: string, surfaces: number) =>
-      `${percent} % des Lichts sind geschätzt: nach ${surfaces} Flächen war es noch im Inneren gefangen, und das Mittel allen Lichts steht dafür.`,
+    lostSome: (percent: string) => `${percent} % des Lichts sind geschätzt`,
+    lostWhy: (surfaces: number) =>
+      `Nach ${surfaces} Flächen war es noch im Inneren gefangen, und das Mittel allen Lichts steht dafür.`,
     lost: "Die Grafikkarte war kurz weg. Das Bild kommt von selbst zurück.",
     unable: "Dieses Gerät kann dem Licht nicht nachgehen; darum zeigt sich das gezeichnete Stück.",
     details: "Einzelheiten",

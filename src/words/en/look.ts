@@ -125,8 +125,9 @@ export const look = {
     clean: (samples: number) => `Clean: ${samples} samples`,
     damaged: (pictures: string) => `A picture inside is damaged and can't be shown: ${pictures}.`,
     lostNone: "Less than 0.1 % of the light is a guess.",
-    lostSome: (percent: string, surfaces: number) =>
-      `${percent} % of the light is a guess: after ${surfaces} surfaces it was still caught inside, and the mean of all light stands for it.`,
+    lostSome: (percent: string) => `${percent} % of the light is a guess`,
+    lostWhy: (surfaces: number) =>
+      `After ${surfaces} surfaces it was still caught inside, and the mean of all light stands for it.`,
     lost: "The graphics card was taken away for a moment. The picture comes back by itself.",
     unable: "This device can't trace light, so the drawn piece is shown instead.",
     details: "Details",
