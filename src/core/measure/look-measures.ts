@@ -8,7 +8,7 @@ import { packDesigns } from "../optics/inside.ts";
 import type { Rasters } from "../optics/raster.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { countImages } from "./images.ts";
-import { isMirrored } from "./mirrors.ts";
+import { HALF_TURN, isItself, SIDEWAYS, UPSIDE_DOWN } from "./mirrors.ts";
 import {
   BACK,
   emptyEnds,
@@ -94,7 +94,8 @@ export function lookRoom(grid = GRID): LookRoom {
 
 /**
  * Looks at the body from one lean after another. What mirrors give for free is not traced twice: a body that is its own image
- * where y becomes -y shows the same from the other lean, upside down, and the lamps stand the same way up and down.
+ * where y becomes -y, or turned half round, shows the same from the other lean, upside down or turned, and the lamps stand the
+ * same way whichever way up.
  * @returns only what was asked for
  */
 export function measureLook(
@@ -104,8 +105,8 @@ export function measureLook(
 ): Partial<LookMeasures> {
   const rays = new StraightRays(body);
   const { ends } = room;
-  const isSameBothSides = isMirrored(body, 0);
-  const isSameBothLeans = isMirrored(body, 1);
+  const isSameBothSides = isItself(body, SIDEWAYS);
+  const isSameBothLeans = isItself(body, UPSIDE_DOWN) || isItself(body, HALF_TURN);
   const first = isSameBothLeans ? 0 : -MOST_LEAN;
   const [wantsFace, wantsSparkle, wantsImages] = (["face", "sparkle", "images"] as const).map((need) =>
     needs.includes(need),

@@ -5,7 +5,9 @@
  */
 import type { Vec3 } from "../geometry/vec.ts";
 import { SKIN } from "../optics/body.ts";
-import { BACKING, BUBBLE, CORE, hitDesign, type SceneDesign, TINTED_CORE } from "../optics/inside.ts";
+import type { SceneDesign } from "../optics/inside.ts";
+import { type Caps, capsOf, fieldAt } from "./caps.ts";
+import { MetInside } from "./met-inside.ts";
 
 /** Rays across the picture of the ball: measures are counted on a grid of so many by so many. */
 export const GRID = 96;
@@ -63,8 +65,6 @@ export const emptyEnds = (grid = GRID): RayEnds => ({
 /** Rays that meet the piece. */
 export const seenOf = ({ fates, counts }: RayEnds): number => fates.length - counts[MISSED];
 
-const isBall = ({ kind }: SceneDesign): boolean => kind === CORE || kind === BUBBLE || kind === TINTED_CORE;
-
 /** Place of a ray on the surface and its direction, and where it ended. */
 const [PX, PY, PZ, DX, DY, DZ] = [0, 1, 2, 3, 4, 5];
 
@@ -84,10 +84,8 @@ function fillMirrored({ grid, fates, ends, counts }: RayEnds): void {
 /** One body, ready for many viewers. */
 export class StraightRays {
   private readonly body: RayBody;
-  /** Balls and ellipsoids as twelve numbers each: centre, then the three axes over their half lengths. */
-  private readonly balls: Float64Array;
-  private readonly others: readonly SceneDesign[];
-  private readonly hasInside: boolean;
+  private readonly met: MetInside;
+  private readonly caps: Caps;
   private readonly ray = new Float64Array(6);
   /** For each plane as this viewer's rays come: n.right, n.up, n.d; and the direction of a ray that goes in through it. */
   private readonly coming: Float64Array;
@@ -95,17 +93,8 @@ export class StraightRays {
 
   constructor(body: RayBody) {
     this.body = body;
-    const designs = body.designs.filter(({ kind }) => kind !== BACKING);
-    this.balls = Float64Array.from(
-      designs
-        .filter(isBall)
-        .flatMap(({ centre, axisX, axisY, axisZ, size }) => [
-          ...centre,
-          ...[axisX, axisY, axisZ].flatMap((axis, k) => axis.map((a) => a / size[k])),
-        ]),
-    );
-    this.others = designs.filter((design) => !isBall(design));
-    this.hasInside = designs.length > 0;
+    this.met = new MetInside(body.designs);
+    this.caps = capsOf(body.planes, body.planeCount);
     this.coming = new Float64Array(3 * body.planeCount);
     this.entered = new Float64Array(3 * body.planeCount);
   }
@@ -158,56 +147,84 @@ export class StraightRays {
 
   /** Sets `ray` to where the ray at (x, y) is just within the surface. Gives that surface, less than SKIN for a miss. */
   private enter(x: number, y: number, { right, up, view }: Viewer): number {
-    const { planeCount, planes, nd } = this.body;
+    const { planes, nd } = this.body;
     const { coming, entered, ray } = this;
     const room = 1 - x * x - y * y;
     if (room <= 0) return SKIN - 1;
     const root = Math.sqrt(room);
-    // the farthest entry among all surfaces, if before the first exit
+    const mx = x * right[0] + y * up[0];
+    const my = x * right[1] + y * up[1];
+    const mz = x * right[2] + y * up[2];
+    const px = mx + root * view[0];
+    const py = my + root * view[1];
+    const pz = mz + root * view[2];
+    // where it comes to the ball: it goes in by the last of the planes that cut this place away
+    const { first, planes: capPlanes } = this.caps;
+    const here = fieldAt(px, py, pz);
     let enter = -root;
-    let exit = root;
     let surface = SKIN;
-    for (let i = 0; i < planeCount; i++) {
+    for (let c = first[here], end = first[here + 1]; c < end; c++) {
+      const i = capPlanes[c];
+      const k = 4 * i;
+      if (planes[k] * px + planes[k + 1] * py + planes[k + 2] * pz <= planes[k + 3]) continue;
       const facing = coming[3 * i + 2];
-      const above = planes[4 * i + 3] - x * coming[3 * i] - y * coming[3 * i + 1];
-      if (facing === 0) {
-        if (above < 0) return SKIN - 1;
-        continue;
-      }
-      const t = above / facing;
-      if (facing > 0) {
-        if (t < exit) exit = t;
-      } else if (t > enter) {
+      // it runs away from what is left
+      if (facing >= 0) return SKIN - 1;
+      const t = (planes[k + 3] - x * coming[3 * i] - y * coming[3 * i + 1]) / facing;
+      if (t > enter) {
         enter = t;
         surface = i;
       }
     }
-    if (enter >= exit) return SKIN - 1;
-    ray[PX] = x * right[0] + y * up[0] - enter * view[0];
-    ray[PY] = x * right[1] + y * up[1] - enter * view[1];
-    ray[PZ] = x * right[2] + y * up[2] - enter * view[2];
-    if (surface !== SKIN) {
-      ray[DX] = entered[3 * surface];
-      ray[DY] = entered[3 * surface + 1];
-      ray[DZ] = entered[3 * surface + 2];
-      return surface;
+    if (surface === SKIN) {
+      // the ball's normal is the place itself
+      const eta = 1 / nd;
+      const k = eta * root - Math.sqrt(Math.max(0, 1 - eta * eta * (1 - root * root)));
+      ray[PX] = px;
+      ray[PY] = py;
+      ray[PZ] = pz;
+      ray[DX] = k * px - eta * view[0];
+      ray[DY] = k * py - eta * view[1];
+      ray[DZ] = k * pz - eta * view[2];
+      return SKIN;
     }
-    // the ball's normal is the place itself
-    const eta = 1 / nd;
-    const k = eta * root - Math.sqrt(Math.max(0, 1 - eta * eta * (1 - root * root)));
-    ray[DX] = k * ray[PX] - eta * view[0];
-    ray[DY] = k * ray[PY] - eta * view[1];
-    ray[DZ] = k * ray[PZ] - eta * view[2];
-    return SKIN;
+    if (
+      enter >= root ||
+      this.isPastExit(x, y, enter, mx - root * view[0], my - root * view[1], mz - root * view[2])
+    )
+      return SKIN - 1;
+    ray[PX] = mx - enter * view[0];
+    ray[PY] = my - enter * view[1];
+    ray[PZ] = mz - enter * view[2];
+    ray[DX] = entered[3 * surface];
+    ray[DY] = entered[3 * surface + 1];
+    ray[DZ] = entered[3 * surface + 2];
+    return surface;
+  }
+
+  /** Whether the ray at (x, y) is out again, by one of the planes that cut away the ball's far place, before it would come in. */
+  private isPastExit(x: number, y: number, enter: number, px: number, py: number, pz: number): boolean {
+    const { planes } = this.body;
+    const { coming } = this;
+    const { first, planes: capPlanes } = this.caps;
+    const there = fieldAt(px, py, pz);
+    for (let c = first[there], end = first[there + 1]; c < end; c++) {
+      const i = capPlanes[c];
+      const facing = coming[3 * i + 2];
+      const above = planes[4 * i + 3] - x * coming[3 * i] - y * coming[3 * i + 1];
+      if (facing > 0 ? above <= enter * facing : above < 0 && facing === 0) return true;
+    }
+    return false;
   }
 
   /**
    * Follows `ray` from the surface it has come in by. What is left in it: the direction it left in, or the place of the inside.
    * The surface just left is passed over by its number; one that rounding puts a hair behind the place is met at once.
    */
-  private follow(first: number, view: Vec3): number {
-    const { planeCount, planes, nd } = this.body;
-    const { ray, hasInside } = this;
+  private follow(entry: number, view: Vec3): number {
+    const { planes, nd } = this.body;
+    const { ray, met } = this;
+    const { first, planes: capPlanes } = this.caps;
     const nd2 = nd * nd;
     let px = ray[PX];
     let py = ray[PY];
@@ -215,7 +232,7 @@ export class StraightRays {
     let dx = ray[DX];
     let dy = ray[DY];
     let dz = ray[DZ];
-    let from = first;
+    let from = entry;
     for (let reflections = 0; reflections < MOST_REFLECTIONS; reflections++) {
       const b = px * dx + py * dy + pz * dz;
       let t: number;
@@ -225,21 +242,27 @@ export class StraightRays {
       if (t < 0) t = 0;
       let surface = SKIN;
       let cosine = 0;
-      for (let i = 0, k = 0; i < planeCount; i++, k += 4) {
+      const ex = px + t * dx;
+      const ey = py + t * dy;
+      const ez = pz + t * dz;
+      const field = fieldAt(ex, ey, ez);
+      for (let c = first[field], end = first[field + 1]; c < end; c++) {
+        const i = capPlanes[c];
+        const k = 4 * i;
+        if (i === from || planes[k] * ex + planes[k + 1] * ey + planes[k + 2] * ez <= planes[k + 3]) continue;
         const facing = planes[k] * dx + planes[k + 1] * dy + planes[k + 2] * dz;
-        if (facing <= 0 || i === from) continue;
         const above = planes[k + 3] - planes[k] * px - planes[k + 1] * py - planes[k + 2] * pz;
-        if (above >= t * facing) continue;
+        if (facing <= 0 || above >= t * facing) continue;
         t = above > 0 ? above / facing : 0;
         surface = i;
         cosine = facing;
       }
-      if (hasInside) {
-        const met = this.inside(px, py, pz, dx, dy, dz, t);
-        if (met >= 0) {
-          ray[PX] = px + met * dx;
-          ray[PY] = py + met * dy;
-          ray[PZ] = pz + met * dz;
+      if (!met.isEmpty) {
+        const within = met.distance(px, py, pz, dx, dy, dz, t);
+        if (within >= 0) {
+          ray[PX] = px + within * dx;
+          ray[PY] = py + within * dy;
+          ray[PZ] = pz + within * dz;
           return INSIDE;
         }
       }
@@ -282,49 +305,5 @@ export class StraightRays {
       from = surface;
     }
     return NEITHER;
-  }
-
-  /** Distance within `most` to the nearest design inside, or -1. A start within one meets it at once. */
-  private inside(
-    px: number,
-    py: number,
-    pz: number,
-    dx: number,
-    dy: number,
-    dz: number,
-    most: number,
-  ): number {
-    const { balls, others } = this;
-    let nearest = most;
-    let isMet = false;
-    for (let k = 0; k < balls.length; k += 12) {
-      const qx = px - balls[k];
-      const qy = py - balls[k + 1];
-      const qz = pz - balls[k + 2];
-      let a = 0;
-      let b = 0;
-      let c = -1;
-      for (let axis = k + 3; axis < k + 12; axis += 3) {
-        const place = balls[axis] * qx + balls[axis + 1] * qy + balls[axis + 2] * qz;
-        const along = balls[axis] * dx + balls[axis + 1] * dy + balls[axis + 2] * dz;
-        a += along * along;
-        b += place * along;
-        c += place * place;
-      }
-      const room = b * b - a * c;
-      if (room <= 0) continue;
-      const root = Math.sqrt(room);
-      const enter = (-b - root) / a;
-      if (root <= b || enter >= nearest) continue;
-      nearest = Math.max(0, enter);
-      isMet = true;
-    }
-    for (const design of others) {
-      const hit = hitDesign(design, [px, py, pz], [dx, dy, dz], nearest, SKIN - 1);
-      if (!hit) continue;
-      nearest = hit.t;
-      isMet = true;
-    }
-    return isMet ? nearest : -1;
   }
 }

@@ -168,12 +168,16 @@ describe("the measures against a second reckoning", () => {
     expect(Math.abs((found.images ?? 0) - byHand.images)).toBeLessThanOrEqual(1);
   });
 
-  it("of a plan that is its own mirror image, where half of the rays are not traced", () => {
+  it.each([
+    ["its own mirror image, where half of the rays are not traced", 22.5, 6],
+    ["itself turned half round, where half of the leans are not traced", 11.25, 6],
+    ["no image of itself", 11.25, 5],
+  ])("of a plan that is %s", (_, startDeg, count) => {
     const plan = planWith(
       [
         tier("a", "front", 33, 8, { rule: "touch" }),
-        tier("b", "front", 58, 8, { rule: "close", to: "a" }, 22.5),
-        tier("c", "back", 40, 6, { rule: "touch" }),
+        tier("b", "front", 58, 8, { rule: "close", to: "a" }, startDeg),
+        tier("c", "back", 40, count, { rule: "touch" }),
       ],
       [core(5)],
     );

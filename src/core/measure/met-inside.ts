@@ -1,0 +1,65 @@
+/** Where straight rays meet what is inside the glass: balls and ellipsoids as plain numbers, all other designs one by one. */
+import { SKIN } from "../optics/body.ts";
+import { BACKING, BUBBLE, CORE, hitDesign, type SceneDesign, TINTED_CORE } from "../optics/inside.ts";
+
+const isRound = ({ kind }: SceneDesign): boolean => kind === CORE || kind === BUBBLE || kind === TINTED_CORE;
+
+/** Numbers an ellipsoid takes: centre, then the three axes over their half lengths. */
+const STRIDE = 12;
+
+export class MetInside {
+  readonly isEmpty: boolean;
+  private readonly ellipsoids: Float64Array;
+  private readonly others: readonly SceneDesign[];
+
+  /** @param designs of a scene; a backing lies under the glass and is met by none */
+  constructor(designs: readonly SceneDesign[]) {
+    const met = designs.filter(({ kind }) => kind !== BACKING);
+    this.isEmpty = met.length === 0;
+    this.ellipsoids = Float64Array.from(
+      met
+        .filter(isRound)
+        .flatMap(({ centre, axisX, axisY, axisZ, size }) => [
+          ...centre,
+          ...[axisX, axisY, axisZ].flatMap((axis, k) => axis.map((a) => a / size[k])),
+        ]),
+    );
+    this.others = met.filter((design) => !isRound(design));
+  }
+
+  /** Distance within `most` to the nearest design, or -1. A start within one meets it at once. */
+  distance(px: number, py: number, pz: number, dx: number, dy: number, dz: number, most: number): number {
+    const { ellipsoids, others } = this;
+    let nearest = most;
+    let isMet = false;
+    for (let k = 0; k < ellipsoids.length; k += STRIDE) {
+      const qx = px - ellipsoids[k];
+      const qy = py - ellipsoids[k + 1];
+      const qz = pz - ellipsoids[k + 2];
+      let a = 0;
+      let b = 0;
+      let c = -1;
+      for (let axis = k + 3; axis < k + STRIDE; axis += 3) {
+        const place = ellipsoids[axis] * qx + ellipsoids[axis + 1] * qy + ellipsoids[axis + 2] * qz;
+        const along = ellipsoids[axis] * dx + ellipsoids[axis + 1] * dy + ellipsoids[axis + 2] * dz;
+        a += along * along;
+        b += place * along;
+        c += place * place;
+      }
+      const room = b * b - a * c;
+      if (room <= 0) continue;
+      const root = Math.sqrt(room);
+      const enter = (-b - root) / a;
+      if (root <= b || enter >= nearest) continue;
+      nearest = Math.max(0, enter);
+      isMet = true;
+    }
+    for (const design of others) {
+      const hit = hitDesign(design, [px, py, pz], [dx, dy, dz], nearest, SKIN - 1);
+      if (!hit) continue;
+      nearest = hit.t;
+      isMet = true;
+    }
+    return isMet ? nearest : -1;
+  }
+}
