@@ -9,7 +9,7 @@
 // chance, and stands for the others.
 //
 // Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (see inside.glsl), LIGHT (see
-// light.glsl), TABLE (1 with a table), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl), WAVES (see
+// light.glsl), TABLE (1 with a table), RING (1 where the piece lies on a ring on it), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl), WAVES (see
 // waviness.glsl), SEEDS (see seeds.glsl). Compilers put a function's text
 // wherever it is called, so the large ones are called from one place each.
 
@@ -23,6 +23,9 @@
 #endif
 #if TABLE
 #include "tabletop.glsl"
+#if RING
+#include "ring.glsl"
+#endif
 #endif
 #include "body.glsl"
 #if WAVES > 0
@@ -404,6 +407,9 @@ Amount followInside(inout Walker w, PathColour colour, inout uint random DOWN) {
     Leaving leaving = meetNext(w, colour, random);
     bool leaves = strongest(leaving.share) > 0.0;
 #if TABLE
+#if RING
+    if (leaves && meetsRing(tableUp, tableHeight, w.p, leaving.d, RING_FAR)) leaves = false;
+#endif
     if (leaves && goesDown(leaving.d)) {
       offer(down, w.p, leaving.d, leaving.share, random);
       leaves = false;
@@ -473,6 +479,12 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
     Down down = Down(w.p, w.d, w.weight, 0.0);
     Surface entry = enterBody(w.p, w.d);
     bool isPiece = entry.id != NOTHING;
+#if RING
+    if (meetsRing(tableUp, tableHeight, w.p, w.d, isPiece ? entry.t : RING_FAR)) {
+      w.weight = Amount(0.0);
+      break;
+    }
+#endif
     // Until it is in the glass no wavelength plays a part: what is gathered keeps its colour.
     bool isPlain = !seen.isPiece;
     Amount arrives = w.weight;
@@ -485,6 +497,9 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
       seen.isPiece = true;
     }
     Amount outwards = first.isInside ? arrives - w.weight : arrives;
+#if RING
+    if (isPiece && meetsRing(tableUp, tableHeight, w.p, first.outwards, RING_FAR)) outwards = Amount(0.0);
+#endif
     if (goesDown(first.outwards)) {
       offer(down, w.p, first.outwards, outwards, random);
     } else if (strongest(outwards) > 0.0) {
@@ -511,8 +526,11 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint 
       w.page += w.weight;
       w.isFromTable = true;
       seen.isPiece = true;
-      Surface above = enterBody(w.p, w.d);
-      if (above.id == NOTHING) {
+      bool isClear = enterBody(w.p, w.d).id == NOTHING;
+#if RING
+      if (meetsRing(tableUp, tableHeight, w.p, w.d, RING_FAR)) isClear = false;
+#endif
+      if (isClear) {
         w.weight = Amount(0.0);
         break;
       }

@@ -1,14 +1,12 @@
 // From linear radiance to what a screen shows: the only place where tone and colour space are decided.
 
-// Khronos PBR Neutral (Khronos Group 2024, "PBR Neutral Tone Mapper"): keeps hue and leaves middle tones as they are,
-// compresses only what is brighter than paper white. Input linear sRGB >= 0, output linear sRGB 0..1.
-const float COMPRESSION_START = 0.8 - 0.04;
+// What is below 0.8 is shown as it is; what is brighter is rolled off towards white as in Khronos PBR Neutral (Khronos Group 2024,
+// "PBR Neutral Tone Mapper"), without its offset for what a plastic skin mirrors. Input linear sRGB >= 0, output linear sRGB 0..1.
+// Twin: src/core/optics/tone-map.ts.
+const float COMPRESSION_START = 0.8;
 const float DESATURATION = 0.15;
 
 vec3 toneNeutral(vec3 color) {
-  float least = min(color.r, min(color.g, color.b));
-  float offset = least < 0.08 ? least - 6.25 * least * least : 0.04;
-  color -= offset;
   float peak = max(color.r, max(color.g, color.b));
   if (peak < COMPRESSION_START) return color;
   float room = 1.0 - COMPRESSION_START;

@@ -79,10 +79,24 @@ one("sheet", "write the bench sheet", () => import("./commands/sheet.ts"))
 one("export", "write a model or drawing", () => import("./commands/export.ts"))
   .requiredOption("--out <file>", "piece.stl, piece.3mf, piece.glb, piece.usdz or skin.svg")
   .option("--drawing <kind>", "for .svg: skin (the default, unrolled) or outlines (facets at true size)");
-one(
-  "show",
-  "write the page that a customer gets: one file that stands alone",
-  () => import("./commands/show.ts"),
+/** Where a piece lies. */
+const onStage = (command: Command): Command =>
+  command
+    .option(
+      "--stage <R,G,B>",
+      "on a matt table of this reflectance, each 0 to 1, linear; or paper, linen, slate, oak",
+    )
+    .option(
+      "--rest <side>",
+      "how the piece lies on it: side (the default), back, front, ring or on a facet, tier/1",
+    );
+
+onStage(
+  one(
+    "show",
+    "write the page that a customer gets: one file that stands alone",
+    () => import("./commands/show.ts"),
+  ),
 )
   .requiredOption("--out <file>", "show.html")
   .option("--caption <text>", "stands under the name")
@@ -94,7 +108,7 @@ one(
 
 /** What pictures have in common, however many there are. */
 const pictures = (command: Command): Command =>
-  command
+  onStage(command)
     .option("--size <pixels>", "width and height")
     .option("--samples <n>", "paths per pixel")
     .option("--light <name>", "a light of ours, an equirectangular .hdr file, or uniform")
@@ -105,14 +119,6 @@ const pictures = (command: Command): Command =>
       "of the lens, focused on the front of the piece; without it all is sharp",
     )
     .option("--bounces <n>", "cap on bounces")
-    .option(
-      "--stage <R,G,B>",
-      "on a matt table of this reflectance, each 0 to 1, linear; or paper, linen, slate, oak",
-    )
-    .option(
-      "--rest <side>",
-      "how the piece lies on it: side (the default), back, front or on a facet, tier/1",
-    )
     .option("--transparent", "without what is behind the piece; for .png")
     .option("--no-dispersion", "the d-line index for all light")
     .option("--seed <n>", "same seed, same file");

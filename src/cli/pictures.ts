@@ -70,9 +70,9 @@ function mustSeeTable(
 export function sceneFor(solved: SolvedPlan, light: Light, { stage }: RenderOptions): Scene {
   const bare = sceneOfPlan(solved, light, false, rastersOf(solved.plan));
   if (!stage) return bare;
-  const { down } = stage.rest;
+  const { down, onRing } = stage.rest;
   const table = { material: stage.material, radiusMm: solved.plan.piece.diameterMm / 2 };
-  return putOnTable(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), table);
+  return putOnTable(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), table, onRing);
 }
 
 /**

@@ -83,10 +83,12 @@ function restNamed(name: string, facets: FacetNormals): Rest {
   if (Object.hasOwn(RESTS, name)) return RESTS[name as keyof typeof RESTS];
   const n = facets().get(name);
   if (n) return restOnFacet(n);
-  throw new UsageError(`--rest must be side, back, front or a facet of the plan (tier/1), not "${name}"`);
+  throw new UsageError(
+    `--rest must be ${Object.keys(RESTS).join(", ")} or a facet of the plan (tier/1), not "${name}"`,
+  );
 }
 
-function stageOption(words: Words, facets: FacetNormals): RenderOptions["stage"] {
+export function stageOption(words: Words, facets: FacetNormals): RenderOptions["stage"] {
   if (words.stage !== undefined)
     return {
       material: materialOption(word(words.stage, "")),

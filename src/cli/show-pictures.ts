@@ -1,9 +1,11 @@
 /** Pictures of a piece all round, for a customer's page where light can't be traced, and the finer one that it opens with. */
 import { encode } from "jpeg-js";
-import type { Vec3 } from "../core/geometry/vec.ts";
-import { cameraTowards, turnAbout } from "../core/optics/camera.ts";
+import { addScaled, normalize, type Vec3 } from "../core/geometry/vec.ts";
+import { type Camera, cameraTowards, turnAbout } from "../core/optics/camera.ts";
 import type { Scene } from "../core/optics/scene.ts";
+import { toBytes } from "../core/optics/tone-map.ts";
 import { onGround } from "../core/show/on-ground.ts";
+import { SEEN_ON_TABLE } from "../core/show/show-piece.ts";
 import { renderPicture } from "./render-threads.ts";
 
 /** The first one has this many times the pixels across, and the samples. */
@@ -16,16 +18,31 @@ const LEAN_DEG = 15;
 const [DISTANCE, FIELD_DEG] = [10, 13.8];
 const UP: Vec3 = [0, 1, 0];
 const FRONT: Vec3 = [0, 0, 1];
+/** As the page's script looks: on a table with room for the shadow, and from so much higher that the piece lies below the middle. */
+function cameraOf({ tabletop }: Scene, towards: Vec3): Camera {
+  if (!tabletop) return cameraTowards(towards, DISTANCE, FIELD_DEG);
+  const { room, belowMiddle } = SEEN_ON_TABLE;
+  const field = (360 / Math.PI) * Math.atan(room * Math.tan((FIELD_DEG * Math.PI) / 360));
+  const camera = cameraTowards(towards, DISTANCE, field, tabletop.up);
+  return { ...camera, at: addScaled(camera.at, normalize(camera.up), belowMiddle) };
+}
+
+/** Red, green, blue to four bytes a pixel. */
+const opaque = (bytes: Uint8Array): Uint8Array =>
+  Uint8Array.from({ length: (4 * bytes.length) / 3 }, (_, i) =>
+    i % 4 === 3 ? 255 : bytes[3 * (i >> 2) + (i % 4)],
+  );
+
 interface Traced {
   readonly size: number;
   readonly rgba: Uint8Array;
 }
 
 async function traced(scene: Scene, towards: Vec3, size: number, samples: number): Promise<Traced> {
-  const camera = cameraTowards(towards, DISTANCE, FIELD_DEG);
+  const camera = cameraOf(scene, towards);
   const settings = { size, samples, seed: 1, dispersion: false, bounces: null };
   const { rows } = await renderPicture({ scene, camera, settings }, () => {});
-  return { size, rgba: onGround(scene, camera, rows, GROUND) };
+  return { size, rgba: scene.tabletop ? opaque(toBytes(rows, 1)) : onGround(scene, camera, rows, GROUND) };
 }
 
 const addressOf = ({ size, rgba }: Traced, quality: number): string =>
@@ -51,7 +68,8 @@ export async function showPictures(
   { count, size }: AllRound,
   onDone: (done: number, of: number) => void,
 ): Promise<(quality: number) => ShowPictures> {
-  const views = turnAbout(UP, FRONT, LEAN_DEG, count);
+  const { tabletop } = scene;
+  const views = turnAbout(tabletop?.up ?? UP, tabletop?.along ?? FRONT, LEAN_DEG, count);
   const pictures: Traced[] = [];
   const first = await traced(scene, views[0], FINER * size, FINER * SAMPLES);
   onDone(1, count + 1);

@@ -7,6 +7,7 @@ import type { Texels } from "./packed-scene.ts";
 /** What has to be set for `path.glsl` and `tabletop.glsl`. */
 export const tabletopDefines = (tabletop: Tabletop | null): Readonly<Record<string, string>> => ({
   TABLE: tabletop ? "1" : "0",
+  RING: tabletop?.hasRing ? "1" : "0",
   GUIDED: tabletop?.guide ? "1" : "0",
   MATERIAL: String(tabletop?.material.pattern ?? 0),
 });

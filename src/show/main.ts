@@ -3,10 +3,11 @@
  * traced, the pictures made with the page turn instead. Knows nothing of plans: numbers to trace by is all that the page holds.
  */
 import { LIGHT_SETTINGS, type Light } from "../core/optics/lights.ts";
+import { tableFrame } from "../core/optics/tabletop.ts";
 import type { ShowData, ShowSaid } from "../core/show/show-page.ts";
-import { sceneOfShown } from "../core/show/show-piece.ts";
+import { layDown, sceneOfShown } from "../core/show/show-piece.ts";
 import { LookRenderer, type LookState } from "../render/look-renderer.ts";
-import { packScene } from "../render/pack-scene.ts";
+import { DEFAULT_OPTIONS, packScene, type TraceOptions } from "../render/pack-scene.ts";
 import { type Eye, leant, turned, viewOfEye } from "./eye.ts";
 
 function part<T extends HTMLElement>(id: string, kind: new () => T): T {
@@ -49,6 +50,10 @@ function sayAll(said: ShowSaid, lang: string): void {
 const lang = language();
 const said = data.said[lang];
 const stillness = matchMedia("(prefers-reduced-motion: reduce)");
+
+/** Round what the eye goes, where that is a table. */
+const level = data.table ? tableFrame(data.table.up) : null;
+const hasTable = level !== null;
 
 let eye: Eye = { turnDeg: 0, leanDeg: 15 };
 let isTurning = !stillness.matches;
@@ -107,9 +112,11 @@ function light(): Light {
 
 function setScenes(): void {
   const uncut = Number(uncutSlide.value) / 100;
-  const scenes = [sceneOfShown(data.piece, light())];
-  if (uncut > 0) scenes.push(sceneOfShown(data.piece, light(), true));
-  renderer.setScenes(scenes.map((scene) => packScene(scene)));
+  const sceneOf = (isUncut: boolean) =>
+    layDown(sceneOfShown(data.piece, light(), isUncut), data.table, isUncut);
+  const scenes = uncut > 0 ? [sceneOf(false), sceneOf(true)] : [sceneOf(false)];
+  const options: TraceOptions = { ...DEFAULT_OPTIONS, ...(data.table && { behind: "light" }) };
+  renderer.setScenes(scenes.map((scene) => packScene(scene, options)));
   renderer.setDisplay({ exposure: 0, divider: 1 - uncut, sideBySide: false });
 }
 
@@ -123,7 +130,7 @@ function showStill(): void {
 function look(next: Eye, isMoving: boolean): void {
   isTurned ||= next.turnDeg !== eye.turnDeg || next.leanDeg !== eye.leanDeg;
   eye = next;
-  renderer.setView(viewOfEye(eye), isMoving);
+  renderer.setView(viewOfEye(eye, 1, level), isMoving);
   showStill();
   const degrees = String(Math.round(eye.turnDeg) % 360);
   picture.setAttribute("aria-valuenow", degrees);
@@ -164,7 +171,7 @@ function listenToHand(): void {
     const [right, up] = [event.clientX - from.clientX, event.clientY - from.clientY];
     from = event;
     // the near side follows the hand
-    look(leant(turned(eye, -right * perPixel), up * perPixel), true);
+    look(leant(turned(eye, -right * perPixel), up * perPixel, hasTable), true);
   });
   for (const end of ["pointerup", "pointercancel"] as const)
     picture.addEventListener(end, () => {
@@ -175,8 +182,8 @@ function listenToHand(): void {
 const movesOfKeys = new Map<string, (from: Eye) => Eye>([
   ["ArrowLeft", (from) => turned(from, -KEY_DEG)],
   ["ArrowRight", (from) => turned(from, KEY_DEG)],
-  ["ArrowUp", (from) => leant(from, KEY_DEG)],
-  ["ArrowDown", (from) => leant(from, -KEY_DEG)],
+  ["ArrowUp", (from) => leant(from, KEY_DEG, hasTable)],
+  ["ArrowDown", (from) => leant(from, -KEY_DEG, hasTable)],
   ["Home", (from) => ({ ...from, turnDeg: 0 })],
 ]);
 

@@ -262,6 +262,14 @@ export const LOOK_SCENES: readonly LookScene[] = [
     },
     { from: [35, 55], up: [0, 1, 0] },
   ),
+  scene(
+    "on a ring on a paper table under spots",
+    () => {
+      const bare = makeScene({ piece: PIECE, planes: crown(9, 0.9), light: lit("showroom-spots", 0.3) });
+      return putOnTable(bare, [0, 1, 0], -1, { material: MATERIALS.paper, radiusMm: 15 }, true);
+    },
+    { from: [25, 70], up: [0, 1, 0] },
+  ),
 ];
 
 const CLEAR: Piece = { ...PIECE, glass: { name: "clear", nd: 1.6, vd: 35, densityGcm3: 2.5 } };

@@ -4,7 +4,7 @@
  * each number agrees to `within`, and at most `stray` of the inputs may lie so near an edge that they differ.
  */
 import { expect, it } from "vitest";
-import { normalize, sub, type Vec3 } from "../../src/core/geometry/vec.ts";
+import { addScaled, normalize, scale, sub, type Vec3 } from "../../src/core/geometry/vec.ts";
 import { placeIn } from "../../src/core/inside/media.ts";
 import { toLocal } from "../../src/core/inside/scene-design.ts";
 import { lengthWithinBall } from "../../src/core/optics/casing.ts";
@@ -16,9 +16,11 @@ import { MATERIALS, type MaterialName, reflectanceAt } from "../../src/core/opti
 import { sampleVisibleNormal, smithLambda, walkMicrosurface } from "../../src/core/optics/microfacet.ts";
 import { passMediaBy } from "../../src/core/optics/pass-media.ts";
 import { nextRandom, type Random } from "../../src/core/optics/random.ts";
+import { meetsRing } from "../../src/core/optics/ring.ts";
 import { makeScene } from "../../src/core/optics/scene.ts";
 import { nextSeed } from "../../src/core/optics/seeds.ts";
 import { wavelengthIn } from "../../src/core/optics/spectrum.ts";
+import { makeTabletop } from "../../src/core/optics/tabletop.ts";
 import { facingNormal } from "../../src/core/optics/waviness.ts";
 import type { InsideDesign } from "../../src/core/plan/document.ts";
 import { packScene } from "../../src/render/pack-scene.ts";
@@ -537,8 +539,35 @@ const TABLES: readonly Probe[] = (Object.keys(MATERIALS) as MaterialName[]).map(
   within: 0.02,
 }));
 
+const RING_STAGE = makeTabletop(
+  normalize([0.2, -0.9, 0.4]),
+  -1.1,
+  { material: MATERIALS.slate, radiusMm: 15 },
+  { kind: "uniform" },
+  true,
+);
+const ON_RING: Probe = {
+  name: "whether a ring stands in the way",
+  wish: {
+    include: ["ring.glsl"],
+    body: `first.x = meetsRing(vec3(${RING_STAGE.up.map((v) => v.toFixed(9))}), -1.1, given(0).xyz, given(1).xyz, given(1).w) ? 1.0 : 0.0;`,
+  },
+  input: (random) => {
+    const foot = scale(RING_STAGE.up, -1);
+    const [from, to] = [
+      addScaled(foot, randomDirection(random), 0.9),
+      addScaled(foot, randomDirection(random), 0.5),
+    ];
+    return [...from, 0, ...normalize(sub(to, from)), 3 * nextRandom(random)];
+  },
+  twin: (given) => [meetsRing(RING_STAGE, vec(given, 0), vec(given, 4), given[7]) ? 1 : 0],
+  // a way that grazes it
+  stray: 0.002,
+};
+
 it.each(
   [
+    ON_RING,
     ...TABLES,
     ...BOUNDARY,
     SPECTRUM,

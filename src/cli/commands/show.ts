@@ -2,18 +2,23 @@
 import { existsSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { supportOf } from "../../core/check/size.ts";
+import { cutBall } from "../../core/geometry/solid.ts";
+import { scale } from "../../core/geometry/vec.ts";
 import { rastersOf } from "../../core/optics/decode-picture.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
+import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { fittedPage } from "../../core/show/fit-page.ts";
 import { recipeOf, showPage } from "../../core/show/show-page.ts";
-import { sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
+import { layDown, type ShownTable, sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
 import { showSaid } from "../../words/show.ts";
 import { mustBeWritable, writeOut } from "../files.ts";
 import { languageIn, type Options } from "../options.ts";
+import { normalsOf } from "../pictures.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
-import { numberOption } from "../render-options.ts";
+import { numberOption, type RenderOptions, stageOption } from "../render-options.ts";
 import { bundleShow } from "../show-bundle.ts";
 import { type ShowPictures, showPictures } from "../show-pictures.ts";
 import { UsageError } from "../usage-error.ts";
@@ -30,6 +35,14 @@ function projectTop(): string {
   return folder;
 }
 
+function tableUnder(
+  { planes, radiusMm }: SolvedPlan,
+  { material, rest }: NonNullable<RenderOptions["stage"]>,
+): ShownTable {
+  const { down, onRing = false } = rest;
+  return { material, radiusMm, up: scale(down, -1), floor: -supportOf(cutBall(planes), down), onRing };
+}
+
 const text = (value: Options[string]): string => (typeof value === "string" ? value.trim() : "");
 
 export async function run([planPath]: readonly string[], options: Options): Promise<void> {
@@ -43,8 +56,11 @@ export async function run([planPath]: readonly string[], options: Options): Prom
   await mustBeWritable(out);
   const solved = solvePlan(plan);
   const piece = showPiece(solved, rastersOf(plan));
+  const stage = stageOption(options, () => normalsOf(solved));
+  const table = stage ? tableUnder(solved, stage) : undefined;
   const { script, style } = await bundleShow(projectTop());
-  const scene = sceneOfShown(piece, { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 });
+  const lit = { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 } as const;
+  const scene = layDown(sceneOfShown(piece, lit), table);
   const recipe = options.withRecipe === true ? recipeOf(plan) : null;
   const own = { name: plan.name, caption: text(options.caption), price: text(options.price) };
   const pageWith = ({ first, allRound: pictures }: ShowPictures): string =>
@@ -52,7 +68,7 @@ export async function run([planPath]: readonly string[], options: Options): Prom
       ...own,
       diameterMm: plan.piece.diameterMm,
       maker: plan.maker,
-      data: { piece, light, pictures, said: showSaid(solved, recipe !== null) },
+      data: { piece, light, ...(table && { table }), pictures, said: showSaid(solved, recipe !== null) },
       still: first,
       script,
       style,

@@ -7,6 +7,7 @@ import { type BodyHit, enterBody, enterTouchingBody } from "./body.ts";
 import { type Camera, lensRay } from "./camera.ts";
 import { lightRadiance } from "./lights.ts";
 import { hash, nextRandom, PIXEL_X, PIXEL_Y, type Random, sobol, streamOf, WAVELENGTH } from "./random.ts";
+import { meetsRing } from "./ring.ts";
 import type { Scene } from "./scene.ts";
 import { luminance, type Rgb, STRATA } from "./spectrum.ts";
 import { goesDown, pointOnTable, scatterOnTable, tableReflectance } from "./tabletop.ts";
@@ -59,33 +60,34 @@ interface Approach {
   /** Reflectance of the table that it came by, times the light where that is where it ends. */
   readonly rgb: Rgb;
   readonly isFromTable: boolean;
+  /** Ends at the ring under the piece, which is black. */
+  readonly isAtRing: boolean;
   readonly isLost: boolean;
 }
 
 /** Nothing is known of the ray but whether it meets the piece. */
-const straight = (scene: Scene, o: Vec3, d: Vec3): Approach => ({
-  o,
-  d,
-  entry: enterBody(scene, o, d),
-  rgb: WHITE,
-  isFromTable: false,
-  isLost: false,
-});
+function straight(scene: Scene, o: Vec3, d: Vec3): Approach {
+  const entry = enterBody(scene, o, d);
+  const isAtRing = meetsRing(scene.tabletop, o, d, entry?.t ?? Number.POSITIVE_INFINITY);
+  return { o, d, entry, rgb: WHITE, isFromTable: false, isAtRing, isLost: false };
+}
 
 /** A ray that misses the piece sees the light, or the table and what that sees, in plain colours: they part only in the glass. */
 function approach(scene: Scene, o: Vec3, d: Vec3, cap: number, random: Random): Approach {
   const { tabletop, light } = scene;
   const ray = straight(scene, o, d);
-  if (ray.entry) return ray;
+  if (ray.entry || ray.isAtRing) return ray;
   if (!tabletop || !goesDown(tabletop, d)) return { ...ray, rgb: lightRadiance(light, d) };
   if (cap < 1) return { ...ray, isLost: true };
   const q = pointOnTable(tabletop, o, d);
   const { d: up, factor } = scatterOnTable(tabletop, random);
   const met = enterTouchingBody(scene, q, up);
+  const isAtRing = meetsRing(tabletop, q, up, met?.t ?? Number.POSITIVE_INFINITY);
   const seen = met ? WHITE : lightRadiance(light, up);
   const rgb = tableReflectance(tabletop, q);
   const share = (c: 0 | 1 | 2) => rgb[c] * factor * seen[c];
-  return { o: q, d: up, entry: met, rgb: [share(0), share(1), share(2)], isFromTable: true, isLost: false };
+  const lit: Rgb = [share(0), share(1), share(2)];
+  return { o: q, d: up, entry: met, rgb: lit, isFromTable: true, isAtRing, isLost: false };
 }
 
 /** Sums of one pixel over its wavelengths, three channels each, and what they have to be divided by. */
@@ -153,7 +155,8 @@ function renderPixel(
     const ray = transparent ? straight(scene, o, d) : approach(scene, o, d, cap, random);
     const follow = (colour: PathColour, weight: Rgb): void => {
       const path = trace(colour);
-      if (ray.entry) tracePath(path, ray.o, ray.d, ray.entry, ray.isFromTable);
+      if (ray.isAtRing) path.sum.fill(0);
+      else if (ray.entry) tracePath(path, ray.o, ray.d, ray.entry, ray.isFromTable);
       else if (transparent) tracePast(path, ray.o, ray.d);
       else if (ray.isLost) tally.lost++;
       else path.sum.fill(1);

@@ -1,4 +1,5 @@
 /** How the piece lies on a table, and from where it is looked at then. The piece's own axes. */
+import { cosDeg, sinDeg } from "../geometry/plane.ts";
 import { addScaled, scale, type Vec3 } from "../geometry/vec.ts";
 import { cameraFrom } from "./camera.ts";
 import { tableFrame } from "./tabletop.ts";
@@ -8,13 +9,9 @@ export interface Rest {
   readonly down: Vec3;
   /** Azimuth and elevation of the usual view, degrees. */
   readonly from: readonly [number, number];
+  /** On a small ring, see `ring.ts`, in place of the table itself. */
+  readonly onRing?: boolean;
 }
-
-export const RESTS = {
-  side: { down: [0, -1, 0], from: [25, 60] },
-  back: { down: [0, 0, -1], from: [30, 25] },
-  front: { down: [0, 0, 1], from: [30, -25] },
-} as const satisfies Record<string, Rest>;
 
 /** The usual view of a piece on a facet: so far round from where its front looks, and so far above the table. Degrees. */
 const [ROUND, ABOVE] = [30, 25];
@@ -28,3 +25,13 @@ export function restOnFacet(n: Vec3): Rest {
   const degrees = 180 / Math.PI;
   return { down: n, from: [Math.atan2(y, x) * degrees, Math.atan2(z, Math.hypot(x, y)) * degrees] };
 }
+
+/** A ring holds a piece at any lean: its front looks up by so much, as towards somebody who sits before it. Degrees. */
+const FRONT_RAISED = 30;
+
+export const RESTS = {
+  side: { down: [0, -1, 0], from: [25, 60] },
+  back: { down: [0, 0, -1], from: [30, 25] },
+  front: { down: [0, 0, 1], from: [30, -25] },
+  ring: { ...restOnFacet([0, -cosDeg(FRONT_RAISED), -sinDeg(FRONT_RAISED)]), onRing: true },
+} as const satisfies Record<string, Rest>;

@@ -18,10 +18,11 @@ import {
 import { packDesigns, type SceneDesign } from "./inside.ts";
 import type { Light } from "./lights.ts";
 import type { Rasters } from "./raster.ts";
+import { footOfRing } from "./ring.ts";
 import { type Seeds, seedsOf } from "./seeds.ts";
 import type { Rgb, Stratum } from "./spectrum.ts";
 import { STRATA, strata, wavelengthIn } from "./spectrum.ts";
-import { lightOver, makeTabletop, type Table, type Tabletop } from "./tabletop.ts";
+import { lightOver, makeTabletop, type Table, type Tabletop, tableFrame } from "./tabletop.ts";
 import { type Casing, casingsOf, tintByStratum } from "./tint-spectrum.ts";
 import { type Waviness, wavinessOf } from "./waviness.ts";
 
@@ -110,10 +111,15 @@ export function makeScene(parts: SceneParts): Scene {
   };
 }
 
-/** The scene on a table, under its light as it stands over that. `floor` is the piece's least height along `up`, unit sphere. */
-export function putOnTable(scene: Scene, up: Vec3, floor: number, table: Table): Scene {
+/**
+ * The scene on a table, under its light as it stands over that.
+ * @param floor the piece's least height along `up`, unit sphere
+ * @param hasRing the piece lies on a small ring on the table
+ */
+export function putOnTable(scene: Scene, up: Vec3, floor: number, table: Table, hasRing = false): Scene {
   const light = lightOver(scene.light, up, table.material.rgb);
-  return { ...scene, light, tabletop: makeTabletop(up, floor, table, light) };
+  const height = hasRing ? footOfRing(scene, tableFrame(up), floor) : floor;
+  return { ...scene, light, tabletop: makeTabletop(up, height, table, light, hasRing) };
 }
 
 /** The scene of a solved plan: every facet with its tier's finish. `rasters`: pixels of the plan's pictures. */

@@ -14,6 +14,8 @@ export interface Tabletop {
   /** Unit normal, and how high the table lies along it: up.p = height. */
   readonly up: Vec3;
   readonly height: number;
+  /** Whether the piece lies on a ring that stands there, see `ring.ts`. */
+  readonly hasRing: boolean;
   readonly material: Material;
   /** Millimetres in a unit: patterns have a size of their own. */
   readonly radiusMm: number;
@@ -69,9 +71,10 @@ export function makeTabletop(
   height: number,
   { material, radiusMm }: Table,
   light: Light,
+  hasRing = false,
 ): Tabletop {
   const frame = tableFrame(up);
-  return { ...frame, height, material, radiusMm, ...lightOnTable(frame, light) };
+  return { ...frame, height, hasRing, material, radiusMm, ...lightOnTable(frame, light) };
 }
 
 function lightOnTable(frame: ReturnType<typeof tableFrame>, light: Light): LightOnTable {

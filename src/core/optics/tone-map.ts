@@ -3,21 +3,21 @@
  */
 import type { Rgb } from "./spectrum.ts";
 
+/** Where the roll-off begins, and how much of what is rolled off goes to white. */
+const [START, DESATURATION] = [0.8, 0.15];
+
 /**
- * Tone curve that leaves colours below 0.8 as they are but for an offset that keeps Fresnel's 4 % from greying the blacks, and
- * rolls highlights off towards white. Source: Khronos PBR Neutral Tone Mapper, specification 1.0, 2024.
+ * Tone curve that shows what is below 0.8 as it is, so that a table of 9 % looks like one beside a grey card, and rolls highlights
+ * off towards white. The roll-off is that of the Khronos PBR Neutral Tone Mapper, specification 1.0, 2024, without its offset:
+ * that one takes away the 4 % that a plastic skin mirrors, which the matt things in these pictures do not have.
  * Takes linear sRGB >= 0, gives 0 .. 1.
  */
 export function toneMap(rgb: Rgb): Rgb {
-  const START = 0.8 - 0.04;
-  const DESATURATION = 0.15;
-  const least = Math.min(rgb[0], rgb[1], rgb[2]);
-  const offset = least < 0.08 ? least - 6.25 * least * least : 0.04;
-  const [r, g, b] = [rgb[0] - offset, rgb[1] - offset, rgb[2] - offset];
+  const [r, g, b] = rgb;
   const peak = Math.max(r, g, b);
-  if (peak < START) return [r, g, b];
-  const d = 1 - START;
-  const rolled = 1 - (d * d) / (peak + d - START);
+  if (peak < START) return rgb;
+  const room = 1 - START;
+  const rolled = 1 - (room * room) / (peak + room - START);
   const fade = 1 - 1 / (DESATURATION * (peak - rolled) + 1);
   const s = (rolled / peak) * (1 - fade);
   return [r * s + rolled * fade, g * s + rolled * fade, b * s + rolled * fade];

@@ -37,6 +37,7 @@ import {
 import { lightRadiance } from "./lights.ts";
 import { type Passage, passMedia } from "./pass-media.ts";
 import { nextRandom, type Random, scatterPair } from "./random.ts";
+import { meetsRing } from "./ring.ts";
 import type { Scene } from "./scene.ts";
 import { nextSeed, type SeedHit } from "./seeds.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
@@ -221,9 +222,10 @@ function gather(trace: Trace, w: Walker, d: Vec3, share: number): void {
 /** What becomes of a path at a meeting. */
 type Going = "on" | "over";
 
-/** All of the path goes on outside along w.d: to the light, or down to the table. */
+/** All of the path goes on outside along w.d: to the light, or down to the table. A ring on it throws nothing back. */
 function goOutside(trace: Trace, w: Walker): Going {
   const { tabletop } = trace.scene;
+  if (meetsRing(tabletop, w.p, w.d, Number.POSITIVE_INFINITY)) return "over";
   w.isOutside = tabletop !== null && goesDown(tabletop, w.d);
   if (w.isOutside) return "on";
   gather(trace, w, w.d, 1);
@@ -247,7 +249,8 @@ function part(trace: Trace, w: Walker, outwards: Vec3, outside: number, inwards:
     return goOutside(trace, w);
   }
   if (splits) {
-    if (isToTable) followBranch(trace, w, outwards, outside);
+    // Up from low down the ring may still be met.
+    if (isToTable || tabletop?.hasRing) followBranch(trace, w, outwards, outside);
     else gather(trace, w, outwards, outside);
     weaken(w, inside, inside, inside);
   }
@@ -255,10 +258,11 @@ function part(trace: Trace, w: Walker, outwards: Vec3, outside: number, inwards:
   return "on";
 }
 
-/** Follows the part of a path that leaves for the table. */
+/** Follows the part of a path that leaves, to the table or by a ring to the light. */
 function followBranch(trace: Trace, w: Walker, d: Vec3, share: number): void {
   const [r, g, b] = w.weight;
-  follow(trace, { ...w, d, weight: [share * r, share * g, share * b], isOutside: true });
+  const leaving = { ...w, d, weight: [share * r, share * g, share * b] as [number, number, number] };
+  if (goOutside(trace, leaving) === "on") follow(trace, leaving);
 }
 
 /** Beer-Lambert over a stretch of glass, and over the parts of it within layers of another colour and tinted cores. */
@@ -487,6 +491,7 @@ function riseFromTable(trace: Trace, w: Walker, d: Vec3): Going {
   w.d = d;
   const entry = enterTouchingBody(trace.scene, w.p, d);
   if (!entry) return goOutside(trace, w);
+  if (meetsRing(trace.scene.tabletop, w.p, d, entry.t)) return "over";
   if (w.meetings >= trace.cap) {
     lose(trace, w);
     return "over";
@@ -507,7 +512,7 @@ function seeShadow(trace: Trace, w: Walker, tabletop: Tabletop, { seen }: Behind
   const rising: Walker = { ...w, weight: [factor, factor, factor], isFromTable: true };
   const entry = enterTouchingBody(scene, w.p, d);
   for (let c = 0; c < 3; c++) seen[c] += w.weight[c];
-  if (!entry) return;
+  if (!entry && !meetsRing(tabletop, w.p, d, Number.POSITIVE_INFINITY)) return;
   if (riseFromTable(lit, rising, d) === "on") follow(lit, rising);
   const without = colourFor(lightRadiance(scene.light, d), colour);
   const bare = colourFor(tabletop.bare, colour);

@@ -5,7 +5,7 @@
 import { escapeXml } from "../models/escape-xml.ts";
 import type { LightName } from "../optics/lights.ts";
 import type { Maker, Plan } from "../plan/document.ts";
-import type { ShowPiece } from "./show-piece.ts";
+import type { ShownTable, ShowPiece } from "./show-piece.ts";
 import { sizeOutline } from "./size-outline.ts";
 
 /** Everything that is said in one language. `{}` in `turnedBy` stands for the number. */
@@ -30,6 +30,8 @@ export interface ShowSaid {
 export interface ShowData {
   readonly piece: ShowPiece;
   readonly light: LightName;
+  /** Missing: it is held in the hand. */
+  readonly table?: ShownTable;
   /** All round about the vertical, evenly, from the front on: addresses that hold the picture themselves. */
   readonly pictures: readonly string[];
   readonly said: Readonly<Record<string, ShowSaid>>;

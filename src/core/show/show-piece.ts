@@ -4,11 +4,13 @@
  */
 import { NothingLeft } from "../geometry/broken-mesh.ts";
 import { cutBall } from "../geometry/solid.ts";
+import type { Vec3 } from "../geometry/vec.ts";
 import type { Dispersion } from "../optics/glasses.ts";
 import type { Faces, SceneDesign } from "../optics/inside.ts";
 import type { Light } from "../optics/lights.ts";
+import type { Material } from "../optics/materials.ts";
 import { halved, type Raster, type Rasters } from "../optics/raster.ts";
-import { type Scene, sceneOfPlan } from "../optics/scene.ts";
+import { putOnTable, type Scene, sceneOfPlan } from "../optics/scene.ts";
 import type { Seeds } from "../optics/seeds.ts";
 import { type Rgb, strata } from "../optics/spectrum.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
@@ -118,6 +120,26 @@ export function showPiece(solved: SolvedPlan, rasters?: Rasters): ShowPiece {
     scene,
     solid.facets.map(({ swallowed }) => !swallowed),
   );
+}
+
+/** On a table a piece has so many times the room around it as in the hand, for its shadow, and lies so far below the middle, radii. */
+export const SEEN_ON_TABLE = { room: 1.35, belowMiddle: 0.2 } as const;
+
+/** A table that it lies on, as plain numbers; unit sphere. */
+export interface ShownTable {
+  readonly material: Material;
+  readonly radiusMm: number;
+  /** The table's unit normal in the piece. */
+  readonly up: Vec3;
+  /** The piece's least height along that. */
+  readonly floor: number;
+  readonly onRing: boolean;
+}
+
+/** The shown piece on its table, if it has one, under the light as that stands there. @param isUncut then the ball lies on it */
+export function layDown(scene: Scene, table: ShownTable | undefined, isUncut = false): Scene {
+  if (!table) return scene;
+  return putOnTable(scene, table.up, isUncut ? -1 : table.floor, table, table.onRing);
 }
 
 /** The scene again, under a light. @param isUncut the ball before anything is ground */

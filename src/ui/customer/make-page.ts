@@ -1,16 +1,23 @@
 /** A page for a customer, made on this device: the same file as the command line's, its pictures traced by the graphics card. */
 import { script, style } from "virtual:show-bundle";
+import { supportOf } from "../../core/check/size.ts";
+import { scale } from "../../core/geometry/vec.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import { MATERIALS } from "../../core/optics/materials.ts";
+import { tableFrame } from "../../core/optics/tabletop.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { fittedPage } from "../../core/show/fit-page.ts";
 import { recipeOf, showPage } from "../../core/show/show-page.ts";
-import { sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
+import { layDown, type ShownTable, sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
 import type { PackedScene } from "../../render/packed-scene.ts";
+import type { View } from "../../render/view.ts";
 import { viewOfEye } from "../../show/eye.ts";
-import { solved } from "../../state/derived.ts";
+import { solid, solved } from "../../state/derived.ts";
 import { showSaid } from "../../words/show.ts";
 import { picturesOf } from "../look/look-scene.ts";
+import { lookSettings } from "../look/look-settings.ts";
+import { downOf } from "../look/lying.ts";
 import { stillPicture, tracedPicture, untilReady } from "../look/traced.ts";
 
 /**
@@ -54,14 +61,21 @@ async function addressOf(canvas: OffscreenCanvas, quality: number): Promise<stri
   });
 }
 
-async function traced(
-  packed: PackedScene,
-  turnDeg: number,
-  size: number,
-  samples: number,
-  signal: AbortSignal,
-) {
-  const view = viewOfEye({ turnDeg, leanDeg: LEAN_DEG });
+/** The table that the piece lies on as Look shows it. */
+function tableOf(plan: Plan): ShownTable | undefined {
+  const { table, rest } = lookSettings.getState();
+  if (table === "none") return undefined;
+  const down = downOf(plan, rest);
+  return {
+    material: MATERIALS[table],
+    radiusMm: plan.piece.diameterMm / 2,
+    up: scale(down, -1),
+    floor: -supportOf(solid(plan), down),
+    onRing: rest === "ring",
+  };
+}
+
+async function traced(packed: PackedScene, view: View, size: number, samples: number, signal: AbortSignal) {
   return onGround(
     await stillPicture(packed, view, { width: size, height: size, samples, exposure: 0, signal }),
   );
@@ -82,7 +96,14 @@ export async function makePage(
   const piece = showPiece(answer, picturesOf(plan));
   await untilReady(signal);
   const lit = { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 } as const;
-  const packed = packScene(sceneOfShown(piece, lit), { ...DEFAULT_OPTIONS, maxMeetings: STILL_MEETINGS });
+  const table = tableOf(plan);
+  const packed = packScene(layDown(sceneOfShown(piece, lit), table), {
+    ...DEFAULT_OPTIONS,
+    maxMeetings: STILL_MEETINGS,
+    ...(table && { behind: "light" }),
+  });
+  const level = table ? tableFrame(table.up) : null;
+  const viewAt = (turnDeg: number) => viewOfEye({ turnDeg, leanDeg: LEAN_DEG }, 1, level);
   const isSoftware = tracedPicture().renderer.current.check.code === "software";
   const { count, size, samples, finer } = isSoftware ? IN_SOFTWARE : ON_CARD;
   const said = showSaid(answer, withRecipe);
@@ -93,7 +114,7 @@ export async function makePage(
       caption,
       price,
       maker: plan.maker,
-      data: { piece, light, pictures, said },
+      data: { piece, light, ...(table && { table }), pictures, said },
       still,
       script,
       style,
@@ -102,11 +123,11 @@ export async function makePage(
   // what is too large without any picture needs none traced
   await fittedPage(() => pageWith("", []));
   onDone(0, count + 1);
-  const first = await traced(packed, 0, finer * size, samples, signal);
+  const first = await traced(packed, viewAt(0), finer * size, samples, signal);
   const allRound: OffscreenCanvas[] = [];
   for (let k = 0; k < count; k++) {
     onDone(k + 1, count + 1);
-    allRound.push(await traced(packed, (360 * k) / count, size, samples, signal));
+    allRound.push(await traced(packed, viewAt((360 * k) / count), size, samples, signal));
   }
   return fittedPage(async (quality) => {
     const [still, ...pictures] = await Promise.all(

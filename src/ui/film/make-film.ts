@@ -5,8 +5,9 @@ import { type Loop, type LoopPicture, loopPictures } from "../../core/show/loops
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
 import type { PackedScene } from "../../render/packed-scene.ts";
 import { viewOfEye } from "../../show/eye.ts";
-import { partlyCutSceneOf, sceneOf, withoutTable } from "../look/look-scene.ts";
+import { behindOf, partlyCutSceneOf, sceneOf } from "../look/look-scene.ts";
 import { lookSettings } from "../look/look-settings.ts";
+import { standOf } from "../look/lying.ts";
 import { groundColor } from "../look/png.ts";
 import { stillPicture, untilReady } from "../look/traced.ts";
 import { type FilmKind, filmMaker } from "./encode.ts";
@@ -30,13 +31,12 @@ export interface Film {
 
 /** One scene for each state of the work, packed when it is first seen. */
 function scenesOf(plan: Plan): (picture: LoopPicture) => PackedScene {
-  // The eye of a film goes all round, which no table lets it.
-  const settings = withoutTable(lookSettings.getState());
+  const settings = lookSettings.getState();
   const options = {
     ...DEFAULT_OPTIONS,
     hasDispersion: settings.hasDispersion,
     maxMeetings: STILL_MEETINGS,
-    behind: settings.behind,
+    behind: behindOf(settings),
   };
   const known = new Map<number | null, PackedScene>();
   return ({ cut }) => {
@@ -61,7 +61,10 @@ export async function makeFilm(
   await untilReady(signal);
   const pictures = loopPictures(loop, Math.round(seconds * RATE), plan.tiers.length);
   const sceneAt = scenesOf(plan);
-  const { exposure } = lookSettings.getState();
+  const settings = lookSettings.getState();
+  const { exposure } = settings;
+  // On a table the eye goes round that.
+  const stand = standOf(plan, settings);
   const canvas = new OffscreenCanvas(width, height);
   const context = canvas.getContext("2d");
   if (!context) throw new Error("the browser has no canvas of this size");
@@ -69,7 +72,7 @@ export async function makeFilm(
   const maker = await filmMaker({ width, height, rate: RATE });
   try {
     for (const [k, picture] of pictures.entries()) {
-      const view = viewOfEye(picture, width / height);
+      const view = viewOfEye(picture, width / height, stand);
       const options = { width, height, samples, exposure, signal };
       const traced = await stillPicture(sceneAt(picture), view, options);
       context.fillStyle = ground;

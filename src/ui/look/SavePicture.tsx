@@ -17,7 +17,7 @@ import { usePalette } from "../piece/use-palette.ts";
 import { useSettledPlan } from "../settled.ts";
 import { fileNameOf, offerFile } from "../shared/files.ts";
 import { useFormat } from "../use-format.ts";
-import { CROPS, type Crop, placed, sizeOf } from "./crops.ts";
+import { CROPS, type Crop, onPaper, onTableOf, placed, sizeOf } from "./crops.ts";
 import { behindOf, besideLook, sceneOf } from "./look-scene.ts";
 import { type LookSettings, lookedAt, lookSettings, useLook } from "./look-settings.ts";
 import { downOf } from "./lying.ts";
@@ -72,6 +72,10 @@ export function SavePicture() {
   const [quality, setQuality] = useState<Quality>("good");
   const [crop, setCrop] = useState<Crop>("screen");
   const { ground } = usePalette();
+  const hasTable = useLook((settings) => settings.table !== "none");
+  const [wantsPaper, setPaper] = useState(true);
+  // What Look shows stays as it is; pictures for elsewhere lie on something.
+  const laysDown = crop !== "screen" && !hasTable;
   const [isTransparent, setTransparent] = useState(false);
   const [hasCaption, setCaption] = useState(false);
   const [saved, setSaved] = useState<string | null>(null);
@@ -84,7 +88,9 @@ export function SavePicture() {
   const save = () =>
     job.start(async (signal, onProgress) => {
       setSaved(null);
-      const { plan: shown, name: called, settings, down } = pictured(plan, lookSettings.getState(), side);
+      const { plan: shown, name: called, ...asShown } = pictured(plan, lookSettings.getState(), side);
+      const settings = laysDown && wantsPaper ? onPaper(shown, asShown.settings) : asShown.settings;
+      const down = settings === asShown.settings ? asShown.down : downOf(shown, settings.rest);
       // Cut out, its shadow on the table stays.
       const packed = packScene(sceneOf(shown, settings, down), {
         ...DEFAULT_OPTIONS,
@@ -100,7 +106,8 @@ export function SavePicture() {
         signal,
         onProgress,
       };
-      const from = placed(eye.getState().view, crop);
+      const seen = eye.getState().view;
+      const from = placed(settings === asShown.settings ? seen : onTableOf(shown, settings, seen), crop);
       const focus = { fNumber: settings.fNumber, radiusMm: shown.piece.diameterMm / 2 };
       const view = throughLens(viewOf(from, across.width / across.height), from, focus);
       const picture = await stillPicture(packed, view, options);
@@ -156,6 +163,11 @@ export function SavePicture() {
         options={QUALITIES.map((id) => ({ id, words: `${words[id]} (${words.samples(SAMPLES[id])})` }))}
         onChange={setQuality}
       />
+      {laysDown ? (
+        <Toggle isOn={wantsPaper} onChange={setPaper}>
+          {words.onPaper}
+        </Toggle>
+      ) : null}
       <Toggle isOn={isTransparent} onChange={setTransparent}>
         {words.transparent}
       </Toggle>

@@ -10,7 +10,7 @@ import { type RestChoice, setLook, type TableChoice, useLook } from "./look-sett
 import { flatOf } from "./lying.ts";
 
 const TABLES: readonly TableChoice[] = ["none", ...(Object.keys(MATERIALS) as MaterialName[])];
-const RESTS: readonly RestChoice[] = ["side", "flat", "back"];
+const RESTS: readonly RestChoice[] = ["side", "flat", "back", "ring"];
 
 export function TableFields() {
   const words = useWords(lookWords).table;

@@ -1,6 +1,7 @@
 /** From a plan and the look's settings to what is traced. */
 
 import { supportOf } from "../../core/check/size.ts";
+import { cutBall } from "../../core/geometry/solid.ts";
 import { scale, type Vec3 } from "../../core/geometry/vec.ts";
 import { type DecodedPictures, decodedPictures } from "../../core/optics/decode-picture.ts";
 import { ROUGHNESS } from "../../core/optics/finish.ts";
@@ -55,10 +56,16 @@ function uncutSceneOf(plan: Plan, settings: SceneSettings): Scene {
 }
 
 /** @param reach how far the piece goes down, radii */
-function onTable(scene: Scene, { piece }: Plan, { table }: SceneSettings, down: Vec3, reach: number): Scene {
+function onTable(
+  scene: Scene,
+  { piece }: Plan,
+  { table, rest }: SceneSettings,
+  down: Vec3,
+  reach: number,
+): Scene {
   if (table === "none") return scene;
   const made = { material: MATERIALS[table], radiusMm: piece.diameterMm / 2 };
-  return putOnTable(scene, scale(down, -1), -reach, made);
+  return putOnTable(scene, scale(down, -1), -reach, made, rest === "ring");
 }
 
 /** Held in the hand, whatever it lies on. */
@@ -73,7 +80,9 @@ export function partlyCutSceneOf(plan: Plan, settings: SceneSettings, cut: numbe
   const { facets, planes, ...rest } = solved(plan);
   const isThere = facets.map(({ tierIndex }) => tierIndex < cut);
   const part = { facets: facets.filter((_, k) => isThere[k]), planes: planes.filter((_, k) => isThere[k]) };
-  return sceneOfSolved({ ...rest, ...part }, { ...settings, finish: "ground" });
+  const down = downOf(plan, settings.rest);
+  const scene = sceneOfSolved({ ...rest, ...part }, { ...settings, finish: "ground" });
+  return onTable(scene, plan, settings, down, supportOf(cutBall(part.planes), down));
 }
 
 /** Decoded once: pictures never change, a plan gets others. */

@@ -16,7 +16,7 @@ export type GlassChoice = "planned" | GlassName;
 /** What the piece lies on. */
 export type TableChoice = "none" | MaterialName;
 /** On what side: the largest facet that it rests on by itself, or as on the command line. */
-export type RestChoice = "flat" | "side" | "back";
+export type RestChoice = "flat" | "side" | "back" | "ring";
 type Against = "nothing" | "uncut" | "other";
 type Layout = "line" | "side";
 

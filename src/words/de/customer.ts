@@ -4,7 +4,7 @@ import type { Translated } from "../language.ts";
 
 export const customer: Translated<typeof en> = {
   intro:
-    "Eine einzige Datei, die das Stück im Licht zeigt, von Hand zu drehen. Sie öffnet sich aus einer Mail oder einem Ordner, ohne Netz, und fragt nach nichts.",
+    "Eine einzige Datei, die das Stück im Licht zeigt, von Hand zu drehen. Sie öffnet sich aus einer Mail oder einem Ordner, ohne Netz, und fragt nach nichts. Licht und Tisch sind die der Ansicht.",
   maker: "Dein Name",
   caption: "Ein, zwei Zeilen dazu",
   price: "Preis, so wie er dastehen soll",

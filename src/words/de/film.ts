@@ -4,7 +4,7 @@ import type { Translated } from "../language.ts";
 
 export const film: Translated<typeof en> = {
   intro:
-    "Eine Schleife des Stücks, so wie die Ansicht es gerade zeigt: ihr Licht, ihre Oberfläche, ihr Glas. Alles entsteht auf diesem Gerät.",
+    "Eine Schleife des Stücks, so wie die Ansicht es gerade zeigt: ihr Licht, ihr Tisch, ihre Oberfläche, ihr Glas. Alles entsteht auf diesem Gerät.",
   open: "Einen Film machen",
   loop: "Was er zeigt",
   loops: { turn: "Eine Drehung", walk: "Im Vorbeigehen", work: "Die Arbeit: roh, jede Reihe, fertig" },

@@ -31,7 +31,12 @@ export const look: Translated<typeof english> = {
       oak: "Eiche",
     },
     rest: "Es liegt",
-    rests: { side: "auf der Seite", flat: "auf der größten Fläche", back: "auf der Rückseite" },
+    rests: {
+      side: "auf der Seite",
+      flat: "auf der größten Fläche",
+      back: "auf der Rückseite",
+      ring: "auf einem kleinen schwarzen Ring",
+    },
     noFlat: "Auf keiner seiner Facetten würde es von selbst liegen bleiben, also liegt es auf der Seite.",
     how: (percent) =>
       `Der Tisch wirft im Mittel ${percent} % des Lichts zurück. Schatten, Lichtflecken und was das Glas vom Tisch sieht sind verfolgt; ein Bild braucht deshalb länger, bis es sauber ist.`,
@@ -110,6 +115,7 @@ export const look: Translated<typeof english> = {
     takes: (time) => `Dauert auf diesem Gerät etwa ${time}.`,
     seconds: (n) => `${n} s`,
     minutes: (n) => `${n} min`,
+    onPaper: "Auf weißem Papier, mit seinem Schatten",
     caption: "Unterschrift",
     captionText: (name, size, glass) => `${name} · ${size} · ${glass}`,
     save: "PNG speichern",

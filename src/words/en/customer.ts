@@ -1,7 +1,7 @@
 /** Words of the sheet that makes a page for a customer. */
 export const customer = {
   intro:
-    "One file that shows the piece in light, to be turned by hand. It opens from a mail or a folder, without a network, and asks for nothing.",
+    "One file that shows the piece in light, to be turned by hand. It opens from a mail or a folder, without a network, and asks for nothing. Light and table are those of Look.",
   maker: "Your name",
   caption: "A line or two about it",
   price: "Price, as it is to be read",

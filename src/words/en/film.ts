@@ -1,7 +1,7 @@
 /** Words of the film and of the sheet of variants. */
 export const film = {
   intro:
-    "A loop of the piece as Look shows it now: its light, finish and glass. Everything is made on this device.",
+    "A loop of the piece as Look shows it now: its light, table, finish and glass. Everything is made on this device.",
   open: "Make a film",
   loop: "What it shows",
   loops: { turn: "One turn", walk: "Walking past", work: "The work: uncut, each tier, finished" },

@@ -29,7 +29,12 @@ export const look = {
       oak: "oak",
     },
     rest: "It lies",
-    rests: { side: "on its side", flat: "on its largest flat", back: "on its back" },
+    rests: {
+      side: "on its side",
+      flat: "on its largest flat",
+      back: "on its back",
+      ring: "on a small black ring",
+    },
     noFlat: "It would not rest on any of its facets by itself, so it lies on its side.",
     how: (percent: string) =>
       `The table throws back ${percent} % of the light in the mean. Its shadow, the light pools in it and what the glass sees of it are traced, so a picture takes longer to get clean.`,
@@ -108,6 +113,7 @@ export const look = {
     takes: (time: string) => `About ${time} on this device.`,
     seconds: (n: string) => `${n} s`,
     minutes: (n: string) => `${n} min`,
+    onPaper: "On white paper, with its shadow",
     caption: "Caption below",
     captionText: (name: string, size: string, glass: string) => `${name} · ${size} · ${glass}`,
     save: "Save PNG",

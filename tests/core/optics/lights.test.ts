@@ -73,6 +73,12 @@ describe("the tone curve", () => {
     }
   });
 
+  it("shows a grey card and everything darker as it is: a light table's white paper is what is first rolled off", () => {
+    // 18 % is the grey card's reflectance (common practice, no source); 3 and 9 % are what would sink if blacks were drawn down
+    for (const v of [0.005, 0.03, 0.09, 0.18, 0.5, 0.79])
+      expect(toneMap([v, 0.9 * v, 0.5 * v])).toEqual([v, 0.9 * v, 0.5 * v]);
+  });
+
   it("leads from black to black and from a bright light to near white", () => {
     expect(toneMap([0, 0, 0])).toEqual([0, 0, 0]);
     for (const v of toneMap([400, 300, 200])) expect(v).toBeGreaterThan(0.9);

@@ -1,15 +1,22 @@
 import { createHash } from "node:crypto";
 import { describe, expect, it } from "vitest";
+import { supportOf } from "../../../src/core/check/size.ts";
 import { NothingLeft } from "../../../src/core/geometry/broken-mesh.ts";
+import { cutBall } from "../../../src/core/geometry/solid.ts";
+import { cross, dot, normalize, scale } from "../../../src/core/geometry/vec.ts";
 import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
-import { sceneOfPlan } from "../../../src/core/optics/scene.ts";
+import { MATERIALS } from "../../../src/core/optics/materials.ts";
+import { restOnFacet } from "../../../src/core/optics/rest.ts";
+import { putOnTable, sceneOfPlan } from "../../../src/core/optics/scene.ts";
+import { tableFrame } from "../../../src/core/optics/tabletop.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
 import { PlanFileError, planFromData } from "../../../src/core/plan/file.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { type Hashed, showPage } from "../../../src/core/show/show-page.ts";
-import { sceneOfShown, showPiece } from "../../../src/core/show/show-piece.ts";
+import { layDown, sceneOfShown, showPiece } from "../../../src/core/show/show-piece.ts";
 import { besideWhat, sizeOutline, sizeTexts } from "../../../src/core/show/size-outline.ts";
 import { packScene } from "../../../src/render/pack-scene.ts";
+import { leant, viewOfEye } from "../../../src/show/eye.ts";
 import { showSaid } from "../../../src/words/show.ts";
 import { plan, tier } from "../bench/plans.ts";
 
@@ -67,6 +74,35 @@ describe("what a customer's page knows of a piece", () => {
     const fixed = own.tiers.map((one, i) => ({ ...one, depth: { rule: "depth", mm: depths[i] } as const }));
     const other = solvePlan({ ...own, tiers: [fixed[1], fixed[0]] });
     expect(showPiece(other).planes).toEqual(piece.planes);
+  });
+
+  it("lies on its table as the plan's piece does, and so does the ball it was ground from", () => {
+    const down = restOnFacet(solved.planes[0].n).down;
+    const floor = -supportOf(cutBall(solved.planes), down);
+    const table = { material: MATERIALS.oak, radiusMm: solved.radiusMm, up: scale(down, -1), floor };
+    const full = putOnTable(sceneOfPlan(solved, NORTH), table.up, floor, table).tabletop;
+    const laid = (onRing: boolean, isUncut = false) =>
+      layDown(sceneOfShown(piece, NORTH, isUncut), { ...table, onRing }, isUncut).tabletop;
+    expect(laid(false)).toEqual(full);
+    expect(laid(false, true)?.height).toBe(-1);
+    expect(laid(true)?.hasRing).toBe(true);
+    expect(laid(true)?.height).toBeLessThan(floor);
+    expect(layDown(sceneOfShown(piece, NORTH), undefined).tabletop).toBeNull();
+  });
+
+  it("is seen from above its table, which stands upright in the picture, all the way round", () => {
+    const table = tableFrame(normalize([0.3, -0.5, 0.8]));
+    for (const turnDeg of [0, 75, 200]) {
+      let eye = { turnDeg, leanDeg: 15 };
+      for (let k = 0; k < 20; k++) eye = leant(eye, -10, true);
+      const view = viewOfEye(eye, 1, table);
+      expect(dot(view.eye, table.up)).toBeGreaterThan(0.5);
+      expect(dot(view.right, table.up)).toBeCloseTo(0, 12);
+      expect(dot(view.up, table.up)).toBeGreaterThan(0);
+      expect(dot(cross(view.right, view.up), view.back)).toBeCloseTo(1, 12);
+    }
+    // a quarter turn leads from where the front looks to its right
+    expect(dot(viewOfEye({ turnDeg: 90, leanDeg: 0 }, 1, table).back, table.across)).toBeCloseTo(1, 12);
   });
 
   it("is traced as the plan is: the card gets the same numbers, but for the planes' order", () => {
