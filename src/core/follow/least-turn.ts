@@ -21,7 +21,7 @@ import {
 } from "./descend.ts";
 import { type Item, lostOf, type Meets, meetsOf } from "./kept.ts";
 import { startsFor } from "./starts.ts";
-import { createTrial, withAngles } from "./trial.ts";
+import { createTrial, leastDepthsOf, withAngles } from "./trial.ts";
 import { alikeItems } from "./turns.ts";
 
 /** Angles are turned by at most this much, degrees. */
@@ -65,7 +65,7 @@ export interface Found {
   readonly solved: SolvedPlan;
   /** Of the items asked for. */
   readonly lost: readonly Item[];
-  /** Tiers whose rule could be met and can't be now. */
+  /** Tiers whose rule could be met and can't be now, or only by a cut of nothing. */
   readonly broken: readonly number[];
 }
 
@@ -99,12 +99,27 @@ function groundOf(
   };
 }
 
+/** Tiers that could be cut by their rules and can't be now: a depth of nothing is no cut. */
+function brokenOf(was: SolvedPlan, now: SolvedPlan): number[] {
+  const leastMm = leastDepthsOf(was);
+  return now.tiers.flatMap(({ met, depthMm }, i) => {
+    const isCut = met && (now.plan.tiers[i].depth.rule === "depth" || depthMm >= leastMm[i]);
+    return was.tiers[i].met && !isCut ? [i] : [];
+  });
+}
+
 function judge({ was, plan, items }: Question, ground: Ground, turns: Turns): Judged | null {
   const turned = withAngles(plan, anglesAt(ground, turns));
   return unlessInexact(() => {
     const now = meetsOf(turned);
-    const broken = now.solved.tiers.flatMap((tier, i) => (!tier.met && was.solved.tiers[i].met ? [i] : []));
-    return { plan: turned, solved: now.solved, turns, lost: lostOf(items, now), broken };
+    const broken = brokenOf(was.solved, now.solved);
+    return {
+      plan: turned,
+      solved: now.solved,
+      turns,
+      lost: lostOf(items, now),
+      broken,
+    };
   });
 }
 
@@ -303,6 +318,13 @@ function bestPlaces(question: Question, asked: Asked): { turns: Turns; asked: As
   return [...ways.values()].sort((a, b) => a.lost - b.lost || costOf(a.turns) - costOf(b.turns));
 }
 
+/** A tier that can't be reached at its new angle either keeps the one it had. */
+function withoutVain(question: Question, ground: Ground, found: Judged): Judged {
+  const turns = found.turns.map((t, j) => (found.broken.includes(ground.free[j]) ? 0 : t));
+  const less = costOf(turns) < costOf(found.turns) ? judge(question, ground, turns) : null;
+  return less ?? found;
+}
+
 /** Where not everything can be kept: the least turn that keeps most. */
 function* keepingMost(question: Question, still: Judged): Generator<number, Judged> {
   let best = { judged: still, ground: groundOf(question, question.items, () => true) };
@@ -324,7 +346,8 @@ function* keepingMost(question: Question, still: Judged): Generator<number, Judg
       yield 0.95;
     }
   }
-  return costOf(best.judged.turns) === 0 ? best.judged : finished(question, best.ground, best.judged);
+  if (costOf(best.judged.turns) === 0) return best.judged;
+  return withoutVain(question, best.ground, finished(question, best.ground, best.judged));
 }
 
 /**
@@ -340,7 +363,7 @@ export function* leastTurn(question: Question): Generator<number, Found | null> 
   );
   if (!still || badness(still) === 0 || question.free.length === 0) return still;
   const found = yield* descents(ground);
-  for (const { best } of found.slice(0, DESCENTS_JUDGED)) {
+  for (const { best } of found) {
     const one = best && judge(question, ground, best);
     if (one && badness(one) === 0) return finished(question, ground, one);
   }

@@ -139,13 +139,22 @@ function placesOf(planes: readonly Plane[]): { places: Vec3[]; missing: number }
   return { places, missing: missing <= CONCURRENT ? 0 : missing };
 }
 
+/**
+ * Room to the ball's surface; outside it half the edge that is missing, not the depth: two facets that come apart by a
+ * hair have no corner any more, and how far the point then stands out grows only with the square of that.
+ */
+const roomInBall = (at: Vec3): number => {
+  const room = 1 - length(at);
+  return room >= 0 ? room : -Math.sqrt(-2 * room);
+};
+
 /** Whether, and by how much, planes come to one corner of the piece: above 0 where they do and no other plane cuts it off. */
 export function cornerMargin(facets: readonly number[], planes: readonly Plane[], tolerance: number): number {
   const { places, missing } = placesOf(facets.map((k) => planes[k]));
   if (places.length === 0) return GONE;
   const spread = places.reduce((most, p) => places.reduce((m, q) => Math.max(m, distance(p, q)), most), 0);
   const at = scale(places.reduce(add), 1 / places.length);
-  let least = Math.min((tolerance - spread) / 2, 1 - length(at) + ROUNDING);
+  let least = Math.min((tolerance - spread) / 2, roomInBall(at) + ROUNDING);
   if (missing > 0) least = Math.min(least, -missing);
   for (let k = 0; k < planes.length; k++) {
     if (facets.includes(k)) continue;

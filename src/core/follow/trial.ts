@@ -26,7 +26,10 @@ interface Cut {
 }
 
 export interface Margins {
-  /** For each item by how much it is kept, mm, below 0 where it isn't; null where its tiers can't be cut. */
+  /**
+   * For each item, then for each tier whose depth a rule finds, by how much it is kept, mm, below 0 where it isn't; null where
+   * its tiers can't be cut.
+   */
   readonly kept: readonly (number | null)[];
   /** The first tier whose rule can't be met, and by how much it is missed, mm (below 0). */
   readonly broken: { readonly tier: number; readonly byMm: number } | null;
@@ -70,6 +73,13 @@ function depthAtCorners({ normals, earlier, tolerance }: TierContext, of: TierRa
   return { depth: Math.max(...own) };
 }
 
+/** A cut that reads as 0.00 mm: no lap stops there. Common practice, no source. */
+const NOTHING_MM = 0.005;
+
+/** What a tier has to be deep, mm, to count as cut; one that was hardly deeper than nothing, half of that. */
+export const leastDepthsOf = (was: SolvedPlan): number[] =>
+  was.tiers.map(({ depthMm }) => Math.min(NOTHING_MM, depthMm / 2));
+
 /** By how much a rule is not met, mm. */
 function missedMm(unmet: Unmet, radiusMm: number): number {
   if (!("got" in unmet)) return UNKNOWN_MISS_MM;
@@ -97,6 +107,9 @@ export function createTrial(
     const areNext = facets[item[0]].tierIndex === facets[item[1]].tierIndex;
     return pairMargin(item[0], item[1], planes, tolerance, areNext) * R;
   };
+  const leastMm = leastDepthsOf(was);
+  // what was cut by a slip stands as it does
+  const ruled = plan.tiers.flatMap(({ depth }, i) => (wasMet[i] && depth.rule !== "depth" ? [i] : []));
   const spared = items.map(({ item }) => (Math.abs(marginOf(item, was.planes)) < BY_RULE_MM ? SPARED_MM : 0));
   let known: Cut[] = [];
   let work = 0;
@@ -155,8 +168,9 @@ export function createTrial(
         if (item.length === 2) edges += all.length * Math.max(0, margin);
         return margin;
       });
+      const deep = ruled.map((i) => (i < reach ? (1 - planes[tiers[i].first].h) * R - leastMm[i] : null));
       return {
-        kept,
+        kept: [...kept, ...deep],
         broken: isBroken ? { tier: reach, byMm: end.unmetMm ?? 0 } : null,
         edgesMm: edges,
       };

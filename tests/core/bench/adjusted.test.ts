@@ -247,6 +247,23 @@ const SLIPS: readonly (readonly [string, Slip])[] = [
     ),
   ],
   [
+    "facets that come apart by a hair: where their planes still meet, outside the ball, is no corner",
+    slip(
+      plan(
+        [
+          ring("a", 16, 0, edge(3.4)),
+          ring("b", 16, 18, corners("a"), 11.25),
+          ring("c", 16, 34, corners("b")),
+          ring("d", 16, 50, corners("c"), 11.25),
+        ],
+        { wheelStops: 96 },
+        34,
+      ),
+      1,
+      0.5,
+    ),
+  ],
+  [
     "six and three",
     slip(
       plan([ring("a", 6, 8, TOUCH), ring("b", 6, 33, corners("a"), 30), ring("c", 6, 51, edge(1))]),
@@ -274,6 +291,11 @@ describe("angles that follow a slip", () => {
         if (i <= index) expect(now.armAngleDeg).toBe(resolved.tiers[i].armAngleDeg);
         expect(Math.abs(now.armAngleDeg - resolved.tiers[i].armAngleDeg)).toBeLessThanOrEqual(10);
       });
+      // what reads as 0.00 mm is no cut, unless it was hardly more as planned
+      const leastMm = solvePlan(planned).tiers.map(({ depthMm }) => Math.min(0.005, depthMm / 2));
+      solvePlan(answer.plan).tiers.forEach(({ depthMm }, i) => {
+        if (i > index) expect(depthMm).toBeGreaterThanOrEqual(leastMm[i]);
+      });
       const cost = squares(answer);
       expect(answer.changes.length > 0).toBe(bruteLost(was, bruteMeets(resolved)) > 0);
       const free = resolved.tiers.flatMap((one, i) => (i > index && one.armAngleDeg < 90 ? [i] : []));
@@ -285,7 +307,12 @@ describe("angles that follow a slip", () => {
           return j < 0 ? one : { ...one, armAngleDeg: one.armAngleDeg + turns[j] };
         });
         const tried = { ...resolved, tiers };
-        if (solvePlan(tried).tiers.some(({ met }) => !met)) continue;
+        const { tiers: there } = solvePlan(tried);
+        if (
+          there.some(({ met }) => !met) ||
+          there.some(({ depthMm }, i) => i > index && depthMm < leastMm[i])
+        )
+          continue;
         expect(bruteLost(was, bruteMeets(tried)), `turned by ${turns.join(", ")}`).toBeGreaterThan(0);
       }
     },
