@@ -49,12 +49,14 @@ function bruteMeets(of: Plan): { pairs: Set<string>; corners: number[][]; alive:
       }
       if (half2 <= 0) continue;
       const along = sum([u, 1 / Math.sqrt(sine2)]);
-      const cuts = planes.flatMap(({ n, h }, k) => {
-        const slope = dot(n, along);
-        return k === a || k === b || Math.abs(slope) < 1e-9 ? [] : [{ slope, s: (h - dot(n, foot)) / slope }];
-      });
-      const hi = Math.min(Math.sqrt(half2), ...cuts.filter((x) => x.slope > 0).map((x) => x.s));
-      const lo = Math.max(-Math.sqrt(half2), ...cuts.filter((x) => x.slope < 0).map((x) => x.s));
+      let [lo, hi] = [-Math.sqrt(half2), Math.sqrt(half2)];
+      for (let k = 0; k < planes.length && hi - lo >= -1e-7; k++) {
+        const slope = dot(planes[k].n, along);
+        if (k === a || k === b || Math.abs(slope) < 1e-9) continue;
+        const s = (planes[k].h - dot(planes[k].n, foot)) / slope;
+        if (slope > 0) hi = Math.min(hi, s);
+        else lo = Math.max(lo, s);
+      }
       const middle = sum([foot, 1], [along, (hi + lo) / 2]);
       if (hi - lo < -1e-7 || !isInside(middle, [a, b], 1e-7)) continue;
       if (hi - lo > TOLERANCE_MM) pairs.add(`${a} ${b}`);

@@ -47,18 +47,22 @@ export const awkwardPlanes: fc.Arbitrary<Plane[]> = fc
   )
   .map((planes) => [...planes, ...planes.slice(0, planes.length % 3)]);
 
+/** More vertices than any mesh here has: an edge is one number. */
+const MOST_VERTICES = 2 ** 26;
+
 /** Edges that are not shared by exactly two triangles running along it in opposite directions; none on a closed mesh. */
 export function openEdges(triangles: ArrayLike<number>): string[] {
-  const uses = new Map<string, number>();
+  const uses = new Map<number, number>();
   for (let i = 0; i < triangles.length; i++) {
-    const next = i % 3 === 2 ? i - 2 : i + 1;
-    const key = `${triangles[i]},${triangles[next]}`;
-    uses.set(key, (uses.get(key) ?? 0) + 1);
+    const edge = triangles[i] * MOST_VERTICES + triangles[i % 3 === 2 ? i - 2 : i + 1];
+    uses.set(edge, (uses.get(edge) ?? 0) + 1);
   }
-  return [...uses].flatMap(([key, count]) => {
-    const [a, b] = key.split(",");
-    return count === 1 && uses.get(`${b},${a}`) === 1 ? [] : [`${key} x${count}`];
-  });
+  const open: string[] = [];
+  for (const [edge, count] of uses) {
+    const [a, b] = [Math.floor(edge / MOST_VERTICES), edge % MOST_VERTICES];
+    if (count !== 1 || uses.get(b * MOST_VERTICES + a) !== 1) open.push(`${a},${b} x${count}`);
+  }
+  return open;
 }
 
 /** Vertices - edges + faces of a closed triangle mesh. */
@@ -70,11 +74,18 @@ export function eulerNumber(triangles: ArrayLike<number>): number {
 
 /** Names vertices by their single-precision bits, as a reader of a file would. */
 export function weldedTriangles(corners: ArrayLike<number>): number[] {
-  const names = new Map<string, number>();
+  const names = new Map<number, Map<number, Map<number, number>>>();
+  const below = <T>(table: Map<number, Map<number, T>>, key: number): Map<number, T> => {
+    const found = table.get(key) ?? new Map<number, T>();
+    table.set(key, found);
+    return found;
+  };
+  let count = 0;
   return Array.from({ length: corners.length / 3 }, (_, i) => {
-    const key = [0, 1, 2].map((k) => Math.fround(corners[3 * i + k])).join();
-    const name = names.get(key) ?? names.size;
-    names.set(key, name);
+    const [x, y, z] = [corners[3 * i], corners[3 * i + 1], corners[3 * i + 2]].map(Math.fround);
+    const own = below(below(names, x), y);
+    const name = own.get(z) ?? count++;
+    own.set(z, name);
     return name;
   });
 }
