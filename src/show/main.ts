@@ -89,10 +89,16 @@ function isBetter({ phase, samples, isCoarse, check }: LookState): boolean {
 }
 
 /** Light is traced into the canvas; where it can't be, the pictures made beforehand stand in. */
-const renderer = new LookRenderer(canvas, (state) => {
+const renderer = new LookRenderer(canvas, showWhatIsBetter);
+const isSoftware = renderer.current.check.code === "software";
+/** Without a card nothing traced would show while the piece turns by itself: then nothing is, and the pictures turn evenly. */
+const rests = (): boolean => isSoftware && hasPictures && isTurning;
+const wake = (): void => renderer.setActive(!document.hidden && !rests());
+
+function showWhatIsBetter(state: LookState): void {
   // without a card a piece that turns by itself would never be seen but coarsely
   if (state.check.code === "software" && !hasPictures && !isTouched && isTurning) setTurning(false);
-  const shows = isBetter(state);
+  const shows = isBetter(state) && !rests();
   const isUnable = state.phase === "unable";
   if (shows === isTraced && isUnable === document.body.classList.contains("unable")) return;
   isTraced = shows;
@@ -103,7 +109,7 @@ const renderer = new LookRenderer(canvas, (state) => {
   part("traced", HTMLDivElement).hidden = isUnable;
   if (isUnable && !hasPictures) standStill();
   showStill();
-});
+}
 
 function light(): Light {
   const setting = LIGHT_SETTINGS[data.light];
@@ -150,6 +156,8 @@ function setTurning(wanted: boolean): void {
   cancelAnimationFrame(frame);
   last = null;
   if (wanted) frame = requestAnimationFrame(turnOn);
+  wake();
+  showWhatIsBetter(renderer.current);
 }
 
 function touched(): void {
@@ -210,8 +218,13 @@ turnButton.addEventListener("click", () => {
   isTouched = true;
   setTurning(!isTurning);
 });
-for (const slide of [lightSlide, uncutSlide]) slide.addEventListener("input", setScenes);
-document.addEventListener("visibilitychange", () => renderer.setActive(!document.hidden));
+for (const slide of [lightSlide, uncutSlide])
+  slide.addEventListener("input", () => {
+    // neither other light nor the uncut ball can be seen in pictures
+    if (rests()) touched();
+    setScenes();
+  });
+document.addEventListener("visibilitychange", wake);
 stillness.addEventListener("change", () => {
   if (stillness.matches) setTurning(false);
 });
