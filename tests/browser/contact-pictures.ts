@@ -5,6 +5,7 @@ import { addScaled, normalize, scale, type Vec3 } from "../../src/core/geometry/
 import { cameraTowards, lensOf } from "../../src/core/optics/camera.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../src/core/optics/lights.ts";
 import { MATERIALS, type MaterialName } from "../../src/core/optics/materials.ts";
+import { RESTS } from "../../src/core/optics/rest.ts";
 import { putOnTable, type Scene, sceneOfPlan } from "../../src/core/optics/scene.ts";
 import { tableFrame } from "../../src/core/optics/tabletop.ts";
 import type { Piece, Plan } from "../../src/core/plan/document.ts";
@@ -20,6 +21,7 @@ export interface ContactPicture {
   readonly table: MaterialName;
   /** Unit direction in the piece that lies on the table. */
   readonly down: Vec3;
+  readonly onRing: boolean;
   /** How far round from where the light's front is the camera stands, and how far above the table, degrees. */
   readonly round: number;
   readonly above: number;
@@ -63,6 +65,7 @@ const picture = (
   light,
   table,
   down,
+  onRing: false,
   round,
   above,
   lightTurnDeg: 0,
@@ -73,9 +76,10 @@ const picture = (
 });
 
 export const CONTACT_PICTURES: readonly ContactPicture[] = [
-  picture("clear steps on paper", named("Three steps up"), "north-window", "paper", BACK, [25, 14], {
-    frame: 1.45,
-    aside: [0.1, -0.3],
+  // black cards on both sides draw clear glass its edges on white
+  picture("clear steps on paper", named("Three steps up"), "soft-box", "paper", BACK, [4, 15], {
+    frame: 1.5,
+    aside: [0.05, -0.3],
   }),
   picture("ribbon on linen", named("Both banks"), "north-window", "linen", BACK, [-20, 32], {
     frame: 1.3,
@@ -88,39 +92,43 @@ export const CONTACT_PICTURES: readonly ContactPicture[] = [
     "slate",
     BACK,
     [30, 20],
-    { frame: 1.9, aside: [0.35, -0.4] },
+    { exposure: 0.4, frame: 1.9, aside: [0.35, -0.4] },
   ),
   picture("dew on oak", named("Dew on a dome"), "north-window", "oak", BACK, [10, 38], {
     frame: 1.75,
     aside: [-0.3, -0.1],
   }),
-  picture("coffer on paper", named("Coffer"), "overcast", "paper", BACK, [35, 22], {
+  picture("coffer on linen", named("Coffer"), "north-window", "linen", BACK, [38, 24], {
+    lightTurnDeg: 50,
     frame: 1.5,
-    aside: [0, -0.2],
+    aside: [0.1, -0.2],
   }),
   picture("skylight under spots", named("Skylight"), "showroom-spots", "slate", BACK, [20, 26], {
     frame: 1.6,
     aside: [0.15, -0.3],
   }),
-  picture("both banks in a soft box", named("Both banks"), "soft-box", "paper", SIDE, [10, 16], {
-    frame: 1.4,
-    aside: [0, -0.2],
+  picture("both banks on a ring", named("Both banks"), "soft-box", "paper", RESTS.ring.down, [-8, 20], {
+    onRing: true,
+    frame: 1.45,
+    aside: [0, -0.1],
   }),
   picture("first ring in the evening", named("First ring"), "one-lamp", "oak", BACK, [15, 30], {
     exposure: 0.3,
     frame: 1.7,
     aside: [-0.3, -0.35],
   }),
+  // a window throws a pool of the glass's own colour, which an even sky does not
   picture(
-    "tinted steps outdoors",
+    "tinted steps by a window",
     withPiece("Three steps up", { tint: { rgb: [0.35, 0.6, 0.72], atMm: 20 } }),
-    "overcast",
-    "linen",
+    "north-window",
+    "paper",
     BACK,
-    [-35, 12],
-    { frame: 1.6, aside: [0.2, -0.35] },
+    [-35, 14],
+    { frame: 1.7, aside: [-0.15, -0.3] },
   ),
   picture("barrel on its side", named("Rain barrel"), "soft-box", "slate", SIDE, [25, 9], {
+    exposure: 0.3,
     frame: 1.5,
     aside: [0, -0.4],
   }),
@@ -135,14 +143,12 @@ function towardsOf({ down, round, above }: ContactPicture): Vec3 {
   return [part(0), part(1), part(2)];
 }
 
-export function sceneOfPicture({ plan, light, lightTurnDeg, table, down }: ContactPicture): Scene {
+export function sceneOfPicture({ plan, light, lightTurnDeg, table, down, onRing }: ContactPicture): Scene {
   const solved = solvePlan(plan);
   const setting = LIGHT_SETTINGS[light];
   const bare = sceneOfPlan(solved, { kind: "setting", setting, turnRad: (lightTurnDeg * Math.PI) / 180 });
-  return putOnTable(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), {
-    material: MATERIALS[table],
-    radiusMm: plan.piece.diameterMm / 2,
-  });
+  const lain = { material: MATERIALS[table], radiusMm: plan.piece.diameterMm / 2 };
+  return putOnTable(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), lain, onRing);
 }
 
 const [DISTANCE, F_NUMBER] = [10, 8];

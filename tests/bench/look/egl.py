@@ -1,4 +1,4 @@
-"""Runs the tracer's shaders offscreen on a real graphics card, through EGL and GLES (ctypes and numpy; PIL for pictures).
+"""Runs the tracer's shaders offscreen on a real graphics card, through EGL and GLES (ctypes and numpy).
 
 usage: egl.py JOBS.json OUT
 
@@ -11,8 +11,10 @@ with `picture`, writes the finished picture as PNG to OUT as well, with `dump` t
 import ctypes as C
 import json
 import os
+import struct
 import sys
 import time
+import zlib
 
 import numpy as np
 
@@ -217,9 +219,20 @@ def resolve(job, shaders, total, width, height):
     return texture, ms
 
 
-def save_picture(job, shaders, texture, width, height, path):
-    from PIL import Image
+def png(rgb):
+    """Bytes of a PNG, from height x width x 3 bytes. Portable Network Graphics, W3C Recommendation, 2003."""
+    height, width, _ = rgb.shape
+    rows = np.zeros((height, 1 + 3 * width), np.uint8)
+    rows[:, 1:] = rgb.reshape(height, -1)
 
+    def chunk(kind, data):
+        return struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data))
+
+    head = struct.pack(">IIBBBBB", width, height, 8, 2, 0, 0, 0)
+    return b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", zlib.compress(rows.tobytes())) + chunk(b"IEND", b"")
+
+
+def save_picture(job, shaders, texture, width, height, path):
     program = link(shaders, job["vertex"], job["display"])
     gl.glUseProgram(program)
     make_and_bind = make_target(width, height, RGBA8, UNSIGNED_BYTE)
@@ -237,7 +250,8 @@ def save_picture(job, shaders, texture, width, height, path):
     ground = np.array(job["picture"]["ground"], np.float32)
     alpha = shown[::-1, :, 3:].astype(np.float32) / 255
     rgb = shown[::-1, :, :3].astype(np.float32) + (1 - alpha) * ground
-    Image.fromarray(np.clip(rgb + 0.5, 0, 255).astype(np.uint8)).save(path)
+    with open(path, "wb") as file:
+        file.write(png(np.clip(rgb + 0.5, 0, 255).astype(np.uint8)))
 
 
 def read_sum(job, total, width, height):
