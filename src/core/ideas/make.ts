@@ -198,7 +198,9 @@ function changed(ground: Ground, random: Random, genes: Genes): Genes {
 export const varyCandidate = (ground: Ground, random: Random, genes: Genes): Genes | null =>
   untilFits(ground, () => {
     let next = genes;
-    for (let k = whole(random, 1, 3); k > 0; k--) next = changed(ground, random, next);
+    const chance = random();
+    // one small change for the most part: what sends light back is lost by more
+    for (let k = chance < 0.6 ? 1 : chance < 0.9 ? 2 : 3; k > 0; k--) next = changed(ground, random, next);
     return next;
   }) ?? makeCandidate(ground, random);
 

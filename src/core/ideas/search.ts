@@ -38,7 +38,7 @@ export interface InTheWay {
 }
 
 /** Candidates a batch, and batches that are on their way at a time. */
-const BATCH = 48;
+const BATCH = 24;
 const AHEAD = 2;
 /** So many candidates that meet divide the wall. */
 const FIRST_MEETING = 200;
@@ -57,6 +57,8 @@ const WAYS = {
 export type WayName = keyof typeof WAYS;
 /** Near or between given plans: so often one of them is a parent, whatever has been found since. */
 const GIVEN_AGAIN = 0.5;
+/** So many that meet are drawn for a parent before the wall is divided, and the best of them is it. */
+const TOURNAMENT = 6;
 /** Draws for a candidate that was not there before. */
 const NEW_DRAWS = 8;
 
@@ -69,6 +71,8 @@ export interface SearchOptions {
   readonly ways?: WayName;
   /** The front's rings have these counts, in this order. */
   readonly frontCounts?: readonly number[];
+  /** The wall is divided so from the start; missing: by the wish's limits or by what is met first. */
+  readonly wall?: WallEdges;
 }
 
 interface Held extends Omit<Found, "tiers"> {
@@ -95,6 +99,8 @@ function hang(
   if (held && held.score >= score) return;
   cells[cell] = { cell: placeOf(cell), score, number, across, up, genes };
 }
+
+const pick = <T>(random: () => number, list: readonly T[]): T => list[Math.floor(random() * list.length)];
 
 export class Search {
   private readonly wish: IdeaWish;
@@ -125,7 +131,8 @@ export class Search {
       .map((tiers) => genesOf(this.ground, tiers))
       .filter((genes) => genes !== null);
     const { limits, across, up } = wish;
-    if (limits?.[across] && limits[up]) this.divide();
+    if (options.wall) this.edges = options.wall;
+    else if (limits?.[across] && limits[up]) this.divide();
     if (this.limit === null) for (let k = 0; k < AHEAD; k++) this.makeBatch();
   }
 
@@ -295,10 +302,24 @@ export class Search {
   private parent(random: () => number): Genes | null {
     const isNear = this.options.ways === "near" || this.options.ways === "between";
     const held = this.cells.filter((cell) => cell !== null).map(({ genes }) => genes);
-    const found = held.length > 0 ? held : this.placed.map(({ genes }) => genes);
-    const parents =
-      isNear && random() < GIVEN_AGAIN && this.like.length > 0 ? this.like : [...found, ...this.like];
-    return parents[Math.floor(random() * parents.length)] ?? null;
+    if (isNear && random() < GIVEN_AGAIN && this.like.length > 0) return pick(random, this.like);
+    if (held.length > 0) return pick(random, [...held, ...this.like]);
+    return this.like.length > 0 && random() < 0.5 ? pick(random, this.like) : this.firstParent(random);
+  }
+
+  /**
+   * Before the wall is divided: of a few that meet the best, or the one farthest out along an axis, so that the wall spans what
+   * good candidates come to.
+   */
+  private firstParent(random: () => number): Genes | null {
+    if (this.placed.length === 0) return null;
+    const drawn = Array.from({ length: TOURNAMENT }, () => pick(random, this.placed));
+    const axis = random() < 0.5 ? null : pick(random, ["across", "up"] as const);
+    const least = Number.NEGATIVE_INFINITY;
+    const sign = axis !== null && (this.wish.want[this.wish[axis]] ?? 0) < 0 ? -1 : 1;
+    const rank = ({ verdict }: Placed): number =>
+      axis === null ? (verdict.score ?? least) : verdict[axis] === null ? least : sign * verdict[axis];
+    return drawn.reduce((best, one) => (rank(one) > rank(best) ? one : best)).genes;
   }
 
   private make(random: () => number): Genes | null {
