@@ -74,6 +74,9 @@ function standStill(): void {
   part("controls", HTMLDivElement).hidden = true;
 }
 
+/** Whether the pictures made beforehand show what is asked for: they know no other light and no uncut ball. */
+const isAsPictured = (): boolean => Number(lightSlide.value) === 0 && Number(uncutSlide.value) === 0;
+
 /** Samples from which a picture traced in software is worth more than one made beforehand. */
 const SOFTWARE_SAMPLES = 4;
 
@@ -82,7 +85,10 @@ const SOFTWARE_SAMPLES = 4;
  * where there is no card, not while it is turned either.
  */
 function isBetter({ phase, samples, isCoarse, check }: LookState): boolean {
-  if (samples === 0 || (phase !== "tracing" && phase !== "clean")) return false;
+  if (phase !== "tracing" && phase !== "clean") return false;
+  // once traced it stays, until there is more of it: a picture would be of something else
+  if (hasPictures && !isAsPictured()) return samples > 0 || isTraced;
+  if (samples === 0) return false;
   if (!hasPictures) return check.code !== "software" || !isCoarse || isTouched;
   if (check.code === "software") return !isCoarse && samples >= SOFTWARE_SAMPLES;
   return !isCoarse || isTurned;
@@ -92,7 +98,7 @@ function isBetter({ phase, samples, isCoarse, check }: LookState): boolean {
 const renderer = new LookRenderer(canvas, showWhatIsBetter);
 const isSoftware = renderer.current.check.code === "software";
 /** Without a card nothing traced would show while the piece turns by itself: then nothing is, and the pictures turn evenly. */
-const rests = (): boolean => isSoftware && hasPictures && isTurning;
+const rests = (): boolean => isSoftware && hasPictures && isTurning && isAsPictured();
 const wake = (): void => renderer.setActive(!document.hidden && !rests());
 
 function showWhatIsBetter(state: LookState): void {
@@ -220,9 +226,10 @@ turnButton.addEventListener("click", () => {
 });
 for (const slide of [lightSlide, uncutSlide])
   slide.addEventListener("input", () => {
-    // neither other light nor the uncut ball can be seen in pictures
-    if (rests()) touched();
+    // without a card what is traced is coarse as long as it turns
+    if (isSoftware) touched();
     setScenes();
+    wake();
   });
 document.addEventListener("visibilitychange", wake);
 stillness.addEventListener("change", () => {

@@ -93,6 +93,20 @@ describe("a customer's page, from a folder without a network", () => {
     expect(await turnOf(page)).toBe(105);
     await page.fill("#light", "90");
     await page.fill("#uncut", "50");
+    // no picture made beforehand knows that light: once traced, none of them shows again, also when it is turned
+    await expect.poll(() => page.isVisible("#glass"), { timeout: 240_000 }).toBe(true);
+    await page.evaluate(() => {
+      const still = document.querySelector("#still");
+      if (!still) throw new Error("no picture");
+      const seen = () => document.body.classList.add("went-back");
+      new MutationObserver(() => still.hasAttribute("hidden") || seen()).observe(still, { attributes: true });
+    });
+    await page.focus("#picture");
+    await page.keyboard.press("ArrowLeft");
+    expect(await turnOf(page)).toBe(90);
+    await page.fill("#light", "-90");
+    await expect.poll(() => page.isVisible("#glass"), { timeout: 240_000 }).toBe(true);
+    expect(await page.evaluate(() => document.body.classList.contains("went-back"))).toBe(false);
     expect(faults).toEqual([]);
     await page.context().close();
   });
