@@ -86,7 +86,7 @@ describe("a ring that the piece lies on", () => {
   it("stands in a way exactly where small steps along it come into the tube", () => {
     const random = chance(7);
     const { tabletop } = onRing(normalize([0.2, -0.9, 0.4]));
-    let met = 0;
+    let [met, grazes] = [0, 0];
     for (let k = 0; k < 3000; k++) {
       const middle = scale(tabletop.up, tabletop.height + RING.high * nextRandom(random));
       const p = addScaled(middle, randomDirection(random), 1.2 * nextRandom(random));
@@ -96,12 +96,14 @@ describe("a ring that the piece lies on", () => {
       let hits = 0;
       for (let i = 0; i < steps; i++)
         if (isInTube(tabletop, addScaled(p, d, (tMax * (i + 0.5)) / steps))) hits++;
-      // a way that only just grazes it may be missed by steps
-      if (meetsRing(tabletop, p, d, tMax)) met++;
-      else expect(hits).toBe(0);
-      if (hits > 1) expect(meetsRing(tabletop, p, d, tMax)).toBe(true);
+      if (meetsRing(tabletop, p, d, tMax)) {
+        met++;
+        // a way that only just grazes it is missed by steps
+        if (hits === 0) grazes++;
+      } else expect(hits).toBe(0);
     }
     expect(met).toBeGreaterThan(300);
+    expect(grazes).toBeLessThan(0.005 * met);
   });
 
   it("is black in even light, hides the table behind it, and shades it, with a background and without", () => {
