@@ -351,10 +351,14 @@ export async function startSession(
   };
 }
 
-/** What is typed into a field and not entered yet counts: leaving the field enters it. */
+/** What a figure can be typed on: a field, or a handle of the profile. */
+const TYPED_ON = "input, textarea, [role=slider]";
+
+/** What is typed and not entered yet counts: leaving what it is typed on enters it. */
 function enterTyped(page: Document): void {
-  const { activeElement: field } = page;
-  if (field instanceof HTMLInputElement || field instanceof HTMLTextAreaElement) field.blur();
+  const { activeElement: focused } = page;
+  if (!focused?.matches(TYPED_ON)) return;
+  if (focused instanceof HTMLElement || focused instanceof SVGElement) focused.blur();
 }
 
 /** Enters what is typed when the page is left, also before the visit has begun: what is entered then is written down at once. */

@@ -1,6 +1,9 @@
 /** Leaving the page in the middle of things: an edit a moment ago, a text not entered yet; a reload never asks for what is safe. */
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import type { Plan } from "../../src/core/plan/document.ts";
+import { fileOf, openFromMenu } from "./built-app.ts";
+import { guideTo } from "./everywhere.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
@@ -14,11 +17,74 @@ async function reload(page: Page): Promise<boolean> {
     void dialog.accept();
   });
   await page.reload();
-  await page.waitForSelector(".recipe");
+  await page.waitForSelector(".recipe, .bench");
   return asked;
 }
 
+/** The plan on the bench, by the file that is saved of it. */
+const planOf = async (page: Page): Promise<Plan> =>
+  JSON.parse((await fileOf(page, () => page.keyboard.press("Control+s"))).bytes.toString("utf8"));
+
+/** What is done last before the page is gone, on the first example, one after the other; and what is to be found of it. */
+const DEEDS: readonly (readonly [
+  string,
+  (page: Page) => Promise<unknown>,
+  (plan: Plan) => unknown,
+  unknown,
+])[] = [
+  [
+    "a figure typed on a handle of the profile",
+    async (page) => {
+      await page.locator(".profile [role=slider]").nth(1).focus();
+      await page.keyboard.type("33.5");
+    },
+    ({ tiers }) => tiers[1].armAngleDeg,
+    33.5,
+  ],
+  [
+    "a tier deleted",
+    async (page) => {
+      await page.getByRole("button", { name: "More about Table", exact: true }).click();
+      await page.getByRole("menuitem", { name: "Delete" }).click();
+    },
+    ({ tiers }) => tiers.length,
+    7,
+  ],
+  ["a step back", (page) => page.keyboard.press("Control+z"), ({ tiers }) => tiers.length, 8],
+  ["a step forward again", (page) => page.keyboard.press("Control+Shift+z"), ({ tiers }) => tiers.length, 7],
+  [
+    "a name typed for a customer",
+    async (page) => {
+      await openFromMenu(page, "For a customer");
+      await page.getByRole("textbox", { name: "Your name" }).fill("Only typed");
+    },
+    ({ maker }) => maker?.name,
+    "Only typed",
+  ],
+  [
+    "an hour's price typed",
+    async (page) => {
+      await guideTo(page).goTo("bench");
+      await page.locator(".bench-parts").getByRole("button", { name: "Price", exact: true }).click();
+      await page.getByLabel("An hour of yours", { exact: true }).fill("45");
+    },
+    ({ offer }) => offer?.hourly,
+    45,
+  ],
+];
+
 describe("a reload right after", () => {
+  it("any kind of edit finds it again, steps back and forward too", async () => {
+    const { page, errors, close } = await app.visit({ without3d: true });
+    for (const [what, deed, found, expected] of DEEDS) {
+      await deed(page);
+      expect(await reload(page), what).toBe(false);
+      await expect.poll(async () => found(await planOf(page)), { message: what }).toBe(expected);
+    }
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   it("an edit finds the edit again, and doesn't ask", async () => {
     const { page, errors, close } = await app.visit({ without3d: true });
     await nameOf(page).fill("Entered");
