@@ -75,7 +75,7 @@ const BENCH: BenchFindingData = {
   "other-arm-length": { armLengthMm: 180, pivotHeightMm: 60, contactRadiusMm: 70 },
   "extension-needed": longer,
   "shorter-arm-needed": { ...longer, byMm: -10 },
-  "guide-by-hand": { leanDeg: 30, flatToSkinMm: 27 },
+  "guide-by-hand": { leanDeg: 30, caliperMm: [26, 27], widthMm: 9 },
   "hits-lap": { part: "dop", overlapMm: 2 },
   "facet-over-rim": { overMm: 2 },
   "facet-over-dead-centre": {},

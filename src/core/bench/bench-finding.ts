@@ -3,7 +3,7 @@ import type { FindingOf, PlanFindingData } from "../plan/finding.ts";
 import type { Help } from "./as-cut/fit-tier.ts";
 import type { MeasureName } from "./as-cut/measurements.ts";
 import type { ReasonCode } from "./rig/rig.ts";
-import type { Extension } from "./rig/rig-findings.ts";
+import type { Extension, FinishedFacet } from "./rig/rig-findings.ts";
 import type { Part } from "./rig/rig-pose.ts";
 
 /** The data of each code. */
@@ -28,7 +28,7 @@ export type BenchFindingData = {
   };
   readonly "extension-needed": Extension;
   readonly "shorter-arm-needed": Extension;
-  readonly "guide-by-hand": { readonly leanDeg: number; readonly flatToSkinMm: number };
+  readonly "guide-by-hand": FinishedFacet & { readonly leanDeg: number };
   readonly "hits-lap": { readonly part: Part; readonly overlapMm: number };
   readonly "facet-over-rim": { readonly overMm: number };
   readonly "facet-over-dead-centre": Readonly<Record<never, never>>;

@@ -119,7 +119,12 @@ interface TierAndFindings {
   readonly findings: readonly Finding[];
 }
 
-function rigOf(solved: SolvedPlan, tierIndex: number, stages: readonly Stage[]) {
+function rigOf(
+  solved: SolvedPlan,
+  tierIndex: number,
+  stages: readonly Stage[],
+  caliper: CaliperReading | null,
+) {
   const { arm, lap } = solved.plan.rig;
   const { id, side } = solved.plan.tiers[tierIndex];
   const { pose, size, holder } = onRig(solved, tierIndex);
@@ -147,7 +152,10 @@ function rigOf(solved: SolvedPlan, tierIndex: number, stages: readonly Stage[]) 
         },
       ]
     : [];
-  const own = rigFindings(id, arm, lap, pose, setting, drawing);
+  const own = rigFindings(id, arm, lap, pose, setting, drawing, {
+    caliperMm: caliper?.isBlocked ? null : caliperFigures(caliper),
+    widthMm: size.widthMm,
+  });
   const isByHand = own.some(({ code }) => code === "guide-by-hand");
   return {
     pose,
@@ -170,7 +178,8 @@ function tierBench(
   const { id, side } = solved.plan.tiers[tierIndex];
   const count = stageCount(solved.plan.tiers[tierIndex], stages);
   const solvedTier = solved.tiers[tierIndex];
-  const { findings, ...rig } = rigOf(solved, tierIndex, stages);
+  const caliper = caliperOf(solved, tierIndex, dopOf(solved.plan, side));
+  const { findings, ...rig } = rigOf(solved, tierIndex, stages, caliper);
   const radius = rig.setting?.contactRadiusMm ?? null;
   const strokes = (mm3: number, i: number) => {
     const removal = removals[i];
@@ -184,7 +193,7 @@ function tierBench(
     side,
     armAngleDeg: rig.pose.armAngleDeg,
     ...rig,
-    caliper: caliperOf(solved, tierIndex, dopOf(solved.plan, side)),
+    caliper,
     stageCount: count,
     stages: tierStages(solved, tierIndex, stages).map((stage, i) => ({
       ...stage,

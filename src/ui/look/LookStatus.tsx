@@ -95,7 +95,7 @@ function LostLight() {
   if (lost === null) return null;
   if (lost < NOTEWORTHY) return <p>{words.lostNone}</p>;
   return (
-    <details>
+    <details className="look-guess">
       <summary>{words.lostSome(format.number(100 * lost, 1))}</summary>
       <p>{words.lostWhy(DEFAULT_OPTIONS.maxMeetings)}</p>
     </details>

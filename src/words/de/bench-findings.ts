@@ -9,6 +9,9 @@ const PARTS = { arm: "Der Arm", chuck: "Das Futter", dop: "Der Kittstock" } as c
 
 const measured = (measure: MeasureName, value: number, say: Say): string =>
   measure === "readDeg" ? say.degrees(value) : say.length(value);
+/** One length, or least and greatest. */
+const figures = (mm: number | readonly [number, number], say: Say): string =>
+  typeof mm === "number" ? say.length(mm) : `${say.length(mm[0])} bis ${say.length(mm[1])}`;
 const deviation = (deg: number, say: Say): string => say.degrees(deg, Math.abs(deg) < 0.1 ? 2 : 1);
 
 export const benchFindings: BenchFindingWords = {
@@ -48,7 +51,11 @@ export const benchFindings: BenchFindingWords = {
       data.leanDeg === 0
         ? "senkrecht in einem rechtwinkligen Führungsblock"
         : `in einem um ${say.degrees(data.leanDeg)} schräg gebohrten Führungsblock`;
-    return `Anders: Halt den Kittstock ${how} auf der Scheibe und hör auf, wenn Fläche bis Haut ${say.length(data.flatToSkinMm)} misst.`;
+    const until =
+      data.caliperMm === null
+        ? `die Facette ${say.length(data.widthMm)} breit ist`
+        : `die Schieblehre, eine Backe flach auf der Facette, ${figures(data.caliperMm, say)} misst`;
+    return `Anders: Halt den Kittstock ${how} auf der Scheibe und hör auf, wenn ${until}.`;
   },
   "hits-lap": ({ data }, say) =>
     `${PARTS[data.part]} stünde ${say.length(data.overlapMm)} tief in der Scheibe, bevor die Facette fertig ist.`,

@@ -9,6 +9,9 @@ const PARTS = { arm: "The arm", chuck: "The chuck", dop: "The dop" } as const;
 
 const measured = (measure: MeasureName, value: number, say: Say): string =>
   measure === "readDeg" ? say.degrees(value) : say.length(value);
+/** One length, or least and greatest. */
+const figures = (mm: number | readonly [number, number], say: Say): string =>
+  typeof mm === "number" ? say.length(mm) : `${say.length(mm[0])} to ${say.length(mm[1])}`;
 const deviation = (deg: number, say: Say): string => say.degrees(deg, Math.abs(deg) < 0.1 ? 2 : 1);
 
 export const benchFindings: BenchFindingWords = {
@@ -48,7 +51,11 @@ export const benchFindings: BenchFindingWords = {
       data.leanDeg === 0
         ? "upright in a square guide block"
         : `in a guide block bored ${say.degrees(data.leanDeg)} from upright`;
-    return `Another way: hold the dop ${how} standing on the lap, and stop when flat to opposite skin measures ${say.length(data.flatToSkinMm)}.`;
+    const until =
+      data.caliperMm === null
+        ? `the facet is ${say.length(data.widthMm)} wide`
+        : `calipers, one jaw flat on the facet, read ${figures(data.caliperMm, say)}`;
+    return `Another way: hold the dop ${how} standing on the lap, and stop when ${until}.`;
   },
   "hits-lap": ({ data }, say) =>
     `${PARTS[data.part]} would be ${say.length(data.overlapMm)} inside the lap before the facet is finished.`,

@@ -7,7 +7,7 @@ import type { Plane } from "../../../src/core/geometry/plane.ts";
 import { dot, type Vec3 } from "../../../src/core/geometry/vec.ts";
 import type { Tier } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
-import { plan, tier } from "./plans.ts";
+import { plan, RIG, tier } from "./plans.ts";
 
 /** The same bits every time. */
 function seeded(seed: number): () => number {
@@ -167,6 +167,23 @@ describe("caliperMm", () => {
     const blocked = benchOf(solvePlan(dopped)).tiers.map((one) => one.caliper?.isBlocked);
     expect(blocked).toEqual([true, false]);
     expect(benchOf(solvePlan(held)).tiers.map((one) => one.caliper?.isBlocked)).toEqual([false, false]);
+  });
+
+  it("is what the way by hand stops at, where no arm reaches; the facet's width where the dop is in the way", () => {
+    const tables = [
+      back({ id: "foot", armAngleDeg: 90, count: 1, depth: { rule: "depth", mm: 2 } }),
+      tier({ id: "table", armAngleDeg: 90, count: 1, depth: { rule: "depth", mm: 1 } }),
+    ];
+    const free = plan(tables, RIG, 34);
+    const byHand = (own: typeof free) =>
+      benchOf(solvePlan(own)).findings.find(
+        ({ code, tier: id }) => code === "guide-by-hand" && id === "table",
+      )?.data;
+    // A flat of depth d on a ball of radius 17 is 2 sqrt(17^2 - (17 - d)^2) wide; from flat to flat it is 34 - 2 - 1, to the skin it was 33.
+    const widthMm = expect.closeTo(2 * Math.sqrt(17 ** 2 - 16 ** 2), 9);
+    expect(byHand(free)).toEqual({ leanDeg: 0, caliperMm: expect.closeTo(31, 9), widthMm });
+    const held = { ...free, piece: { ...free.piece, dop: { side: "back", diameterMm: 12 } } } as const;
+    expect(byHand(held)).toEqual({ leanDeg: 0, caliperMm: null, widthMm });
   });
 
   it("measured as cut, finds the depth, also where an edge stands opposite", () => {

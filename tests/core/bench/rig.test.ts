@@ -164,6 +164,7 @@ describe("what touches what", () => {
   const dop = { diameterMm: 12, lengthMm: 20, chuckDiameterMm: 30 };
   const holder = { dop, seatMm: seatOnBall(15, 12) };
   const facet = [-3, 3] as const;
+  const finished = { caliperMm: 29.5, widthMm: 8 };
 
   it("draws hinge, centre and contact where the setting says", () => {
     const drawing = drawRig(arm, lap, pose, setting, holder, facet);
@@ -212,7 +213,7 @@ describe("what touches what", () => {
     const chuck = clearances(drawing).find((c) => c.part === "chuck");
     // The chuck's lower side is 14.5 - 15 = -0.5 mm, under the surface and over the lap.
     expect(chuck?.mm).toBeCloseTo(-0.5, 9);
-    const findings = rigFindings("t", arm, lap, flat, own, drawing);
+    const findings = rigFindings("t", arm, lap, flat, own, drawing, finished);
     expect(findings.map((f) => f.code)).toContain("hits-lap");
     expect(findings.find((f) => f.code === "hits-lap")?.data.part).toBe("chuck");
   });
@@ -220,11 +221,11 @@ describe("what touches what", () => {
   it("warns of a facet over the rim or across the dead centre", () => {
     const rim = drawRig(arm, { ...lap, diameterMm: 120 }, pose, setting, null, facet);
     const codes = (drawing: typeof rim) =>
-      rigFindings("t", arm, lap, pose, setting, drawing).map((f) => f.code);
+      rigFindings("t", arm, lap, pose, setting, drawing, finished).map((f) => f.code);
     expect(codes(rim)).toEqual(["facet-over-rim"]);
     const centred = settingAtLength(arm, lap, pose, 260 / COS20);
     expect(
-      rigFindings("t", arm, lap, pose, centred, drawRig(arm, lap, pose, centred, null, facet)).map(
+      rigFindings("t", arm, lap, pose, centred, drawRig(arm, lap, pose, centred, null, facet), finished).map(
         (f) => f.code,
       ),
     ).toContain("facet-over-dead-centre");
@@ -249,9 +250,17 @@ describe("what touches what", () => {
     const pole = { ...pose, armAngleDeg: 90 };
     expect(extensionNeeded(arm, lap, pole)).toBeNull();
     const own = rigSetting(arm, lap, pole);
-    const findings = rigFindings("t", arm, lap, pole, own, drawRig(arm, lap, pole, own, null, facet));
+    const findings = rigFindings(
+      "t",
+      arm,
+      lap,
+      pole,
+      own,
+      drawRig(arm, lap, pole, own, null, facet),
+      finished,
+    );
     const guide = findings.find((f) => f.code === "guide-by-hand");
-    expect(guide?.data).toEqual({ leanDeg: 0, flatToSkinMm: 29.5 });
+    expect(guide?.data).toEqual({ leanDeg: 0, ...finished });
   });
 
   it("draws the way by hand: the dop along a block that stands on the lap clear of the piece", () => {
@@ -293,6 +302,6 @@ describe("what touches what", () => {
   it("names points that a ruler can touch", () => {
     const points = rulerPoints(pose, setting);
     expect(points.hingeToFarSkinMm).toBeCloseTo(setting.armLengthMm + 15, 9);
-    expect(points.flatToSkinMm).toBe(29.5);
+    expect(points.surfaceToHingeMm).toBe(setting.pivotHeightMm);
   });
 });

@@ -70,17 +70,20 @@ export function extensionNeeded(arm: Arm, lap: Lap, pose: TierPose): Extension |
   return { ...choice, pivotHeightMm: settingAtLength(arm, lap, pose, choice.lengthMm).pivotHeightMm };
 }
 
-/** How a tier out of the arm's reach is ground by hand: the dop held in a guide against the lap. */
-function guideFinding(tier: string, pose: TierPose): BenchFinding {
-  const leanDeg = 90 - pose.armAngleDeg;
-  const flatToSkinMm = pose.planeMm + pose.radiusMm;
-  return {
-    code: "guide-by-hand",
-    severity: "info",
-    tier,
-    data: { leanDeg, flatToSkinMm },
-  };
+/** What tells that a facet is finished where no pivot height does, mm. */
+export interface FinishedFacet {
+  /** What calipers read with one jaw flat on it, least and greatest where its tier's facets differ; null where the dop is in the way. */
+  readonly caliperMm: number | readonly [number, number] | null;
+  readonly widthMm: number;
 }
+
+/** How a tier out of the arm's reach is ground by hand: the dop held in a guide against the lap, until the finished facet reads so. */
+const guideFinding = (tier: string, pose: TierPose, finished: FinishedFacet): BenchFinding => ({
+  code: "guide-by-hand",
+  severity: "info",
+  tier,
+  data: { leanDeg: 90 - pose.armAngleDeg, ...finished },
+});
 
 function reachFindings(
   tier: string,
@@ -88,6 +91,7 @@ function reachFindings(
   lap: Lap,
   pose: TierPose,
   setting: RigSetting,
+  finished: FinishedFacet,
 ): BenchFinding[] {
   if (setting.reachable) return [];
   const reasons: BenchFinding[] = setting.reasons.map((reason) => ({
@@ -122,7 +126,7 @@ function reachFindings(
           },
         ]
       : [];
-  return [...reasons, ...stretch, guideFinding(tier, pose)];
+  return [...reasons, ...stretch, ...(finished.widthMm > 0 ? [guideFinding(tier, pose, finished)] : [])];
 }
 
 function collisionFindings(tier: string, drawing: RigDrawing): BenchFinding[] {
@@ -194,8 +198,9 @@ export const rigFindings = (
   pose: TierPose,
   setting: RigSetting,
   drawing: RigDrawing,
+  finished: FinishedFacet,
 ): readonly BenchFinding[] => [
-  ...reachFindings(tier, arm, lap, pose, setting),
+  ...reachFindings(tier, arm, lap, pose, setting, finished),
   ...collisionFindings(tier, drawing),
   ...facetFindings(tier, setting, drawing),
 ];

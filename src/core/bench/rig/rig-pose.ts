@@ -188,12 +188,9 @@ export interface RulerPoints {
   readonly hingeToFarSkinMm: number;
   /** From the grinding surface to the top of the hinge's pin, less half the pin: the pivot height itself. */
   readonly surfaceToHingeMm: number;
-  /** From the finished facet to the opposite skin: h + radius. */
-  readonly flatToSkinMm: number;
 }
 
 export const rulerPoints = (pose: TierPose, setting: RigSetting): RulerPoints => ({
   hingeToFarSkinMm: setting.armLengthMm + pose.radiusMm,
   surfaceToHingeMm: setting.pivotHeightMm,
-  flatToSkinMm: pose.planeMm + pose.radiusMm,
 });
