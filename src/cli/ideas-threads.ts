@@ -77,9 +77,13 @@ export function crewOf(wish: IdeaWish, threads: number): Crew {
       own?.done(answers);
       giveNext(worker);
     });
-    worker.on("error", (error) => {
+    const fail = (error: unknown) => {
       for (const one of [...running.values(), ...queue.splice(0)]) one.failed(error);
-    });
+      running.clear();
+    };
+    worker.on("error", fail);
+    // one that is gone without a word is told too
+    worker.on("exit", () => fail(new Error("a thread ended while it was at work")));
   }
   const ask = (job: Job) =>
     new Promise<readonly unknown[]>((done, failed) => {

@@ -87,6 +87,8 @@ function renderThere(job: RenderJob, threads: number, collector: Collector): Pro
       const worker = new Worker(THREAD, { workerData: job });
       workers.push(worker);
       worker.on("error", reject);
+      // one that is gone without a word is told too; once all is traced this comes too late to matter
+      worker.on("exit", () => reject(new Error("a thread ended while it was at work")));
       worker.on("message", (done: BandDone) => {
         collector.add(done);
         if (collector.complete) resolve();

@@ -1,8 +1,7 @@
 /**
  * Searching that takes longer than a frame, off the main thread: mends, and counts and angles that work. Answers come
- * one at a time; between two of them the worker listens for the word to stop.
+ * one at a time; between two of them other searches go on, and the word to stop is heard.
  */
-import { expose } from "comlink";
 import { lossesIn } from "../core/check/losses.ts";
 import { type AngleRange, meetingAngles, meetingCounts } from "../core/check/meeting-range.ts";
 import { type Mend, mendsOf } from "../core/check/mends.ts";
@@ -10,67 +9,49 @@ import { reckon } from "../core/check/reckon.ts";
 import type { Plan } from "../core/plan/document.ts";
 import type { PlanFinding } from "../core/plan/finding.ts";
 import { type Suggestion, suggestFor, type Wish } from "../core/plan/suggest.ts";
-import { breathe } from "./breathe.ts";
-import { letGo } from "./let-go.ts";
+import { serveJobs, type Ticket } from "./job.ts";
 
-const stopped = new Set<number>();
+interface TierQuestion {
+  readonly plan: Plan;
+  readonly tierIndex: number;
+}
+interface LossQuestion {
+  readonly plan: Plan;
+  /** The plan before its last edit, for what was lost by it. */
+  readonly planBefore: Plan | null;
+}
 
-/**
- * Hands on what a generator finds, but for nulls, until it ends or its job is stopped. Each find is taken before the next: it
- * travels by a way of its own, and the last would else come after the end was told, when nobody listens any more.
- */
-async function run<T>(
-  job: number,
-  steps: Iterable<T | null>,
-  found: (step: T) => void | Promise<void>,
-): Promise<void> {
-  try {
-    for (const step of steps) {
-      if (step !== null) await found(step);
-      await breathe();
-      if (stopped.delete(job)) return;
-    }
-  } finally {
-    letGo(found);
+/** Hands on what a generator finds, but for nulls, until it ends or its job is stopped. */
+async function handOn<T>(steps: Iterable<T | null>, ticket: Ticket<T>): Promise<void> {
+  for (const step of steps) {
+    if (step !== null) await ticket.found(step);
+    await ticket.rest();
   }
 }
 
-const api = {
-  /** @param found called for each mend, the likeliest first */
+const jobs = {
+  /** Finds mends, the likeliest first. */
   mends: (
-    job: number,
-    plan: Plan,
-    finding: PlanFinding,
-    planBefore: Plan | null,
-    found: (mend: Mend) => void,
-  ) => run(job, mendsOf(plan, finding, planBefore), found),
-  /** @param found called once, with what the wheel and the last edit cost */
-  losses: (
-    job: number,
-    plan: Plan,
-    planBefore: Plan | null,
-    found: (findings: readonly PlanFinding[]) => void,
-  ) => run(job, lossesIn(plan, planBefore), found),
-  /** @param found called once a count, with all that works for it */
+    { plan, finding, planBefore }: LossQuestion & { readonly finding: PlanFinding },
+    ticket: Ticket<Mend>,
+  ) => handOn(mendsOf(plan, finding, planBefore), ticket),
+  /** Finds once what the wheel and the last edit cost. */
+  losses: ({ plan, planBefore }: LossQuestion, ticket: Ticket<readonly PlanFinding[]>) =>
+    handOn(lossesIn(plan, planBefore), ticket),
+  /** Finds once a count all that works for it. */
   suggestions: (
-    job: number,
-    plan: Plan,
-    tierIndex: number,
-    wish: Wish,
-    found: (some: readonly Suggestion[]) => void,
-  ) => run(job, suggestFor(plan, tierIndex, wish), found),
-  /** @param found called once, or never where no angle lets all meet */
-  angles: (job: number, plan: Plan, tierIndex: number, found: (range: AngleRange) => void) =>
-    run(job, meetingAngles(plan, tierIndex), found),
-  /** @param found called for each count with which all meets */
-  counts: (job: number, plan: Plan, tierIndex: number, found: (count: number) => void) =>
-    run(job, meetingCounts(plan, tierIndex), found),
+    { plan, tierIndex, wish }: TierQuestion & { readonly wish: Wish },
+    ticket: Ticket<readonly Suggestion[]>,
+  ) => handOn(suggestFor(plan, tierIndex, wish), ticket),
+  /** Finds one range, or none where no angle lets all meet. */
+  angles: ({ plan, tierIndex }: TierQuestion, ticket: Ticket<AngleRange>) =>
+    handOn(meetingAngles(plan, tierIndex), ticket),
+  /** Finds each count with which all meets. */
+  counts: ({ plan, tierIndex }: TierQuestion, ticket: Ticket<number>) =>
+    handOn(meetingCounts(plan, tierIndex), ticket),
   /** @throws InexactCut */
-  reckon,
-  stop: (job: number) => {
-    stopped.add(job);
-  },
+  reckon: (plan: Plan) => reckon(plan),
 };
 
-export type PlanWorkerApi = typeof api;
-expose(api);
+export type PlanJobs = typeof jobs;
+serveJobs(jobs, self);

@@ -16,6 +16,13 @@ const jobs = {
       await ticket.report(0.5);
     }
   },
+  /** Finds so many things and lets others come between. */
+  find: async (count: number, ticket: Ticket<string>) => {
+    for (let k = 0; k < count; k++) {
+      await ticket.found(`thing ${k}`);
+      await ticket.rest();
+    }
+  },
   /** Never looks up. */
   deaf: (_: null) => new Promise<never>(() => undefined),
   count: async (to: number, ticket: Ticket) => {
@@ -50,9 +57,9 @@ function workers() {
 }
 
 let pool: Pool<typeof jobs> | null = null;
-function poolOf(size: number) {
+function poolOf(size: number, atOnce?: number) {
   const { started, spawn } = workers();
-  pool = createPool<typeof jobs>(spawn, size);
+  pool = createPool<typeof jobs>(spawn, size, atOnce);
   return { pool, started };
 }
 afterEach(() => pool?.close());
@@ -175,6 +182,46 @@ describe("a pool of workers", () => {
     await expect(doomed).rejects.toMatchObject({ name: "WorkerLost", message: "out of memory" });
     expect(await pool.run("double", 3)).toBe(6);
     expect(started).toHaveLength(2);
+  });
+
+  it("hands on each thing found, in order and all before the job is done, and nothing after a cancel", async () => {
+    const { pool } = poolOf(1);
+    const found: string[] = [];
+    await pool.run("find", 3, { onFound: (thing) => found.push(thing) });
+    expect(found).toEqual(["thing 0", "thing 1", "thing 2"]);
+    const stop = new AbortController();
+    const some: string[] = [];
+    const onFound = (thing: string) => {
+      some.push(thing);
+      if (some.length === 2) stop.abort();
+    };
+    await expect(pool.run("find", 1e6, { signal: stop.signal, onFound })).rejects.toMatchObject({
+      name: "AbortError",
+    });
+    expect(await pool.run("double", 2)).toBe(4);
+    expect(some).toEqual(["thing 0", "thing 1"]);
+  });
+
+  it("lets jobs of one worker go on side by side where it is allowed, and tells all of them when it is lost", async () => {
+    const { pool, started } = poolOf(1, 3);
+    const [endless, deaf] = [pool.run("endless", null), pool.run("deaf", null)];
+    expect(await pool.run("double", 6)).toBe(12);
+    expect(started).toHaveLength(1);
+    started[0].worker.onerror?.({ message: "gone" } as ErrorEvent);
+    await expect(endless).rejects.toMatchObject({ name: "WorkerLost", message: "gone" });
+    await expect(deaf).rejects.toMatchObject({ name: "WorkerLost", message: "gone" });
+    expect(await pool.run("double", 7)).toBe(14);
+  });
+
+  it("leaves the other jobs of a worker in peace when one that never looks up is cancelled", async () => {
+    const { pool, started } = poolOf(1, 2);
+    const stop = new AbortController();
+    const deaf = pool.run("deaf", null, { signal: stop.signal });
+    const counting = pool.run("count", 40);
+    stop.abort();
+    await expect(deaf).rejects.toMatchObject({ name: "AbortError" });
+    expect(await counting).toBe(40);
+    expect(started.map(({ ended }) => ended)).toEqual([false]);
   });
 
   it("ends every job and worker when it is closed", async () => {

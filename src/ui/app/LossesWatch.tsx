@@ -18,7 +18,10 @@ export default function LossesWatch() {
     let stop = () => {};
     const timer = setTimeout(() => {
       const before = planBeforeEdit(studio.getState());
-      stop = askLosses(plan, before, (findings) => losses.setState({ of: plan, before, findings })).stop;
+      const asked = askLosses(plan, before, (findings) => losses.setState({ of: plan, before, findings }));
+      stop = asked.stop;
+      // where the worker broke off nothing is said to be lost: the report at once stands by itself
+      asked.done.catch(() => undefined);
     }, REST_MS);
     return () => {
       clearTimeout(timer);

@@ -30,9 +30,11 @@ function useFound<T>(
       const all: T[] = [];
       const own = ask(plan, tierIndex, (one) => all.push(one));
       asked = own;
-      void own.done.then(() => {
+      const finish = () => {
         if (asked === own) setFound(all);
-      });
+      };
+      // a worker that breaks off has found no more
+      own.done.then(finish, finish);
     }, REST_MS);
     return () => {
       clearTimeout(timer);

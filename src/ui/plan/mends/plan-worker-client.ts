@@ -1,87 +1,62 @@
-/** The one worker that searches for mends and for what works, made when it is first asked. */
-import { proxy, type Remote, wrap } from "comlink";
+/** The worker that searches for mends and for what works, and the one that reckons plans, each made when it is first asked. */
 import type { AngleRange } from "../../../core/check/meeting-range.ts";
 import type { Mend } from "../../../core/check/mends.ts";
 import type { Reckoned } from "../../../core/check/reckon.ts";
 import type { Plan } from "../../../core/plan/document.ts";
 import type { PlanFinding } from "../../../core/plan/finding.ts";
 import type { Suggestion, Wish } from "../../../core/plan/suggest.ts";
-import type { PlanWorkerApi } from "../../../worker/plan-worker.ts";
+import type { PlanJobs } from "../../../worker/plan-worker.ts";
+import { createPool, type JobWorker } from "../../../worker/pool.ts";
 
-let remote: Remote<PlanWorkerApi> | null = null;
-let lastJob = 0;
+const spawn = (): JobWorker =>
+  new Worker(new URL("../../../worker/plan-worker.ts", import.meta.url), { type: "module" });
 
-const worker = (): Remote<PlanWorkerApi> => {
-  remote ??= wrap<PlanWorkerApi>(
-    new Worker(new URL("../../../worker/plan-worker.ts", import.meta.url), { type: "module" }),
-  );
-  return remote;
-};
+/** One for all searches: each lets the others come between its answers. */
+const searches = createPool<PlanJobs>(spawn, 1, Number.POSITIVE_INFINITY);
+/** Of its own: a search never keeps it waiting. */
+const reckoner = createPool<PlanJobs>(spawn, 1);
 
 export interface Asked {
-  /** Settles when all is found or the search was stopped. */
+  /** Settles when all is found or the search was stopped. @throws (rejects) `WorkerLost` when the worker died over it */
   readonly done: Promise<void>;
+  /** Nothing that is found is handed on from then on. */
   readonly stop: () => void;
 }
 
-/** Starts a job; nothing that it finds is handed on after `stop`. */
-function ask<T>(
-  start: (job: number, found: (item: T) => void) => Promise<void>,
-  found: (item: T) => void,
-): Asked {
-  const job = ++lastJob;
-  let isOpen = true;
-  const done = start(
-    job,
-    proxy((item: T) => {
-      if (isOpen) found(item);
-    }),
-  ).finally(() => {
-    isOpen = false;
+function ask(start: (signal: AbortSignal) => Promise<void>): Asked {
+  const own = new AbortController();
+  const done = start(own.signal).catch((error: unknown) => {
+    if (!own.signal.aborted) throw error;
   });
-  return {
-    done,
-    stop: () => {
-      if (!isOpen) return;
-      isOpen = false;
-      void worker().stop(job);
-    },
-  };
+  return { done, stop: () => own.abort() };
 }
 
-let reckoner: Remote<PlanWorkerApi> | null = null;
-/** Reckons a plan in a worker of its own: a search never keeps it waiting. Rejects with an error named as `InexactCut` is. */
-export const askReckoned = (plan: Plan): Promise<Reckoned> => {
-  reckoner ??= wrap<PlanWorkerApi>(
-    new Worker(new URL("../../../worker/plan-worker.ts", import.meta.url), { type: "module" }),
-  );
-  return reckoner.reckon(plan);
-};
+/** Rejects with an error named as `InexactCut` is. */
+export const askReckoned = (plan: Plan): Promise<Reckoned> => reckoner.run("reckon", plan);
 
 /** @param planBefore the plan before its last edit, for what was lost by it */
 export const askMends = (
   plan: Plan,
   finding: PlanFinding,
   planBefore: Plan | null,
-  found: (mend: Mend) => void,
-): Asked => ask<Mend>((job, hand) => worker().mends(job, plan, finding, planBefore, hand), found);
+  onFound: (mend: Mend) => void,
+): Asked => ask((signal) => searches.run("mends", { plan, finding, planBefore }, { signal, onFound }));
 
 export const askLosses = (
   plan: Plan,
   planBefore: Plan | null,
-  found: (findings: readonly PlanFinding[]) => void,
-): Asked => ask<readonly PlanFinding[]>((job, hand) => worker().losses(job, plan, planBefore, hand), found);
+  onFound: (findings: readonly PlanFinding[]) => void,
+): Asked => ask((signal) => searches.run("losses", { plan, planBefore }, { signal, onFound }));
 
 export const askSuggestions = (
   plan: Plan,
   tierIndex: number,
   wish: Wish,
-  found: (some: readonly Suggestion[]) => void,
-): Asked =>
-  ask<readonly Suggestion[]>((job, hand) => worker().suggestions(job, plan, tierIndex, wish, hand), found);
+  onFound: (some: readonly Suggestion[]) => void,
+): Asked => ask((signal) => searches.run("suggestions", { plan, tierIndex, wish }, { signal, onFound }));
 
-export const askAngles = (plan: Plan, tierIndex: number, found: (range: AngleRange) => void): Asked =>
-  ask<AngleRange>((job, hand) => worker().angles(job, plan, tierIndex, hand), found);
+export const askAngles = (plan: Plan, tierIndex: number, onFound: (range: AngleRange) => void): Asked =>
+  ask((signal) => searches.run("angles", { plan, tierIndex }, { signal, onFound }));
 
-export const askCounts = (plan: Plan, tierIndex: number, found: (count: number) => void): Asked =>
-  ask<number>((job, hand) => worker().counts(job, plan, tierIndex, hand), found);
+export const askCounts = (plan: Plan, tierIndex: number, onFound: (count: number) => void): Asked =>
+  ask((signal) => searches.run("counts", { plan, tierIndex }, { signal, onFound }));

@@ -51,9 +51,11 @@ function useSuggestions(tierIndex: number, edgeMm: number) {
     const asked = askSuggestions(plan, tierIndex, { edgeMm }, (some) =>
       setState((old) => ({ ...old, found: [...old.found, ...some] })),
     );
-    void asked.done.then(() => {
+    const finish = () => {
       if (isCurrent) setState((old) => ({ ...old, isDone: true }));
-    });
+    };
+    // a worker that breaks off has found no more
+    asked.done.then(finish, finish);
     return () => {
       isCurrent = false;
       asked.stop();
