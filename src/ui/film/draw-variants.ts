@@ -6,7 +6,7 @@ import { sceneOf } from "../look/look-scene.ts";
 import { lookSettings, type OtherLook } from "../look/look-settings.ts";
 import { groundColor } from "../look/png.ts";
 import { stillPicture, untilReady, viewOf } from "../look/traced.ts";
-import { eye } from "../piece/eye.ts";
+import { pageViewport } from "../piece/viewport.ts";
 
 export const MOST_VARIANTS = 12;
 
@@ -50,7 +50,7 @@ export async function drawVariants(
   context.textAlign = "center";
   context.textBaseline = "middle";
   const settings = lookSettings.getState();
-  const view = viewOf(eye.getState().view, 1);
+  const view = viewOf(pageViewport.eye.getState().view, 1);
   for (const [k, { plan, look, name }] of variants.entries()) {
     const { light = settings.light, finish = settings.finish, glass = settings.glass } = look;
     const packed = packScene(sceneOf(plan, { ...settings, light, finish, glass }), {

@@ -8,7 +8,7 @@ import { report, solved } from "../../state/derived.ts";
 import { Button } from "../controls/Button.tsx";
 import { helpWords } from "../messages/help.ts";
 import { useWords } from "../messages/words.tsx";
-import { eye } from "../piece/eye.ts";
+import { pageViewport } from "../piece/viewport.ts";
 import { useScreen } from "../shared/screen.ts";
 import { studio } from "../studio.ts";
 import { goToStep, leaveGuide, STEPS, type StepName, useGuide } from "./guide-state.ts";
@@ -31,7 +31,7 @@ function whenDone(step: StepName, done: () => void): () => void {
     return step === "read" ? selection.tierId !== null : step === place;
   };
   if (isThere()) done();
-  if (step === "turn") return eye.subscribe(done);
+  if (step === "turn") return pageViewport.eye.subscribe(done);
   return studio.subscribe((now, before) => {
     const isUndone = now.history.redo.length > before.history.redo.length;
     const isChanged = now.plan !== before.plan && now.drag === null;

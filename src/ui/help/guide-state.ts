@@ -5,7 +5,7 @@
 import { create } from "zustand";
 import { browserShelf } from "../../state/preferences.ts";
 import { exampleIn } from "../messages/first-example.ts";
-import { holdStill } from "../piece/eye.ts";
+import { pageViewport } from "../piece/viewport.ts";
 import { openSheet, showLarge } from "../shared/screen.ts";
 import { languageNow, studio } from "../studio.ts";
 import { layOnBench, visit } from "../visit.ts";
@@ -68,7 +68,7 @@ export async function beginGuide(): Promise<void> {
       await (planId === null ? layOnBench(plan) : session?.openPlan(planId));
     };
   }
-  holdStill();
+  pageViewport.eye.holdStill();
   useGuide.setState({ at: 0 });
 }
 

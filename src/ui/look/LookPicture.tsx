@@ -1,8 +1,8 @@
 /** The traced piece, laid over the drawn one: the hand that turns the piece is the drawn one's, this only shows. */
 import { useEffect, useRef } from "react";
 import type { Orbit } from "../piece/camera.ts";
-import { eye, putViews, setView } from "../piece/eye.ts";
 import { usePalette } from "../piece/use-palette.ts";
+import { useViewport } from "../piece/viewport.ts";
 import { useSettledPlan } from "../settled.ts";
 import { DividerLine } from "./DividerLine.tsx";
 import { LookStatus } from "./LookStatus.tsx";
@@ -54,6 +54,7 @@ function useRadius(): React.RefObject<number> {
 
 /** Puts the canvas into its place, sized as the place is, looking from where the eye stands. */
 function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
+  const { eye } = useViewport();
   const radius = useRadius();
   useEffect(() => {
     const place = host.current;
@@ -95,7 +96,7 @@ function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
       renderer.setActive(false);
       canvas.remove();
     };
-  }, [host, radius]);
+  }, [host, radius, eye]);
 }
 
 /** Traces what plan and settings say, anew at every change of either. */
@@ -156,20 +157,21 @@ let lastOnTable: Orbit = ON_TABLE;
 
 /** The eye goes round the table that the piece lies on; elsewhere the piece is in the hand again. */
 function useStand() {
+  const { eye } = useViewport();
   const plan = useLookedAt();
   const table = useLook((settings) => settings.table);
   const rest = useLook((settings) => settings.rest);
   const stand = standOf(plan, { table, rest });
   useEffect(() => {
     if (!stand) return;
-    putViews((view) => restood(view, stand));
-    setView({ ...lastOnTable, stand });
+    eye.putViews((view) => restood(view, stand));
+    eye.setView({ ...lastOnTable, stand });
     return () => {
       lastOnTable = eye.getState().view;
-      putViews();
-      setView(restood(lastOnTable, undefined));
+      eye.putViews();
+      eye.setView(restood(lastOnTable, undefined));
     };
-  }, [stand]);
+  }, [stand, eye]);
 }
 
 function useDisplay() {

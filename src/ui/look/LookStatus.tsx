@@ -7,7 +7,7 @@ import { DEFAULT_OPTIONS } from "../../render/pack-scene.ts";
 import type { View } from "../../render/view.ts";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
-import { eye } from "../piece/eye.ts";
+import { useViewport } from "../piece/viewport.ts";
 import { useFormat } from "../use-format.ts";
 import { lookPool, unlit } from "./look-pool.ts";
 import { damagedPictures, sceneOf, withoutTable } from "./look-scene.ts";
@@ -76,6 +76,7 @@ const NOTEWORTHY = 1e-3;
 
 /** What the cap on a path's surfaces leaves to the light's mean in the picture that shows, counted once it is clean; why is one press away, since the words lie over the piece. */
 function LostLight() {
+  const { eye } = useViewport();
   const words = useWords(lookWords).status;
   const format = useFormat();
   const plan = useLookedAt();
@@ -91,7 +92,7 @@ function LostLight() {
       if (!over.signal.aborted) throw error;
     });
     return () => over.abort();
-  }, [plan]);
+  }, [plan, eye]);
   if (lost === null) return null;
   if (lost < NOTEWORTHY) return <p>{words.lostNone}</p>;
   return (

@@ -12,8 +12,8 @@ import { Toggle } from "../controls/Toggle.tsx";
 import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
-import { eye } from "../piece/eye.ts";
 import { usePalette } from "../piece/use-palette.ts";
+import { useViewport } from "../piece/viewport.ts";
 import { useSettledPlan } from "../settled.ts";
 import { fileNameOf, offerFile } from "../shared/files.ts";
 import { useFormat } from "../use-format.ts";
@@ -78,6 +78,7 @@ export function SavePicture() {
   const laysDown = crop !== "screen" && !hasTable;
   const [isTransparent, setTransparent] = useState(false);
   const [hasCaption, setCaption] = useState(false);
+  const { eye } = useViewport();
   const [saved, setSaved] = useState<string | null>(null);
 
   const across = sizeOf(crop, size);

@@ -3,12 +3,11 @@
  * while its sentence is pointed at, and for a moment after something is picked: what is looked at is the glass.
  */
 import { useEffect, useRef, useState } from "react";
-import { useStore } from "zustand";
 import type { SolidFacet } from "../../core/geometry/solid-types.ts";
 import { dot, sub, type Vec3 } from "../../core/geometry/vec.ts";
 import type { View } from "../../render/view.ts";
-import { eye } from "../piece/eye.ts";
 import { outlinePoints } from "../piece/outline-points.ts";
+import { useEye } from "../piece/viewport.ts";
 import { useSolid, useSolved, useStudio } from "../use-studio.ts";
 import { useLook } from "./look-settings.ts";
 import { viewOf } from "./traced.ts";
@@ -64,7 +63,7 @@ export function TierMarks() {
   const selection = isPointed ? pointed : chosen;
   const { facets: placed, plan } = useSolved();
   const { facets } = useSolid();
-  const view = useStore(eye, (state) => state.view);
+  const view = useEye((orbit) => orbit);
   const isHalf = useLook((settings) => settings.against !== "nothing" && settings.layout === "side");
   const svg = useRef<SVGSVGElement>(null);
   const [aspect, setAspect] = useState<number | null>(null);

@@ -8,7 +8,7 @@ import { Button } from "../controls/Button.tsx";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
 import { eyeFrame, HOME, type Orbit } from "../piece/camera.ts";
-import { eye, glideTo } from "../piece/eye.ts";
+import { useViewport } from "../piece/viewport.ts";
 import { useSettledPlan } from "../settled.ts";
 import { useFormat } from "../use-format.ts";
 import { lookPool, unlit } from "./look-pool.ts";
@@ -98,6 +98,7 @@ export function WalkStrip() {
 }
 
 function WalkStep({ step, hasInside }: { step: Step; hasInside: boolean }) {
+  const { eye } = useViewport();
   const words = useWords(lookWords).walk;
   const format = useFormat();
   const deg = format.number(step.tilt, 0);
@@ -112,7 +113,7 @@ function WalkStep({ step, hasInside }: { step: Step; hasInside: boolean }) {
         aria-label={words.turnTo(deg)}
         onPress={() => {
           const { distance } = eye.getState().view;
-          glideTo({ ...leaning(step.tilt), distance });
+          eye.glideTo({ ...leaning(step.tilt), distance });
         }}
       >
         <img src={step.url} alt="" width={SIZE / 2} height={SIZE / 2} />

@@ -1,8 +1,10 @@
 /** The glass body: exact facets and the skin between them, drawn with true refraction inside the convex solid. */
-import { useEffect, useMemo } from "react";
+import { useThree } from "@react-three/fiber";
+import { useEffect, useLayoutEffect, useMemo } from "react";
 import {
   BufferAttribute,
   BufferGeometry,
+  type Camera,
   Color,
   DataTexture,
   FloatType,
@@ -12,6 +14,7 @@ import {
   ShaderMaterial,
   Vector3,
   Vector4,
+  type WebGLRenderer,
 } from "three";
 import fresnel from "../../../shaders/fresnel.glsl?raw";
 import bodyFrag from "../../../shaders/piece/body.frag.glsl?raw";
@@ -24,13 +27,14 @@ import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
 import type { Piece } from "../../core/plan/document.ts";
 import { COUNTS } from "../../core/plan/limits.ts";
 import { type BodyArrays, ballGeometry, facetArrays } from "./body-geometry.ts";
-import { requestFrame } from "./frames.ts";
 import type { Palette } from "./token-colors.ts";
 
 /** Room for more facets than a plan may have, and less than any device's widest texture. */
 const MOST_PLANES = 1024;
 
 const NO_FACE = -5;
+/** How often a path is followed on: in software one followed further costs more than it shows. */
+const SEGMENTS = { card: 3, software: 1 } as const;
 
 function makeUniforms() {
   const planes = new DataTexture(new Float32Array(4 * MOST_PLANES), MOST_PLANES, 1, RGBAFormat, FloatType);
@@ -56,25 +60,34 @@ function makeUniforms() {
     hoveredFace: { value: NO_FACE },
     selectedFace: { value: NO_FACE },
     bodyAlpha: { value: 1 },
-    segments: { value: 3 },
+    segments: { value: SEGMENTS.card as number },
   };
 }
 
-const material = new ShaderMaterial({
-  vertexShader: bodyVert,
-  defines: { MAX_CASINGS: COUNTS.cased },
-  fragmentShader: `precision highp float;\n${fresnel}\n${room}\n${bodyFrag}`,
-  uniforms: makeUniforms(),
-  transparent: true,
-  premultipliedAlpha: true,
-  polygonOffset: true,
-  polygonOffsetFactor: 1,
-  polygonOffsetUnits: 2,
-});
-export const bodyUniforms = material.uniforms as ReturnType<typeof makeUniforms>;
+type BodyUniforms = ReturnType<typeof makeUniforms>;
 
-function setPlanes(planes: readonly Plane[]): void {
-  const { planes: texture, planeCount } = bodyUniforms;
+/** One material a body: each is seen with its own numbers. */
+function makeMaterial(uniforms: BodyUniforms): ShaderMaterial {
+  return new ShaderMaterial({
+    vertexShader: bodyVert,
+    defines: { MAX_CASINGS: COUNTS.cased },
+    fragmentShader: `precision highp float;\n${fresnel}\n${room}\n${bodyFrag}`,
+    uniforms,
+    transparent: true,
+    premultipliedAlpha: true,
+    polygonOffset: true,
+    polygonOffsetFactor: 1,
+    polygonOffsetUnits: 2,
+  });
+}
+
+/** From where this frame is seen: rows are the eye's own axes, x right, y up, z towards the eye. */
+function setEye({ eye, toEye }: BodyUniforms, { matrixWorld }: Camera): void {
+  eye.value.setFromMatrixPosition(matrixWorld);
+  toEye.value.setFromMatrix4(matrixWorld).transpose();
+}
+
+function setPlanes({ planes: texture, planeCount }: BodyUniforms, planes: readonly Plane[]): void {
   const data = texture.value.image.data as Float32Array;
   const count = Math.min(planes.length, MOST_PLANES);
   for (let i = 0; i < count; i++) data.set([...planes[i].n, planes[i].h], 4 * i);
@@ -82,8 +95,7 @@ function setPlanes(planes: readonly Plane[]): void {
   planeCount.value = count;
 }
 
-function setGlass(piece: Piece): void {
-  const { eta, tint, casings, casingCount } = bodyUniforms;
+function setGlass({ eta, tint, casings, casingCount }: BodyUniforms, piece: Piece): void {
   const radiusMm = piece.diameterMm / 2;
   eta.value = indexAt(opticalGlass(piece.glass).dispersion, LINE_D_NM);
   tint.value.set(...addedByChannel(piece.tint, undefined, radiusMm));
@@ -94,17 +106,17 @@ function setGlass(piece: Piece): void {
   casingCount.value = borders.length;
 }
 
-function setPalette(palette: Palette): void {
+function setPalette(uniforms: BodyUniforms, palette: Palette): void {
   const { isDark } = palette;
-  bodyUniforms.skinColor.value.copy(palette.skin);
-  bodyUniforms.glow.value.copy(palette["ground-lit"]).lerp(palette.grip, 0.35);
-  bodyUniforms.groundColor.value.copy(palette.ground);
-  bodyUniforms.roomColor.value.copy(palette.line).multiplyScalar(isDark ? 0.55 : 0.62);
-  bodyUniforms.benchColor.value.copy(palette.line).multiplyScalar(isDark ? 0.3 : 1.15);
+  uniforms.skinColor.value.copy(palette.skin);
+  uniforms.glow.value.copy(palette["ground-lit"]).lerp(palette.grip, 0.35);
+  uniforms.groundColor.value.copy(palette.ground);
+  uniforms.roomColor.value.copy(palette.line).multiplyScalar(isDark ? 0.55 : 0.62);
+  uniforms.benchColor.value.copy(palette.line).multiplyScalar(isDark ? 0.3 : 1.15);
   // A window is several times as bright as what it lights, so that even a faint mirror shows it.
-  bodyUniforms.windowColor.value.setRGB(isDark ? 4.2 : 4, isDark ? 3.3 : 4.2, isDark ? 2.2 : 4.4);
+  uniforms.windowColor.value.setRGB(isDark ? 4.2 : 4, isDark ? 3.3 : 4.2, isDark ? 2.2 : 4.4);
   // By day the card stays under the page's own brightness, or its mirror image would eat the outline.
-  bodyUniforms.cardColor.value.copy(palette["ground-lit"]).multiplyScalar(isDark ? 6 : 0.84);
+  uniforms.cardColor.value.copy(palette["ground-lit"]).multiplyScalar(isDark ? 6 : 0.84);
 }
 
 function geometryOf({ positions, normals, faces }: BodyArrays): BufferGeometry {
@@ -113,6 +125,16 @@ function geometryOf({ positions, normals, faces }: BodyArrays): BufferGeometry {
   geometry.setAttribute("normal", new BufferAttribute(normals, 3));
   geometry.setAttribute("face", new BufferAttribute(faces, 1));
   return geometry;
+}
+
+/** Whether pictures are computed on the processor. */
+function isSoftware(renderer: WebGLRenderer): boolean {
+  const gl = renderer.getContext();
+  const info = gl.getExtension("WEBGL_debug_renderer_info");
+  return (
+    info !== null &&
+    /swiftshader|llvmpipe|software/i.test(String(gl.getParameter(info.UNMASKED_RENDERER_WEBGL)))
+  );
 }
 
 export function Body({
@@ -133,25 +155,39 @@ export function Body({
   selected: number | null;
   alpha: number;
 }) {
+  const { gl, invalidate } = useThree();
+  const uniforms = useMemo(makeUniforms, []);
+  const material = useMemo(() => makeMaterial(uniforms), [uniforms]);
+  useEffect(
+    () => () => {
+      uniforms.planes.value.dispose();
+      material.dispose();
+    },
+    [uniforms, material],
+  );
+  useLayoutEffect(() => {
+    uniforms.segments.value = isSoftware(gl) ? SEGMENTS.software : SEGMENTS.card;
+  }, [gl, uniforms]);
   const facets = useMemo(() => geometryOf(facetArrays(solid.facets)), [solid]);
   const ball = useMemo(ballGeometry, []);
   useEffect(() => () => facets.dispose(), [facets]);
   useEffect(() => () => ball.dispose(), [ball]);
   useEffect(() => {
-    setPlanes(planes);
-    setGlass(piece);
-    setPalette(palette);
-    bodyUniforms.hoveredFace.value = hovered ?? NO_FACE;
-    bodyUniforms.selectedFace.value = selected ?? NO_FACE;
-    bodyUniforms.bodyAlpha.value = alpha;
-    requestFrame();
-  }, [planes, piece, palette, hovered, selected, alpha]);
+    setPlanes(uniforms, planes);
+    setGlass(uniforms, piece);
+    setPalette(uniforms, palette);
+    uniforms.hoveredFace.value = hovered ?? NO_FACE;
+    uniforms.selectedFace.value = selected ?? NO_FACE;
+    uniforms.bodyAlpha.value = alpha;
+    invalidate();
+  }, [invalidate, uniforms, planes, piece, palette, hovered, selected, alpha]);
   return [ball, facets].map((geometry) => (
     <mesh
       key={geometry === ball ? "skin" : "facets"}
       geometry={geometry}
       material={material}
       renderOrder={2}
+      onBeforeRender={(_renderer, _scene, camera) => setEye(uniforms, camera)}
       frustumCulled={false}
     />
   ));

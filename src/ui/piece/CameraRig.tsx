@@ -3,11 +3,8 @@ import { useFrame, useThree } from "@react-three/fiber";
 import { useEffect, useLayoutEffect } from "react";
 import type { PerspectiveCamera } from "three";
 import type { Vec3 } from "../../core/geometry/vec.ts";
-import { bodyUniforms } from "./Body.tsx";
 import { eyeFrame, type Orbit, verticalField } from "./camera.ts";
-import { eye } from "./eye.ts";
-import { requestFrame } from "./frames.ts";
-import { placeLabels } from "./labels.ts";
+import { useViewport } from "./viewport.ts";
 
 const NEAR = 0.1;
 const FAR = 40;
@@ -25,22 +22,20 @@ function placeCamera(camera: PerspectiveCamera, view: Orbit, aspect: number): vo
   camera.far = FAR;
   camera.updateProjectionMatrix();
   camera.updateMatrixWorld();
-  bodyUniforms.eye.value.set(...at);
-  // Rows are the eye's own axes: x right, y up, z toward the eye.
-  bodyUniforms.toEye.value.set(...right, ...up, ...out);
 }
 
 export function CameraRig() {
-  const { size, camera } = useThree();
-  useEffect(() => eye.subscribe(requestFrame), []);
+  const { size, camera, invalidate } = useThree();
+  const { eye, labels } = useViewport();
+  useEffect(() => eye.subscribe(() => invalidate()), [eye, invalidate]);
   useLayoutEffect(() => {
-    if (size.height > 0) requestFrame();
-  }, [size]);
+    if (size.height > 0) invalidate();
+  }, [size, invalidate]);
   // Before anything else of the frame, so that all of it sees the same view.
   useFrame(() => {
     if (size.height === 0) return;
     placeCamera(camera as PerspectiveCamera, eye.getState().view, size.width / size.height);
-    placeLabels(eye.getState().view, size.width, size.height);
+    labels.place(eye.getState().view, size.width, size.height);
   }, -1);
   return null;
 }

@@ -9,6 +9,7 @@ import { openSheet } from "../shared/screen.ts";
 import { useFormat } from "../use-format.ts";
 import { useReport, useStudio } from "../use-studio.ts";
 import { stepFacet } from "./keys.ts";
+import { useViewport } from "./viewport.ts";
 
 function Measure({ mm, digits, what }: { mm: number; digits: number; what: string }) {
   const { figure, unit } = useFormat().figure(mm, digits);
@@ -21,6 +22,7 @@ function Measure({ mm, digits, what }: { mm: number; digits: number; what: strin
 }
 
 export function FacetLine() {
+  const { eye } = useViewport();
   const words = useWords(planWords).card;
   const language = useLanguage();
   const format = useFormat();
@@ -50,10 +52,10 @@ export function FacetLine() {
         </p>
       )}
       <div className="facet-ways">
-        <Button className="facet-step" onPress={() => stepFacet(-1)}>
+        <Button className="facet-step" onPress={() => stepFacet(eye, -1)}>
           {words.previous}
         </Button>
-        <Button className="facet-step" onPress={() => stepFacet(1)}>
+        <Button className="facet-step" onPress={() => stepFacet(eye, 1)}>
           {words.next}
         </Button>
         {!facet.swallowed ? <Button onPress={() => openSheet("card")}>{words.open}</Button> : null}

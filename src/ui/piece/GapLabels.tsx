@@ -5,21 +5,21 @@ import { useWords } from "../messages/words.tsx";
 import { useShownReport, useShownSolid, useShownSolved } from "../plan/diary/use-shown.ts";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
-import { requestFrame } from "./frames.ts";
-import { followPlace } from "./labels.ts";
 import { type MarkLabel, markLabelsOf } from "./marks.ts";
 import { inkLine } from "./on-surface.ts";
+import { useViewport } from "./viewport.ts";
 
 type Standing = Pick<MarkLabel, "at" | "group"> & { readonly className: string; readonly children: string };
 
 function Label({ at, group, className, children }: Standing) {
+  const { frames, labels } = useViewport();
   const element = useRef<HTMLSpanElement>(null);
   useEffect(() => {
     if (!element.current) return;
-    const stop = followPlace(element.current, at, group);
-    requestFrame();
+    const stop = labels.follow(element.current, at, group);
+    frames.request();
     return stop;
-  }, [at, group]);
+  }, [frames, labels, at, group]);
   return (
     <span ref={element} className={className}>
       {children}

@@ -5,7 +5,7 @@ import { LineMaterial } from "three/addons/lines/LineMaterial.js";
 import { LineSegments2 } from "three/addons/lines/LineSegments2.js";
 import { LineSegmentsGeometry } from "three/addons/lines/LineSegmentsGeometry.js";
 import type { Vec3 } from "../../core/geometry/vec.ts";
-import { requestFrame } from "./frames.ts";
+import { useViewport } from "./viewport.ts";
 
 /** A little outside the glass, so that a line on its surface is not half hidden by it. */
 const LIFT = 1.0012;
@@ -33,6 +33,7 @@ export function Lines({
   opacity?: number;
   order?: number;
 }) {
+  const { frames } = useViewport();
   const line = useMemo(() => {
     const material = new LineMaterial({ transparent: true, depthWrite: false });
     const made = new LineSegments2(new LineSegmentsGeometry(), material);
@@ -51,14 +52,14 @@ export function Lines({
     line.geometry = new LineSegmentsGeometry();
     line.visible = segments.length > 0;
     if (segments.length > 0) line.geometry.setPositions(segments as number[]);
-    requestFrame();
-  }, [line, segments]);
+    frames.request();
+  }, [frames, line, segments]);
   useEffect(() => {
     line.material.color.copy(color);
     line.material.linewidth = width;
     line.material.opacity = opacity;
     line.renderOrder = order;
-    requestFrame();
-  }, [line, color, width, opacity, order]);
+    frames.request();
+  }, [frames, line, color, width, opacity, order]);
   return <primitive object={line} />;
 }

@@ -5,9 +5,10 @@ import matteFrag from "../../../shaders/piece/matte.frag.glsl?raw";
 import matteVert from "../../../shaders/piece/matte.vert.glsl?raw";
 import type { Piece } from "../../core/plan/document.ts";
 import { dopGeometry } from "./dop-geometry.ts";
-import { requestFrame } from "./frames.ts";
+import { useViewport } from "./viewport.ts";
 
 export function Matte({ geometry, color }: { geometry: BufferGeometry; color: Color }) {
+  const { frames } = useViewport();
   const material = useMemo(
     () =>
       new ShaderMaterial({
@@ -22,8 +23,8 @@ export function Matte({ geometry, color }: { geometry: BufferGeometry; color: Co
   useEffect(() => () => geometry.dispose(), [geometry]);
   useEffect(() => {
     material.uniforms.color.value.copy(color);
-    requestFrame();
-  }, [material, color]);
+    frames.request();
+  }, [frames, material, color]);
   return <mesh geometry={geometry} material={material} renderOrder={1} frustumCulled={false} />;
 }
 

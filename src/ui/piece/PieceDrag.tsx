@@ -6,18 +6,19 @@ import { useBox } from "../plan/drag/use-box.ts";
 import { type DragPicture, useTierDrag } from "../plan/drag/use-tier-drag.ts";
 import { settledPlan } from "../settled.ts";
 import { studio } from "../studio.ts";
-import { eye } from "./eye.ts";
+import type { Orbit } from "./camera.ts";
 import { pieceDrag } from "./piece-drag.ts";
 import { facetUnder, type Grip } from "./use-hand.ts";
+import { useViewport } from "./viewport.ts";
 
 const NO_MEANING: DragPicture = { meant: () => null, delta: () => 0, reach: () => 0 };
 
 /** What movements of this facet mean, as the piece stands now. */
-function meaningOf(facetId: string, box: HTMLElement): DragPicture {
+function meaningOf(view: Orbit, facetId: string, box: HTMLElement): DragPicture {
   const solved = solvedOf(settledPlan());
   const facet = solved.facets.findIndex((one) => one.id === facetId);
   const short = Math.min(box.clientWidth, box.clientHeight);
-  return facet < 0 ? NO_MEANING : pieceDrag(eye.getState().view, short, solved, facet);
+  return facet < 0 ? NO_MEANING : pieceDrag(view, short, solved, facet);
 }
 
 export default function PieceDrag({
@@ -27,6 +28,7 @@ export default function PieceDrag({
   host: RefObject<HTMLElement | null>;
   grip: RefObject<Grip | null>;
 }) {
+  const { eye } = useViewport();
   const [ref, box] = useBox<HTMLDivElement>();
   const meaning = useRef(NO_MEANING);
   const isHeld = useRef(false);
@@ -49,9 +51,9 @@ export default function PieceDrag({
         const picture = host.current;
         const { tierId } = studio.getState().selection;
         if (!picture || tierId === null || event.button !== 0) return false;
-        const facetId = facetUnder(picture, { x: event.clientX, y: event.clientY });
+        const facetId = facetUnder(eye.getState().view, picture, { x: event.clientX, y: event.clientY });
         if (!facetId?.startsWith(`${tierId}/`)) return false;
-        meaning.current = meaningOf(facetId, picture);
+        meaning.current = meaningOf(eye.getState().view, facetId, picture);
         isHeld.current = true;
         grab(event, picture, { tierId, facetId });
         return true;
@@ -66,7 +68,7 @@ export default function PieceDrag({
     return () => {
       grip.current = null;
     };
-  }, [host, grip, grab, surface]);
+  }, [host, grip, grab, surface, eye]);
 
   return (
     <div ref={ref} className="piece-labels">

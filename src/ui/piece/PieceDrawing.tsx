@@ -4,8 +4,8 @@ import { dot } from "../../core/geometry/vec.ts";
 import { useShownSolid, useShownSolved } from "../plan/diary/use-shown.ts";
 import { eyeFrame, pictureOf } from "./camera.ts";
 import { drawPiece, pointsOf } from "./drawing.ts";
-import { useEye } from "./eye.ts";
 import { inkLine } from "./on-surface.ts";
+import { useEye } from "./viewport.ts";
 
 /** Units from the middle of the picture to the end of its shorter side. */
 const SIZE = 500;

@@ -7,19 +7,20 @@ import { useWords } from "../messages/words.tsx";
 import { screen, useScreen } from "../shared/screen.ts";
 import { usePlan } from "../use-studio.ts";
 import type { LookFrom } from "./camera.ts";
-import { lookFrom, openingTurn } from "./eye.ts";
 import { FacetLine } from "./FacetLine.tsx";
 import { GapLabels } from "./GapLabels.tsx";
 import { pieceKey } from "./keys.ts";
 import { PieceDrawing } from "./PieceDrawing.tsx";
 import { useCanvas } from "./use-canvas.ts";
 import { type Grip, useHand } from "./use-hand.ts";
+import { useViewport } from "./viewport.ts";
 import "./piece.css";
 
 const Spoken = lazy(() => import("./Spoken.tsx"));
 const PieceDrag = lazy(() => import("./PieceDrag.tsx"));
 
 function LookButtons() {
+  const { eye } = useViewport();
   const words = useWords(planWords);
   const piece = usePlan().piece;
   const showInside = useScreen((state) => state.showInside);
@@ -29,7 +30,7 @@ function LookButtons() {
     <div className="look-from">
       <fieldset aria-label={words.look.group}>
         {looks.map((look) => (
-          <Button key={look} onPress={() => lookFrom(look)}>
+          <Button key={look} onPress={() => eye.lookFrom(look)}>
             {words.look[look]}
           </Button>
         ))}
@@ -57,6 +58,7 @@ function LookButtons() {
 }
 
 export function PiecePicture() {
+  const { eye } = useViewport();
   const shell = useWords(shellWords);
   const host = useRef<HTMLDivElement>(null);
   const state = useCanvas(host);
@@ -65,8 +67,8 @@ export function PiecePicture() {
   const id = useId();
   const isReady = state.kind === "ready";
   useEffect(() => {
-    if (isReady) openingTurn();
-  }, [isReady]);
+    if (isReady) eye.openingTurn();
+  }, [isReady, eye]);
   return (
     <>
       <div
@@ -80,7 +82,7 @@ export function PiecePicture() {
         data-state={state.kind}
         onKeyDown={(event) => {
           if (event.ctrlKey || event.metaKey || event.altKey) return;
-          if (pieceKey(event.key, event.shiftKey)) event.preventDefault();
+          if (pieceKey(eye, event.key, event.shiftKey)) event.preventDefault();
         }}
         onContextMenu={(event) => event.preventDefault()}
         {...hand}

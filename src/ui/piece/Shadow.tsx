@@ -5,15 +5,16 @@ import { Color, type Mesh, PlaneGeometry, ShaderMaterial } from "three";
 import shadowFrag from "../../../shaders/piece/shadow.frag.glsl?raw";
 import shadowVert from "../../../shaders/piece/shadow.vert.glsl?raw";
 import { eyeFrame } from "./camera.ts";
-import { eye } from "./eye.ts";
-import { requestFrame } from "./frames.ts";
 import type { Palette } from "./token-colors.ts";
+import { useViewport } from "./viewport.ts";
 
 const WIDE = 2.9;
 const HIGH = 0.42;
 const BELOW = 1.03;
 
 export function Shadow({ palette }: { palette: Palette }) {
+  const { eye, frames } = useViewport();
+  const invalidate = frames.request;
   const mesh = useRef<Mesh>(null);
   const [geometry, material] = useMemo(
     () => [
@@ -37,8 +38,8 @@ export function Shadow({ palette }: { palette: Palette }) {
     material.uniforms.shadowColor.value.copy(palette.shadow);
     material.uniforms.glintColor.value.copy(palette["ground-lit"]);
     material.uniforms.strength.value = palette.isDark ? 0.75 : 0.34;
-    requestFrame();
-  }, [material, palette]);
+    invalidate();
+  }, [invalidate, material, palette]);
   // Faces the eye and hangs below the piece, whichever way the piece is turned.
   useFrame(({ camera }) => {
     const { up } = eyeFrame(eye.getState().view);

@@ -1,13 +1,12 @@
 /**
- * The one canvas of the page's life, with its own React root. Layouts take it up and lay it down; it is never made twice,
+ * The one canvas of a viewport's life, with its own React root. Layouts take it up and lay it down; it is never made twice,
  * so that the picture, its context and its compiled shaders stay.
  */
 import { createRoot, extend, type RootStore } from "@react-three/fiber";
-import { createElement, Fragment, useEffect } from "react";
+import { createElement, useEffect } from "react";
 import { Mesh, PerspectiveCamera, type WebGLRenderer } from "three";
-import { bodyUniforms } from "./Body.tsx";
-import { drawFramesBy } from "./frames.ts";
 import { Scene } from "./Scene.tsx";
+import { type Viewport, ViewportContext } from "./viewport.ts";
 
 extend({ Mesh });
 
@@ -20,24 +19,14 @@ export interface PieceCanvas {
 
 const SHARPEST = 2;
 
-/** Whether pictures are computed on the processor, where a path followed further costs more than it shows. */
-function isSoftware(renderer: WebGLRenderer): boolean {
-  const gl = renderer.getContext();
-  const info = gl.getExtension("WEBGL_debug_renderer_info");
-  return (
-    info !== null &&
-    /swiftshader|llvmpipe|software/i.test(String(gl.getParameter(info.UNMASKED_RENDERER_WEBGL)))
-  );
-}
-
 /** Says when the scene is there with all its parts. */
-function Told({ onceThere }: { onceThere: () => void }) {
+function Mounted({ onceThere }: { onceThere: () => void }) {
   useEffect(onceThere, [onceThere]);
   return null;
 }
 
 /** Nothing is drawn before the shaders are compiled, which goes on beside the page where the device can do that. */
-async function makeCanvas(): Promise<PieceCanvas> {
+async function makeCanvas(viewport: Viewport): Promise<PieceCanvas> {
   const canvas = document.createElement("canvas");
   const root = createRoot(canvas);
   const camera = new PerspectiveCamera();
@@ -54,28 +43,35 @@ async function makeCanvas(): Promise<PieceCanvas> {
     onceThere = resolve;
   });
   const store: RootStore = root.render(
-    createElement(Fragment, null, createElement(Scene), createElement(Told, { onceThere })),
+    createElement(
+      ViewportContext,
+      { value: viewport },
+      createElement(Scene),
+      createElement(Mounted, { onceThere }),
+    ),
   );
   await isThere;
   const { invalidate, scene, setFrameloop, setSize } = store.getState();
   const renderer = store.getState().gl as WebGLRenderer;
-  if (isSoftware(renderer)) bodyUniforms.segments.value = 1;
   await renderer.compileAsync(scene, camera);
   setFrameloop("demand");
-  drawFramesBy(() => invalidate());
+  viewport.frames.drawBy(() => invalidate());
   return { canvas, renderer, camera, resize: setSize };
 }
 
-let made: Promise<PieceCanvas> | null = null;
+const canvases = new WeakMap<Viewport, Promise<PieceCanvas>>();
 
 /**
- * The canvas, made on first asking.
+ * The canvas of a viewport, made on first asking.
  * @throws (rejects) when the device can't draw; asking again tries again
  */
-export function theCanvas(): Promise<PieceCanvas> {
-  made ??= makeCanvas().catch((error: unknown) => {
-    made = null;
-    throw error;
-  });
+export function canvasOf(viewport: Viewport): Promise<PieceCanvas> {
+  const made =
+    canvases.get(viewport) ??
+    makeCanvas(viewport).catch((error: unknown) => {
+      canvases.delete(viewport);
+      throw error;
+    });
+  canvases.set(viewport, made);
   return made;
 }

@@ -3,14 +3,14 @@ import { solid, solved } from "../../state/derived.ts";
 import { settledPlan } from "../settled.ts";
 import { studio } from "../studio.ts";
 import { HOME, nearer, type Orbit, turned } from "./camera.ts";
-import { eye, glideTo, lookFrom, setView, showFacet } from "./eye.ts";
+import type { Eye } from "./eye.ts";
 
 const STEP_DEG = 10;
 const FINE_DEG = 2;
 const NEARER = 0.88;
 
 /** Selects the facet `by` places on among those that are left, and turns the piece to it. */
-export function stepFacet(by: 1 | -1): void {
+export function stepFacet(eye: Eye, by: 1 | -1): void {
   const { selection, select } = studio.getState();
   const plan = settledPlan();
   const { facets } = solved(plan);
@@ -20,31 +20,31 @@ export function stepFacet(by: 1 | -1): void {
   const next = now < 0 ? (by > 0 ? 0 : left.length - 1) : (now + by + left.length) % left.length;
   const facetId = facets[left[next]].id;
   select({ facetId });
-  showFacet(facetId);
+  eye.showFacet(facetId);
 }
 
-type Act = (view: Orbit, stepDeg: number) => void;
+type Act = (eye: Eye, view: Orbit, stepDeg: number) => void;
 
 const ACTS: ReadonlyMap<string, Act> = new Map<string, Act>([
-  ["ArrowLeft", (view, step) => setView(turned(view, -step, 0))],
-  ["ArrowRight", (view, step) => setView(turned(view, step, 0))],
-  ["ArrowUp", (view, step) => setView(turned(view, 0, -step))],
-  ["ArrowDown", (view, step) => setView(turned(view, 0, step))],
-  ["+", (view) => setView(nearer(view, NEARER))],
-  ["=", (view) => setView(nearer(view, NEARER))],
-  ["-", (view) => setView(nearer(view, 1 / NEARER))],
-  ["f", () => lookFrom("front")],
-  ["s", () => lookFrom("side")],
-  ["b", () => lookFrom("back")],
-  ["Home", () => glideTo(HOME)],
-  ["PageDown", () => stepFacet(1)],
-  ["PageUp", () => stepFacet(-1)],
+  ["ArrowLeft", (eye, view, step) => eye.setView(turned(view, -step, 0))],
+  ["ArrowRight", (eye, view, step) => eye.setView(turned(view, step, 0))],
+  ["ArrowUp", (eye, view, step) => eye.setView(turned(view, 0, -step))],
+  ["ArrowDown", (eye, view, step) => eye.setView(turned(view, 0, step))],
+  ["+", (eye, view) => eye.setView(nearer(view, NEARER))],
+  ["=", (eye, view) => eye.setView(nearer(view, NEARER))],
+  ["-", (eye, view) => eye.setView(nearer(view, 1 / NEARER))],
+  ["f", (eye) => eye.lookFrom("front")],
+  ["s", (eye) => eye.lookFrom("side")],
+  ["b", (eye) => eye.lookFrom("back")],
+  ["Home", (eye) => eye.glideTo(HOME)],
+  ["PageDown", (eye) => stepFacet(eye, 1)],
+  ["PageUp", (eye) => stepFacet(eye, -1)],
   ["Escape", () => studio.getState().select({})],
 ]);
 
 /** @returns whether the key meant something here */
-export function pieceKey(key: string, isFine: boolean): boolean {
+export function pieceKey(eye: Eye, key: string, isFine: boolean): boolean {
   const act = ACTS.get(key.length === 1 ? key.toLowerCase() : key);
-  act?.(eye.getState().view, isFine ? FINE_DEG : STEP_DEG);
+  act?.(eye, eye.getState().view, isFine ? FINE_DEG : STEP_DEG);
   return act !== undefined;
 }

@@ -9,13 +9,23 @@ interface Label {
   readonly group: string;
 }
 
-const labels = new Set<Label>();
+export interface Labels {
+  /** Lets an element follow a place on the piece until the returned function is called. */
+  readonly follow: (element: HTMLElement, at: Vec3, group: string) => () => void;
+  /** Puts all of them where their places are seen in a picture of this size. */
+  readonly place: (view: Orbit, width: number, height: number) => void;
+}
 
-/** Lets an element follow a place on the piece until the returned function is called. */
-export function followPlace(element: HTMLElement, at: Vec3, group: string): () => void {
-  const label = { element, at, group };
-  labels.add(label);
-  return () => labels.delete(label);
+export function createLabels(): Labels {
+  const labels = new Set<Label>();
+  return {
+    follow: (element, at, group) => {
+      const label = { element, at, group };
+      labels.add(label);
+      return () => labels.delete(label);
+    },
+    place: (view, width, height) => placeLabels(labels, view, width, height),
+  };
 }
 
 /** A place must lean this much toward the eye to be labelled. */
@@ -32,7 +42,7 @@ function project(view: Orbit, width: number, height: number, at: Vec3): { x: num
   };
 }
 
-export function placeLabels(view: Orbit, width: number, height: number): void {
+function placeLabels(labels: ReadonlySet<Label>, view: Orbit, width: number, height: number): void {
   const { out } = eyeFrame(view);
   const best = new Map<string, number>();
   for (const { at, group } of labels) best.set(group, Math.max(best.get(group) ?? FACING, dot(at, out)));

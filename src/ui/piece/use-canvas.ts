@@ -1,8 +1,8 @@
 /** Puts the canvas into a box and keeps it the box's size. */
 import { type RefObject, useEffect, useState } from "react";
 import type { PieceCanvas } from "./canvas.ts";
-import { holdStill, wantsStillness } from "./eye.ts";
-import { afterPaint, requestFrame } from "./frames.ts";
+import { afterPaint } from "./frames.ts";
+import { useViewport, type Viewport } from "./viewport.ts";
 
 /** `waiting`: the piece is a drawing. `coming`: the canvas comes up over it. `ready`: the canvas alone. */
 export type CanvasState =
@@ -19,34 +19,35 @@ export const pieceSettled = new Promise<void>((resolve) => {
   settle = resolve;
 });
 
-function keepSize(pieceCanvas: PieceCanvas, host: HTMLElement): () => void {
+function keepSize({ eye, frames }: Viewport, pieceCanvas: PieceCanvas, host: HTMLElement): () => void {
   const sizes = new ResizeObserver(([entry]) => {
     const { width, height } = entry.contentRect;
     // A hidden box has no size: the picture keeps the one that it had, and nothing turns unseen.
     if (width === 0 || height === 0) {
-      holdStill();
+      eye.holdStill();
       return;
     }
     pieceCanvas.resize(width, height);
-    requestFrame();
+    frames.request();
   });
   sizes.observe(host);
   return () => sizes.disconnect();
 }
 
 /** Lets the first picture come up softly. */
-const appear = (canvas: HTMLCanvasElement): Promise<unknown> =>
-  canvas.animate([{ opacity: 0 }, { opacity: 1 }], wantsStillness() ? 0 : APPEAR_MS).finished;
+const appear = (canvas: HTMLCanvasElement, isStill: boolean): Promise<unknown> =>
+  canvas.animate([{ opacity: 0 }, { opacity: 1 }], isStill ? 0 : APPEAR_MS).finished;
 
 /** Words first, then the small pictures, then the canvas. Its chunk is fetched beside the page's own. */
-async function canvasAfterPaint(): Promise<PieceCanvas> {
+async function canvasAfterPaint(viewport: Viewport): Promise<PieceCanvas> {
   await afterPaint();
   await afterPaint();
-  const { theCanvas } = await import("./canvas.ts");
-  return theCanvas();
+  const { canvasOf } = await import("./canvas.ts");
+  return canvasOf(viewport);
 }
 
 export function useCanvas(host: RefObject<HTMLElement | null>): CanvasState {
+  const viewport = useViewport();
   const [attempt, setAttempt] = useState(0);
   const [state, setState] = useState<CanvasState>({ kind: "waiting" });
 
@@ -57,11 +58,11 @@ export function useCanvas(host: RefObject<HTMLElement | null>): CanvasState {
     let isHere = true;
     let leave = () => {};
     const again = () => setAttempt((count) => count + 1);
-    canvasAfterPaint().then(
+    canvasAfterPaint(viewport).then(
       (pieceCanvas) => {
         if (!isHere) return;
         box.prepend(pieceCanvas.canvas);
-        const stopFitting = keepSize(pieceCanvas, box);
+        const stopFitting = keepSize(viewport, pieceCanvas, box);
         const lost = (): CanvasState => ({
           kind: "failed",
           again: () => pieceCanvas.renderer.forceContextRestore(),
@@ -72,7 +73,7 @@ export function useCanvas(host: RefObject<HTMLElement | null>): CanvasState {
         };
         const onBack = () => {
           setState({ kind: "ready", pieceCanvas });
-          requestFrame();
+          viewport.frames.request();
         };
         pieceCanvas.canvas.addEventListener("webglcontextlost", onLost);
         pieceCanvas.canvas.addEventListener("webglcontextrestored", onBack);
@@ -90,7 +91,7 @@ export function useCanvas(host: RefObject<HTMLElement | null>): CanvasState {
         setState({ kind: "coming" });
         const there = (now: CanvasState): CanvasState =>
           now.kind === "coming" ? { kind: "ready", pieceCanvas } : now;
-        appear(pieceCanvas.canvas).then(() => isHere && setState(there));
+        appear(pieceCanvas.canvas, viewport.eye.wantsStillness()).then(() => isHere && setState(there));
       },
       () => isHere && setState({ kind: "failed", again }),
     );
@@ -98,7 +99,7 @@ export function useCanvas(host: RefObject<HTMLElement | null>): CanvasState {
       isHere = false;
       leave();
     };
-  }, [host, attempt]);
+  }, [host, viewport, attempt]);
   const isSettled = state.kind === "ready" || state.kind === "failed";
   useEffect(() => {
     if (isSettled) settle();

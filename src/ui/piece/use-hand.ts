@@ -7,9 +7,9 @@ import { SKIN } from "../../core/geometry/solid-types.ts";
 import { solved } from "../../state/derived.ts";
 import { settledPlan } from "../settled.ts";
 import { studio } from "../studio.ts";
-import { nearer, panned, rayThrough, turned, verticalField } from "./camera.ts";
-import { eye, setView } from "./eye.ts";
+import { nearer, type Orbit, panned, rayThrough, turned, verticalField } from "./camera.ts";
 import { pickFace } from "./pick.ts";
+import { useViewport } from "./viewport.ts";
 
 /** A press that moves less than this picks; more is a drag. */
 const PRESS_PX = 5;
@@ -23,9 +23,8 @@ interface Finger {
 }
 
 /** The facet under a point of the page: its id, "" for skin, null beside the piece. */
-export function facetUnder(box: HTMLElement, { x, y }: Finger): string | null {
+export function facetUnder(view: Orbit, box: HTMLElement, { x, y }: Finger): string | null {
   const area = box.getBoundingClientRect();
-  const { view } = eye.getState();
   const { from, along } = rayThrough(
     view,
     area.width / area.height,
@@ -39,9 +38,8 @@ export function facetUnder(box: HTMLElement, { x, y }: Finger): string | null {
 }
 
 /** Radii of the piece that one pixel spans at its centre. */
-function radiiPerPixel(box: HTMLElement): number {
+function radiiPerPixel({ distance }: Orbit, box: HTMLElement): number {
   const { clientWidth: width, clientHeight: height } = box;
-  const { distance } = eye.getState().view;
   return (2 * distance * Math.tan((verticalField(width / height) * Math.PI) / 360)) / height;
 }
 
@@ -60,6 +58,7 @@ export interface Grip {
 }
 
 export function useHand(host: RefObject<HTMLElement | null>, grip: RefObject<Grip | null>) {
+  const { eye } = useViewport();
   const fingers = useRef(new Map<number, Finger>());
   const travelled = useRef(0);
   const isMoving = useRef(false);
@@ -70,15 +69,15 @@ export function useHand(host: RefObject<HTMLElement | null>, grip: RefObject<Gri
     if (!box) return;
     const onWheel = (event: WheelEvent) => {
       event.preventDefault();
-      setView(nearer(eye.getState().view, Math.exp(event.deltaY * WHEEL_STEP)));
+      eye.setView(nearer(eye.getState().view, Math.exp(event.deltaY * WHEEL_STEP)));
     };
     box.addEventListener("wheel", onWheel, { passive: false });
     return () => box.removeEventListener("wheel", onWheel);
-  }, [host]);
+  }, [host, eye]);
 
   const point = (event: PointerEvent): void => {
     if (event.pointerType !== "mouse" || !host.current) return;
-    const facetId = facetUnder(host.current, { x: event.clientX, y: event.clientY });
+    const facetId = facetUnder(eye.getState().view, host.current, { x: event.clientX, y: event.clientY });
     const { hover, setHover } = studio.getState();
     if ((facetId || null) !== hover.facetId) setHover(facetId ? { facetId } : {});
   };
@@ -92,12 +91,12 @@ export function useHand(host: RefObject<HTMLElement | null>, grip: RefObject<Gri
     const { view } = eye.getState();
     if (after.length === 1 && !isMoving.current) {
       const perPixel = TURN_DEG / Math.min(box.clientWidth, box.clientHeight);
-      setView(turned(view, dx * perPixel, dy * perPixel));
+      eye.setView(turned(view, dx * perPixel, dy * perPixel));
       return;
     }
-    const size = radiiPerPixel(box);
+    const size = radiiPerPixel(view, box);
     const closer = after.length > 1 ? spread(before) / Math.max(1, spread(after)) : 1;
-    setView(nearer(panned(view, dx * size, -dy * size), closer));
+    eye.setView(nearer(panned(view, dx * size, -dy * size), closer));
   };
 
   const move = (event: PointerEvent): void => {
@@ -117,7 +116,7 @@ export function useHand(host: RefObject<HTMLElement | null>, grip: RefObject<Gri
     const wasAlone = fingers.current.size === 1;
     if (!fingers.current.delete(event.pointerId) || !host.current) return;
     if (!wasAlone || travelled.current >= PRESS_PX || event.type === "pointercancel") return;
-    const facetId = facetUnder(host.current, { x: event.clientX, y: event.clientY });
+    const facetId = facetUnder(eye.getState().view, host.current, { x: event.clientX, y: event.clientY });
     studio.getState().select(facetId ? { facetId } : {});
   };
 

@@ -1,9 +1,10 @@
 /** How the view comes from one place to another, and that it does so at once for a person who wants no motion. */
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { HOME, LOOKS } from "../../../src/ui/piece/camera.ts";
-import { eye, glideTo, lookFrom, openingTurn, setView } from "../../../src/ui/piece/eye.ts";
+import { createEye } from "../../../src/ui/piece/eye.ts";
 import { studio } from "../../../src/ui/studio.ts";
 
+const eye = createEye();
 let frames: FrameRequestCallback[];
 const system = { matches: false };
 /** Shows one frame at a time of milliseconds. @returns how many were waiting */
@@ -19,13 +20,13 @@ beforeEach(() => {
   vi.stubGlobal("requestAnimationFrame", (show: FrameRequestCallback) => frames.push(show));
   vi.stubGlobal("window", { matchMedia: () => system });
   studio.getState().prefer({ motion: "system" });
-  setView(HOME);
+  eye.setView(HOME);
 });
 afterEach(() => vi.unstubAllGlobals());
 
 describe("the view", () => {
   it("glides where motion is welcome, and arrives", () => {
-    lookFrom("back");
+    eye.lookFrom("back");
     frameAt(0);
     frameAt(60);
     const between = eye.getState().view.elevationDeg;
@@ -38,23 +39,23 @@ describe("the view", () => {
   it.each(["the system", "the settings"])("is there at once where %s asks for no motion", (who) => {
     if (who === "the system") system.matches = true;
     else studio.getState().prefer({ motion: "reduced" });
-    openingTurn();
+    eye.openingTurn();
     expect(frames).toHaveLength(0);
-    glideTo(LOOKS.side);
+    eye.glideTo(LOOKS.side);
     expect(frames).toHaveLength(0);
     expect(eye.getState().view).toEqual(LOOKS.side);
   });
 
   it("turns once all round when the page opens, never again, and stops when the hand takes hold", () => {
-    openingTurn();
+    eye.openingTurn();
     frameAt(0);
     frameAt(3000);
     const turned = eye.getState().view;
     expect(turned.azimuthDeg).toBeLessThan(HOME.azimuthDeg - 30);
-    setView(turned);
+    eye.setView(turned);
     frameAt(4000);
     expect(eye.getState().view).toBe(turned);
-    openingTurn();
+    eye.openingTurn();
     expect(frames).toHaveLength(0);
   });
 });

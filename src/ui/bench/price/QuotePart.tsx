@@ -22,7 +22,7 @@ import { benchWords } from "../../messages/bench.ts";
 import { lookWords } from "../../messages/look.ts";
 import { priceWords } from "../../messages/price.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
-import { eye } from "../../piece/eye.ts";
+import { useViewport } from "../../piece/viewport.ts";
 import { fileNameOf, offerFile } from "../../shared/files.ts";
 import { useFormat } from "../../use-format.ts";
 import { useGlassName } from "../../use-glass-name.ts";
@@ -84,6 +84,7 @@ const AS_PLANNED = { finish: "planned", glass: "planned", showInside: true, isWe
 
 /** The piece's picture in Look's light, from where one looks there; belongs to the piece that it was traced of. */
 function useQuotePicture() {
+  const { eye } = useViewport();
   const plan = samePiece(usePlan());
   const job = useJob();
   const [traced, setTraced] = useState<{ readonly of: Plan; readonly address: string } | null>(null);

@@ -14,7 +14,7 @@ import type { Plan, Tier } from "../../../core/plan/document.ts";
 import { stopsOf } from "../../../core/plan/place.ts";
 import { depthOf } from "../../../state/derived.ts";
 import type { Pick } from "../../../state/store.ts";
-import { showFacet } from "../../piece/eye.ts";
+import { pageViewport } from "../../piece/viewport.ts";
 import { settledPlan } from "../../settled.ts";
 import { hasMany } from "../../settling.ts";
 import { studio } from "../../studio.ts";
@@ -80,7 +80,7 @@ const modifiersOf = (event: { altKey: boolean; shiftKey: boolean }): Modifiers =
 
 /** A tier that is new on the back is not to be seen from in front: the piece turns to it. */
 const turnTo = ({ id, side }: Tier): void => {
-  if (side === "back") showFacet(`${id}/1`);
+  if (side === "back") pageViewport.eye.showFacet(`${id}/1`);
 };
 
 /** Adds a tier as it is proposed, as one step, takes it up and lets it be seen. */

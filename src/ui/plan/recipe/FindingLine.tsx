@@ -5,12 +5,13 @@ import { Button } from "../../controls/Button.tsx";
 import { findingWords } from "../../messages/findings.ts";
 import { planWords } from "../../messages/plan.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
-import { showFacet } from "../../piece/eye.ts";
+import { useViewport } from "../../piece/viewport.ts";
 import { Mends, Quietly } from "../../shared/slots.tsx";
 import { useSay } from "../../use-say.ts";
 import { useStudio } from "../../use-studio.ts";
 
 export default function FindingLine({ finding }: { finding: PlanFinding }) {
+  const { eye } = useViewport();
   const words = useWords(planWords);
   const inWords = findingWords[useLanguage()];
   const say = useSay();
@@ -35,7 +36,7 @@ export default function FindingLine({ finding }: { finding: PlanFinding }) {
           <Button
             onPress={() => {
               select({ facetId: place });
-              showFacet(place);
+              eye.showFacet(place);
             }}
           >
             {words.showPlace}
