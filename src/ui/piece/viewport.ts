@@ -15,7 +15,7 @@ export interface Viewport {
   readonly labels: Labels;
 }
 
-export const createViewport = (): Viewport => ({
+const createViewport = (): Viewport => ({
   eye: createEye(),
   frames: createFrames(),
   labels: createLabels(),
