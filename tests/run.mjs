@@ -73,7 +73,7 @@ await Promise.all([
   step("lint", ["biome", "check", "."]),
   step("build", ["vite", "build", "--logLevel", "warn"]),
 ]);
-await suite("unit", []);
+await suite("unit", ["--config", "tests/vitest.config.ts"]);
 if (!isQuick) await suite("browser", ["--config", "tests/browser/vitest.config.ts"]);
 if (secondTry.length > 0)
   console.log(`\npassed at the second try:\n${secondTry.map((line) => `  ${line}`).join("\n")}`);

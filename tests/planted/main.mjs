@@ -44,7 +44,7 @@ const quietly = (command, words) => spawnSync(command, words, { cwd: copy, encod
 /** Whether test files pass in the copy as it stands. */
 function passes(tests) {
   const groups = [
-    [tests.filter((file) => !isBrowserTest(file)), []],
+    [tests.filter((file) => !isBrowserTest(file)), ["--config", "tests/vitest.config.ts"]],
     [tests.filter(isBrowserTest), ["--config", "tests/browser/vitest.config.ts"]],
   ];
   if (groups[1][0].length > 0 && quietly("npx", ["vite", "build", "--logLevel", "error"]).status !== 0)

@@ -1,11 +1,11 @@
-/** The unit tests: `npx vitest run`. Those in a browser have a file of their own, `tests/browser/vitest.config.ts`. */
+/** The unit tests: `npx vitest run --config tests/vitest.config.ts`. Those in a browser have a file of their own, `browser/vitest.config.ts`. */
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
-import { LongestFirst } from "./tests/longest-first.ts";
+import { LongestFirst } from "./longest-first.ts";
 
 export default defineConfig({
-  root: fileURLToPath(new URL(".", import.meta.url)),
-  cacheDir: fileURLToPath(new URL(".cache/vite", import.meta.url)),
+  root: fileURLToPath(new URL("..", import.meta.url)),
+  cacheDir: fileURLToPath(new URL("../.cache/vite", import.meta.url)),
   test: {
     include: ["tests/**/*.test.{ts,tsx}"],
     exclude: ["tests/browser/**", "tests/bench/**"],
