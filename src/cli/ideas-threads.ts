@@ -1,24 +1,13 @@
 /** Spreads a search for ideas over threads: pieces of batches are judged by whoever is free, the answer stays the same. */
-import { Worker } from "node:worker_threads";
 import { answerOf, type IdeasAnswer, leftToMeasure, measureAll } from "../core/ideas/answer.ts";
-import { type Ask, createJudge, type Verdict } from "../core/ideas/judge.ts";
-import { type Batch, type Candidate, Search, type SearchOptions } from "../core/ideas/search.ts";
+import { createJudge, type Verdict } from "../core/ideas/judge.ts";
+import { type Batch, Search, type SearchOptions } from "../core/ideas/search.ts";
 import type { IdeaWish } from "../core/ideas/wish.ts";
 import type { Measures } from "../core/measure/measures.ts";
 import type { Plan } from "../core/plan/document.ts";
-
-export type Task =
-  | {
-      readonly kind: "judge";
-      readonly id: number;
-      readonly candidates: readonly Candidate[];
-      readonly ask: Ask;
-    }
-  | { readonly kind: "measure"; readonly id: number; readonly plans: readonly Plan[] };
-export interface TaskDone {
-  readonly id: number;
-  readonly answers: readonly unknown[];
-}
+import type { IdeasJobs } from "../worker/ideas-jobs.ts";
+import { createPool } from "../worker/pool.ts";
+import { startThread, threadFile } from "./thread.ts";
 
 /** Candidates that a thread gets at a time: few, so that none waits long for another. */
 const AT_A_TIME = 4;
@@ -27,7 +16,7 @@ const AT_A_TIME = 4;
 export interface Crew {
   judge(batch: Batch): Promise<readonly Verdict[]>;
   measure(plans: readonly Plan[]): Promise<readonly Measures[]>;
-  close(): Promise<unknown>;
+  close(): void;
 }
 
 /** All in this thread. */
@@ -36,74 +25,23 @@ function crewOfOne(wish: IdeaWish): Crew {
   return {
     judge: async ({ candidates, ask }) => candidates.map(({ tiers }) => judge(tiers, ask)),
     measure: async (plans) => measureAll(plans),
-    close: async () => {},
+    close: () => {},
   };
 }
 
-/** What a thread runs: bundled, its own bundle beside this one; from the sources, a module that registers the loader first. */
-const THREAD = new URL(
-  import.meta.url.endsWith(".ts") ? "./ideas-thread.mjs" : "./ideas-worker.js",
-  import.meta.url,
-);
+const pieces = <T>(list: readonly T[], size: number): T[][] =>
+  Array.from({ length: Math.ceil(list.length / size) }, (_, k) => list.slice(k * size, (k + 1) * size));
 
-type Job =
-  | { readonly kind: "judge"; readonly candidates: readonly Candidate[]; readonly ask: Ask }
-  | {
-      readonly kind: "measure";
-      readonly plans: readonly Plan[];
-    };
-interface Waiting {
-  readonly task: Task;
-  readonly done: (answers: readonly unknown[]) => void;
-  readonly failed: (error: unknown) => void;
-}
-
-/** So many threads, each busy with one task at a time. */
+/** So many threads, each busy with a few candidates or one plan at a time. */
 export function crewOf(wish: IdeaWish, threads: number): Crew {
-  let ids = 0;
-  const queue: Waiting[] = [];
-  const running = new Map<Worker, Waiting>();
-  const workers = Array.from({ length: threads }, () => new Worker(THREAD, { workerData: wish }));
-  const giveNext = (worker: Worker): void => {
-    const next = queue.shift();
-    if (!next) return;
-    running.set(worker, next);
-    worker.postMessage(next.task);
-  };
-  for (const worker of workers) {
-    worker.on("message", ({ answers }: TaskDone) => {
-      const own = running.get(worker);
-      running.delete(worker);
-      own?.done(answers);
-      giveNext(worker);
-    });
-    const fail = (error: unknown) => {
-      for (const one of [...running.values(), ...queue.splice(0)]) one.failed(error);
-      running.clear();
-    };
-    worker.on("error", fail);
-    // one that is gone without a word is told too
-    worker.on("exit", () => fail(new Error("a thread ended while it was at work")));
-  }
-  const ask = (job: Job) =>
-    new Promise<readonly unknown[]>((done, failed) => {
-      queue.push({ task: { ...job, id: ids++ }, done, failed });
-      for (const worker of workers) if (!running.has(worker)) giveNext(worker);
-    });
-  const pieces = <T>(list: readonly T[], size: number): T[][] =>
-    Array.from({ length: Math.ceil(list.length / size) }, (_, k) => list.slice(k * size, (k + 1) * size));
+  const pool = createPool<IdeasJobs>(() => startThread(threadFile("ideas")), threads);
   return {
-    judge: async ({ candidates, ask: asked }) =>
-      (
-        await Promise.all(
-          pieces(candidates, AT_A_TIME).map((some) => ask({ kind: "judge", candidates: some, ask: asked })),
-        )
-      ).flat() as Verdict[],
-    measure: async (plans) =>
-      (
-        await Promise.all(pieces(plans, 1).map((some) => ask({ kind: "measure", plans: some })))
-      ).flat() as Measures[],
-    close: () => Promise.all(workers.map((worker) => worker.terminate())),
+    judge: async ({ candidates, ask }) => {
+      const some = pieces(candidates, AT_A_TIME);
+      return (await Promise.all(some.map((own) => pool.run("judge", { wish, candidates: own, ask })))).flat();
+    },
+    measure: async (plans) => (await Promise.all(plans.map((plan) => pool.run("measure", [plan])))).flat(),
+    close: () => pool.close(),
   };
 }
 
@@ -136,6 +74,6 @@ export async function findIdeas(
     const measures = await crew.measure(leftToMeasure(wish, search));
     return answerOf(wish, search, measures, (performance.now() - started) / 1000);
   } finally {
-    await crew.close();
+    crew.close();
   }
 }

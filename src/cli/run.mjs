@@ -16,7 +16,7 @@ const THREADS = ["render-worker.ts", "ideas-worker.ts"].map((name) => join(top, 
 /** A name that changes with any source: paths, sizes and times of all files that a command may load. */
 function stampOfSources() {
   const hash = createHash("sha1");
-  for (const folder of ["src/cli", "src/core"])
+  for (const folder of ["src/cli", "src/core", "src/sheet", "src/words", "src/worker"])
     for (const entry of readdirSync(join(top, folder), { recursive: true, withFileTypes: true })) {
       if (!entry.isFile()) continue;
       const path = join(entry.parentPath ?? entry.path, entry.name);

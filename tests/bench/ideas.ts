@@ -51,7 +51,7 @@ async function run(wish: IdeaWish, threads: number, ways: WayName, wall?: WallEd
     const sum = search.found.reduce((all, { score }) => all + score, 0);
     return { tried, meeting, measured, minutes, cells: search.found.length, sum, wall: search.wall };
   } finally {
-    await crew.close();
+    crew.close();
   }
 }
 

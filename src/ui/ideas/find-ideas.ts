@@ -4,7 +4,7 @@ import { type Found, Search, type SearchOptions } from "../../core/ideas/search.
 import type { IdeaWish } from "../../core/ideas/wish.ts";
 import type { Measures } from "../../core/measure/measures.ts";
 import type { Plan } from "../../core/plan/document.ts";
-import type { IdeasJobs } from "../../worker/ideas-worker.ts";
+import type { IdeasJobs } from "../../worker/ideas-jobs.ts";
 import { createPool } from "../../worker/pool.ts";
 
 const pool = createPool<IdeasJobs>(
