@@ -7,7 +7,7 @@ import { rastersOf } from "../core/optics/decode-picture.ts";
 import type { Plan } from "../core/plan/document.ts";
 import type { Ticket } from "./job.ts";
 
-export interface JudgeQuestion {
+interface JudgeQuestion {
   readonly wish: IdeaWish;
   readonly candidates: readonly Candidate[];
   readonly ask: Ask;
