@@ -5,7 +5,7 @@ import { fragmentOf } from "../core/plan/link.ts";
 import type { Session } from "../state/session.ts";
 import { addressOf, putAddress } from "./address.ts";
 import { isAgreed, isLapOpen } from "./lap/lap-open.ts";
-import { studio } from "./studio.ts";
+import type { Studio } from "./studio.ts";
 
 /** The plan for the address; null for one that is too long for it: then a file is the only way, and the page says so. */
 function fitting(plan: Plan): string | null {
@@ -18,7 +18,7 @@ function fitting(plan: Plan): string | null {
 }
 
 /** What the address has to carry now: nothing where the library has the plan, or nobody has touched it. */
-function planToCarry(session: Session | null): string | null {
+function planToCarry(studio: Studio, session: Session | null): string | null {
   const { plan, planId } = studio.getState();
   const state = session?.autosave.status.getState().state ?? "untouched";
   const isKept = session?.library.port.durable === true && planId !== null && state !== "failed";
@@ -26,7 +26,7 @@ function planToCarry(session: Session | null): string | null {
 }
 
 /** The plan on the bench for the address, kept or not; null when it is too long. */
-export const carriedPlan = (): string | null => fitting(studio.getState().plan);
+export const carriedPlan = (studio: Studio): string | null => fitting(studio.getState().plan);
 
 const followed = new WeakSet<Session>();
 
@@ -34,13 +34,16 @@ const followed = new WeakSet<Session>();
  * From now on the address says what a reload has to open: when the keeping of the plan has come to an end, and at the lap, where a
  * step takes its time, with each change.
  */
-export function followAddress(session: Session): void {
+export function followAddress(studio: Studio, session: Session): void {
   const follow = (): void => {
     const { state } = session.autosave.status.getState();
     if (!isLapOpen() && (state === "waiting" || state === "keeping")) return;
     const { lap } = addressOf(location.hash);
     const { planId } = studio.getState();
-    putAddress({ lap: lap && isAgreed() ? { planId: planId ?? "" } : lap, plan: planToCarry(session) });
+    putAddress({
+      lap: lap && isAgreed(studio) ? { planId: planId ?? "" } : lap,
+      plan: planToCarry(studio, session),
+    });
   };
   if (!followed.has(session)) {
     session.autosave.status.subscribe(follow);

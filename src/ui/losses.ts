@@ -5,6 +5,7 @@ import type { Report } from "../core/check/report.ts";
 import type { Plan } from "../core/plan/document.ts";
 import type { PlanFinding } from "../core/plan/finding.ts";
 import { samePiece } from "../state/derived.ts";
+import { perStudio } from "./studio.ts";
 
 export interface Losses {
   /** The plan they belong to, as `samePiece` gives it; null before the first are found. */
@@ -14,10 +15,12 @@ export interface Losses {
   readonly findings: readonly PlanFinding[];
 }
 
-export const losses = createStore<Losses>(() => ({ of: null, before: null, findings: [] }));
+export const lossesOf = perStudio(() =>
+  createStore<Losses>(() => ({ of: null, before: null, findings: [] })),
+);
 
 const NONE: readonly PlanFinding[] = [];
-export const lossesOf =
+export const foundIn =
   (plan: Plan) =>
   ({ of, findings }: Losses): readonly PlanFinding[] =>
     of === samePiece(plan) && findings.length > 0 ? findings : NONE;

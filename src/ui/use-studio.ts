@@ -3,12 +3,13 @@ import { useStore } from "zustand";
 import type { Report } from "../core/check/report.ts";
 import { report, solid, solved } from "../state/derived.ts";
 import type { PlanActions, PlanState } from "../state/store.ts";
-import { losses, lossesOf, reportWith } from "./losses.ts";
+import { foundIn, lossesOf, reportWith } from "./losses.ts";
 import { useSettledPlan } from "./settled.ts";
-import { studio } from "./studio.ts";
+import { useStudioStore } from "./studio.ts";
 
 /** `pick` must give the same object for the same state (a field, not a fresh list). */
-export const useStudio = <T>(pick: (state: PlanState & PlanActions) => T): T => useStore(studio, pick);
+export const useStudio = <T>(pick: (state: PlanState & PlanActions) => T): T =>
+  useStore(useStudioStore(), pick);
 
 export const usePlan = () => useStudio((state) => state.plan);
 /**
@@ -20,5 +21,5 @@ export const useSolid = () => solid(useSettledPlan());
 /** Of the last plan that was reported on: the one on the bench, unless that is late. */
 export function useReport(): Report {
   const plan = useSettledPlan();
-  return reportWith(report(plan), useStore(losses, lossesOf(plan)));
+  return reportWith(report(plan), useStore(lossesOf(useStudioStore()), foundIn(plan)));
 }

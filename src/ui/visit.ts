@@ -15,16 +15,18 @@ import type { SaveStatus } from "../state/storage/autosave.ts";
 import { type FaultKind, faultOf, StorageFault } from "../state/storage/faults.ts";
 import { shellWords } from "./messages/shell.ts";
 import { pieceSettled } from "./piece/use-canvas.ts";
-import { prepare, settledPlan, settling } from "./settled.ts";
+import { prepare, settledPlan, settlingOf } from "./settled.ts";
 import { tell } from "./shared/screen.ts";
-import { languageNow, studio } from "./studio.ts";
+import { languageNow, perStudio, type Studio, useStudioStore } from "./studio.ts";
 
-export const visit = createStore<{
+interface Visit {
   readonly session: Session | null;
   /** Whether the plan that the address or the last visit asks for has been looked for. */
   readonly hasBegun: boolean;
-}>(() => ({ session: null, hasBegun: false }));
-export const useSession = (): Session | null => useStore(visit, (state) => state.session);
+}
+
+export const visitOf = perStudio(() => createStore<Visit>(() => ({ session: null, hasBegun: false })));
+export const useSession = (): Session | null => useStore(visitOf(useStudioStore()), (state) => state.session);
 
 const NOT_YET: SaveStatus = { state: "untouched" };
 const notYet = createStore<SaveStatus>(() => NOT_YET);
@@ -32,12 +34,13 @@ const notYet = createStore<SaveStatus>(() => NOT_YET);
 export const useSaveStatus = (): SaveStatus => useStore(useSession()?.autosave.status ?? notYet);
 
 /** Gives each plan its small drawing once it is kept and reckoned. */
-function drawThumbnails({ autosave, library }: Session): void {
+function drawThumbnails(studio: Studio, { autosave, library }: Session): void {
   let drawn: Plan | null = null;
   const follow = (): void => {
     const { plan, planId } = studio.getState();
     const { state } = autosave.status.getState();
-    if (!state.startsWith("kept") || planId === null || plan === drawn || plan !== settledPlan()) return;
+    if (!state.startsWith("kept") || planId === null || plan === drawn || plan !== settledPlan(studio))
+      return;
     drawn = plan;
     const draw = async () => {
       const { thumbnailOf } = await import("./library/thumbnail.ts");
@@ -49,7 +52,7 @@ function drawThumbnails({ autosave, library }: Session): void {
     });
   };
   autosave.status.subscribe(follow);
-  settling.subscribe(follow);
+  settlingOf(studio).subscribe(follow);
 }
 
 /** What was thrown out long ago waits until the piece stands. */
@@ -76,23 +79,27 @@ const inMemory = (why: unknown): Surroundings => ({
 });
 
 /** What nothing keeps, the address carries: a reload then finds it again. */
-function carryUnkept(session: Session): void {
+function carryUnkept(studio: Studio, session: Session): void {
   const stop = session.autosave.status.subscribe(({ state }) => {
     if (state !== "in-memory" && state !== "failed") return;
     stop();
     import("./carried-plan.ts").then(
-      ({ followAddress }) => followAddress(session),
+      ({ followAddress }) => followAddress(studio, session),
       // without it nothing is lost that the page hasn't said is not kept
-      () => carryUnkept(session),
+      () => carryUnkept(studio, session),
     );
   });
 }
 
 /** Why something is not kept, and what then helps, in words that only a page in trouble fetches; none where they can't be had. */
-export async function whyUnkept(fault: FaultKind, staysOnBench = false): Promise<readonly string[]> {
+export async function whyUnkept(
+  studio: Studio,
+  fault: FaultKind,
+  staysOnBench = false,
+): Promise<readonly string[]> {
   try {
     const { storageWords } = await import("./messages/storage.ts");
-    const { faults, addressCarries, benchUnkept } = storageWords[languageNow()];
+    const { faults, addressCarries, benchUnkept } = storageWords[languageNow(studio)];
     return [faults[fault], staysOnBench ? benchUnkept : addressCarries];
   } catch {
     return []; // that it is not kept has been said
@@ -100,22 +107,22 @@ export async function whyUnkept(fault: FaultKind, staysOnBench = false): Promise
 }
 
 /** Says that what the address or the last visit asks for could not be looked for, which nobody foresaw. */
-export async function sayUnbegun(): Promise<void> {
-  const [why] = await whyUnkept("unforeseen");
-  tell({ tone: "stop", text: shellWords[languageNow()].notRead, details: [why ?? ""] });
+export async function sayUnbegun(studio: Studio): Promise<void> {
+  const [why] = await whyUnkept(studio, "unforeseen");
+  tell({ tone: "stop", text: shellWords[languageNow(studio)].notRead, details: [why ?? ""] });
 }
 
-/** Joins the store to what is kept on this device. Never rejects: what stands against it is said where keeping is. */
-export async function beginVisit(): Promise<void> {
+/** Joins a studio to what is kept on this device. Never rejects: what stands against it is said where keeping is. */
+export async function beginVisit(studio: Studio): Promise<void> {
   enterWhenLeft(document, studio);
   const session = await startSession(studio, { ...browserSurroundings(), prepare }).catch((why: unknown) =>
     startSession(studio, inMemory(why)),
   );
   keepWhenHidden(document, session);
-  drawThumbnails(session);
-  carryUnkept(session);
+  drawThumbnails(studio, session);
+  carryUnkept(studio, session);
   void clearOutWhenSettled(session);
-  visit.setState({ session });
+  visitOf(studio).setState({ session });
 }
 
 /**
@@ -123,11 +130,12 @@ export async function beginVisit(): Promise<void> {
  * @returns null, or what kept the bench from being cleared: then nothing has changed
  */
 export async function layOnBench(
+  studio: Studio,
   plan: Plan,
   unknown: readonly string[] = [],
   keep = false,
 ): Promise<FaultKind | null> {
-  const { session } = visit.getState();
+  const { session } = visitOf(studio).getState();
   if (!session) {
     studio.getState().open({ plan, unknown });
     return null;
@@ -137,4 +145,5 @@ export async function layOnBench(
 }
 
 /** German was wanted and its words could not be fetched: English is spoken instead, and that is said. */
-export const sayNoGerman = (): void => tell({ tone: "stop", text: shellWords[languageNow()].noGerman });
+export const sayNoGerman = (studio: Studio): void =>
+  tell({ tone: "stop", text: shellWords[languageNow(studio)].noGerman });

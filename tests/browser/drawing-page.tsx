@@ -2,6 +2,7 @@
 import "@fontsource-variable/atkinson-hyperlegible-next";
 import { createRoot } from "react-dom/client";
 import { report, solid, solved } from "../../src/state/derived.ts";
+import { FIRST_EXAMPLE } from "../../src/ui/first-example.ts";
 import { findingWords } from "../../src/ui/messages/findings.ts";
 import FacetCard from "../../src/ui/plan/card/FacetCard.tsx";
 import Diary from "../../src/ui/plan/diary/Diary.tsx";
@@ -9,14 +10,18 @@ import Mends from "../../src/ui/plan/mends/Mends.tsx";
 import { Profile } from "../../src/ui/plan/profile/Profile.tsx";
 import { Skin } from "../../src/ui/plan/skin/Skin.tsx";
 import Suggest from "../../src/ui/plan/suggest/Suggest.tsx";
-import { studio } from "../../src/ui/studio.ts";
+import { createStudio } from "../../src/ui/studio.ts";
+import { StudioProvider } from "../../src/ui/studio-provider.tsx";
 import { useSay } from "../../src/ui/use-say.ts";
 import { useReport, useStudio } from "../../src/ui/use-studio.ts";
 import { findingInWords } from "../../src/words/findings.ts";
 import "../../src/ui/theme/tokens.css";
 import "../../src/ui/theme/base.css";
 
-const bench = { studio, report, solid, solved };
+const studio = createStudio({ plan: FIRST_EXAMPLE });
+/** A second one beside it, on `#two`. */
+const other = createStudio({ plan: FIRST_EXAMPLE });
+const bench = { studio, other, report, solid, solved };
 export type DrawingBench = typeof bench;
 Object.assign(window, { bench });
 
@@ -50,10 +55,20 @@ const root = document.getElementById("root");
 if (!root) throw new Error("the page has no root");
 createRoot(root).render(
   <>
-    <div id="bench">
-      <Profile />
-      <Skin />
-    </div>
-    {window.location.hash === "#bare" ? null : <Beside />}
+    <StudioProvider studio={studio}>
+      <div id="bench">
+        <Profile />
+        <Skin />
+      </div>
+      {window.location.hash === "" ? <Beside /> : null}
+    </StudioProvider>
+    {window.location.hash === "#two" ? (
+      <StudioProvider studio={other}>
+        <div id="other">
+          <Profile />
+          <Diary />
+        </div>
+      </StudioProvider>
+    ) : null}
   </>,
 );

@@ -124,8 +124,9 @@ function bundled(name: string, config: InlineConfig): Promise<string> {
   return folder;
 }
 
-/** Opens a page of the repository, by its path from the top (`tests/browser/look-page.html`), in a profile of its own. */
-export async function openPage(path: string, options: OpenOptions = {}): Promise<OpenPage> {
+/** Opens a page of the repository, by its path from the top (`tests/browser/look-page.html`, a `#` with it), in a profile of its own. */
+export async function openPage(address: string, options: OpenOptions = {}): Promise<OpenPage> {
+  const [path] = address.split("#");
   const folder = await bundled(path, {
     configFile: false,
     root: REPOSITORY,
@@ -135,7 +136,7 @@ export async function openPage(path: string, options: OpenOptions = {}): Promise
     worker: { format: "es" },
     build: { target: "es2022", rolldownOptions: { input: `${REPOSITORY}/${path}` } },
   });
-  return open((await serve(folder)) + path, options);
+  return open((await serve(folder)) + address, options);
 }
 
 /** Opens the application as it is developed: React looks closely there, and what it finds is among the errors. */

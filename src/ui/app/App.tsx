@@ -7,6 +7,7 @@ import { spoken } from "../messages/german.ts";
 import { Speaking } from "../messages/words.tsx";
 import { useShortcuts } from "../shared/shortcuts.ts";
 import { beginTrail } from "../shared/trail.ts";
+import { useStudioStore } from "../studio.ts";
 import { HabitsContext } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
@@ -26,6 +27,7 @@ function useRootLook({ theme, motion }: Preferences, language: string) {
 }
 
 export function App() {
+  const studio = useStudioStore();
   const preferences = useStudio((state) => state.preferences);
   const language = spoken(preferences.language ?? languageOf(navigator.languages));
   const habits = useMemo(
@@ -35,7 +37,7 @@ export function App() {
   useRootLook(preferences, language);
   useShortcuts();
   useLapAddress();
-  useLayoutEffect(beginTrail, []);
+  useLayoutEffect(() => beginTrail(studio), [studio]);
   return (
     <Speaking language={language}>
       <HabitsContext value={habits}>

@@ -3,8 +3,10 @@ import { Button } from "../controls/Button.tsx";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { savePlanFile } from "../shared/files.ts";
+import { useStudioStore } from "../studio.ts";
 
 export function Crashed({ again }: { again: () => void }) {
+  const studio = useStudioStore();
   const words = useWords(shellWords);
   return (
     <section className="broken" role="alert">
@@ -14,7 +16,7 @@ export function Crashed({ again }: { again: () => void }) {
         <Button look="outlined" onPress={again}>
           {words.crashedAgain}
         </Button>{" "}
-        <Button onPress={savePlanFile}>{words.crashedSave}</Button>
+        <Button onPress={() => savePlanFile(studio)}>{words.crashedSave}</Button>
       </p>
     </section>
   );

@@ -3,6 +3,7 @@ import { type DragEvent, type ReactNode, useRef, useState } from "react";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { openPlanFile } from "../shared/files.ts";
+import { useStudioStore } from "../studio.ts";
 import { takePhotos } from "./take-photos.ts";
 
 const carriesFile = (event: DragEvent) => event.dataTransfer.types.includes("Files");
@@ -11,6 +12,7 @@ const carriesFile = (event: DragEvent) => event.dataTransfer.types.includes("Fil
 const PHOTO = /^image\/(?!vnd\.radiance)/;
 
 export function FileDrop({ children }: { children: ReactNode }) {
+  const studio = useStudioStore();
   const words = useWords(shellWords);
   const [isOver, setOver] = useState(false);
   // Enter and leave come for every element crossed; the page is left when they are even.
@@ -35,8 +37,8 @@ export function FileDrop({ children }: { children: ReactNode }) {
         setOver(false);
         const files = [...event.dataTransfer.files];
         const photos = files.filter(({ type }) => PHOTO.test(type));
-        if (photos.length > 0) takePhotos(photos);
-        else if (files.length > 0) void openPlanFile(files[0]);
+        if (photos.length > 0) takePhotos(studio, photos);
+        else if (files.length > 0) void openPlanFile(studio, files[0]);
       }}
     >
       {children}

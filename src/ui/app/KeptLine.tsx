@@ -8,6 +8,7 @@ import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { savePlanFile } from "../shared/files.ts";
 import { type Notice, screen, tell } from "../shared/screen.ts";
+import { useStudioStore } from "../studio.ts";
 import { useSaveStatus, useSession, whyUnkept } from "../visit.ts";
 
 const WELL: StorageHealth = { fault: null, persistent: null };
@@ -15,18 +16,19 @@ const notYet = createStore<StorageHealth>(() => WELL);
 
 /** Says at the foot of the page what went wrong, until it is closed or is well again. */
 function useFaultSaid(fault: FaultKind | null, isUnkept: boolean): void {
+  const studio = useStudioStore();
   const words = useWords(shellWords);
   useEffect(() => {
     if (fault === null) return;
     let notice: Notice | null = null;
     let isOver = false;
-    void whyUnkept(fault).then(([why, help]) => {
+    void whyUnkept(studio, fault).then(([why, help]) => {
       if (isOver) return;
       notice = {
         tone: "stop",
         text: isUnkept ? words.notKept : words.notRead,
         details: [why, isUnkept ? help : undefined].filter((line) => line !== undefined),
-        way: { words: words.menu.save, run: savePlanFile },
+        way: { words: words.menu.save, run: () => savePlanFile(studio) },
       };
       tell(notice);
     });
@@ -34,7 +36,7 @@ function useFaultSaid(fault: FaultKind | null, isUnkept: boolean): void {
       isOver = true;
       if (notice !== null && screen.getState().notice === notice) tell(null);
     };
-  }, [fault, isUnkept, words]);
+  }, [studio, fault, isUnkept, words]);
 }
 
 interface Trouble {

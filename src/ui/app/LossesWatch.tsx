@@ -2,15 +2,16 @@
 import { useEffect } from "react";
 import { planBeforeEdit } from "../../state/before-edit.ts";
 import { samePiece } from "../../state/derived.ts";
-import { losses } from "../losses.ts";
+import { lossesOf } from "../losses.ts";
 import { askLosses } from "../plan/mends/plan-worker-client.ts";
-import { studio } from "../studio.ts";
+import { useStudioStore } from "../studio.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
 
 /** While a plan is being changed, answers would be out of date. */
 const REST_MS = 250;
 
 export default function LossesWatch() {
+  const studio = useStudioStore();
   const plan = samePiece(usePlan());
   const isDragging = useStudio((state) => state.drag !== null);
   useEffect(() => {
@@ -18,7 +19,9 @@ export default function LossesWatch() {
     let stop = () => {};
     const timer = setTimeout(() => {
       const before = planBeforeEdit(studio.getState());
-      const asked = askLosses(plan, before, (findings) => losses.setState({ of: plan, before, findings }));
+      const asked = askLosses(plan, before, (findings) =>
+        lossesOf(studio).setState({ of: plan, before, findings }),
+      );
       stop = asked.stop;
       // where the worker broke off nothing is said to be lost: the report at once stands by itself
       asked.done.catch(() => undefined);
@@ -27,6 +30,6 @@ export default function LossesWatch() {
       clearTimeout(timer);
       stop();
     };
-  }, [plan, isDragging]);
+  }, [studio, plan, isDragging]);
   return null;
 }

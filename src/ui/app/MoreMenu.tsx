@@ -6,9 +6,10 @@ import { useWords } from "../messages/words.tsx";
 import { beginFresh, choosePlanFile, savePlanFile } from "../shared/files.ts";
 import { openSheet, type SheetName } from "../shared/screen.ts";
 import { hasKeys, keysFor, type Shortcut } from "../shared/shortcuts.ts";
-import { studio } from "../studio.ts";
+import { useStudioStore } from "../studio.ts";
 
 export function MoreMenu() {
+  const studio = useStudioStore();
   const words = useWords(shellWords);
   const { fresh } = useWords(planWords);
   const keys = (name: Shortcut) => (hasKeys() ? keysFor(name, words.heldKeys) : undefined);
@@ -30,9 +31,9 @@ export function MoreMenu() {
     <Actions
       label={words.more}
       actions={[
-        { id: "fresh", words: words.menu.fresh, run: () => beginFresh(fresh) },
-        { id: "open", words: words.menu.open, keys: keys("open"), run: choosePlanFile },
-        { id: "save", words: words.menu.save, keys: keys("save"), run: savePlanFile },
+        { id: "fresh", words: words.menu.fresh, run: () => beginFresh(studio, fresh) },
+        { id: "open", words: words.menu.open, keys: keys("open"), run: () => choosePlanFile(studio) },
+        { id: "save", words: words.menu.save, keys: keys("save"), run: () => savePlanFile(studio) },
         ...sheets,
       ]}
     />

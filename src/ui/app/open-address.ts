@@ -10,11 +10,11 @@ import { libraryWords } from "../messages/library.ts";
 import { storageWords } from "../messages/storage.ts";
 import { faultSaid } from "../shared/fault-said.ts";
 import { tell } from "../shared/screen.ts";
-import { languageNow, studio } from "../studio.ts";
-import { layOnBench, visit } from "../visit.ts";
+import { languageNow, type Studio } from "../studio.ts";
+import { layOnBench, visitOf } from "../visit.ts";
 
 /** Puts a plan of the library on the bench, unless it lies there. @returns whether it does now */
-async function isOnBench(session: Session, id: string): Promise<boolean> {
+async function isOnBench(studio: Studio, session: Session, id: string): Promise<boolean> {
   if (studio.getState().planId === id) return true;
   try {
     return (await session.openPlan(id)).ok;
@@ -25,48 +25,48 @@ async function isOnBench(session: Session, id: string): Promise<boolean> {
 }
 
 /** Lays the plan that the address carries on the bench; what can't be read is said and changes nothing. */
-async function layCarried(fragment: string): Promise<boolean> {
-  const words = libraryWords[languageNow()].models;
-  const { session } = visit.getState();
+async function layCarried(studio: Studio, fragment: string): Promise<boolean> {
+  const words = libraryWords[languageNow(studio)].models;
+  const { session } = visitOf(studio).getState();
   try {
     const file = planFromFragment(fragment);
     if (!file) return false;
     const same = (await session?.library.idOf(serializePlan(file.plan))) ?? null;
     // a code that is read again every morning is one plan, not thirty
     const wasThere = studio.getState().planId === same;
-    if (session && same !== null && (await isOnBench(session, same))) {
+    if (session && same !== null && (await isOnBench(studio, session, same))) {
       if (!wasThere) tell({ tone: "said", text: words.openedLink(file.plan.name) });
       return true;
     }
-    const trouble = await layOnBench(file.plan, file.unknown, true);
-    const details = trouble === null ? [words.linkKept] : [storageWords[languageNow()].faults[trouble]];
+    const trouble = await layOnBench(studio, file.plan, file.unknown, true);
+    const details = trouble === null ? [words.linkKept] : [storageWords[languageNow(studio)].faults[trouble]];
     if (trouble !== null) tell({ tone: "stop", text: words.badLink, details });
     else if (session?.library.port.durable)
       tell({ tone: "said", text: words.openedLink(file.plan.name), details });
     return trouble === null;
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
-    tell({ tone: "stop", text: words.badLink, details: [await faultSaid(error.fault, languageNow())] });
+    tell({ tone: "stop", text: words.badLink, details: [await faultSaid(error.fault, languageNow(studio))] });
     return false;
   }
 }
 
 /** Brings what the address names to the bench. @returns whether it lies there now */
-async function bring({ lap, plan }: Address): Promise<boolean> {
-  const { session } = visit.getState();
-  if (session && lap?.planId && (await isOnBench(session, lap.planId))) return true;
-  if (plan !== null) return layCarried(plan);
+async function bring(studio: Studio, { lap, plan }: Address): Promise<boolean> {
+  const { session } = visitOf(studio).getState();
+  if (session && lap?.planId && (await isOnBench(studio, session, lap.planId))) return true;
+  if (plan !== null) return layCarried(studio, plan);
   // a bookmark of the lap itself is for the plan that lay here last
   return lap?.planId === null && studio.getState().planId !== null;
 }
 
-export async function openAddressed(hash: string): Promise<void> {
+export async function openAddressed(studio: Studio, hash: string): Promise<void> {
   const address = addressOf(hash);
   if (address.lap === null && address.plan === null) return;
   // the lap just opened for what lies on the bench asks for nothing
-  const isHere = (address.lap !== null && isAgreed()) || (await bring(address));
-  const { session } = visit.getState();
-  if (address.lap && isHere) agreeToBench();
-  if (session) followAddress(session);
+  const isHere = (address.lap !== null && isAgreed(studio)) || (await bring(studio, address));
+  const { session } = visitOf(studio).getState();
+  if (address.lap && isHere) agreeToBench(studio);
+  if (session) followAddress(studio, session);
   else if (address.plan !== null && !address.lap) putAddress({ lap: null, plan: null });
 }

@@ -18,6 +18,7 @@ import { TolerancePart } from "./tolerance/TolerancePart.tsx";
 import { useBench } from "./use-bench.ts";
 import { WorkPart } from "./work/WorkPart.tsx";
 import "./bench.css";
+import { useStudioStore } from "../studio.ts";
 
 const PricePart = lazy(() => import("./price/PricePart.tsx"));
 
@@ -50,6 +51,7 @@ const isSameWork = (a: Plan, b: Plan): boolean =>
   sameList(stagesOf(a.rig), stagesOf(b.rig), ({ id }) => id);
 
 export default function BenchPage() {
+  const studio = useStudioStore();
   const words = useWords(benchWords);
   const plan = usePlan();
   const part = useBenchScreen((state) => state.part);
@@ -61,7 +63,7 @@ export default function BenchPage() {
     <div className="bench">
       <header className="bench-head">
         <h1>{plan.name || words.unnamed}</h1>
-        <Button look="strong" isDisabled={plan.tiers.length === 0} onPress={openLap}>
+        <Button look="strong" isDisabled={plan.tiers.length === 0} onPress={() => openLap(studio)}>
           {words.toLap}
         </Button>
       </header>

@@ -22,7 +22,6 @@ import { useLanguage, useWords } from "../messages/words.tsx";
 import { fileNameOf, offerFile } from "../shared/files.ts";
 import { canHandOver, handOver } from "../shared/hand-over.ts";
 import { openSheet, useScreen } from "../shared/screen.ts";
-import { studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
 import { makePage } from "./make-page.ts";
@@ -226,9 +225,10 @@ function LinkPart({ link }: { link: string | null }) {
 function AlsoPart() {
   const words = useWords(customerWords);
   const { menu } = useWords(shellWords);
+  const go = useStudio((state) => state.go);
   const goToPrice = () => {
     showPart("price");
-    studio.getState().go("bench");
+    go("bench");
     openSheet(null);
   };
   return (

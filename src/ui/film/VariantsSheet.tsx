@@ -16,6 +16,7 @@ import { filmWords } from "../messages/film.ts";
 import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { useViewport } from "../piece/viewport.ts";
 import { fileNameOf, offerFile } from "../shared/files.ts";
 import { canHandOver, handOver } from "../shared/hand-over.ts";
 import { useFormat } from "../use-format.ts";
@@ -48,6 +49,7 @@ function usePicture() {
 }
 
 export default function VariantsSheet() {
+  const { eye } = useViewport();
   const words = useWords(filmWords).variants;
   const film = useWords(filmWords);
   const look = useWords(lookWords);
@@ -104,7 +106,7 @@ export default function VariantsSheet() {
     job.start(async (signal, onShare) => {
       setPicture(null);
       const size = SIZES[state?.check.code === "software" ? "software" : "card"];
-      setPicture(await drawVariants(list, size, SAMPLES[fineness], signal, onShare));
+      setPicture(await drawVariants(list, eye.getState().view, size, SAMPLES[fineness], signal, onShare));
     });
   const file = fileNameOf({ ...plan, name: `${plan.name} ${words.ending}` }).replace(
     /\.glintwright\.json$/,

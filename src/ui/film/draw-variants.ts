@@ -6,7 +6,7 @@ import { sceneOf } from "../look/look-scene.ts";
 import { lookSettings, type OtherLook } from "../look/look-settings.ts";
 import { groundColor } from "../look/png.ts";
 import { stillPicture, untilReady, viewOf } from "../look/traced.ts";
-import { pageViewport } from "../piece/viewport.ts";
+import type { Orbit } from "../piece/camera.ts";
 
 export const MOST_VARIANTS = 12;
 
@@ -24,12 +24,14 @@ const columnsFor = (count: number): number => Math.min(4, Math.ceil(Math.sqrt(co
 const [BAND, LETTERS, GAP] = [0.14, 0.055, 0.04];
 
 /**
+ * @param from where all of them are seen from
  * @param size of one picture, pixels
  * @param onShare share done, 0 .. 1
  * @throws the signal's reason; what the tracer throws
  */
 export async function drawVariants(
   variants: readonly Variant[],
+  from: Orbit,
   size: number,
   samples: number,
   signal: AbortSignal,
@@ -50,7 +52,7 @@ export async function drawVariants(
   context.textAlign = "center";
   context.textBaseline = "middle";
   const settings = lookSettings.getState();
-  const view = viewOf(pageViewport.eye.getState().view, 1);
+  const view = viewOf(from, 1);
   for (const [k, { plan, look, name }] of variants.entries()) {
     const { light = settings.light, finish = settings.finish, glass = settings.glass } = look;
     const packed = packScene(sceneOf(plan, { ...settings, light, finish, glass }), {

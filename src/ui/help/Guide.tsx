@@ -8,9 +8,8 @@ import { report, solved } from "../../state/derived.ts";
 import { Button } from "../controls/Button.tsx";
 import { helpWords } from "../messages/help.ts";
 import { useWords } from "../messages/words.tsx";
-import { pageViewport } from "../piece/viewport.ts";
+import { useViewport, type Viewport } from "../piece/viewport.ts";
 import { useScreen } from "../shared/screen.ts";
-import { studio } from "../studio.ts";
 import { goToStep, leaveGuide, STEPS, type StepName, useGuide } from "./guide-state.ts";
 import "./help.css";
 
@@ -25,13 +24,13 @@ const TARGETS: Readonly<Record<StepName, string>> = {
 };
 
 /** Calls back once the person has done what a step asks. @returns how to stop watching */
-function whenDone(step: StepName, done: () => void): () => void {
+function whenDone({ studio, eye }: Viewport, step: StepName, done: () => void): () => void {
   const isThere = () => {
     const { place, selection } = studio.getState();
     return step === "read" ? selection.tierId !== null : step === place;
   };
   if (isThere()) done();
-  if (step === "turn") return pageViewport.eye.subscribe(done);
+  if (step === "turn") return eye.subscribe(done);
   return studio.subscribe((now, before) => {
     const isUndone = now.history.redo.length > before.history.redo.length;
     const isChanged = now.plan !== before.plan && now.drag === null;
@@ -47,8 +46,9 @@ function whenDone(step: StepName, done: () => void): () => void {
 }
 
 function useDone(step: StepName): boolean {
+  const viewport = useViewport();
   const [done, setDone] = useState<StepName | null>(null);
-  useEffect(() => whenDone(step, () => setDone(step)), [step]);
+  useEffect(() => whenDone(viewport, step, () => setDone(step)), [viewport, step]);
   return done === step;
 }
 
@@ -90,6 +90,7 @@ function useRoom(strip: RefObject<HTMLElement | null>): void {
 
 function Step({ at }: { at: number }) {
   const words = useWords(helpWords).guide;
+  const { studio } = useViewport();
   const name = STEPS[at];
   const isDone = useDone(name);
   const isLast = at === STEPS.length - 1;
@@ -108,14 +109,14 @@ function Step({ at }: { at: number }) {
         </p>
       </div>
       <div className="guide-presses">
-        <Button onPress={leaveGuide}>{words.leave}</Button>
-        <Button isDisabled={at === 0} onPress={() => goToStep(at - 1)}>
+        <Button onPress={() => leaveGuide(studio)}>{words.leave}</Button>
+        <Button isDisabled={at === 0} onPress={() => goToStep(studio, at - 1)}>
           {words.back}
         </Button>
-        <Button isDisabled={isDone} onPress={() => goToStep(at + 1)}>
+        <Button isDisabled={isDone} onPress={() => goToStep(studio, at + 1)}>
           {words.skip}
         </Button>
-        <Button look="strong" isDisabled={!isDone} onPress={() => goToStep(at + 1)}>
+        <Button look="strong" isDisabled={!isDone} onPress={() => goToStep(studio, at + 1)}>
           {isLast ? words.close : words.next}
         </Button>
       </div>

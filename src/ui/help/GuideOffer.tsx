@@ -11,8 +11,11 @@ import { beginFresh } from "../shared/files.ts";
 import { useStudio } from "../use-studio.ts";
 import { beginGuide, leaveGuide, useGuide } from "./guide-state.ts";
 import "./help.css";
+import { useViewport } from "../piece/viewport.ts";
 
 export default function GuideOffer() {
+  const viewport = useViewport();
+  const { studio } = viewport;
   const { menu, guideOffer: words } = useWords(shellWords);
   const { fresh } = useWords(planWords);
   const isCut = useStudio((state) => state.plan.tiers.length > 0);
@@ -22,9 +25,9 @@ export default function GuideOffer() {
     <aside className="guide-offer" aria-label={words.title}>
       <p>{words.offer}</p>
       <div className="guide-presses">
-        {isCut ? <Button onPress={() => beginFresh(fresh)}>{menu.fresh}</Button> : null}
-        <Button onPress={leaveGuide}>{words.no}</Button>
-        <Button look="outlined" onPress={() => void beginGuide()}>
+        {isCut ? <Button onPress={() => beginFresh(studio, fresh)}>{menu.fresh}</Button> : null}
+        <Button onPress={() => leaveGuide(studio)}>{words.no}</Button>
+        <Button look="outlined" onPress={() => void beginGuide(viewport)}>
           {words.start}
         </Button>
       </div>

@@ -4,17 +4,19 @@ import { Button } from "../controls/Button.tsx";
 import { helpWords } from "../messages/help.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
+import { useViewport } from "../piece/viewport.ts";
 import { openSheet } from "../shared/screen.ts";
 import type { SheetBodyProps } from "../shared/slots.tsx";
 import { beginGuide } from "./guide-state.ts";
 import { TERMS, TermDrawing } from "./TermDrawing.tsx";
 
 export default function HelpSheet({ onClose }: SheetBodyProps) {
+  const viewport = useViewport();
   const words = useWords(helpWords);
   const shell = useWords(shellWords);
   const again = () => {
     onClose();
-    void beginGuide();
+    void beginGuide(viewport);
   };
   return (
     <>

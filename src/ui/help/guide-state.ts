@@ -2,13 +2,14 @@
  * Where the way round stands: offered on the first visit, taken step by step, left at any time, begun again from the help. It is
  * played on a plan of its own, on which each step turns out well; what lay on the bench comes back when it is over.
  */
-import { create } from "zustand";
+import { useStore } from "zustand";
+import { createStore } from "zustand/vanilla";
 import { browserShelf } from "../../state/preferences.ts";
 import { exampleIn } from "../messages/first-example.ts";
-import { pageViewport } from "../piece/viewport.ts";
+import type { Viewport } from "../piece/viewport.ts";
 import { openSheet, showLarge } from "../shared/screen.ts";
-import { languageNow, studio } from "../studio.ts";
-import { layOnBench, visit } from "../visit.ts";
+import { languageNow, perStudio, type Studio, useStudioStore } from "../studio.ts";
+import { layOnBench, visitOf } from "../visit.ts";
 
 export type StepName = "turn" | "read" | "change" | "undo" | "look" | "bench";
 export const STEPS: readonly StepName[] = ["turn", "read", "change", "undo", "look", "bench"];
@@ -18,6 +19,8 @@ const SEEN_KEY = "glintwright-guide-seen";
 interface GuideState {
   /** `offered`: not yet answered; a number: the step one is at; null: not shown. */
   readonly at: "offered" | number | null;
+  /** How what lay on the bench before is brought back; null where there is nothing to bring back. */
+  readonly bringBack: (() => Promise<unknown>) | null;
 }
 
 function isSeen(): boolean {
@@ -28,7 +31,10 @@ function isSeen(): boolean {
   }
 }
 
-export const useGuide = create<GuideState>(() => ({ at: isSeen() ? null : "offered" }));
+const guideOf = perStudio(() =>
+  createStore<GuideState>(() => ({ at: isSeen() ? null : "offered", bringBack: null })),
+);
+export const useGuide = <T>(pick: (state: GuideState) => T): T => useStore(guideOf(useStudioStore()), pick);
 
 function remember(): void {
   try {
@@ -38,18 +44,15 @@ function remember(): void {
   }
 }
 
-/** How what lay on the bench before is brought back; null where there is nothing to bring back. */
-let bringBack: (() => Promise<unknown>) | null = null;
-
-export const leaveGuide = (): void => {
+export function leaveGuide(studio: Studio): void {
   remember();
-  useGuide.setState({ at: null });
+  const { bringBack } = guideOf(studio).getState();
+  guideOf(studio).setState({ at: null, bringBack: null });
   void bringBack?.();
-  bringBack = null;
-};
+}
 
 /** Begins at the first step, on the plan it is played on; where the bench can't be cleared, on what lies there. */
-export async function beginGuide(): Promise<void> {
+export async function beginGuide({ studio, eye }: Viewport): Promise<void> {
   remember();
   openSheet(null);
   showLarge("piece");
@@ -59,32 +62,34 @@ export async function beginGuide(): Promise<void> {
     import("../examples.ts"),
     import("../messages/examples.ts"),
   ]);
-  if ((await layOnBench(exampleIn(GUIDE_EXAMPLE, exampleWords[languageNow()]))) === null) {
+  if ((await layOnBench(studio, exampleIn(GUIDE_EXAMPLE, exampleWords[languageNow(studio)]))) === null) {
     const { laid } = studio.getState();
-    bringBack = async () => {
+    const bringBack = async () => {
       // who has opened another plan meanwhile stays with it
       if (studio.getState().laid !== laid) return;
-      const { session } = visit.getState();
-      await (planId === null ? layOnBench(plan) : session?.openPlan(planId));
+      const { session } = visitOf(studio).getState();
+      await (planId === null ? layOnBench(studio, plan) : session?.openPlan(planId));
     };
+    guideOf(studio).setState({ bringBack });
   }
-  pageViewport.eye.holdStill();
-  useGuide.setState({ at: 0 });
+  eye.holdStill();
+  guideOf(studio).setState({ at: 0 });
 }
 
 /** Whether a step has something to do: nothing can be taken back where nothing was changed. */
-const hasDeed = (step: number): boolean =>
+const hasDeed = (studio: Studio, step: number): boolean =>
   STEPS[step] !== "undo" || studio.getState().history.undo.length > 0;
 
 /** Goes to a step, or past it where there is nothing to do. */
-export function goToStep(step: number): void {
-  const from = useGuide.getState().at;
+export function goToStep(studio: Studio, step: number): void {
+  const guide = guideOf(studio);
+  const from = guide.getState().at;
   const by = typeof from === "number" && step < from ? -1 : 1;
-  const next = hasDeed(step) ? step : step + by;
+  const next = hasDeed(studio, step) ? step : step + by;
   if (next >= STEPS.length) {
-    leaveGuide();
+    leaveGuide(studio);
     return;
   }
   if (next < STEPS.indexOf("look")) studio.getState().go("plan");
-  useGuide.setState({ at: Math.max(0, next) });
+  guide.setState({ at: Math.max(0, next) });
 }

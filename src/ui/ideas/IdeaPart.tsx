@@ -7,7 +7,7 @@ import { setLook } from "../look/look-settings.ts";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
 import { showToCustomer, tell } from "../shared/screen.ts";
-import { studio } from "../studio.ts";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useSession } from "../visit.ts";
 import { measureIdea } from "./find-ideas.ts";
@@ -91,6 +91,7 @@ function Leaning({ plan, picture }: { plan: Plan; picture: string }) {
 export function IdeaPart({ plan, picture, isHeld, onHold, onThrow, onMore, onFront }: IdeaProps) {
   const words = useWords(ideasWords);
   const { armAngle } = useFormat();
+  const studio = useStudioStore();
   const session = useSession();
   const measures = useMeasures(plan);
   const [said, say] = useState("");

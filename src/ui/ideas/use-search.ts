@@ -5,6 +5,7 @@ import type { Plan, Tier } from "../../core/plan/document.ts";
 import { useJob } from "../look/use-job.ts";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
+import { useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
 import { type Beginning, takeAsked } from "./asked.ts";
 import { leastPlan, useDraft, wishOf } from "./draft.ts";
@@ -29,6 +30,7 @@ function useMaking() {
 }
 
 export function useSearch() {
+  const studio = useStudioStore();
   const plan = usePlan();
   const own = useDraft();
   const make = useMaking();
@@ -61,7 +63,7 @@ export function useSearch() {
   };
   // what was asked for from another place
   useEffect(() => {
-    const asked = takeAsked();
+    const asked = takeAsked(studio);
     if (asked) start(asked);
   });
   return { job, start };

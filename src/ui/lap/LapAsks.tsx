@@ -4,14 +4,16 @@ import { Button } from "../controls/Button.tsx";
 import { lapWords } from "../messages/lap.ts";
 import { useWords } from "../messages/words.tsx";
 import { showCause, useVerdict } from "../shared/verdict-said.ts";
+import { useStudioStore } from "../studio.ts";
 import { closeLap } from "./lap-open.ts";
 
 export function LapAsks({ onGoOn }: { onGoOn: () => void }) {
+  const studio = useStudioStore();
   const words = useWords(lapWords).asks;
   const { verdict, said } = useVerdict();
   const lookFirst = () => {
     closeLap();
-    showCause(verdict);
+    showCause(studio, verdict);
   };
   return (
     <div className="lap-step">

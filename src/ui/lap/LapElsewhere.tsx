@@ -4,27 +4,28 @@ import { addressOf, putAddress } from "../address.ts";
 import { Button } from "../controls/Button.tsx";
 import { lapWords } from "../messages/lap.ts";
 import { useWords } from "../messages/words.tsx";
-import { studio } from "../studio.ts";
+import { type Studio, useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
-import { visit } from "../visit.ts";
+import { useSession } from "../visit.ts";
 import { agreeToBench } from "./lap-open.ts";
 
 /** Says in the address that the lap stands at what lies on the bench. */
-function standHere(): void {
-  agreeToBench();
+function standHere(studio: Studio): void {
+  agreeToBench(studio);
   putAddress({ ...addressOf(location.hash), lap: { planId: studio.getState().planId ?? "" } });
 }
 
 export function LapElsewhere() {
   const words = useWords(lapWords).elsewhere;
+  const studio = useStudioStore();
   const plan = usePlan();
   const [isGone, setGone] = useState(false);
   const name = plan.name || words.unnamed;
-  const { session } = visit.getState();
+  const session = useSession();
   const stoodAt = addressOf(location.hash).lap?.planId;
   const goBack = async (id: string) => {
     const opened = await session?.openPlan(id).catch(() => null);
-    if (opened?.ok) standHere();
+    if (opened?.ok) standHere(studio);
     else setGone(true);
   };
   return (
@@ -39,7 +40,7 @@ export function LapElsewhere() {
               {words.back}
             </button>
           ) : null}
-          <Button onPress={standHere}>{words.goOn(name)}</Button>
+          <Button onPress={() => standHere(studio)}>{words.goOn(name)}</Button>
         </div>
       </div>
     </div>

@@ -26,6 +26,7 @@ import { useKeyHold } from "./use-key-hold.ts";
 import { type Progress, useProgress } from "./use-progress.ts";
 import { useWakeLock } from "./use-wake-lock.ts";
 import "./lap.css";
+import { useStudioStore } from "../studio.ts";
 
 interface InWork {
   readonly bench: Bench;
@@ -174,6 +175,7 @@ function useFocusInside() {
 
 /** @param bench null while it is being computed for the plan in hand */
 export function LapPage({ bench }: { bench: Bench | null }) {
+  const studio = useStudioStore();
   const words = useWords(lapWords);
   const plan = usePlan();
   const page = useFocusInside();
@@ -183,10 +185,10 @@ export function LapPage({ bench }: { bench: Bench | null }) {
   const session = useSession();
   useEffect(() => {
     if (standing !== "here" || !session) return;
-    followAddress(session);
+    followAddress(studio, session);
     // also an example that nobody has changed: the work on it stands somewhere from now on
     void session.autosave.keepAll();
-  }, [standing, session]);
+  }, [standing, studio, session]);
   /** Once work has begun it goes on: the piece is glass by then. */
   const [goesOn, setGoesOn] = useState(false);
   const asks = standing === "here" && verdict.kind === "stops" && plan.work === undefined && !goesOn;

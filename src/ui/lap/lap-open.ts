@@ -7,12 +7,12 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import { addressOf, putAddress, watchAddress } from "../address.ts";
 import { stepBack } from "../shared/step-back.ts";
-import { studio } from "../studio.ts";
+import { perStudio, type Studio, useStudioStore } from "../studio.ts";
 import { useStudio } from "../use-studio.ts";
-import { visit } from "../visit.ts";
+import { visitOf } from "../visit.ts";
 
 /** For which of the plans laid on the bench, by `laid`, the lap was opened; null before. */
-const stand = createStore<{ readonly agreed: number | null }>(() => ({ agreed: null }));
+const standOf = perStudio(() => createStore<{ readonly agreed: number | null }>(() => ({ agreed: null })));
 
 /** The plan that the address names for the lap; undefined while the lap is closed. */
 const asked = (): string | null | undefined => addressOf(location.hash).lap?.planId;
@@ -23,16 +23,19 @@ export const useLapOpen = (): boolean => useSyncExternalStore(watchAddress, isLa
 /** Brings the bench out when the address asks for the lap: after a reload, or from a bookmark on a phone. */
 export function useLapAddress(): void {
   const isAsked = useLapOpen();
+  const go = useStudio((state) => state.go);
   useEffect(() => {
-    if (isAsked) studio.getState().go("bench");
-  }, [isAsked]);
+    if (isAsked) go("bench");
+  }, [isAsked, go]);
 }
 
 /** Says that the lap is to stand at what lies on the bench now. */
-export const agreeToBench = (): void => stand.setState({ agreed: studio.getState().laid });
+export const agreeToBench = (studio: Studio): void =>
+  standOf(studio).setState({ agreed: studio.getState().laid });
 
 /** Whether the lap was opened for what lies on the bench now. */
-export const isAgreed = (): boolean => stand.getState().agreed === studio.getState().laid;
+export const isAgreed = (studio: Studio): boolean =>
+  standOf(studio).getState().agreed === studio.getState().laid;
 
 export type Standing =
   /** What is kept on this device is still being looked for. */
@@ -42,8 +45,9 @@ export type Standing =
   | "elsewhere";
 
 export function useLapStanding(): Standing {
-  const hasBegun = useStore(visit, (state) => state.hasBegun);
-  const agreed = useStore(stand, (state) => state.agreed);
+  const studio = useStudioStore();
+  const hasBegun = useStore(visitOf(studio), (state) => state.hasBegun);
+  const agreed = useStore(standOf(studio), (state) => state.agreed);
   const laid = useStudio((state) => state.laid);
   const planId = useStudio((state) => state.planId);
   const named = useSyncExternalStore(watchAddress, asked);

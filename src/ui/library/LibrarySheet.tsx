@@ -17,7 +17,7 @@ import { storageWords } from "../messages/storage.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { offerFile } from "../shared/files.ts";
 import type { SheetBodyProps } from "../shared/slots.tsx";
-import { studio } from "../studio.ts";
+import { useStudio } from "../use-studio.ts";
 import { useSession } from "../visit.ts";
 import { BackupPart } from "./BackupPart.tsx";
 import { PlanCard, type PlanDeeds } from "./PlanCard.tsx";
@@ -44,6 +44,7 @@ function useDeeds(session: Session, onClose: () => void, say: (said: Said) => vo
   const words = useWords(libraryWords);
   const { faults } = useWords(storageWords);
   const language = useLanguage();
+  const go = useStudio((state) => state.go);
   const { library } = session;
   /** Runs a deed on storage; what goes wrong is said and changes nothing. */
   const attempt = (deed: () => Promise<Said>) => {
@@ -64,7 +65,7 @@ function useDeeds(session: Session, onClose: () => void, say: (said: Said) => vo
               opened.why === "bench-unkept" ? words.benchUnkept : fileFaultInWords(opened.fault, language);
             return { text: why };
           }
-          studio.getState().go("plan");
+          go("plan");
           onClose();
           return null;
         }),

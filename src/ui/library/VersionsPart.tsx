@@ -12,7 +12,7 @@ import { Button } from "../controls/Button.tsx";
 import { libraryWords } from "../messages/library.ts";
 import { storageWords } from "../messages/storage.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
-import { studio } from "../studio.ts";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
 import { VersionDifferences } from "./VersionDifferences.tsx";
@@ -49,6 +49,7 @@ export function VersionsPart({ session }: { session: Session }) {
   const planId = useStudio((state) => state.planId);
   const { versions, trouble, fail } = useVersions(session, planId);
   const [label, setLabel] = useState("");
+  const studio = useStudioStore();
   const [compared, setCompared] = useState<string | null>(null);
   const [erased, setErased] = useState<{ label: string; bringBack: () => Promise<void> } | null>(null);
 

@@ -22,7 +22,7 @@ function Measure({ mm, digits, what }: { mm: number; digits: number; what: strin
 }
 
 export function FacetLine() {
-  const { eye } = useViewport();
+  const viewport = useViewport();
   const words = useWords(planWords).card;
   const language = useLanguage();
   const format = useFormat();
@@ -52,10 +52,10 @@ export function FacetLine() {
         </p>
       )}
       <div className="facet-ways">
-        <Button className="facet-step" onPress={() => stepFacet(eye, -1)}>
+        <Button className="facet-step" onPress={() => stepFacet(viewport, -1)}>
           {words.previous}
         </Button>
-        <Button className="facet-step" onPress={() => stepFacet(eye, 1)}>
+        <Button className="facet-step" onPress={() => stepFacet(viewport, 1)}>
           {words.next}
         </Button>
         {!facet.swallowed ? <Button onPress={() => openSheet("card")}>{words.open}</Button> : null}

@@ -2,23 +2,22 @@
 import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import { solved as solvedOf } from "../../state/derived.ts";
 import { Readout } from "../plan/drag/Readout.tsx";
+import type { DragPicture } from "../plan/drag/tier-hold.ts";
 import { useBox } from "../plan/drag/use-box.ts";
-import { type DragPicture, useTierDrag } from "../plan/drag/use-tier-drag.ts";
+import { useTierDrag } from "../plan/drag/use-tier-drag.ts";
 import { settledPlan } from "../settled.ts";
-import { studio } from "../studio.ts";
-import type { Orbit } from "./camera.ts";
 import { pieceDrag } from "./piece-drag.ts";
 import { facetUnder, type Grip } from "./use-hand.ts";
-import { useViewport } from "./viewport.ts";
+import { useViewport, type Viewport } from "./viewport.ts";
 
 const NO_MEANING: DragPicture = { meant: () => null, delta: () => 0, reach: () => 0 };
 
 /** What movements of this facet mean, as the piece stands now. */
-function meaningOf(view: Orbit, facetId: string, box: HTMLElement): DragPicture {
-  const solved = solvedOf(settledPlan());
+function meaningOf({ studio, eye }: Viewport, facetId: string, box: HTMLElement): DragPicture {
+  const solved = solvedOf(settledPlan(studio));
   const facet = solved.facets.findIndex((one) => one.id === facetId);
   const short = Math.min(box.clientWidth, box.clientHeight);
-  return facet < 0 ? NO_MEANING : pieceDrag(view, short, solved, facet);
+  return facet < 0 ? NO_MEANING : pieceDrag(eye.getState().view, short, solved, facet);
 }
 
 export default function PieceDrag({
@@ -28,7 +27,7 @@ export default function PieceDrag({
   host: RefObject<HTMLElement | null>;
   grip: RefObject<Grip | null>;
 }) {
-  const { eye } = useViewport();
+  const viewport = useViewport();
   const [ref, box] = useBox<HTMLDivElement>();
   const meaning = useRef(NO_MEANING);
   const isHeld = useRef(false);
@@ -49,11 +48,11 @@ export default function PieceDrag({
     grip.current = {
       take: (event: PointerEvent) => {
         const picture = host.current;
-        const { tierId } = studio.getState().selection;
+        const { tierId } = viewport.studio.getState().selection;
         if (!picture || tierId === null || event.button !== 0) return false;
-        const facetId = facetUnder(eye.getState().view, picture, { x: event.clientX, y: event.clientY });
+        const facetId = facetUnder(viewport, picture, { x: event.clientX, y: event.clientY });
         if (!facetId?.startsWith(`${tierId}/`)) return false;
-        meaning.current = meaningOf(eye.getState().view, facetId, picture);
+        meaning.current = meaningOf(viewport, facetId, picture);
         isHeld.current = true;
         grab(event, picture, { tierId, facetId });
         return true;
@@ -68,7 +67,7 @@ export default function PieceDrag({
     return () => {
       grip.current = null;
     };
-  }, [host, grip, grab, surface, eye]);
+  }, [host, grip, grab, surface, viewport]);
 
   return (
     <div ref={ref} className="piece-labels">

@@ -58,7 +58,8 @@ function LookButtons() {
 }
 
 export function PiecePicture() {
-  const { eye } = useViewport();
+  const viewport = useViewport();
+  const { eye } = viewport;
   const shell = useWords(shellWords);
   const host = useRef<HTMLDivElement>(null);
   const state = useCanvas(host);
@@ -82,7 +83,7 @@ export function PiecePicture() {
         data-state={state.kind}
         onKeyDown={(event) => {
           if (event.ctrlKey || event.metaKey || event.altKey) return;
-          if (pieceKey(eye, event.key, event.shiftKey)) event.preventDefault();
+          if (pieceKey(viewport, event.key, event.shiftKey)) event.preventDefault();
         }}
         onContextMenu={(event) => event.preventDefault()}
         {...hand}

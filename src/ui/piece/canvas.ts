@@ -5,8 +5,9 @@
 import { createRoot, extend, type RootStore } from "@react-three/fiber";
 import { createElement, useEffect } from "react";
 import { Mesh, PerspectiveCamera, type WebGLRenderer } from "three";
+import { StudioProvider } from "../studio-provider.tsx";
 import { Scene } from "./Scene.tsx";
-import { type Viewport, ViewportContext } from "./viewport.ts";
+import type { Viewport } from "./viewport.ts";
 
 extend({ Mesh });
 
@@ -44,8 +45,8 @@ async function makeCanvas(viewport: Viewport): Promise<PieceCanvas> {
   });
   const store: RootStore = root.render(
     createElement(
-      ViewportContext,
-      { value: viewport },
+      StudioProvider,
+      { studio: viewport.studio, viewport },
       createElement(Scene),
       createElement(Mounted, { onceThere }),
     ),

@@ -1,7 +1,8 @@
 /** Where the eye stands, kept for the life of its viewport: places and layouts come and go, the view stays. */
 import { createStore, type StoreApi } from "zustand/vanilla";
+import type { Plan } from "../../core/plan/document.ts";
 import { placeFacets } from "../../core/plan/place.ts";
-import { studio } from "../studio.ts";
+import type { Studio } from "../studio.ts";
 import { between, HOME, LOOKS, type LookFrom, type Orbit } from "./camera.ts";
 
 const GLIDE_MS = 180;
@@ -29,7 +30,7 @@ export interface Eye extends StoreApi<{ readonly view: Orbit }> {
 const easeOut = (t: number): number => 1 - (1 - t) ** 3;
 const easeInOut = (t: number): number => t * t * (3 - 2 * t);
 
-const wantsStillness = (): boolean =>
+const isStill = (studio: Studio): boolean =>
   studio.getState().preferences.motion === "reduced" ||
   window.matchMedia("(prefers-reduced-motion: reduce)").matches;
 
@@ -37,8 +38,7 @@ const wantsStillness = (): boolean =>
 const BESIDE_DEG = 14;
 
 /** From where a facet of the plan on the bench is seen well; null where there is none of this id. */
-function viewOfFacet(facetId: string, { stand: _, ...view }: Orbit): Orbit | null {
-  const { plan } = studio.getState();
+function viewOfFacet(plan: Plan, facetId: string, { stand: _, ...view }: Orbit): Orbit | null {
   const facet = placeFacets(plan).find((one) => one.id === facetId);
   if (!facet) return null;
   const isBack = plan.tiers[facet.tierIndex].side === "back";
@@ -53,9 +53,10 @@ function viewOfFacet(facetId: string, { stand: _, ...view }: Orbit): Orbit | nul
   };
 }
 
-export function createEye(): Eye {
+export function createEye(studio: Studio): Eye {
   const store = createStore<{ readonly view: Orbit }>(() => ({ view: HOME }));
   const viewNow = () => store.getState().view;
+  const wantsStillness = () => isStill(studio);
   let running = 0;
   let put = asItIs;
   let hasTurned = false;
@@ -107,7 +108,7 @@ export function createEye(): Eye {
       );
     },
     showFacet: (facetId) => {
-      const view = viewOfFacet(facetId, viewNow());
+      const view = viewOfFacet(studio.getState().plan, facetId, viewNow());
       if (view) glideTo(view);
     },
   };

@@ -5,7 +5,7 @@
 import { dot, length as lengthOf, type Vec3 } from "../../core/geometry/vec.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { CATCH_PX, DRAG_STARTS_PX, type DragValue } from "../plan/drag/drag-maths.ts";
-import type { DragPicture, ScreenPoint } from "../plan/drag/use-tier-drag.ts";
+import type { DragPicture, ScreenPoint } from "../plan/drag/tier-hold.ts";
 import { eyeFrame, type Orbit, verticalField } from "./camera.ts";
 
 type Shift = readonly [number, number];

@@ -6,10 +6,9 @@ import { type PointerEvent, type RefObject, useEffect, useRef } from "react";
 import { SKIN } from "../../core/geometry/solid-types.ts";
 import { solved } from "../../state/derived.ts";
 import { settledPlan } from "../settled.ts";
-import { studio } from "../studio.ts";
 import { nearer, type Orbit, panned, rayThrough, turned, verticalField } from "./camera.ts";
 import { pickFace } from "./pick.ts";
-import { useViewport } from "./viewport.ts";
+import { useViewport, type Viewport } from "./viewport.ts";
 
 /** A press that moves less than this picks; more is a drag. */
 const PRESS_PX = 5;
@@ -23,15 +22,15 @@ interface Finger {
 }
 
 /** The facet under a point of the page: its id, "" for skin, null beside the piece. */
-export function facetUnder(view: Orbit, box: HTMLElement, { x, y }: Finger): string | null {
+export function facetUnder({ studio, eye }: Viewport, box: HTMLElement, { x, y }: Finger): string | null {
   const area = box.getBoundingClientRect();
   const { from, along } = rayThrough(
-    view,
+    eye.getState().view,
     area.width / area.height,
     (2 * (x - area.left)) / area.width - 1,
     1 - (2 * (y - area.top)) / area.height,
   );
-  const { planes, facets } = solved(settledPlan());
+  const { planes, facets } = solved(settledPlan(studio));
   const hit = pickFace(planes, from, along);
   if (!hit) return null;
   return hit.face === SKIN ? "" : facets[hit.face].id;
@@ -58,7 +57,8 @@ export interface Grip {
 }
 
 export function useHand(host: RefObject<HTMLElement | null>, grip: RefObject<Grip | null>) {
-  const { eye } = useViewport();
+  const viewport = useViewport();
+  const { studio, eye } = viewport;
   const fingers = useRef(new Map<number, Finger>());
   const travelled = useRef(0);
   const isMoving = useRef(false);
@@ -77,7 +77,7 @@ export function useHand(host: RefObject<HTMLElement | null>, grip: RefObject<Gri
 
   const point = (event: PointerEvent): void => {
     if (event.pointerType !== "mouse" || !host.current) return;
-    const facetId = facetUnder(eye.getState().view, host.current, { x: event.clientX, y: event.clientY });
+    const facetId = facetUnder(viewport, host.current, { x: event.clientX, y: event.clientY });
     const { hover, setHover } = studio.getState();
     if ((facetId || null) !== hover.facetId) setHover(facetId ? { facetId } : {});
   };
@@ -116,7 +116,7 @@ export function useHand(host: RefObject<HTMLElement | null>, grip: RefObject<Gri
     const wasAlone = fingers.current.size === 1;
     if (!fingers.current.delete(event.pointerId) || !host.current) return;
     if (!wasAlone || travelled.current >= PRESS_PX || event.type === "pointercancel") return;
-    const facetId = facetUnder(eye.getState().view, host.current, { x: event.clientX, y: event.clientY });
+    const facetId = facetUnder(viewport, host.current, { x: event.clientX, y: event.clientY });
     studio.getState().select(facetId ? { facetId } : {});
   };
 

@@ -1,31 +1,36 @@
 /**
- * One picture of the piece: from where it is seen, how it asks for frames, and the words that it carries along. The page has
- * one; a component takes whichever stands around it, so that another picture, or a test, can have its own.
+ * One picture of a studio's piece: from where it is seen, how it asks for frames, and the words that it carries along. A component
+ * takes whichever stands around it (`studio-provider.tsx`), so that another picture, or a test, can have its own.
  */
 import { createContext, useContext } from "react";
 import { useStore } from "zustand";
+import type { Studio } from "../studio.ts";
 import type { Orbit } from "./camera.ts";
 import { createEye, type Eye } from "./eye.ts";
 import { createFrames, type Frames } from "./frames.ts";
 import { createLabels, type Labels } from "./labels.ts";
 
 export interface Viewport {
+  readonly studio: Studio;
   readonly eye: Eye;
   readonly frames: Frames;
   readonly labels: Labels;
 }
 
-const createViewport = (): Viewport => ({
-  eye: createEye(),
+export const createViewport = (studio: Studio): Viewport => ({
+  studio,
+  eye: createEye(studio),
   frames: createFrames(),
   labels: createLabels(),
 });
 
-/** The page's own. For what happens outside of components. */
-export const pageViewport = createViewport();
+export const ViewportContext = createContext<Viewport | null>(null);
 
-export const ViewportContext = createContext(pageViewport);
-export const useViewport = (): Viewport => useContext(ViewportContext);
+export function useViewport(): Viewport {
+  const viewport = useContext(ViewportContext);
+  if (!viewport) throw new Error("no StudioProvider stands around this component");
+  return viewport;
+}
 
 export function useEye<T>(pick: (view: Orbit) => T): T {
   return useStore(useViewport().eye, (state) => pick(state.view));

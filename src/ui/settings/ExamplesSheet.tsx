@@ -8,8 +8,10 @@ import { openPlan } from "../shared/files.ts";
 import { useFormat } from "../use-format.ts";
 import { FrontDrawing } from "./FrontDrawing.tsx";
 import "./settings.css";
+import { useStudioStore } from "../studio.ts";
 
 export default function ExamplesSheet() {
+  const studio = useStudioStore();
   const words = useWords(planWords);
   const names = useWords(exampleWords);
   const format = useFormat();
@@ -25,7 +27,7 @@ export default function ExamplesSheet() {
               <Button
                 className="example"
                 aria-label={words.examples.open(plan.name)}
-                onPress={() => openPlan(plan)}
+                onPress={() => openPlan(studio, plan)}
               >
                 <FrontDrawing plan={plan} />
                 <span>

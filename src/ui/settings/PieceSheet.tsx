@@ -12,7 +12,7 @@ import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
 import { NameField } from "../plan/recipe/NameField.tsx";
 import { openSheet, screen } from "../shared/screen.ts";
-import { studio } from "../studio.ts";
+import { type Studio, useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
 import { LengthField } from "./LengthField.tsx";
@@ -240,7 +240,7 @@ function WheelFields() {
 }
 
 /** Beside the piece, where one sees what one does. */
-function editBeside(part: "editsInside" | "editsGlass"): void {
+function editBeside(studio: Studio, part: "editsInside" | "editsGlass"): void {
   const { place, go } = studio.getState();
   openSheet(null);
   if (place === "bench" || place === "ideas") go("plan");
@@ -248,6 +248,7 @@ function editBeside(part: "editsInside" | "editsGlass"): void {
 }
 
 export default function PieceSheet() {
+  const studio = useStudioStore();
   const words = useWords(planWords).piece;
   const format = useFormat();
   const plan = usePlan();
@@ -280,10 +281,10 @@ export default function PieceSheet() {
         description={words.toleranceHint}
         onChange={(toleranceMm) => void dispatch({ type: "set-tolerance", toleranceMm })}
       />
-      <Button look="outlined" onPress={() => editBeside("editsGlass")}>
+      <Button look="outlined" onPress={() => editBeside(studio, "editsGlass")}>
         {words.editGlass}
       </Button>
-      <Button look="outlined" onPress={() => editBeside("editsInside")}>
+      <Button look="outlined" onPress={() => editBeside(studio, "editsInside")}>
         {words.editInside}
       </Button>
     </>

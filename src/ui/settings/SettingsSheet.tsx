@@ -10,6 +10,7 @@ import { useStudio } from "../use-studio.ts";
 import { sayNoGerman } from "../visit.ts";
 import { AngleDrawing } from "./AngleDrawing.tsx";
 import "./settings.css";
+import { useStudioStore } from "../studio.ts";
 
 const optionsOf = <Id extends string>(words: Readonly<Record<Id, string>>) =>
   (Object.keys(words) as Id[]).map((id) => ({ id, words: words[id] }));
@@ -21,6 +22,7 @@ async function speak(language: Preferences["language"]): Promise<Partial<Prefere
 }
 
 export default function SettingsSheet() {
+  const studio = useStudioStore();
   const words = useWords(settingsWords);
   const preferences = useStudio((state) => state.preferences);
   const prefer = useStudio((state) => state.prefer);
@@ -37,7 +39,9 @@ export default function SettingsSheet() {
         label={words.language}
         value={preferences.language ?? "system"}
         options={optionsOf(words.languages)}
-        onChange={(language) => void speak(language === "system" ? null : language).then(set, sayNoGerman)}
+        onChange={(language) =>
+          void speak(language === "system" ? null : language).then(set, () => sayNoGerman(studio))
+        }
       />
       <div>
         <Pick

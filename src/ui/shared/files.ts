@@ -4,13 +4,13 @@ import { type PlanFile, PlanFileError, parsePlan, serializePlan } from "../../co
 import { FILE } from "../../core/plan/limits.ts";
 import { freshPlan } from "../first-example.ts";
 import { shellWords } from "../messages/shell.ts";
-import { languageNow, studio } from "../studio.ts";
+import { languageNow, type Studio } from "../studio.ts";
 import { layOnBench, whyUnkept } from "../visit.ts";
 import { faultSaid } from "./fault-said.ts";
 import { openSheet, tell } from "./screen.ts";
 
 /** Words outside of React, in the language of the screen. */
-const wordsNow = () => shellWords[languageNow()];
+const wordsNow = (studio: Studio) => shellWords[languageNow(studio)];
 
 /** A file name that every system takes: letters and figures of any script, the rest as dashes. */
 export const fileNameOf = (plan: Plan): string => {
@@ -32,11 +32,11 @@ export function offerFile(name: string, content: Blob): void {
   setTimeout(() => URL.revokeObjectURL(link.href), 0);
 }
 
-export function savePlanFile(): void {
+export function savePlanFile(studio: Studio): void {
   const { plan } = studio.getState();
   const name = fileNameOf(plan);
   offerFile(name, new Blob([serializePlan(plan)], { type: "application/json" }));
-  tell({ tone: "said", text: wordsNow().fileSaved(name) });
+  tell({ tone: "said", text: wordsNow(studio).fileSaved(name) });
 }
 
 async function textOf(file: File): Promise<string> {
@@ -53,11 +53,11 @@ async function textOf(file: File): Promise<string> {
 export const readPlanFile = async (file: File): Promise<PlanFile> => parsePlan(await textOf(file));
 
 /** Puts the plan of a file on the bench, or says why not and leaves everything as it was. */
-export async function openPlanFile(file: File): Promise<boolean> {
-  const words = wordsNow();
+export async function openPlanFile(studio: Studio, file: File): Promise<boolean> {
+  const words = wordsNow(studio);
   try {
     const { plan, unknown } = await readPlanFile(file);
-    if (!(await lay(plan, unknown, true))) return false;
+    if (!(await lay(studio, plan, unknown, true))) return false;
     tell({
       tone: "said",
       text: words.fileOpened(plan.name || words.unnamed),
@@ -69,36 +69,41 @@ export async function openPlanFile(file: File): Promise<boolean> {
     tell({
       tone: "stop",
       text: words.fileBad(file.name),
-      details: [await faultSaid(error.fault, languageNow()), words.fileSafe],
+      details: [await faultSaid(error.fault, languageNow(studio)), words.fileSafe],
     });
     return false;
   }
 }
 
 /** Asks the person for a file. */
-export function choosePlanFile(): void {
+export function choosePlanFile(studio: Studio): void {
   const input = document.createElement("input");
   input.type = "file";
   input.accept = ".json,application/json";
   input.addEventListener("change", () => {
     const file = input.files?.[0];
-    if (file) void openPlanFile(file);
+    if (file) void openPlanFile(studio, file);
   });
   input.click();
 }
 
 /** Puts a plan on the bench and shows it; when what lies there can't be kept, says so and changes nothing. */
-async function lay(plan: Plan, unknown: readonly string[] = [], keep = false): Promise<boolean> {
-  const trouble = await layOnBench(plan, unknown, keep);
+async function lay(
+  studio: Studio,
+  plan: Plan,
+  unknown: readonly string[] = [],
+  keep = false,
+): Promise<boolean> {
+  const trouble = await layOnBench(studio, plan, unknown, keep);
   if (trouble === null) {
     openSheet(null);
     studio.getState().go("plan");
     return true;
   }
-  tell({ tone: "stop", text: wordsNow().notKept, details: await whyUnkept(trouble, true) });
+  tell({ tone: "stop", text: wordsNow(studio).notKept, details: await whyUnkept(studio, trouble, true) });
   return false;
 }
 
-export const openPlan = (plan: Plan): void => void lay(plan);
+export const openPlan = (studio: Studio, plan: Plan): void => void lay(studio, plan);
 
-export const beginFresh = (name: string): void => openPlan(freshPlan(name));
+export const beginFresh = (studio: Studio, name: string): void => openPlan(studio, freshPlan(name));

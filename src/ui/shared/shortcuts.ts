@@ -1,7 +1,7 @@
 /** Keys that work everywhere, and how they are written on this machine. */
 import { useLayoutEffect } from "react";
 import { isLapOpen } from "../lap/lap-open.ts";
-import { studio } from "../studio.ts";
+import { type Studio, useStudioStore } from "../studio.ts";
 import { choosePlanFile, savePlanFile } from "./files.ts";
 import { openSheet } from "./screen.ts";
 
@@ -12,18 +12,18 @@ interface Chord {
   /** With Ctrl, or Command on a Mac. */
   readonly withCommand?: boolean;
   readonly withShift?: boolean;
-  readonly run: () => void;
+  readonly run: (studio: Studio) => void;
 }
 
 const CHORDS: Readonly<Record<Shortcut, Chord>> = {
-  undo: { key: "z", withCommand: true, run: () => studio.getState().undo() },
-  redo: { key: "z", withCommand: true, withShift: true, run: () => studio.getState().redo() },
+  undo: { key: "z", withCommand: true, run: (studio) => studio.getState().undo() },
+  redo: { key: "z", withCommand: true, withShift: true, run: (studio) => studio.getState().redo() },
   open: { key: "o", withCommand: true, run: choosePlanFile },
   save: { key: "s", withCommand: true, run: savePlanFile },
-  plan: { key: "1", run: () => studio.getState().go("plan") },
-  look: { key: "2", run: () => studio.getState().go("look") },
-  bench: { key: "3", run: () => studio.getState().go("bench") },
-  ideas: { key: "4", run: () => studio.getState().go("ideas") },
+  plan: { key: "1", run: (studio) => studio.getState().go("plan") },
+  look: { key: "2", run: (studio) => studio.getState().go("look") },
+  bench: { key: "3", run: (studio) => studio.getState().go("bench") },
+  ideas: { key: "4", run: (studio) => studio.getState().go("ideas") },
   keys: { key: "?", run: () => openSheet("keys") },
 };
 
@@ -57,7 +57,7 @@ function matches(chord: Chord, event: KeyboardEvent): boolean {
   return !chord.withCommand || event.shiftKey === (chord.withShift ?? false);
 }
 
-function onKeyDown(event: KeyboardEvent): void {
+function onKeyDown(studio: Studio, event: KeyboardEvent): void {
   if (event.defaultPrevented) return;
   // Ctrl+Y is the other way to redo on machines without a Command key.
   const isOtherRedo = event.ctrlKey && !event.shiftKey && event.key.toLowerCase() === "y";
@@ -71,13 +71,15 @@ function onKeyDown(event: KeyboardEvent): void {
   if (!chord.withCommand && isWithin(event.target, "[role=dialog], [role=menu], [role=listbox]")) return;
   event.preventDefault();
   // at the lap the plan stays as it is: a wet hand on the keys takes nothing back
-  if (!isLapOpen() || chord === CHORDS.save) chord.run();
+  if (!isLapOpen() || chord === CHORDS.save) chord.run(studio);
 }
 
 /** Before the first paint: what is seen can be asked for by its keys. */
 export function useShortcuts(): void {
+  const studio = useStudioStore();
   useLayoutEffect(() => {
-    window.addEventListener("keydown", onKeyDown);
-    return () => window.removeEventListener("keydown", onKeyDown);
-  }, []);
+    const listen = (event: KeyboardEvent) => onKeyDown(studio, event);
+    window.addEventListener("keydown", listen);
+    return () => window.removeEventListener("keydown", listen);
+  }, [studio]);
 }

@@ -5,7 +5,7 @@
 import { useLayoutEffect } from "react";
 import type { Place } from "../../state/store.ts";
 import { addressOf, putAddress, watchAddress } from "../address.ts";
-import { studio } from "../studio.ts";
+import type { Studio } from "../studio.ts";
 import { openSheet, type SheetName, screen } from "./screen.ts";
 import { isSteppingBack, stepBack, steppedBack } from "./step-back.ts";
 
@@ -20,7 +20,7 @@ interface Spot {
 /** How the sheets are closed that lie over the place, the topmost last. */
 const covers: (() => void)[] = [];
 
-const spotNow = (): Spot => {
+const spotNow = (studio: Studio): Spot => {
   const { sheet } = screen.getState();
   return { place: studio.getState().place, sheet, over: Math.max(covers.length, sheet === null ? 0 : 1) };
 };
@@ -28,13 +28,13 @@ const spotNow = (): Spot => {
 /** Where an entry says one was; null for one that says nothing: an address that was typed, a link that was pasted. */
 const spotHere = (): Spot | null => (history.state as { spot?: Spot } | null)?.spot ?? null;
 
-/** Sheets may be shown where no trail was begun: a step back would then leave the page. */
-let hasBegun = false;
+/** Whose places the entries follow: a page has one history. Sheets may be shown where no trail was begun: a step back would then leave the page. */
+let followed: Studio | null = null;
 
 /** Lets the entries follow what is on the screen. */
 function follow(): void {
-  if (!hasBegun || isSteppingBack()) return;
-  const [from, spot] = [spotHere(), spotNow()];
+  if (!followed || isSteppingBack()) return;
+  const [from, spot] = [spotHere(), spotNow(followed)];
   const isPlaceLeft = from !== null && from.place !== spot.place;
   if (from === null || (from.over >= spot.over && from.over > 0 && isPlaceLeft))
     history.replaceState({ ...history.state, spot }, "");
@@ -54,7 +54,7 @@ function followSoon(): void {
 let carried: string | null = null;
 
 /** Lets the screen follow the entry that the person went to. */
-function onStep(): void {
+function onStep(studio: Studio): void {
   const spot = spotHere();
   const isOwn = isSteppingBack();
   steppedBack();
@@ -71,8 +71,8 @@ function onStep(): void {
 }
 
 /** @returns how to stop */
-export function beginTrail(): () => void {
-  hasBegun = true;
+export function beginTrail(studio: Studio): () => void {
+  followed = studio;
   // A page loaded anew comes without the sheet that lay over it.
   if ((spotHere()?.over ?? 0) > 0) stepBack();
   else follow();
@@ -80,7 +80,8 @@ export function beginTrail(): () => void {
     studio.subscribe((now, before) => now.place !== before.place && followSoon()),
     screen.subscribe((now, before) => now.sheet !== before.sheet && followSoon()),
   ];
-  window.addEventListener("popstate", onStep);
+  const step = () => onStep(studio);
+  window.addEventListener("popstate", step);
   const readCarried = () => {
     carried = addressOf(location.hash).plan;
   };
@@ -88,8 +89,8 @@ export function beginTrail(): () => void {
   // after the step itself has put right what an old entry says
   stops.push(watchAddress(readCarried));
   return () => {
-    hasBegun = false;
-    window.removeEventListener("popstate", onStep);
+    followed = null;
+    window.removeEventListener("popstate", step);
     for (const stop of stops) stop();
   };
 }

@@ -8,7 +8,7 @@ import { planWords } from "../messages/plan.ts";
 import { verdictWords } from "../messages/verdict.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { useIsLate, useSettledPlan } from "../settled.ts";
-import { studio } from "../studio.ts";
+import type { Studio } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useReport } from "../use-studio.ts";
 
@@ -16,7 +16,7 @@ const isOf = (line: HTMLElement, { code, tier }: Verdict): boolean =>
   line.dataset.code === code && line.dataset.tier === (tier ?? undefined);
 
 /** Picks the tier on Plan and brings its finding into sight. */
-export function showCause(cause: Verdict): void {
+export function showCause(studio: Studio, cause: Verdict): void {
   const { go, select } = studio.getState();
   go("plan");
   select({ tierId: cause.tier });

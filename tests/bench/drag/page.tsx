@@ -2,19 +2,24 @@
 import { createRoot } from "react-dom/client";
 import type { Plan, Tier } from "../../../src/core/plan/document.ts";
 import { report, solid, solved } from "../../../src/state/derived.ts";
+import { FIRST_EXAMPLE } from "../../../src/ui/first-example.ts";
 import { facetArrays } from "../../../src/ui/piece/body-geometry.ts";
 import { Profile } from "../../../src/ui/plan/profile/Profile.tsx";
 import { Skin } from "../../../src/ui/plan/skin/Skin.tsx";
-import { studio } from "../../../src/ui/studio.ts";
+import { createStudio } from "../../../src/ui/studio.ts";
+import { StudioProvider } from "../../../src/ui/studio-provider.tsx";
 import "../../../src/ui/theme/tokens.css";
 
+const studio = createStudio({ plan: FIRST_EXAMPLE });
 const root = document.getElementById("root");
 if (!root) throw new Error("the page has no root");
 createRoot(root).render(
-  <div id="bench">
-    <Profile />
-    <Skin />
-  </div>,
+  <StudioProvider studio={studio}>
+    <div id="bench">
+      <Profile />
+      <Skin />
+    </div>
+  </StudioProvider>,
 );
 
 const tier = (

@@ -2,13 +2,13 @@
 import { describe, expect, it } from "vitest";
 import { dot } from "../../../src/core/geometry/vec.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
+import { FIRST_EXAMPLE } from "../../../src/ui/first-example.ts";
 import { onPaper, onTableOf, placed } from "../../../src/ui/look/crops.ts";
 import { DEFAULT_SETTINGS } from "../../../src/ui/look/look-settings.ts";
 import { ON_TABLE, standOf } from "../../../src/ui/look/lying.ts";
 import { eyeFrame, HOME, LOOKS } from "../../../src/ui/piece/camera.ts";
-import { studio } from "../../../src/ui/studio.ts";
 
-const plan: Plan = studio.getState().plan;
+const plan: Plan = FIRST_EXAMPLE;
 const uncut: Plan = { ...plan, tiers: [] };
 
 describe("a picture for a shop", () => {

@@ -5,11 +5,11 @@ import { RESTS, restOnFacet } from "../../../src/core/optics/rest.ts";
 import { tableFrame } from "../../../src/core/optics/tabletop.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
 import { solid, solved } from "../../../src/state/derived.ts";
+import { FIRST_EXAMPLE } from "../../../src/ui/first-example.ts";
 import { downOf, flatOf, ON_TABLE, restood, standOf } from "../../../src/ui/look/lying.ts";
 import { eyeFrame, HOME, LOOKS, turned } from "../../../src/ui/piece/camera.ts";
-import { studio } from "../../../src/ui/studio.ts";
 
-const plan: Plan = studio.getState().plan;
+const plan: Plan = FIRST_EXAMPLE;
 const uncut: Plan = { ...plan, tiers: [] };
 
 describe("a piece on a table", () => {

@@ -1,10 +1,12 @@
 /** How the view comes from one place to another, and that it does so at once for a person who wants no motion. */
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { FIRST_EXAMPLE } from "../../../src/ui/first-example.ts";
 import { HOME, LOOKS } from "../../../src/ui/piece/camera.ts";
 import { createEye } from "../../../src/ui/piece/eye.ts";
-import { studio } from "../../../src/ui/studio.ts";
+import { createStudio } from "../../../src/ui/studio.ts";
 
-const eye = createEye();
+const studio = createStudio({ plan: FIRST_EXAMPLE });
+const eye = createEye(studio);
 let frames: FrameRequestCallback[];
 const system = { matches: false };
 /** Shows one frame at a time of milliseconds. @returns how many were waiting */

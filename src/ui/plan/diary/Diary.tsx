@@ -10,11 +10,13 @@ import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolid, useSolved, useStudio } from "../../use-studio.ts";
 import { type DiaryMoment, momentsOf } from "./moments.ts";
-import { closeDiary, diary, openDiary, useDiary } from "./use-shown.ts";
+import { closeDiary, diaryOf, openDiary, useDiary } from "./use-shown.ts";
 import "./diary.css";
 import { nameOrPlace } from "../../../words/names.ts";
+import { useStudioStore } from "../../studio.ts";
 
 export default function Diary() {
+  const studio = useStudioStore();
   const isOpen = useDiary((state) => state.isOpen);
   const hasFacets = usePlan().tiers.length > 0;
   const words = useWords(drawingWords).diary;
@@ -22,13 +24,14 @@ export default function Diary() {
   return isOpen ? (
     <OpenDiary />
   ) : (
-    <Button className="diary-open" onPress={openDiary}>
+    <Button className="diary-open" onPress={() => openDiary(studio)}>
       {words.open}
     </Button>
   );
 }
 
 function OpenDiary() {
+  const studio = useStudioStore();
   const words = useWords(drawingWords).diary;
   const solved = useSolved();
   const moments = useMemo(() => momentsOf(solved), [solved]);
@@ -36,12 +39,12 @@ function OpenDiary() {
   const select = useStudio((state) => state.select);
   const leaf = (to: number) => {
     const next = Math.min(moments.length, Math.max(0, to));
-    diary.setState({ count: next });
+    diaryOf(studio).setState({ count: next });
     select(next === 0 ? {} : { facetId: moments[next - 1].facetId });
   };
   const onKeyDown = (event: KeyboardEvent) => {
     const to = { ArrowLeft: count - 1, ArrowRight: count + 1, Home: 0, End: moments.length }[event.key];
-    if (event.key === "Escape") closeDiary();
+    if (event.key === "Escape") closeDiary(studio);
     else if (to === undefined) return;
     else leaf(to);
     event.preventDefault();
@@ -57,7 +60,7 @@ function OpenDiary() {
         <Button isDisabled={count === moments.length} onPress={() => leaf(count + 1)}>
           {words.after}
         </Button>
-        <Button onPress={closeDiary}>{words.close}</Button>
+        <Button onPress={() => closeDiary(studio)}>{words.close}</Button>
       </div>
       <Strip moments={moments} count={count} onLeaf={leaf} onKeyDown={onKeyDown} />
     </section>

@@ -6,7 +6,7 @@ import type { Plan } from "../../../core/plan/document.ts";
 import { perPlan, report, solid, solved } from "../../../state/derived.ts";
 import { settledPlan, useSettledPlan } from "../../settled.ts";
 import { hasMany } from "../../settling.ts";
-import { studio } from "../../studio.ts";
+import { perStudio, type Studio, useStudioStore } from "../../studio.ts";
 import { type Shown, shownAt } from "./shown.ts";
 
 export interface DiaryState {
@@ -17,18 +17,19 @@ export interface DiaryState {
 
 const CLOSED: DiaryState = { isOpen: false, count: 0 };
 
-export const diary = createStore<DiaryState>(() => CLOSED);
-export const useDiary = <T>(pick: (state: DiaryState) => T): T => useStore(diary, pick);
-
-export const closeDiary = () => diary.setState(CLOSED);
-export const openDiary = () => {
-  diary.setState({ isOpen: true, count: solved(settledPlan()).facets.length });
-};
-
 /** A diary tells of one plan: a change to it closes the diary, since the work would be another. */
-studio.subscribe((now, before) => {
-  if (now.plan !== before.plan && diary.getState().isOpen) closeDiary();
+export const diaryOf = perStudio((studio) => {
+  const diary = createStore<DiaryState>(() => CLOSED);
+  studio.subscribe((now, before) => {
+    if (now.plan !== before.plan && diary.getState().isOpen) diary.setState(CLOSED);
+  });
+  return diary;
 });
+export const useDiary = <T>(pick: (state: DiaryState) => T): T => useStore(diaryOf(useStudioStore()), pick);
+
+export const closeDiary = (studio: Studio): void => diaryOf(studio).setState(CLOSED);
+export const openDiary = (studio: Studio): void =>
+  diaryOf(studio).setState({ isOpen: true, count: solved(settledPlan(studio)).facets.length });
 
 const momentsShown = perPlan(() => new Map<number, Shown>());
 

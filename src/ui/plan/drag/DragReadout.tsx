@@ -20,9 +20,9 @@ import { useIsLate, useSettledPlan } from "../../settled.ts";
 import { useFormat } from "../../use-format.ts";
 import { useSay } from "../../use-say.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
+import type { LiveDrag, ScreenPoint } from "./tier-hold.ts";
 import { lostRules, type TierNumbers, tierNumbers } from "./tier-numbers.ts";
 import type { Box } from "./use-box.ts";
-import type { LiveDrag, ScreenPoint } from "./use-tier-drag.ts";
 
 type Words = Translated<typeof drawings>;
 

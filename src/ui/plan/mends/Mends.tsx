@@ -7,7 +7,7 @@ import type { PlanFinding } from "../../../core/plan/finding.ts";
 import { costInWords, doubtsInWords, mendInWords } from "../../../words/mends.ts";
 import { Button } from "../../controls/Button.tsx";
 import { askIdeas } from "../../ideas/asked.ts";
-import { losses } from "../../losses.ts";
+import { lossesOf } from "../../losses.ts";
 import { ideasWords } from "../../messages/ideas.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useSettledPlan } from "../../settled.ts";
@@ -18,6 +18,7 @@ import { MendPicture } from "./MendPicture.tsx";
 import { mendCommand } from "./mend-commands.ts";
 import { askMends } from "./plan-worker-client.ts";
 import "./mends.css";
+import { useStudioStore } from "../../studio.ts";
 
 /** A plan has to stand this long before mends are looked for: while it is being changed they would be out of date. */
 const REST_MS = 350;
@@ -32,7 +33,7 @@ interface Found {
 /** Mends as they are found; empty while the plan is on its way. */
 function useMends(finding: PlanFinding): Found {
   const plan = useSettledPlan();
-  const before = useStore(losses, (found) => found.before);
+  const before = useStore(lossesOf(useStudioStore()), (found) => found.before);
   const isDragging = useStudio((state) => state.drag !== null);
   const nothing: Found = { for: finding, mends: [], isDone: false };
   const [found, setFound] = useState(nothing);
@@ -69,9 +70,14 @@ function useMends(finding: PlanFinding): Found {
 
 /** Where nothing mends it: patterns near this one that meet. */
 function NearestIdeas({ plan }: { plan: Plan }) {
+  const studio = useStudioStore();
   const words = useWords(ideasWords);
   return (
-    <Button className="mend" look="outlined" onPress={() => askIdeas({ like: [plan.tiers], ways: "near" })}>
+    <Button
+      className="mend"
+      look="outlined"
+      onPress={() => askIdeas(studio, { like: [plan.tiers], ways: "near" })}
+    >
       {words.nearest}
     </Button>
   );

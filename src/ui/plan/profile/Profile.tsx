@@ -7,14 +7,16 @@ import type { SolvedPlan } from "../../../core/plan/solved.ts";
 import { drawingWords } from "../../messages/drawings.ts";
 import { planWords } from "../../messages/plan.ts";
 import { useWords } from "../../messages/words.tsx";
+import { useViewport } from "../../piece/viewport.ts";
 import { useIsLate } from "../../settled.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useSolid, useSolved, useStudio } from "../../use-studio.ts";
 import type { ClearOf } from "../drag/DragReadout.tsx";
+import { addTier } from "../drag/drag-host.ts";
 import { Readout } from "../drag/Readout.tsx";
 import { patternSaid } from "../drag/said.ts";
 import { useBox } from "../drag/use-box.ts";
-import { addTier, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
+import { type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
 import { nextTier } from "../recipe/next-tier.ts";
 import { KNOB_PX, type Knob } from "./knobs.ts";
 import { LabelText, ProfileGround } from "./ProfileGround.tsx";
@@ -198,6 +200,7 @@ interface FreshProps {
 
 /** Where the next tier is pulled in from the rim: hollow, for nothing is cut there yet. */
 function FreshKnob({ knob, fresh, drag }: FreshProps) {
+  const viewport = useViewport();
   const words = useWords(drawingWords);
   const [x, y] = knob.at;
   const arm = KNOB_PX * 0.45;
@@ -206,7 +209,7 @@ function FreshKnob({ knob, fresh, drag }: FreshProps) {
     event.preventDefault();
     const picture = event.currentTarget.ownerSVGElement;
     // The page answers at once, so that the new tier's own knob is there to be gone to.
-    flushSync(() => addTier(fresh));
+    flushSync(() => addTier(viewport, fresh));
     picture?.querySelector<SVGElement>(`[data-tier="${fresh.id}"]`)?.focus();
   };
   return (

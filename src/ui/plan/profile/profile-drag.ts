@@ -1,7 +1,7 @@
 /** What movements mean in the profile: along the arc the arm angle, in and out the depth. */
 import type { Plan, Tier } from "../../../core/plan/document.ts";
 import { CATCH_PX, DRAG_STARTS_PX } from "../drag/drag-maths.ts";
-import type { DragPicture, ScreenPoint } from "../drag/use-tier-drag.ts";
+import type { DragPicture, ScreenPoint } from "../drag/tier-hold.ts";
 import { type ProfileFrame, tierDirection, toSection } from "./profile-geometry.ts";
 
 const DEG = 180 / Math.PI;

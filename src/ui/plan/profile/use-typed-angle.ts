@@ -1,7 +1,7 @@
 /** A figure typed on a profile handle: what is typed so far, and how it becomes the tier's angle with Enter or on leaving. */
 import { type KeyboardEvent, useRef, useState } from "react";
 import { parseAngle } from "../../../words/format.ts";
-import { studio } from "../../studio.ts";
+import { useStudioStore } from "../../studio.ts";
 import { useFormat } from "../../use-format.ts";
 
 export interface TypedAngle {
@@ -14,6 +14,7 @@ export interface TypedAngle {
 
 /** @param tierId of the handle that has the focus */
 export function useTypedAngle(tierId: string | null): TypedAngle {
+  const studio = useStudioStore();
   const { cuttingAngle } = useFormat();
   const [text, show] = useState<string | null>(null);
   /** Keys come faster than pictures are drawn. */

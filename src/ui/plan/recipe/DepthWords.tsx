@@ -12,6 +12,7 @@ import { planWords } from "../../messages/plan.ts";
 import { ruleWords } from "../../messages/rules.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { settledPlan } from "../../settled.ts";
+import { useStudioStore } from "../../studio.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { tierTruth } from "./tier-truth.ts";
@@ -61,6 +62,7 @@ export function DepthWords({
   index: number;
   onChange: (rule: DepthRule) => void;
 }) {
+  const studio = useStudioStore();
   const words = useWords(planWords);
   const plan = usePlan();
   const earlier = plan.tiers.slice(0, index);
@@ -95,7 +97,7 @@ export function DepthWords({
         words: ruleIn[id].name,
         isDisabled: namesTier && earlier.length === 0,
       }))}
-      onChange={(next) => onChange(ruleFrom(next, settledPlan(), tier, earlier))}
+      onChange={(next) => onChange(ruleFrom(next, settledPlan(studio), tier, earlier))}
     />
   );
   return <Sentence template={said.tail} slots={{ name, amount, other: follows }} />;

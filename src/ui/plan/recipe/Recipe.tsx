@@ -6,10 +6,11 @@ import GuideOffer from "../../help/GuideOffer.tsx";
 import { planWords } from "../../messages/plan.ts";
 import { shellWords } from "../../messages/shell.ts";
 import { useWords } from "../../messages/words.tsx";
+import { useViewport } from "../../piece/viewport.ts";
 import { GlassPart } from "../../settings/GlassPart.tsx";
 import { InsidePart } from "../../settings/InsidePart.tsx";
 import { useStudio } from "../../use-studio.ts";
-import { addTier } from "../drag/use-tier-drag.ts";
+import { addTier } from "../drag/drag-host.ts";
 import { NameField } from "./NameField.tsx";
 import { nextTier } from "./next-tier.ts";
 import { PieceLine } from "./PieceLine.tsx";
@@ -20,6 +21,7 @@ import "./recipe.css";
 const TermLinks = lazy(() => import("../../help/TermLinks.tsx"));
 
 export function Recipe() {
+  const viewport = useViewport();
   const words = useWords(planWords);
   const shell = useWords(shellWords);
   const plan = useStudio((state) => state.plan);
@@ -54,7 +56,7 @@ export function Recipe() {
         ))}
       </ol>
       {next ? (
-        <Button look={tiers.length === 0 ? "strong" : "outlined"} onPress={() => addTier(next)}>
+        <Button look={tiers.length === 0 ? "strong" : "outlined"} onPress={() => addTier(viewport, next)}>
           {tiers.length === 0 ? words.addFirst : words.addTier}
         </Button>
       ) : (

@@ -23,8 +23,9 @@ import { useShownReport, useShownSolid, useShownSolved } from "../diary/use-show
 import { turned } from "../drag/drag-maths.ts";
 import { Readout } from "../drag/Readout.tsx";
 import { patternSaid } from "../drag/said.ts";
+import type { ScreenPoint } from "../drag/tier-hold.ts";
 import { useBox } from "../drag/use-box.ts";
-import { type ScreenPoint, type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
+import { type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
 import { type AnyMark, allMarks, MarkSaid } from "./MarkSaid.tsx";
 import { ORIGIN, type Strip } from "./projection.ts";
 import { InkMark, namesOf, SkinGround, SkinNames } from "./SkinGround.tsx";

@@ -1,7 +1,7 @@
 /** What movements mean on the strip: sideways the start, up and down the arm angle. */
 import type { Plan } from "../../../core/plan/document.ts";
 import { CATCH_PX, meantBy } from "../drag/drag-maths.ts";
-import type { DragPicture } from "../drag/use-tier-drag.ts";
+import type { DragPicture } from "../drag/tier-hold.ts";
 import { elevationAt, type Strip } from "./projection.ts";
 
 const DEG = 180 / Math.PI;

@@ -19,6 +19,7 @@ import { askSuggestions } from "../mends/plan-worker-client.ts";
 import { offerColumns } from "./offer-columns.ts";
 import { SuggestPicture } from "./SuggestPicture.tsx";
 import "./suggest.css";
+import { useStudioStore } from "../../studio.ts";
 
 /** Edges of this part of the radius are looked for until another length is typed. */
 const FIRST_EDGE = 0.15;
@@ -65,6 +66,7 @@ function useSuggestions(tierIndex: number, edgeMm: number) {
 }
 
 function SuggestList({ tier, onChosen }: { tier: Tier; onChosen: () => void }) {
+  const studio = useStudioStore();
   const plan = usePlan();
   const words = useWords(drawingWords).suggest;
   const language = useLanguage();
@@ -83,7 +85,10 @@ function SuggestList({ tier, onChosen }: { tier: Tier; onChosen: () => void }) {
   return (
     <div className="suggest">
       <p>
-        {words.intro(tierName(plan, tier.id, language), format.length(depthOf(settledPlan(), tier.id), 2))}
+        {words.intro(
+          tierName(plan, tier.id, language),
+          format.length(depthOf(settledPlan(studio), tier.id), 2),
+        )}
       </p>
       <NumberField
         label={words.edge}

@@ -15,7 +15,7 @@ import { Pick } from "../../controls/Pick.tsx";
 import { Toggle } from "../../controls/Toggle.tsx";
 import { photoWords } from "../../messages/photo.ts";
 import { useWords } from "../../messages/words.tsx";
-import { studio } from "../../studio.ts";
+import { useStudioStore } from "../../studio.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { LengthField } from "../LengthField.tsx";
@@ -195,12 +195,13 @@ function PatchedWords({ patched }: { patched: Patched }) {
 /** The uncut ball with it inside, traced from where the photograph was taken. */
 function Traced({ photo, wish }: { photo: Raster; wish: PhotoWish }) {
   const words = useWords(photoWords);
+  const studio = useStudioStore();
   const plan = usePlan();
   const { piece } = plan;
   // the tiers play no part
   const question = useMemo(
     () => ({ plan: { ...studio.getState().plan, piece, tiers: [], pictures: {} }, photo, wish }),
-    [piece, photo, wish],
+    [studio, piece, photo, wish],
   );
   const traced = useAnswer(question, askPreview);
   return (
