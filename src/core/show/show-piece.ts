@@ -8,7 +8,7 @@ import type { Vec3 } from "../geometry/vec.ts";
 import type { Dispersion } from "../optics/glasses.ts";
 import type { Faces, SceneDesign } from "../optics/inside.ts";
 import type { Light } from "../optics/lights.ts";
-import type { Material } from "../optics/materials.ts";
+import { MATERIALS, type Material, type MaterialName } from "../optics/materials.ts";
 import { halved, type Raster, type Rasters } from "../optics/raster.ts";
 import { putOnTable, type Scene, sceneOfPlan } from "../optics/scene.ts";
 import type { Seeds } from "../optics/seeds.ts";
@@ -135,6 +135,17 @@ export interface ShownTable {
   readonly floor: number;
   readonly onRing: boolean;
 }
+
+/** How a piece lies on a table of ours. */
+export interface Laid extends Pick<ShownTable, "up" | "floor" | "onRing"> {
+  readonly material: MaterialName;
+}
+
+export const shownTable = ({ material, ...laid }: Laid, diameterMm: number): ShownTable => ({
+  ...laid,
+  material: MATERIALS[material],
+  radiusMm: diameterMm / 2,
+});
 
 /** The shown piece on its table, if it has one, under the light as that stands there. @param isUncut then the ball lies on it */
 export function layDown(scene: Scene, table: ShownTable | undefined, isUncut = false): Scene {

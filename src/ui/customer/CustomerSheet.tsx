@@ -24,7 +24,7 @@ import { canHandOver, handOver } from "../shared/hand-over.ts";
 import { openSheet, useScreen } from "../shared/screen.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
-import { makePage } from "./make-page.ts";
+import { laidOf, makePage } from "./make-page.ts";
 import { markOf } from "./mark.ts";
 import "./customer.css";
 
@@ -168,8 +168,9 @@ function useOfferPrice(): string | null {
 function useLink(plan: Plan, texts: ShownTexts): string | null {
   return useMemo(() => {
     if (solid(plan).vanished) return null;
+    const table = laidOf(plan);
     try {
-      return `${location.origin}${location.pathname}#${showFragment({ ...solved(plan), plan }, texts)}`;
+      return `${location.origin}${location.pathname}#${showFragment({ ...solved(plan), plan }, { ...texts, ...(table && { table }) })}`;
     } catch (error) {
       if (error instanceof PlanFileError) return null;
       throw error;
@@ -332,6 +333,7 @@ export default function CustomerSheet() {
   return (
     <section className="customer">
       <p className="soft">{isVanished ? words.vanished : words.intro}</p>
+      {chosen === "picture" ? <p className="soft">{words.ownLight}</p> : null}
       <MakerLine label={words.maker} />
       <MarkPart />
       <Line label={words.caption} value={caption} onChange={setCaption} />

@@ -5,6 +5,7 @@ import { cutBall } from "../../core/geometry/solid.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { type ShownLink, shownInFragment } from "../../core/show/show-link.ts";
 import { showPage } from "../../core/show/show-page.ts";
+import { shownTable } from "../../core/show/show-piece.ts";
 import css from "../../show/show.css?inline";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { languageOf } from "../../words/language.ts";
@@ -34,14 +35,21 @@ function drawingBy(planes: readonly Plane[]): string {
   }
 }
 
-function pageOf({ plan, planes, piece, caption, price, light }: ShownLink): Document {
+function pageOf({ plan, planes, piece, caption, price, light, table }: ShownLink): Document {
+  const { diameterMm } = plan.piece;
   const text = showPage({
     name: plan.name,
-    diameterMm: plan.piece.diameterMm,
+    diameterMm,
     caption,
     price,
     maker: plan.maker,
-    data: { piece, light, pictures: [], said: linkSaid(plan) },
+    data: {
+      piece,
+      light,
+      ...(table && { table: shownTable(table, diameterMm) }),
+      pictures: [],
+      said: linkSaid(plan),
+    },
     still: drawingBy(planes),
     script: NOTHING,
     style: NOTHING,

@@ -3,12 +3,11 @@ import { script, style } from "virtual:show-bundle";
 import { supportOf } from "../../core/check/size.ts";
 import { scale } from "../../core/geometry/vec.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
-import { MATERIALS } from "../../core/optics/materials.ts";
 import { tableFrame } from "../../core/optics/tabletop.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { fittedPage } from "../../core/show/fit-page.ts";
 import { recipeOf, showPage } from "../../core/show/show-page.ts";
-import { layDown, type ShownTable, sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
+import { type Laid, layDown, sceneOfShown, shownTable, showPiece } from "../../core/show/show-piece.ts";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
 import type { PackedScene } from "../../render/packed-scene.ts";
 import type { View } from "../../render/view.ts";
@@ -61,14 +60,13 @@ async function addressOf(canvas: OffscreenCanvas, quality: number): Promise<stri
   });
 }
 
-/** The table that the piece lies on as Look shows it. */
-function tableOf(plan: Plan): ShownTable | undefined {
+/** How the piece lies on the table that Look shows it on; undefined in the hand. */
+export function laidOf(plan: Plan): Laid | undefined {
   const { table, rest } = lookSettings.getState();
   if (table === "none") return undefined;
   const down = downOf(plan, rest);
   return {
-    material: MATERIALS[table],
-    radiusMm: plan.piece.diameterMm / 2,
+    material: table,
     up: scale(down, -1),
     floor: -supportOf(solid(plan), down),
     onRing: rest === "ring",
@@ -96,7 +94,8 @@ export async function makePage(
   const piece = showPiece(answer, picturesOf(plan));
   await untilReady(signal);
   const lit = { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 } as const;
-  const table = tableOf(plan);
+  const laid = laidOf(plan);
+  const table = laid && shownTable(laid, plan.piece.diameterMm);
   const packed = packScene(layDown(sceneOfShown(piece, lit), table), {
     ...DEFAULT_OPTIONS,
     maxMeetings: STILL_MEETINGS,

@@ -1,5 +1,5 @@
 /** A film of the piece: which loop, for where, how long and fine; its pictures as they are made; the film itself, to play and keep. */
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { LOOPS, type Loop } from "../../core/show/loops.ts";
 import { solid } from "../../state/derived.ts";
 import { Button } from "../controls/Button.tsx";
@@ -12,23 +12,23 @@ import { fileNameOf, offerFile } from "../shared/files.ts";
 import { canHandOver, handOver } from "../shared/hand-over.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
+import {
+  BEGUN,
+  type Effort,
+  FINENESSES,
+  LENGTHS,
+  lighter,
+  partsLight,
+  RATES,
+  SHAPES,
+  SIZES,
+  samplesIn,
+  shotOf,
+} from "./effort.ts";
 import { type FilmKind, filmKind } from "./encode.ts";
-import { type Film, makeFilm, RATE } from "./make-film.ts";
-import { timeLeft } from "./time-left.ts";
+import { type Film, type FilmWish, makeFilm, probeFilm } from "./make-film.ts";
+import { marked, msLeft, spanInWords } from "./pace.ts";
 import "./film.css";
-
-const SHAPES = {
-  shop: { card: [1280, 960], software: [320, 240] },
-  square: { card: [1080, 1080], software: [270, 270] },
-  story: { card: [1080, 1920], software: [216, 384] },
-} as const;
-type Shape = keyof typeof SHAPES;
-const SHAPE_NAMES = Object.keys(SHAPES) as Shape[];
-const SAMPLES = { draft: 8, good: 32, best: 128 } as const;
-type Fineness = keyof typeof SAMPLES;
-const FINENESSES = Object.keys(SAMPLES) as Fineness[];
-const LENGTHS = ["3", "6", "12"] as const;
-type Length = (typeof LENGTHS)[number];
 
 const BYTES_PER_MB = 1e6;
 
@@ -40,6 +40,30 @@ function useFilm() {
   return [film, setFilm] as const;
 }
 
+/** Beyond that a lighter film is offered. */
+const LONG_MS = 300_000;
+
+/** Milliseconds a sample; null while that is being found out. It is asked anew where another film takes another time for each. */
+function useSpeed(wish: FilmWish, isAsked: boolean, onTrouble: (why: string) => void): number | null {
+  const plan = usePlan();
+  const { loop, partsLight: parts, width, height } = wish;
+  const key = `${loop} ${parts} ${width / height}`;
+  const [found, setFound] = useState<{ key: string; plan: object; speed: number } | null>(null);
+  const isKnown = found?.key === key && found.plan === plan;
+  useEffect(() => {
+    if (!isAsked || isKnown) return;
+    const over = new AbortController();
+    probeFilm(plan, wish, over.signal).then(
+      (ms) => setFound({ key, plan, speed: ms / samplesIn({ rate: 1, ...wish }) }),
+      (error: unknown) => {
+        if (!over.signal.aborted) onTrouble(error instanceof Error ? error.message : String(error));
+      },
+    );
+    return () => over.abort();
+  }, [isAsked, isKnown, key, plan, wish, onTrouble]);
+  return isKnown ? found.speed : null;
+}
+
 export default function FilmSheet() {
   const words = useWords(filmWords);
   const { number } = useFormat();
@@ -47,30 +71,49 @@ export default function FilmSheet() {
   const job = useJob();
   const state = useTracing();
   const [loop, setLoop] = useState<Loop>("turn");
-  const [shape, setShape] = useState<Shape>("square");
-  const [length, setLength] = useState<Length>("6");
-  const [fineness, setFineness] = useState<Fineness>("draft");
+  const device = state?.check.code === "software" ? "software" : "card";
+  const [chosen, setChosen] = useState<Partial<Effort>>({});
+  const choose = (change: Partial<Effort>) => setChosen((now) => ({ ...now, ...change }));
+  const effort: Effort = { ...BEGUN[device], ...chosen };
+  const { shape, size, length, fineness, rate } = effort;
+  const wish = useMemo(() => {
+    const wished: Effort = { shape, size, length, fineness, rate };
+    return { loop, ...shotOf(device, wished), partsLight: partsLight(device, wished) };
+  }, [loop, device, shape, size, length, fineness, rate]);
+  const { width, height } = wish;
   const [kind, setKind] = useState<FilmKind | null>(null);
   const [done, setDone] = useState({ pictures: 0, of: 1, left: "" });
   const [film, setFilm] = useFilm();
   const [trouble, setTrouble] = useState<string | null>(null);
   const last = useRef<HTMLCanvasElement>(null);
-  const isSoftware = state?.check.code === "software";
-  const [width, height] = SHAPES[shape][isSoftware ? "software" : "card"];
   const isVanished = solid(plan).vanished;
   const canTrace = state?.check.pass ?? false;
   const isWorking = job.share !== null;
+  const speed = useSpeed(wish, canTrace && !isVanished && !isWorking, setTrouble);
+  const span = (ms: number) => spanInWords(ms, words, number);
+  const msOf = (other: Effort) => (speed ?? 0) * samplesIn(shotOf(device, other));
+  const less = speed !== null && msOf(effort) > LONG_MS ? lighter(effort, msOf, LONG_MS) : null;
+  const lessInWords = (other: Effort) => {
+    const shot = shotOf(device, other);
+    const said = [
+      other.fineness === fineness ? "" : words.finenesses[other.fineness],
+      other.rate === rate ? "" : words.aSecond(other.rate),
+      other.size === size ? "" : words.pixels(number(shot.width, 0), number(shot.height, 0)),
+      other.length === length ? "" : words.seconds(other.length),
+    ];
+    return said.filter((one) => one !== "").join(", ");
+  };
 
   useEffect(() => {
     tracedPicture();
   }, []);
   useEffect(() => {
     let isHere = true;
-    void filmKind({ width, height, rate: RATE }).then((found) => isHere && setKind(found));
+    void filmKind({ width, height, rate: wish.rate }).then((found) => isHere && setKind(found));
     return () => {
       isHere = false;
     };
-  }, [width, height]);
+  }, [width, height, wish.rate]);
 
   const show = (picture: OffscreenCanvas) => {
     const canvas = last.current;
@@ -82,16 +125,24 @@ export default function FilmSheet() {
     job.start(async (signal, onShare) => {
       setFilm(null);
       setTrouble(null);
-      const seconds = Number(length);
-      setDone({ pictures: 0, of: seconds * RATE, left: "" });
-      const begun = performance.now();
-      const wish = { loop, width, height, seconds, samples: SAMPLES[fineness] };
-      const made = await makeFilm(plan, wish, signal, (pictures, of, picture) => {
-        show(picture);
-        setDone({ pictures, of, left: timeLeft(performance.now() - begun, pictures, of, words, number) });
-        onShare(pictures / of);
-      });
-      setFilm({ ...made, url: URL.createObjectURL(made.file), seconds });
+      const of = wish.seconds * wish.rate;
+      // until pictures say how fast they are made, what was told before it began
+      const told = speed === null ? null : msOf(effort);
+      setDone({ pictures: 0, of, left: told === null ? "" : span(told) });
+      let marks: ReturnType<typeof marked> = [];
+      const made = await makeFilm(
+        plan,
+        wish,
+        signal,
+        (pictures, _of, picture) => {
+          show(picture);
+          marks = marked(marks, pictures / of, performance.now());
+          const ms = msLeft(marks) ?? (told === null ? null : told * (1 - pictures / of));
+          setDone({ pictures, of, left: ms === null || pictures === of ? "" : span(ms) });
+        },
+        onShare,
+      );
+      setFilm({ ...made, url: URL.createObjectURL(made.file), seconds: wish.seconds });
     });
   const name = fileNameOf({ ...plan, name: `${plan.name} ${words.ending}` }).replace(
     /\.glintwright\.json$/,
@@ -118,32 +169,58 @@ export default function FilmSheet() {
         <Pick
           label={words.shape}
           value={shape}
-          options={SHAPE_NAMES.map((id) => ({ id, words: words.shapes[id] }))}
-          onChange={setShape}
+          options={SHAPES.map((id) => ({ id, words: words.shapes[id] }))}
+          onChange={(one) => choose({ shape: one })}
+        />
+        <Pick
+          label={words.large}
+          value={size}
+          options={SIZES.map((id) => ({ id, words: words.sizes[id] }))}
+          onChange={(one) => choose({ size: one })}
         />
         <p className="soft">{words.size(number(width, 0), number(height, 0))}</p>
         <Pick
           label={words.length}
           value={length}
           options={LENGTHS.map((id) => ({ id, words: words.seconds(id) }))}
-          onChange={setLength}
+          onChange={(one) => choose({ length: one })}
+        />
+        <Pick
+          label={words.rate}
+          value={rate}
+          options={RATES.map((id) => ({ id, words: id }))}
+          onChange={(one) => choose({ rate: one })}
         />
         <Pick
           label={words.fine}
           value={fineness}
           options={FINENESSES.map((id) => ({ id, words: words.finenesses[id] }))}
-          onChange={setFineness}
+          onChange={(one) => choose({ fineness: one })}
         />
+        {device === "software" ? <p className="soft">{words.software}</p> : null}
         {state && !canTrace ? <p role="alert">{words.cannot}</p> : null}
         {kind ? <p className="soft">{words.kinds[kind]}</p> : null}
-        {isWorking ? (
-          <p className="film-row" role="status">
-            <span>
-              {words.progress(number(done.pictures, 0), number(done.of, 0))}
-              {done.left ? `, ${done.left}` : ""}
-            </span>
-            <Button onPress={job.stop}>{words.stop}</Button>
+        {canTrace && !isVanished && !isWorking ? (
+          <p className="film-takes" aria-live="polite">
+            {speed === null ? words.timing : words.takes(span(msOf(effort)))}
           </p>
+        ) : null}
+        {less && !isWorking ? (
+          <Button look="outlined" onPress={() => setChosen(less)}>
+            {words.instead(span(msOf(less)), lessInWords(less))}
+          </Button>
+        ) : null}
+        {isWorking ? (
+          <>
+            <progress className="film-progress" aria-label={words.far} max={1} value={job.share ?? 0} />
+            <p className="film-row" role="status">
+              <span>
+                {words.progress(number(done.pictures, 0), number(done.of, 0))}
+                {done.left ? `, ${words.left(done.left)}` : ""}
+              </span>
+              <Button onPress={job.stop}>{words.stop}</Button>
+            </p>
+          </>
         ) : (
           <Button look={film ? "outlined" : "strong"} isDisabled={!canTrace || isVanished} onPress={make}>
             {words.make}

@@ -74,6 +74,43 @@ describe("a link for a customer", () => {
     expect(dataIn(fragment).planes).toHaveLength(65);
   });
 
+  it("carries the table that the piece lies on, to a millionth; a link from before there was one is of a piece in the hand", () => {
+    const up = [0.6, 0, 0.8] as const;
+    const table = { material: "oak", up, floor: -0.912345678, onRing: true } as const;
+    const read = shownInFragment(showFragment(solved, { ...texts, table }));
+    expect(read.table).toMatchObject({ material: "oak", onRing: true });
+    expect(read.table?.floor).toBe(-0.912346);
+    read.table?.up.forEach((x, k) => {
+      expect(x).toBeCloseTo(up[k], 6);
+    });
+    expect("table" in dataIn(fragment)).toBe(false);
+    expect(shownInFragment(fragment).table).toBeUndefined();
+  });
+
+  it("refuses a table that is none", () => {
+    const good = dataIn(fragment);
+    const table = { material: "oak", up: [0, 1, 0], floor: -1, onRing: false };
+    const reading = (laid: unknown) =>
+      shownInFragment(`show=1.${packedText(JSON.stringify({ ...good, table: laid }))}`);
+    expect(reading(table).table).toEqual(table);
+    const broken: unknown[] = [
+      null,
+      "oak",
+      [],
+      { ...table, material: "toString" },
+      { ...table, material: 5 },
+      { ...table, up: [0, 2, 0] },
+      { ...table, up: [0, 1] },
+      { ...table, up: [0, "1", 0] },
+      { ...table, up: [0, null, 1] },
+      { ...table, floor: -1.5 },
+      { ...table, floor: "low" },
+      { ...table, floor: 1 },
+      { ...table, onRing: 1 },
+    ];
+    for (const laid of broken) expect(() => reading(laid), JSON.stringify(laid)).toThrow(PlanFileError);
+  });
+
   it("refuses what is damaged, whatever stands in it, in the words of a link", () => {
     const good = dataIn(fragment);
     const broken: unknown[] = [

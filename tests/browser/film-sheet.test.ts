@@ -1,0 +1,119 @@
+/**
+ * A film of full length from the app's own sheet on a device without a graphics card: the time it takes is told before it begins,
+ * less is offered where that is long, it ends, and what is handed over is the film that was chosen. Read back by mp4box.
+ */
+import { createFile, MP4BoxBuffer } from "mp4box";
+import type { Page } from "playwright-core";
+import { expect, it } from "vitest";
+import { plan, tier } from "../core/bench/plans.ts";
+import { dropFile, fileOf, openFromMenu } from "./built-app.ts";
+import { sharedApp } from "./shared.ts";
+
+const app = sharedApp();
+const PIECE = JSON.stringify({
+  ...plan([
+    tier({ count: 3, armAngleDeg: 30, depth: { rule: "depth", mm: 4 } }),
+    tier({ id: "b", name: "B", side: "back", count: 2, armAngleDeg: 60, depth: { rule: "depth", mm: 3 } }),
+  ]),
+  name: "Quay",
+});
+/** A film's own patience: so many pictures are traced in software beside all else that the machine does. */
+const TRACED_MS = 480_000;
+
+/** The one track of an MP4 file by mp4box (GPAC, BSD-3). */
+function trackOf(bytes: Buffer) {
+  const file = createFile();
+  const found: { duration: number; timescale: number; nb_samples: number; width: number; height: number }[] =
+    [];
+  file.onReady = ({ tracks }) => {
+    for (const { duration, timescale, nb_samples, video } of tracks)
+      found.push({ duration, timescale, nb_samples, width: video?.width ?? 0, height: video?.height ?? 0 });
+  };
+  file.appendBuffer(MP4BoxBuffer.fromArrayBuffer(new Uint8Array(bytes).buffer, 0));
+  file.flush();
+  expect(found).toHaveLength(1);
+  return found[0];
+}
+
+/** Brightness of each picture as the browser's player shows it, coarsely. */
+const picturesOf = (page: Page, rate: number, count: number) =>
+  page.locator("video").evaluate(
+    async (video, [perSecond, of]) => {
+      if (!(video instanceof HTMLVideoElement)) throw new Error("no film");
+      video.pause();
+      const seen: number[][] = [];
+      for (let k = 0; k < of; k++) {
+        const sought = new Promise((resolve) => video.addEventListener("seeked", resolve, { once: true }));
+        video.currentTime = (k + 0.5) / perSecond;
+        await sought;
+        const canvas = new OffscreenCanvas(24, 24);
+        const context = canvas.getContext("2d", { willReadFrequently: true });
+        context?.drawImage(video, 0, 0, 24, 24);
+        const { data = [] } = context?.getImageData(0, 0, 24, 24) ?? {};
+        seen.push([...data]);
+      }
+      return seen;
+    },
+    [rate, count] as const,
+  );
+const apart = (a: readonly number[], b: readonly number[]): number =>
+  a.reduce((sum, value, i) => sum + Math.abs(value - b[i]), 0) / a.length;
+
+it("tells the time before it begins, offers less where that is long, and can be stopped", async () => {
+  const { page, errors, close } = await app.visit();
+  await dropFile(page, "quay.glintwright.json", PIECE);
+  await openFromMenu(page, "Film of the piece");
+  const sheet = page.getByRole("dialog");
+  const pick = (words: string) => sheet.getByText(words, { exact: true }).click();
+  const radio = (words: string) => sheet.getByRole("radio", { name: words, exact: true });
+  // without a card it begins with what ends
+  await expect.poll(() => radio("Draft").isChecked()).toBe(true);
+  expect(await radio("12").isChecked()).toBe(true);
+  await sheet.getByText(/^Takes about \d+ (s|min) on this device\.$/).waitFor({ timeout: TRACED_MS });
+  expect(await sheet.getByText("without a graphics card").count()).toBe(1);
+
+  // 12 seconds of the finest: hours here, and a press gives up what it takes
+  await pick("Best");
+  await pick("12 s");
+  await pick("24");
+  const less = sheet.getByRole("button", { name: /^In about/ });
+  await less.waitFor({ timeout: TRACED_MS });
+  expect(await less.textContent()).toMatch(/^In about \d+ (s|min): (Good|Draft)/);
+  await less.click();
+  expect(await radio("Best").isChecked()).toBe(false);
+
+  const make = sheet.getByRole("button", { name: "Make the film" });
+  await make.click();
+  await sheet.getByRole("progressbar").waitFor();
+  await sheet.getByRole("button", { name: "Stop" }).click();
+  await make.waitFor();
+  expect(await sheet.getByRole("alert").count()).toBe(0);
+  expect(errors).toEqual([]);
+  await close();
+});
+
+it("ends, as long and large as was chosen, and shows walking back what it showed walking past", async () => {
+  const { page, errors, foreign, close } = await app.visit();
+  await dropFile(page, "quay.glintwright.json", PIECE);
+  await openFromMenu(page, "Film of the piece");
+  const sheet = page.getByRole("dialog");
+  const pick = (words: string) => sheet.getByText(words, { exact: true }).click();
+  await pick("Walking past");
+  await pick("Small");
+  await pick("3 s");
+  await sheet.getByRole("button", { name: "Make the film" }).click();
+  await sheet.getByText(/^Picture \d+ of 36, about \d+ (s|min) left$/).waitFor({ timeout: TRACED_MS });
+  await sheet.getByText(/^MP4, 3 s, /).waitFor({ timeout: TRACED_MS });
+  const file = await fileOf(page, () => sheet.getByRole("button", { name: "Save the film" }).click());
+  expect(file.name).toBe("Quay film.mp4");
+  const { duration, timescale, nb_samples, width, height } = trackOf(file.bytes);
+  expect([nb_samples, width, height]).toEqual([36, 180, 180]);
+  expect(duration / timescale).toBeCloseTo(3, 2);
+  const seen = await picturesOf(page, 12, 36);
+  // 40 sin(2 pi k / 36): picture k and 18 - k stand alike, and 9 stands farthest from 27
+  expect(apart(seen[4], seen[14])).toBeLessThan(0.5 * apart(seen[4], seen[9]));
+  expect(apart(seen[9], seen[27])).toBeGreaterThan(apart(seen[8], seen[9]));
+  expect(errors).toEqual([]);
+  expect(foreign).toEqual([]);
+  await close();
+});
