@@ -105,7 +105,7 @@ it("ends, as long and large as was chosen, and shows walking back what it showed
   await sheet.getByText(/^Picture \d+ of 36, about \d+ (s|min) left$/).waitFor({ timeout: TRACED_MS });
   await sheet.getByText(/^MP4, 3 s, /).waitFor({ timeout: TRACED_MS });
   const file = await fileOf(page, () => sheet.getByRole("button", { name: "Save the film" }).click());
-  expect(file.name).toBe("Quay film.mp4");
+  expect(file.name).toBe("Quay-film.mp4");
   const { duration, timescale, nb_samples, width, height } = trackOf(file.bytes);
   expect([nb_samples, width, height]).toEqual([36, 180, 180]);
   expect(duration / timescale).toBeCloseTo(3, 2);
