@@ -15,7 +15,7 @@ type Told = { readonly answer: unknown } | { readonly ending: Ending };
 
 async function told(path: string, answer: Answer, language: Language): Promise<Told> {
   try {
-    return { answer: answer(await readPlan(path, language)) };
+    return { answer: answer(await readPlan(path)) };
   } catch (error) {
     const ending = endingOf(error, language);
     if (ending === null) throw error;
@@ -43,6 +43,6 @@ async function answerMany(paths: readonly string[], answer: Answer, language: La
 
 /** @throws UsageError and the engine's own errors where only one plan was given */
 export async function printEach(paths: readonly string[], language: Language, answer: Answer): Promise<void> {
-  if (paths.length === 1) await printJson(answer(await readPlan(paths[0], language)));
+  if (paths.length === 1) await printJson(answer(await readPlan(paths[0])));
   else process.exitCode = await answerMany(paths, answer, language);
 }

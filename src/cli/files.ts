@@ -6,8 +6,8 @@ import { constants, type Stats } from "node:fs";
 import { access, type FileHandle, open, stat } from "node:fs/promises";
 import { dirname } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
-import { systemCode, systemWords } from "./system-fault.ts";
-import { UsageError } from "./usage-error.ts";
+import { systemCode, systemSaid } from "./system-fault.ts";
+import { type Said, UsageError } from "./usage-error.ts";
 
 const CHUNK = 1 << 16;
 /** Between two looks into a pipe that has nothing yet. */
@@ -15,13 +15,12 @@ const LOOK_AGAIN_MS = 20;
 /** A pipe that stays silent so long is given up. */
 const SILENCE_MS = 5000;
 
-const tooLarge = (most: number): UsageError =>
-  new UsageError(`the file is too large: at most ${most} bytes are allowed`);
+const tooLarge = (most: number): UsageError => new UsageError(({ files }) => files.tooLarge(String(most)));
 
 /** What can be read to an end: files, and pipes as a shell makes them. */
 function mustEnd(about: Stats): void {
-  if (about.isDirectory()) throw new UsageError("this is a folder, a file is needed");
-  if (!about.isFile() && !about.isFIFO()) throw new UsageError("this is a device, a file is needed");
+  if (about.isDirectory()) throw new UsageError(({ system }) => system.folder);
+  if (!about.isFile() && !about.isFIFO()) throw new UsageError(({ files }) => files.device);
 }
 
 /** Bytes read into `into`; 0 at the end. A pipe without a writer, or without anything yet, is looked into again. */
@@ -35,7 +34,7 @@ async function readSome(file: FileHandle, into: Uint8Array, isPipeUnused: boolea
     }
     await pause(LOOK_AGAIN_MS);
   }
-  throw new UsageError(`nothing came from it for ${SILENCE_MS / 1000} seconds`);
+  throw new UsageError(({ files }) => files.silent(String(SILENCE_MS / 1000)));
 }
 
 async function readAll(file: FileHandle, most: number): Promise<Uint8Array> {
@@ -55,17 +54,19 @@ async function readAll(file: FileHandle, most: number): Promise<Uint8Array> {
 }
 
 /** Its words after what was being done; anything but the system's own faults stays what it is. */
-function told(error: unknown, what: string): unknown {
-  const words = error instanceof UsageError ? error.message : systemWords(error);
-  return words === null ? error : new UsageError(`${what}: ${words}`);
+function told(error: unknown, what: Said): unknown {
+  const why = error instanceof UsageError ? error.said : systemSaid(error);
+  return why === null
+    ? error
+    : new UsageError((words, language) => `${what(words, language)}: ${why(words, language)}`);
 }
 
 /**
  * @param most bytes that may be in it
- * @param what begins the line that says why it can't be read
+ * @param what begins the line that says why it can't be read; its path unless given
  * @throws UsageError
  */
-export async function readNamed(path: string, most: number, what: string): Promise<Uint8Array> {
+export async function readNamed(path: string, most: number, what: Said = () => path): Promise<Uint8Array> {
   try {
     // Without waiting: opening a pipe that nobody writes to would never end.
     const file = await open(path, constants.O_RDONLY | constants.O_NONBLOCK);
@@ -91,8 +92,6 @@ async function writeAll(file: FileHandle, bytes: Uint8Array): Promise<void> {
   }
 }
 
-const OUT = "--out: can't write";
-
 /** Looks whether `writeOut` can come to a good end, as far as can be told beforehand.  @throws UsageError */
 export async function mustBeWritable(path: string): Promise<void> {
   try {
@@ -100,10 +99,10 @@ export async function mustBeWritable(path: string): Promise<void> {
       if (systemCode(error) === "ENOENT") return null;
       throw error;
     });
-    if (about?.isDirectory()) throw new UsageError("this is a folder, a file is needed");
+    if (about?.isDirectory()) throw new UsageError(({ system }) => system.folder);
     await access(about ? path : dirname(path), constants.W_OK);
   } catch (error) {
-    throw told(error, `${OUT} ${path}`);
+    throw told(error, ({ files }) => files.cantWrite(path));
   }
 }
 
@@ -118,6 +117,6 @@ export async function writeOut(path: string, content: Uint8Array | string): Prom
       await file.close();
     }
   } catch (error) {
-    throw told(error, `${OUT} ${path}`);
+    throw told(error, ({ files }) => files.cantWrite(path));
   }
 }

@@ -13,7 +13,6 @@ import { putOnTable, type Scene, sceneOfPlan } from "../core/optics/scene.ts";
 import { toBytes, toBytesWithAlpha } from "../core/optics/tone-map.ts";
 import type { SolvedPlan } from "../core/plan/solved.ts";
 import { hdrFaultInWords } from "../words/hdr-faults.ts";
-import type { Language } from "../words/language.ts";
 import { readNamed } from "./files.ts";
 import type { RenderOptions } from "./render-options.ts";
 import { UsageError } from "./usage-error.ts";
@@ -23,8 +22,8 @@ const ALONG_NORMAL = 1e-12;
 /** The most pixels a light may have, uncompressed, and its head. */
 const LIGHT_BYTES = 4 * MOST_PIXELS + 65_536;
 
-async function readPictureLight(path: string, language: Language): Promise<Light> {
-  const bytes = await readNamed(path, LIGHT_BYTES, `--light: can't read ${path}`);
+async function readPictureLight(path: string): Promise<Light> {
+  const bytes = await readNamed(path, LIGHT_BYTES, ({ files }) => files.cantReadLight(path));
   try {
     const { width, height, data } = readHdr(bytes);
     // Shared, so that threads need no copies of their own.
@@ -33,16 +32,16 @@ async function readPictureLight(path: string, language: Language): Promise<Light
     return { kind: "picture", picture: { width, height, data: shared }, turnRad: 0 };
   } catch (error) {
     throw error instanceof HdrError
-      ? new UsageError(`--light ${path}: ${hdrFaultInWords(error.fault, language)}`)
+      ? new UsageError((_, language) => `--light ${path}: ${hdrFaultInWords(error.fault, language)}`)
       : error;
   }
 }
 
-export function lightNamed(name: string, language: Language): Light | Promise<Light> {
+export function lightNamed(name: string): Light | Promise<Light> {
   if (name === "uniform") return { kind: "uniform" };
   if (Object.hasOwn(LIGHT_SETTINGS, name))
     return { kind: "setting", setting: LIGHT_SETTINGS[name as LightName], turnRad: 0 };
-  return readPictureLight(name, language);
+  return readPictureLight(name);
 }
 
 export function png({ size, transparent }: RenderOptions, rows: Float32Array): Uint8Array {
@@ -56,11 +55,9 @@ function mustSeeTable(
   { up, height }: NonNullable<Scene["tabletop"]>,
   option: string,
 ): void {
-  if (!(dot(at, up) > height)) throw new UsageError(`${option}: the camera would stand below the table`);
+  if (!(dot(at, up) > height)) throw new UsageError(({ refused }) => refused.belowTable(option));
   if (Math.abs(dot(forward, up)) > 1 - ALONG_NORMAL)
-    throw new UsageError(
-      `${option}: the camera can't look straight along the table's normal: no side would be up`,
-    );
+    throw new UsageError(({ refused }) => refused.alongNormal(option));
 }
 
 /**

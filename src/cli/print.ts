@@ -1,12 +1,12 @@
 /** Everything that goes to standard output, which may be full or closed. */
-import { systemCode, systemWords } from "./system-fault.ts";
+import { systemCode, systemSaid } from "./system-fault.ts";
 import { ReaderGone, UsageError } from "./usage-error.ts";
 
 /** Standard output's fault as an error to be told. Anything that is no fault of the system stays what it is. */
 function outputFault(error: unknown): unknown {
   if (systemCode(error) === "EPIPE") return new ReaderGone();
-  const words = systemWords(error);
-  return words === null ? error : new UsageError(`standard output can't be written: ${words}`);
+  const why = systemSaid(error);
+  return why === null ? error : new UsageError((words, language) => words.files.output(why(words, language)));
 }
 
 /** Resolves once the text is taken, so that many answers never pile up.  @throws ReaderGone, UsageError */

@@ -2,7 +2,6 @@
 import { type PlanFile, PlanFileError, parsePlan } from "../core/plan/file.ts";
 import { FILE } from "../core/plan/limits.ts";
 import { fileFaultInWords } from "../words/file-faults.ts";
-import type { Language } from "../words/language.ts";
 import { readNamed } from "./files.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -18,13 +17,13 @@ export function textOf(bytes: Uint8Array): string {
  * @param path a plan file
  * @throws UsageError, its line beginning with the path, when the file is missing, a folder, too large, not text or no plan
  */
-export async function readPlan(path: string, language: Language): Promise<PlanFile> {
-  const bytes = await readNamed(path, FILE.bytes, path);
+export async function readPlan(path: string): Promise<PlanFile> {
+  const bytes = await readNamed(path, FILE.bytes);
   try {
     return parsePlan(textOf(bytes));
   } catch (error) {
     throw error instanceof PlanFileError
-      ? new UsageError(`${path}: ${fileFaultInWords(error.fault, language)}`)
+      ? new UsageError((_, language) => `${path}: ${fileFaultInWords(error.fault, language)}`)
       : error;
   }
 }

@@ -3,10 +3,9 @@ import type { Vec3 } from "../core/geometry/vec.ts";
 import { LIGHT_SETTINGS } from "../core/optics/lights.ts";
 import { MATERIALS, type Material, type MaterialName, plainMaterial } from "../core/optics/materials.ts";
 import { RESTS, type Rest, restOnFacet } from "../core/optics/rest.ts";
-import { numberOption, type Words } from "./number-option.ts";
+import { numberOption } from "./number-option.ts";
+import type { Options } from "./options.ts";
 import { UsageError } from "./usage-error.ts";
-
-export { numberOption, type Words } from "./number-option.ts";
 
 export interface RenderOptions {
   readonly out: string;
@@ -51,23 +50,20 @@ function viewOption(text: string): readonly [number, number] {
   const parts = text.split(",").map((part) => (part.trim() === "" ? Number.NaN : Number(part)));
   const [azimuth, elevation] = parts;
   if (parts.length !== 2 || !Number.isFinite(azimuth) || !(Math.abs(elevation) <= 90))
-    throw new UsageError(
-      `--from must be front, back, side or AZIMUTH,ELEVATION in degrees with the elevation from -90 to 90, not "${text}"`,
-    );
+    throw new UsageError(({ refused }) => refused.view(text));
   return [azimuth, elevation];
 }
 
 function formatOf(out: string): "png" | "pfm" {
   const format = /\.(png|pfm)$/i.exec(out)?.[1].toLowerCase();
-  if (format !== "png" && format !== "pfm")
-    throw new UsageError(`--out must end in .png or .pfm, not "${out}"`);
+  if (format !== "png" && format !== "pfm") throw new UsageError(({ refused }) => refused.pictureEnding(out));
   return format;
 }
 
 function lightOption(text: string): string {
   if (text === "uniform" || Object.hasOwn(LIGHT_SETTINGS, text) || /\.hdr$/i.test(text)) return text;
   const names = Object.keys(LIGHT_SETTINGS).join(", ");
-  throw new UsageError(`--light must be ${names}, uniform or an .hdr file, not "${text}"`);
+  throw new UsageError(({ refused }) => refused.light(names, text));
 }
 
 function materialOption(text: string): Material {
@@ -76,30 +72,28 @@ function materialOption(text: string): Material {
   const [r, g, b] = parts;
   if (parts.length === 3 && parts.every((v) => v >= 0 && v <= 1)) return plainMaterial([r, g, b]);
   const names = Object.keys(MATERIALS).join(", ");
-  throw new UsageError(`--stage must be R,G,B with each from 0 to 1, or one of ${names}, not "${text}"`);
+  throw new UsageError(({ refused }) => refused.stage(names, text));
 }
 
 function restNamed(name: string, facets: FacetNormals): Rest {
   if (Object.hasOwn(RESTS, name)) return RESTS[name as keyof typeof RESTS];
   const n = facets().get(name);
   if (n) return restOnFacet(n);
-  throw new UsageError(
-    `--rest must be ${Object.keys(RESTS).join(", ")} or a facet of the plan (tier/1), not "${name}"`,
-  );
+  throw new UsageError(({ refused }) => refused.rest(Object.keys(RESTS).join(", "), name));
 }
 
-export function stageOption(words: Words, facets: FacetNormals): RenderOptions["stage"] {
-  if (words.stage !== undefined)
+export function stageOption(options: Options, facets: FacetNormals): RenderOptions["stage"] {
+  if (options.stage !== undefined)
     return {
-      material: materialOption(word(words.stage, "")),
-      rest: restNamed(word(words.rest, "side"), facets),
+      material: materialOption(word(options.stage, "")),
+      rest: restNamed(word(options.rest, "side"), facets),
     };
-  if (words.rest === undefined) return null;
-  throw new UsageError("--rest says how the piece lies on a table: it needs --stage");
+  if (options.rest === undefined) return null;
+  throw new UsageError(({ refused }) => refused.restAlone);
 }
 
 function mustHoldAlpha(format: RenderOptions["format"]): void {
-  if (format !== "png") throw new UsageError("--transparent needs a .png: a .pfm holds no transparency");
+  if (format !== "png") throw new UsageError(({ refused }) => refused.transparent);
 }
 
 const word = (value: string | boolean | undefined, fallback: string): string =>
@@ -111,18 +105,18 @@ const word = (value: string | boolean | undefined, fallback: string): string =>
  * @throws UsageError that names the option and what is allowed
  */
 export function renderOptions(
-  words: Words,
+  options: Options,
   radiusMm: number,
   facets: FacetNormals = () => new Map(),
 ): RenderOptions {
-  const out = word(words.out, "");
+  const out = word(options.out, "");
   const format = formatOf(out);
-  const transparent = words.transparent === true;
+  const transparent = options.transparent === true;
   if (transparent) mustHoldAlpha(format);
-  const stage = stageOption(words, facets);
+  const stage = stageOption(options, facets);
   const [azimuthDeg, elevationDeg] =
-    words.from === undefined && stage ? stage.rest.from : viewOption(word(words.from, "front"));
-  const distanceMm = numberOption(words, "distance", DEFAULT_DISTANCE_RADII * radiusMm, {
+    options.from === undefined && stage ? stage.rest.from : viewOption(word(options.from, "front"));
+  const distanceMm = numberOption(options, "distance", DEFAULT_DISTANCE_RADII * radiusMm, {
     min: radiusMm,
     max: FARTHEST_MM,
     open: true,
@@ -130,21 +124,22 @@ export function renderOptions(
   return {
     out,
     format,
-    size: numberOption(words, "size", 512, { min: 1, max: MOST_PIXELS_ACROSS, whole: true }),
-    samples: numberOption(words, "samples", 64, { min: 1, max: MOST_SAMPLES, whole: true }),
-    light: lightOption(word(words.light, "north-window")),
+    size: numberOption(options, "size", 512, { min: 1, max: MOST_PIXELS_ACROSS, whole: true }),
+    samples: numberOption(options, "samples", 64, { min: 1, max: MOST_SAMPLES, whole: true }),
+    light: lightOption(word(options.light, "north-window")),
     azimuthDeg,
     elevationDeg,
-    fieldDeg: numberOption(words, "field", DEFAULT_FIELD_DEG, { min: 0, max: 180, open: true }),
+    fieldDeg: numberOption(options, "field", DEFAULT_FIELD_DEG, { min: 0, max: 180, open: true }),
     distanceMm,
     bounces:
-      words.bounces === undefined
+      options.bounces === undefined
         ? null
-        : numberOption(words, "bounces", 0, { min: 0, max: 1e6, whole: true }),
-    dispersion: words.dispersion !== false,
-    seed: numberOption(words, "seed", 1, { min: 0, max: 2 ** 32 - 1, whole: true }),
+        : numberOption(options, "bounces", 0, { min: 0, max: 1e6, whole: true }),
+    dispersion: options.dispersion !== false,
+    seed: numberOption(options, "seed", 1, { min: 0, max: 2 ** 32 - 1, whole: true }),
     stage,
     transparent,
-    fNumber: words.aperture === undefined ? null : numberOption(words, "aperture", 0, { min: 0.5, max: 128 }),
+    fNumber:
+      options.aperture === undefined ? null : numberOption(options, "aperture", 0, { min: 0.5, max: 128 }),
   };
 }

@@ -1,6 +1,8 @@
 /** The server of `npm start`: a folder of files, to be read and nothing else. */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import send from "send";
+import { commandLineWords } from "../words/command-line.ts";
+import { languageOf } from "../words/language.ts";
 import { cachingOf, HEADERS } from "./headers.ts";
 
 const METHODS = ["GET", "HEAD"];
@@ -17,23 +19,25 @@ const pathOf = ({ url = "/" }: IncomingMessage): string =>
     .replace(/^\/*/, "/");
 
 function answer(folder: string, request: IncomingMessage, response: ServerResponse): void {
+  const asked = request.headers["accept-language"]?.split(",") ?? [];
+  const words = commandLineWords(languageOf(asked.map((tag) => tag.trim()))).server;
   for (const [name, value] of Object.entries(HEADERS)) response.setHeader(name, value);
   if (!METHODS.includes(request.method ?? "")) {
     response.setHeader("Allow", METHODS.join(", "));
-    refuse(response, 405, "Only GET and HEAD are answered here.");
+    refuse(response, 405, words.onlyRead);
     return;
   }
   const path = pathOf(request);
-  const missing = (status: number, words: string) => {
+  const missing = (status: number, why: string) => {
     response.removeHeader("Cache-Control");
-    refuse(response, status, words);
+    refuse(response, status, why);
   };
   response.setHeader("Cache-Control", cachingOf(path));
   send(request, path, { root: folder })
-    .on("directory", () => missing(404, "There is no such page."))
+    .on("directory", () => missing(404, words.noPage))
     .on("error", ({ status }: { readonly status: number }) => {
       if (response.headersSent) response.destroy();
-      else missing(status, status === 404 ? "There is no such page." : "This can't be answered.");
+      else missing(status, status === 404 ? words.noPage : words.noAnswer);
     })
     .pipe(response);
 }

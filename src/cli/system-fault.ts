@@ -1,19 +1,22 @@
 /** What the system says of a file or a stream that can't be read or written, in words for the person. */
-const WORDS: Readonly<Record<string, string>> = {
-  ENOENT: "there is no such file or folder",
-  ENOTDIR: "there is no such file or folder",
-  EISDIR: "this is a folder, a file is needed",
-  EACCES: "that is not allowed",
-  EPERM: "that is not allowed",
-  EROFS: "nothing can be written there",
-  ENAMETOOLONG: "the name is too long",
-  ELOOP: "the link leads round in a circle",
-  ENOSPC: "the disk is full",
-  EDQUOT: "the disk is full",
-  ENXIO: "nobody is at its other end",
-  EPIPE: "nobody is at its other end",
-  EMFILE: "too many files are open",
-};
+import type { CommandLineWords } from "../words/command-line.ts";
+import type { Said } from "./usage-error.ts";
+
+const KINDS = {
+  ENOENT: "noSuch",
+  ENOTDIR: "noSuch",
+  EISDIR: "folder",
+  EACCES: "notAllowed",
+  EPERM: "notAllowed",
+  EROFS: "readOnly",
+  ENAMETOOLONG: "longName",
+  ELOOP: "circle",
+  ENOSPC: "full",
+  EDQUOT: "full",
+  ENXIO: "nobody",
+  EPIPE: "nobody",
+  EMFILE: "tooManyOpen",
+} as const satisfies Readonly<Record<string, keyof CommandLineWords["system"]>>;
 
 /** The system's code of an error (`ENOENT`), or null where it has none. */
 export const systemCode = (error: unknown): string | null =>
@@ -24,8 +27,11 @@ export const systemCode = (error: unknown): string | null =>
     ? error.code
     : null;
 
+const isKnown = (code: string): code is keyof typeof KINDS => Object.hasOwn(KINDS, code);
+
 /** @returns null for what no system has said: a fault of ours */
-export function systemWords(error: unknown): string | null {
+export function systemSaid(error: unknown): Said | null {
   const code = systemCode(error);
-  return code === null ? null : (WORDS[code] ?? `the system says ${code}`);
+  if (code === null) return null;
+  return ({ system }) => (isKnown(code) ? system[KINDS[code]] : system.other(code));
 }

@@ -22,10 +22,10 @@ export function startThread(file: URL, given?: unknown): JobWorker {
     onerror: null,
     onmessageerror: null,
   });
-  const lost = (message: string) => own.onerror?.({ message } as ErrorEvent);
-  thread.on("error", (error) => lost(error instanceof Error ? error.message : String(error)));
-  thread.on("messageerror", () => lost("an answer of the thread could not be read"));
-  thread.on("exit", (status) => lost(`the thread ended with ${status} while it was at work`));
+  const lost = ({ message }: Error) => own.onerror?.({ message } as ErrorEvent);
+  thread.on("error", (error) => lost(error instanceof Error ? error : new Error(String(error))));
+  thread.on("messageerror", () => lost(new Error("an answer of the thread could not be read")));
+  thread.on("exit", (status) => lost(new Error(`the thread ended with ${status} while it was at work`)));
   return own;
 }
 

@@ -1,10 +1,19 @@
 /** Errors that end a command with words instead of a trace: how each is told, and with which status. */
+import { type CommandLineWords, commandLineWords } from "../words/command-line.ts";
 import { engineFaultInWords } from "../words/engine-faults.ts";
 import type { Language } from "../words/language.ts";
 
-/** Thrown for an argument that can't be used, or a plan that can't be read; the message is one line for the person. */
+/** One line for the person, in a language. */
+export type Said = (words: CommandLineWords, language: Language) => string;
+
+/** Thrown for an argument that can't be used, or a plan that can't be read; the message is its line in English. */
 export class UsageError extends Error {
   override readonly name = "UsageError";
+  readonly said: Said;
+  constructor(said: Said, options?: ErrorOptions) {
+    super(said(commandLineWords("en"), "en"), options);
+    this.said = said;
+  }
 }
 
 /** Whoever read our answer has enough of it (`report ... | head`): no fault, and nobody is left to tell. */
@@ -37,6 +46,9 @@ export function endingOf(error: unknown, language: Language = "en"): Ending | nu
   if (error instanceof ReaderGone) return { status: 0, line: null };
   const status = error instanceof Error ? STATUS.get(error.name) : undefined;
   if (status === undefined) return null;
-  const line = engineFaultInWords(error, language) ?? (error as Error).message;
+  const line =
+    error instanceof UsageError
+      ? error.said(commandLineWords(language), language)
+      : (engineFaultInWords(error, language) ?? (error as Error).message);
   return { status, line: oneLine(line) };
 }

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
+import { sentencesIn } from "./sentences.ts";
 
 const core = fileURLToPath(new URL("../../src/core", import.meta.url));
 
@@ -11,21 +12,6 @@ const core = fileURLToPath(new URL("../../src/core", import.meta.url));
  * grits were read.
  */
 const ALLOWED = /^(models\/|bench\/stages\/grits\.ts$|optics\/glasses\.ts$)/;
-
-/** Three words in a row, as no code, path or identifier has them. */
-const SENTENCE = /[\p{L}']{2,}[,:;]? [\p{L}']{2,}[,:;]? [\p{L}']{2,}/u;
-const LITERAL = /"(?:[^"\\\n]|\\.)*"|`(?:[^`\\]|\\.)*`/g;
-/** What a fault of ours says in a trace, which nobody is shown. */
-const THROWN = /new (?:Range|Type)?Error\(\s*$/;
-
-/** The literals of a source that read as words for a person. */
-function sentencesIn(source: string): string[] {
-  const code = source.replace(/\/\*[\s\S]*?\*\//g, "").replace(/^\s*\/\/.*$|\s\/\/ .*$/gm, "");
-  return [...code.matchAll(LITERAL)]
-    .filter(({ index }) => !THROWN.test(code.slice(0, index)))
-    .map(([literal]) => literal.replace(/\$\{[^}]*\}/g, "x"))
-    .filter((text) => SENTENCE.test(text));
-}
 
 const files = readdirSync(core, { recursive: true, withFileTypes: true })
   .filter((entry) => entry.isFile() && entry.name.endsWith(".ts"))

@@ -6,8 +6,9 @@ import type { Finding } from "../../core/bench/bench-finding.ts";
 import { habitsOf } from "../../core/bench/order/order.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import { plainSay, reachText, withTexts } from "../../words/answers.ts";
+import type { Language } from "../../words/language.ts";
 import type { Say } from "../../words/say.ts";
-import { languageIn, type Options } from "../options.ts";
+import type { Options } from "../options.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 
@@ -17,9 +18,8 @@ const withStageName = (finding: Finding, say: Say): Finding =>
     ? { ...finding, data: { ...finding.data, stageName: say.stage(finding.data.stage) } }
     : finding;
 
-export async function run([planPath]: readonly string[], options: Options): Promise<void> {
-  const language = languageIn(options);
-  const { plan } = await readPlan(planPath, language);
+export async function run([planPath]: readonly string[], _: Options, language: Language): Promise<void> {
+  const { plan } = await readPlan(planPath);
   const solved = solvePlan(plan);
   // As files number them: whoever reads the answer by a program counts facets as the plan does.
   const bench = benchOf(solved, habitsOf(plan.rig), "plan");

@@ -11,7 +11,7 @@ import { usdzOf } from "../../core/models/usdz.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { writeOut } from "../files.ts";
-import { languageIn, type Options } from "../options.ts";
+import type { Options } from "../options.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 import { UsageError } from "../usage-error.ts";
@@ -35,18 +35,18 @@ function writerFor(out: string, drawing: string): Writer {
   const ending = extname(out).toLowerCase();
   if (ending === ".svg") {
     if (Object.hasOwn(DRAWINGS, drawing)) return DRAWINGS[drawing];
-    throw new UsageError(`--drawing ${drawing}: allowed are ${Object.keys(DRAWINGS).join(" and ")}`);
+    throw new UsageError(({ refused }) => refused.drawing(drawing, Object.keys(DRAWINGS).join(", ")));
   }
   if (Object.hasOwn(WRITERS, ending)) return WRITERS[ending];
   const allowed = [...Object.keys(WRITERS), ".svg"].join(", ");
-  throw new UsageError(`--out ${out}: the file's ending says what to write; allowed are ${allowed}`);
+  throw new UsageError(({ refused }) => refused.modelEnding(out, allowed));
 }
 
 /** @throws UsageError for an ending that names no model, or a place that can't be written; NothingLeft, BrokenMesh for a model that would not be whole */
 export async function run([planPath]: readonly string[], options: Options): Promise<void> {
   const out = String(options.out);
   const write = writerFor(out, String(options.drawing ?? "skin"));
-  const { plan } = await readPlan(planPath, languageIn(options));
+  const { plan } = await readPlan(planPath);
   const content = write(solvePlan(plan));
   await writeOut(out, content);
   await printJson({ wrote: out, name: basename(out), bytes: Buffer.byteLength(content) });

@@ -7,16 +7,18 @@ import { join } from "node:path";
 import type { Vec3 } from "../../core/geometry/vec.ts";
 import { directionOf, turnAbout } from "../../core/optics/camera.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
+import { type CommandLineWords, commandLineWords } from "../../words/command-line.ts";
+import type { Language } from "../../words/language.ts";
 import { writeOut } from "../files.ts";
 import { numberOption } from "../number-option.ts";
-import { languageIn } from "../options.ts";
+import type { Options } from "../options.ts";
 import { cameraFor, lightNamed, normalsOf, png, sceneFor, settingsOf } from "../pictures.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
-import { renderOptions, type Words } from "../render-options.ts";
+import { renderOptions } from "../render-options.ts";
 import { renderPicture } from "../render-threads.ts";
-import { systemWords } from "../system-fault.ts";
-import { UsageError } from "../usage-error.ts";
+import { systemSaid } from "../system-fault.ts";
+import { type Said, UsageError } from "../usage-error.ts";
 
 /** Four digits number the pictures. */
 const MOST_FRAMES = 9999;
@@ -30,45 +32,48 @@ const nameOf = (frame: number): string => `${String(frame).padStart(4, "0")}.png
 
 /** Makes the folder where there is none. Pictures of a longer film would stay among those of this one: such a folder is refused. */
 async function openFolder(folder: string, frames: number): Promise<void> {
-  const said = (words: string) => new UsageError(`--out: can't write to ${folder}: ${words}`);
+  const refused = (why: Said) =>
+    new UsageError((words, language) => `${words.files.cantWriteTo(folder)}: ${why(words, language)}`);
   let names: readonly string[] = [];
   try {
-    if ((await stat(folder).catch(() => null))?.isFile()) throw said("this is a file, a folder is needed");
+    if ((await stat(folder).catch(() => null))?.isFile()) throw refused(({ files }) => files.noFolder);
     await mkdir(folder, { recursive: true });
     names = await readdir(folder);
   } catch (error) {
-    const words = systemWords(error);
-    throw words === null ? error : said(words);
+    const why = systemSaid(error);
+    throw why === null ? error : refused(why);
   }
   const left = names.find((name) => /^\d{4}\.png$/.test(name) && Number(name.slice(0, 4)) >= frames);
-  if (left) throw said(`it holds ${left} of a longer film, an empty folder is needed`);
+  if (left) throw refused(({ files }) => files.longerFilm(left));
 }
 
 /** Says after each picture how many are done and about how long the others take, on standard error. */
-function progress(frames: number): (done: number) => void {
+function progress(frames: number, words: CommandLineWords["progress"]): (done: number) => void {
   const begun = Date.now();
   return (done) => {
     const left = (((Date.now() - begun) / done) * (frames - done)) / 1000;
     const time = left < 90 ? `${Math.ceil(left)} s` : `${Math.ceil(left / 60)} min`;
-    process.stderr.write(`${done} of ${frames}${done < frames ? `, about ${time} left` : ""}\n`);
+    const all = String(frames);
+    const said = done < frames ? words.framesLeft(String(done), all, time) : words.frames(all, all);
+    process.stderr.write(`${said}\n`);
   };
 }
 
 /** @throws UsageError for options that can't be used, a folder that can't be written, a camera below the table */
-export async function run([planPath]: readonly string[], words: Words): Promise<void> {
-  const { plan } = await readPlan(planPath, languageIn(words));
+export async function run([planPath]: readonly string[], given: Options, language: Language): Promise<void> {
+  const { plan } = await readPlan(planPath);
   const solved = solvePlan(plan);
-  const folder = String(words.out);
-  const options = renderOptions({ ...words, out: nameOf(0) }, solved.radiusMm, () => normalsOf(solved));
-  const frames = numberOption(words, "frames", DEFAULT_FRAMES, { min: 1, max: MOST_FRAMES, whole: true });
-  const elevation = numberOption(words, "elevation", DEFAULT_ELEVATION, { min: -90, max: 90, open: true });
-  const scene = sceneFor(solved, await lightNamed(options.light, languageIn(words)), options);
+  const folder = String(given.out);
+  const options = renderOptions({ ...given, out: nameOf(0) }, solved.radiusMm, () => normalsOf(solved));
+  const frames = numberOption(given, "frames", DEFAULT_FRAMES, { min: 1, max: MOST_FRAMES, whole: true });
+  const elevation = numberOption(given, "elevation", DEFAULT_ELEVATION, { min: -90, max: 90, open: true });
+  const scene = sceneFor(solved, await lightNamed(options.light), options);
   const usual = directionOf(options.azimuthDeg, options.elevationDeg);
   const cameras = turnAbout(scene.tabletop?.up ?? PLAIN_UP, usual, elevation, frames).map((towards) =>
     cameraFor(scene, towards, solved.radiusMm, options, "--elevation"),
   );
   await openFolder(folder, frames);
-  const tell = progress(frames);
+  const tell = progress(frames, commandLineWords(language).progress);
   for (const [frame, camera] of cameras.entries()) {
     const { rows } = await renderPicture({ scene, camera, settings: settingsOf(options) }, () => {});
     await writeOut(join(folder, nameOf(frame)), png(options, rows));

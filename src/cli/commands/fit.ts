@@ -3,13 +3,13 @@
 import { adjusted, adjustedData } from "../../core/bench/as-cut/adjusted.ts";
 import { asCutData, fitAsCut } from "../../core/bench/as-cut/as-cut.ts";
 import { plainSay, withTexts } from "../../words/answers.ts";
-import { languageIn, type Options } from "../options.ts";
+import type { Language } from "../../words/language.ts";
+import type { Options } from "../options.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 
-export async function run([planPath]: readonly string[], options: Options): Promise<void> {
-  const language = languageIn(options);
-  const { plan } = await readPlan(planPath, language);
+export async function run([planPath]: readonly string[], _: Options, language: Language): Promise<void> {
+  const { plan } = await readPlan(planPath);
   const fit = fitAsCut(plan);
   const { findings, ...cut } = asCutData(fit);
   await printJson({

@@ -7,8 +7,8 @@ import { RANGES } from "../../core/plan/limits.ts";
 import { type PictureFile, pictureSize } from "../../core/plan/pictures.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { mustBeWritable, readNamed, writeOut } from "../files.ts";
-import { numberOption, type Words } from "../number-option.ts";
-import { choice, languageIn } from "../options.ts";
+import { numberOption } from "../number-option.ts";
+import { choice, type Options } from "../options.ts";
 import { readPlan } from "../read-plan.ts";
 import { UsageError } from "../usage-error.ts";
 
@@ -23,63 +23,58 @@ function fileOf(path: string, bytes: Uint8Array): PictureFile {
     const file = { kind, bytes };
     if (pictureSize(file)) return file;
   }
-  throw new UsageError(`${path}: this is neither a PNG nor a JPEG picture`);
+  throw new UsageError(({ files }) => `${path}: ${files.noPicture}`);
 }
 
 async function readPhoto(path: string): Promise<Raster> {
-  const file = fileOf(path, await readNamed(path, MOST_BYTES, path));
+  const file = fileOf(path, await readNamed(path, MOST_BYTES));
   const size = pictureSize(file);
   if (size && Math.max(size.width, size.height) > MOST_EDGE)
     throw new UsageError(
-      `${path}: the photograph has ${size.width} by ${size.height} pixels, at most ${MOST_EDGE} along an edge are read`,
+      ({ files }) =>
+        `${path}: ${files.largePhoto(String(size.width), String(size.height), String(MOST_EDGE))}`,
     );
   try {
     return decodePicture(file, MOST_EDGE);
   } catch (error) {
-    throw new UsageError(`${path}: the picture is damaged and can't be decoded`, { cause: error });
+    throw new UsageError(({ files }) => `${path}: ${files.damagedPicture}`, { cause: error });
   }
 }
 
-function outlineOption(words: Words, { width, height }: Raster): PhotoWish["outline"] {
-  const text = String(words.circle ?? "");
+function outlineOption(options: Options, { width, height }: Raster): PhotoWish["outline"] {
+  const text = String(options.circle ?? "");
   const parts = text.split(",").map((part) => (part.trim() === "" ? Number.NaN : Number(part)));
   const [x, y, r] = parts;
   if (parts.length !== 3 || !parts.every(Number.isFinite) || !(r > 0))
-    throw new UsageError(
-      `--circle must be X,Y,R in pixels of the photograph with R more than 0, not "${text}"`,
-    );
+    throw new UsageError(({ refused }) => refused.circle(text));
   const isOn = x + r > 0 && y + r > 0 && x - r < width && y - r < height;
-  if (!isOn)
-    throw new UsageError(
-      `--circle: the ball's outline lies wholly beyond the photograph of ${width} by ${height} pixels`,
-    );
+  if (!isOn) throw new UsageError(({ refused }) => refused.circleBeyond(String(width), String(height)));
   return { x, y, r };
 }
 
-function wishOf(words: Words, photo: Raster, radiusMm: number): PhotoWish {
-  const outline = outlineOption(words, photo);
-  const distanceMm = numberOption(words, "distance", DEFAULT_DISTANCE_RADII * radiusMm, {
+function wishOf(options: Options, photo: Raster, radiusMm: number): PhotoWish {
+  const outline = outlineOption(options, photo);
+  const distanceMm = numberOption(options, "distance", DEFAULT_DISTANCE_RADII * radiusMm, {
     min: radiusMm,
     max: FARTHEST_MM,
     open: true,
   });
-  const depthMm = numberOption(words, "depth", 0, { min: -radiusMm, max: radiusMm, open: true });
-  const shape = choice(words, "shape", ["disc", "core"]);
-  const side = choice(words, "side", ["front", "back"]);
+  const depthMm = numberOption(options, "depth", 0, { min: -radiusMm, max: radiusMm, open: true });
+  const shape = choice(options, "shape", ["disc", "core"]);
+  const side = choice(options, "side", ["front", "back"]);
   const wish = { outline, distanceMm, depthMm, shape, side };
-  if (words.diameter === undefined) return { ...wish, diameterMm: null };
+  if (options.diameter === undefined) return { ...wish, diameterMm: null };
   const most = Math.min(RANGES.sizeMm.max, largestInGlassMm(radiusMm, { ...wish, diameterMm: null }));
-  const diameterMm = numberOption(words, "diameter", 0, { min: 0, max: most });
-  if (diameterMm === 0) throw new UsageError("--diameter must be more than 0");
+  const diameterMm = numberOption(options, "diameter", 0, { min: 0, max: most });
+  if (diameterMm === 0) throw new UsageError(({ refused }) => refused.diameterNone);
   return { ...wish, diameterMm };
 }
 
-export async function run([photoPath]: readonly string[], words: Words): Promise<void> {
-  const language = languageIn(words);
-  const { plan } = await readPlan(String(words.plan), language);
+export async function run([photoPath]: readonly string[], options: Options): Promise<void> {
+  const { plan } = await readPlan(String(options.plan));
   const photo = await readPhoto(photoPath);
-  const wish = wishOf(words, photo, plan.piece.diameterMm / 2);
-  const out = String(words.out);
+  const wish = wishOf(options, photo, plan.piece.diameterMm / 2);
+  const out = String(options.out);
   await mustBeWritable(out);
   const made = withPhoto(plan, photo, wish);
   try {
@@ -87,7 +82,9 @@ export async function run([photoPath]: readonly string[], words: Words): Promise
     await writeOut(out, serializePlan(planFromData(made).plan));
   } catch (error) {
     throw error instanceof PlanFileError
-      ? new UsageError(`the plan can't take the picture: ${fileFaultInWords(error.fault, language)}`)
+      ? new UsageError(({ files }, language) =>
+          files.pictureNotTaken(fileFaultInWords(error.fault, language)),
+        )
       : error;
   }
 }

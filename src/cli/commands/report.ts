@@ -6,7 +6,7 @@ import { solvePlan } from "../../core/plan/solve.ts";
 import { plainSay, unknownFieldText, withTexts } from "../../words/answers.ts";
 import type { Language } from "../../words/language.ts";
 import { printEach } from "../each-plan.ts";
-import { languageIn, type Options } from "../options.ts";
+import type { Options } from "../options.ts";
 
 function reportOf({ plan, unknown }: PlanFile, language: Language) {
   const solved = solvePlan(plan);
@@ -26,7 +26,5 @@ function reportOf({ plan, unknown }: PlanFile, language: Language) {
   };
 }
 
-export const run = (planPaths: readonly string[], options: Options): Promise<void> => {
-  const language = languageIn(options);
-  return printEach(planPaths, language, (file) => reportOf(file, language));
-};
+export const run = (planPaths: readonly string[], _: Options, language: Language): Promise<void> =>
+  printEach(planPaths, language, (file) => reportOf(file, language));

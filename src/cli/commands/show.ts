@@ -12,20 +12,23 @@ import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { fittedPage } from "../../core/show/fit-page.ts";
 import { recipeOf, showPage } from "../../core/show/show-page.ts";
 import { layDown, type ShownTable, sceneOfShown, showPiece } from "../../core/show/show-piece.ts";
+import { commandLineWords } from "../../words/command-line.ts";
+import type { Language } from "../../words/language.ts";
 import { showSaid } from "../../words/show.ts";
 import { mustBeWritable, writeOut } from "../files.ts";
-import { languageIn, type Options } from "../options.ts";
+import { numberOption } from "../number-option.ts";
+import type { Options } from "../options.ts";
 import { normalsOf } from "../pictures.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
-import { numberOption, type RenderOptions, stageOption } from "../render-options.ts";
+import { type RenderOptions, stageOption } from "../render-options.ts";
 import { bundleShow } from "../show-bundle.ts";
 import { type ShowPictures, showPictures } from "../show-pictures.ts";
 import { UsageError } from "../usage-error.ts";
 
 function lightNamed(name: string): LightName {
   if (Object.hasOwn(LIGHT_SETTINGS, name)) return name as LightName;
-  throw new UsageError(`--light must be ${Object.keys(LIGHT_SETTINGS).join(", ")}, not "${name}"`);
+  throw new UsageError(({ refused }) => refused.oneOf("light", Object.keys(LIGHT_SETTINGS).join(", "), name));
 }
 
 /** The project's folder: this file stands somewhere in it, bundled or not. */
@@ -45,14 +48,18 @@ function tableUnder(
 
 const text = (value: Options[string]): string => (typeof value === "string" ? value.trim() : "");
 
-export async function run([planPath]: readonly string[], options: Options): Promise<void> {
+export async function run(
+  [planPath]: readonly string[],
+  options: Options,
+  language: Language,
+): Promise<void> {
   const out = String(options.out);
   const light = lightNamed(typeof options.light === "string" ? options.light : "north-window");
   const allRound = {
     count: numberOption(options, "pictures", 24, { min: 1, max: 72, whole: true }),
     size: numberOption(options, "size", 240, { min: 16, max: 512, whole: true }),
   };
-  const { plan } = await readPlan(planPath, languageIn(options));
+  const { plan } = await readPlan(planPath);
   await mustBeWritable(out);
   const solved = solvePlan(plan);
   const piece = showPiece(solved, rastersOf(plan));
@@ -76,8 +83,9 @@ export async function run([planPath]: readonly string[], options: Options): Prom
     });
   // what is too large without any picture needs none traced
   await fittedPage(() => pageWith({ first: "", allRound: [] }));
+  const { progress } = commandLineWords(language);
   const picturesAt = await showPictures(scene, allRound, (done, of) =>
-    process.stderr.write(`pictures: ${done} of ${of}\n`),
+    process.stderr.write(`${progress.pictures(String(done), String(of))}\n`),
   );
   const page = await fittedPage((quality) => pageWith(picturesAt(quality)));
   await writeOut(out, page);

@@ -4,7 +4,7 @@ import { solvePlan } from "../../core/plan/solve.ts";
 import { plainSay, withTexts } from "../../words/answers.ts";
 import type { Language } from "../../words/language.ts";
 import { printEach } from "../each-plan.ts";
-import { languageIn, type Options } from "../options.ts";
+import type { Options } from "../options.ts";
 
 function depthsOf({ plan }: PlanFile, language: Language) {
   const { tiers, findings } = solvePlan(plan);
@@ -14,7 +14,5 @@ function depthsOf({ plan }: PlanFile, language: Language) {
   };
 }
 
-export const run = (planPaths: readonly string[], options: Options): Promise<void> => {
-  const language = languageIn(options);
-  return printEach(planPaths, language, (file) => depthsOf(file, language));
-};
+export const run = (planPaths: readonly string[], _: Options, language: Language): Promise<void> =>
+  printEach(planPaths, language, (file) => depthsOf(file, language));
