@@ -1,5 +1,8 @@
 // Coloured glass melted into clear glass of the same index: density, colour and free distance of a place, and a ray's way through.
 // Twins: src/core/inside/media.ts, which tells the shapes, and src/core/optics/pass-media.ts.
+//
+// Set from outside: LONE_MEDIUM, the place of the only medium among the designs, or -1 where there are several: what is the same all
+// along a ray is then reckoned once.
 
 #include "tube.glsl"
 
@@ -174,8 +177,7 @@ MediumPoint swirlAt(Design s, Medium m, vec3 p) {
 }
 #endif
 
-MediumPoint placeIn(Design s, int i, vec3 at) {
-  Medium m = mediumAt(i);
+MediumPoint placeIn(Design s, Medium m, vec3 at) {
   vec3 p = unshaken(s, m, at);
 #if HAS_TWIST
   if (s.kind == TWIST) return twistAt(s, m, p);
@@ -221,6 +223,50 @@ Amount absorptionIn(Design s, Amount colour) {
   return (1.0 - s.extra) * absorptionOfTint(colour, s.size.z) + scatteringOf(s) * absorptionBesideScattering(colour);
 }
 
+// What a medium takes of a path where it is dense, by unit length: absorbed in each of its colours, and scattered.
+struct Taking {
+  Amount one;
+  Amount other;
+  float scatters;
+};
+
+Taking takingOf(Design s, int i, PathColour colour) {
+  Amount one = absorptionIn(s, colourFor(designColour(i), colour));
+  Amount other = absorptionIn(s, colourFor(designs[i * DESIGN_TEXELS + 6].rgb, colour));
+  return Taking(one, other, scatteringOf(s));
+}
+
+// A place on the way, as all media together have it.
+struct MediaPlace {
+  Amount takes;
+  float scatters;
+  // How far all stay as they are.
+  float free;
+};
+
+void addMedium(inout MediaPlace here, Design s, Medium m, Taking taking, vec3 at) {
+  MediumPoint place = placeIn(s, m, (at - s.centre) * s.axes);
+  here.free = min(here.free, abs(place.distance_));
+  if (place.density <= 0.0) return;
+  here.takes += place.density * mix(taking.one, taking.other, place.mix_);
+  here.scatters += place.density * taking.scatters;
+}
+
+// Where a way comes into the first of the media and out of the last, and how thin the thinnest of them is.
+struct MediaStretch {
+  float start;
+  float end;
+  float thinnest;
+};
+
+void addStretch(inout MediaStretch way, Design s, Medium m, vec3 o, vec3 d) {
+  vec2 around = crossMedium(s, m, (o - s.centre) * s.axes, d * s.axes);
+  if (around.x >= around.y) return;
+  way.start = min(way.start, around.x);
+  way.end = max(way.end, around.y);
+  way.thinnest = min(way.thinnest, s.size.z);
+}
+
 const int MOST_MEDIA_STEPS = 160;
 const float FINE = 0.1;
 
@@ -233,24 +279,26 @@ struct Passage {
 
 // `depth`: scatterings after which it scatters; `first`: share of the least step that the first one takes.
 Passage passMediaBy(vec3 o, vec3 d, float tMax, float depth, float first, PathColour colour) {
-  float start = tMax;
-  float end = 0.0;
-  float thinnest = 1.0;
+  MediaStretch way = MediaStretch(tMax, 0.0, 1.0);
+#if LONE_MEDIUM >= 0
+  Design lone = designAt(LONE_MEDIUM);
+  Medium loneMedium = mediumAt(LONE_MEDIUM);
+  addStretch(way, lone, loneMedium, o, d);
+#else
   for (int i = 0; i < MAX_DESIGNS; i++) {
     if (i >= designCount) break;
     Design s = designAt(i);
-    if (!isMedium(s)) continue;
-    vec2 around = crossMedium(s, mediumAt(i), (o - s.centre) * s.axes, d * s.axes);
-    if (around.x >= around.y) continue;
-    start = min(start, around.x);
-    end = max(end, around.y);
-    thinnest = min(thinnest, s.size.z);
+    if (isMedium(s)) addStretch(way, s, mediumAt(i), o, d);
   }
-  start = max(0.0, start);
-  end = min(tMax, end);
+#endif
+  float start = max(0.0, way.start);
+  float end = min(tMax, way.end);
   Passage passage = Passage(tMax, false, Amount(1.0));
   if (start >= end) return passage;
-  float least = max(FINE * thinnest, (end - start) / float(MOST_MEDIA_STEPS));
+#if LONE_MEDIUM >= 0
+  Taking loneTaking = takingOf(lone, LONE_MEDIUM, colour);
+#endif
+  float least = max(FINE * way.thinnest, (end - start) / float(MOST_MEDIA_STEPS));
   Amount absorbed = Amount(0.0);
   Amount takesBefore = Amount(0.0);
   float scattersBefore = 0.0;
@@ -258,34 +306,29 @@ Passage passMediaBy(vec3 o, vec3 d, float tMax, float depth, float first, PathCo
   float t = start;
   float stretch = 0.0;
   for (int step_ = 0; step_ <= MOST_MEDIA_STEPS; step_++) {
-    Amount takes = Amount(0.0);
-    float scatters = 0.0;
-    float free = 1.0;
+    MediaPlace here = MediaPlace(Amount(0.0), 0.0, 1.0);
+#if LONE_MEDIUM >= 0
+    addMedium(here, lone, loneMedium, loneTaking, o + t * d);
+#else
     for (int i = 0; i < MAX_DESIGNS; i++) {
       if (i >= designCount) break;
       Design s = designAt(i);
-      if (!isMedium(s)) continue;
-      MediumPoint place = placeIn(s, i, (o + t * d - s.centre) * s.axes);
-      free = min(free, abs(place.distance_));
-      if (place.density <= 0.0) continue;
-      Amount one = absorptionIn(s, colourFor(designColour(i), colour));
-      Amount other = absorptionIn(s, colourFor(designs[i * DESIGN_TEXELS + 6].rgb, colour));
-      takes += place.density * mix(one, other, place.mix_);
-      scatters += place.density * scatteringOf(s);
+      if (isMedium(s)) addMedium(here, s, mediumAt(i), takingOf(s, i, colour), o + t * d);
     }
-    float more = 0.5 * stretch * (scattersBefore + scatters);
+#endif
+    float more = 0.5 * stretch * (scattersBefore + here.scatters);
     passage.scattered = more > 0.0 && met + more >= depth;
     float share = passage.scattered ? (depth - met) / more : 1.0;
-    absorbed += share * 0.5 * stretch * (takesBefore + takes);
+    absorbed += share * 0.5 * stretch * (takesBefore + here.takes);
     if (passage.scattered) {
       passage.t = t - (1.0 - share) * stretch;
       break;
     }
     if (t >= end) break;
     met += more;
-    takesBefore = takes;
-    scattersBefore = scatters;
-    float far = least * (step_ == 0 ? first : max(1.0, floor(CAUTION * free / least)));
+    takesBefore = here.takes;
+    scattersBefore = here.scatters;
+    float far = least * (step_ == 0 ? first : max(1.0, floor(CAUTION * here.free / least)));
     stretch = min(far, end - t);
     t = far < end - t ? t + far : end;
   }

@@ -1,5 +1,6 @@
 /** From the tracer's scene, as the TypeScript twin takes it, to what the shader takes. */
 
+import { mediaOf } from "../core/inside/media.ts";
 import { indexAt } from "../core/optics/glasses.ts";
 import type { SceneDesign } from "../core/optics/inside.ts";
 import { meteredGain } from "../core/optics/metering.ts";
@@ -56,6 +57,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
       CASINGS: String(scene.casings.length),
       SEEDS: scene.seeds ? "1" : "0",
       WAVES: String(scene.waviness ? WAVES : 0),
+      LONE_MEDIUM: String(loneMedium(scene.designs)),
       DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
       ...lightDefines(scene.light),
       ...tabletopDefines(scene.tabletop),
@@ -79,6 +81,12 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
     environment: packEnvironment(scene.light),
     guide: scene.tabletop?.guide ? packGuide(scene.tabletop.guide) : null,
   };
+}
+
+/** Where the only medium stands among the designs; -1 where there is none, or several. */
+function loneMedium(designs: readonly SceneDesign[]): number {
+  const media = mediaOf(designs);
+  return media.length === 1 ? designs.indexOf(media[0]) : -1;
 }
 
 /** Stands for a uniform block that the program has not got. */

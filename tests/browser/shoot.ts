@@ -54,6 +54,7 @@ async function settle(page: Page): Promise<void> {
         document.querySelector(".waiting") === null &&
         [...document.querySelectorAll(".traced")].every(
           (traced) =>
+            !traced.checkVisibility() ||
             Number(traced.getAttribute("data-samples")) >= samples ||
             traced.getAttribute("data-phase") === "failed",
         ),

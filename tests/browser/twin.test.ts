@@ -506,7 +506,7 @@ const PLACES: readonly Probe[] = MELTED.map((design) => {
       ...wish,
       include: ["spectrum.glsl", "inside.glsl", "media.glsl"],
       defines: { ...wish.defines, CHANNELS: "3" },
-      body: `MediumPoint place = placeIn(designAt(0), 0, (given(0).xyz - designAt(0).centre) * designAt(0).axes);
+      body: `MediumPoint place = placeIn(designAt(0), mediumAt(0), (given(0).xyz - designAt(0).centre) * designAt(0).axes);
   first.xyz = vec3(place.distance_, place.density, place.density > 0.0 ? place.mix_ : 0.0);`,
     },
     input: (random) => {

@@ -154,10 +154,18 @@ export default function VariantsSheet() {
           <Button look="strong" isDisabled={isFull} onPress={() => void add()}>
             {words.add}
           </Button>
-          <Button isDisabled={isFull} onPress={() => void addAll(LIGHTS.map((one) => ({ light: one })))}>
+          <Button
+            look="outlined"
+            isDisabled={isFull}
+            onPress={() => void addAll(LIGHTS.map((one) => ({ light: one })))}
+          >
             {words.allLights}
           </Button>
-          <Button isDisabled={isFull} onPress={() => void addAll(GLASS_NAMES.map((one) => ({ glass: one })))}>
+          <Button
+            look="outlined"
+            isDisabled={isFull}
+            onPress={() => void addAll(GLASS_NAMES.map((one) => ({ glass: one })))}
+          >
             {words.allGlasses}
           </Button>
         </p>

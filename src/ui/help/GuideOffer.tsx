@@ -25,11 +25,11 @@ export default function GuideOffer() {
     <aside className="guide-offer" aria-label={words.title}>
       <p>{words.offer}</p>
       <div className="guide-presses">
-        {isCut ? <Button onPress={() => beginFresh(studio, fresh)}>{menu.fresh}</Button> : null}
-        <Button onPress={() => leaveGuide(studio)}>{words.no}</Button>
         <Button look="outlined" onPress={() => void beginGuide(viewport)}>
           {words.start}
         </Button>
+        <Button onPress={() => leaveGuide(studio)}>{words.no}</Button>
+        {isCut ? <Button onPress={() => beginFresh(studio, fresh)}>{menu.fresh}</Button> : null}
       </div>
     </aside>
   );

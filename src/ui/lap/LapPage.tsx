@@ -2,9 +2,7 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { createPortal } from "react-dom";
 import type { Bench } from "../../core/bench/bench.ts";
-import { cautionsAt } from "../../core/bench/order/cautions.ts";
 import { useBenchScreen } from "../bench/bench-screen.ts";
-import { Cautions } from "../bench/parts/Cautions.tsx";
 import { followAddress } from "../carried-plan.ts";
 import { Button } from "../controls/Button.tsx";
 import { lapWords } from "../messages/lap.ts";
@@ -16,7 +14,7 @@ import { useSession } from "../visit.ts";
 import { HoldButton } from "./HoldButton.tsx";
 import { LapAsks } from "./LapAsks.tsx";
 import { LapElsewhere } from "./LapElsewhere.tsx";
-import { LapStepView } from "./LapStepView.tsx";
+import { Care, LapStepView } from "./LapStepView.tsx";
 import { LapWhere } from "./LapWhere.tsx";
 import { LapWidth } from "./LapWidth.tsx";
 import { closeLap, useLapStanding } from "./lap-open.ts";
@@ -72,7 +70,7 @@ function Step(props: InWork & { onWidth: () => void }) {
           <AllDone onAgain={() => progress.goTo(0)} />
         )}
       </MoreBelow>
-      <div className="lap-care">{now ? <Cautions list={cautionsAt(now.step.kind)} /> : null}</div>
+      {now ? <Care at={now} isAlone /> : null}
       <footer className="lap-foot">
         {progress.isKept ? null : <p role="alert">{words.notKept}</p>}
         <p className="lap-small" data-step={at + 1} data-steps={steps.length}>

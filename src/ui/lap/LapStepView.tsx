@@ -1,12 +1,14 @@
 /** What to do now, large: a stop with its width and strokes, or what has to be set before the next facet. */
 import type { Bench, BenchTier } from "../../core/bench/bench.ts";
 import type { Finding } from "../../core/bench/bench-finding.ts";
+import { cautionsAt } from "../../core/bench/order/cautions.ts";
 import { PREPARATIONS, type Step } from "../../core/bench/order/order.ts";
 import { isAboutRig } from "../../core/bench/rig/rig-findings.ts";
 import { readMark } from "../../core/bench/rig/set-up.ts";
 import { endsByLooking } from "../../core/bench/stages/stages.ts";
 import type { Plan, Side } from "../../core/plan/document.ts";
 import { useBenchScreen } from "../bench/bench-screen.ts";
+import { Cautions } from "../bench/parts/Cautions.tsx";
 import { finishedSaid } from "../bench/parts/caliper.ts";
 import { FindingList } from "../bench/parts/FindingList.tsx";
 import { facetNumber, stageName, tierIndexOf, tierNameOf } from "../bench/parts/names.ts";
@@ -197,6 +199,7 @@ function Setting(props: StepProps) {
   return (
     <>
       <h1 className="lap-title">{title}</h1>
+      <Care at={props.now} isAlone={false} />
       {setsArm ? <ArmSetting tier={props.bench.tiers.find((one) => one.tier === step.tier)} /> : null}
       {lines.length > MOST_LARGE ? (
         <ul className="lap-lines">
@@ -219,9 +222,28 @@ function Setting(props: StepProps) {
   );
 }
 
+/** More cautions than this would take the room from what is to be done: they come first in what one reads through. */
+const MOST_BELOW = 2;
+
+/** What to take care of at a step: always in sight below it, or, where that is much, before all else in it. */
+export function Care({ at: { step }, isAlone }: { at: LapStep; isAlone: boolean }) {
+  const list = cautionsAt(step.kind);
+  if (list.length === 0 || isAlone !== list.length <= MOST_BELOW) return null;
+  return (
+    <div className="lap-care">
+      <Cautions list={list} />
+    </div>
+  );
+}
+
 export function LapStepView(props: StepProps) {
   const { step } = props.now;
   if (step.kind === "grind" && tierIndexOf(props.plan, step.tier) >= 0)
-    return <Grind {...props} step={step} />;
+    return (
+      <>
+        <Care at={props.now} isAlone={false} />
+        <Grind {...props} step={step} />
+      </>
+    );
   return <Setting {...props} />;
 }

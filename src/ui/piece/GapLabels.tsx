@@ -34,7 +34,7 @@ function InkName() {
   const mark = plan.piece.inkMarkDeg ?? 0;
   const at = useMemo(() => inkLine(planes, mark).at(-1), [planes, mark]);
   return at ? (
-    <Label at={at} group="ink" className="piece-label piece-label-ink">
+    <Label key={words.inkMark} at={at} group="ink" className="piece-label piece-label-ink">
       {words.inkMark}
     </Label>
   ) : null;

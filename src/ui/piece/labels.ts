@@ -4,6 +4,8 @@ import { eyeFrame, type Orbit, verticalField } from "./camera.ts";
 
 interface Label {
   readonly element: HTMLElement;
+  /** In CSS pixels, once it was seen. */
+  wide: number;
   readonly at: Vec3;
   /** Of labels that say the same, only the one that faces the eye most is shown. */
   readonly group: string;
@@ -20,13 +22,16 @@ export function createLabels(): Labels {
   const labels = new Set<Label>();
   return {
     follow: (element, at, group) => {
-      const label = { element, at, group };
+      const label = { element, wide: 0, at, group };
       labels.add(label);
       return () => labels.delete(label);
     },
     place: (view, width, height) => placeLabels(labels, view, width, height),
   };
 }
+
+/** From a place to the words beside it; `--label-aside` in piece.css. */
+const LABEL_ASIDE_PX = 12;
 
 /** A place must lean this much toward the eye to be labelled. */
 const FACING = 0.18;
@@ -42,15 +47,20 @@ function project(view: Orbit, width: number, height: number, at: Vec3): { x: num
   };
 }
 
+/** Words stand at the right of their place, and at its left where they would leave the picture. */
 function placeLabels(labels: ReadonlySet<Label>, view: Orbit, width: number, height: number): void {
   const { out } = eyeFrame(view);
   const best = new Map<string, number>();
   for (const { at, group } of labels) best.set(group, Math.max(best.get(group) ?? FACING, dot(at, out)));
-  for (const { element, at, group } of labels) {
+  for (const label of labels) {
+    const { element, at, group } = label;
     const isSeen = dot(at, out) === best.get(group);
     element.style.visibility = isSeen ? "visible" : "hidden";
     if (!isSeen) continue;
     const { x, y } = project(view, width, height, at);
-    element.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)`;
+    label.wide ||= element.offsetWidth;
+    const isAtLeft = x + LABEL_ASIDE_PX + label.wide > width;
+    const aside = isAtLeft ? " translateX(calc(-100% - 2 * var(--label-aside)))" : "";
+    element.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)${aside}`;
   }
 }

@@ -90,7 +90,7 @@ export function OfferFields() {
         <CurrencyChoice />
         {amount("glassPerKg", words.glassHow)}
         {amount("blank")}
-        {amount("consumables")}
+        {amount("consumables", words.consumablesHow)}
         {share("overheadShare", words.overheadHow)}
         {share("taxShare", words.taxHow)}
         <MaybeField

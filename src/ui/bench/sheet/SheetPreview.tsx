@@ -121,7 +121,9 @@ export function SheetPreview({ sheet }: { sheet: string }) {
     <>
       <div className="sheet-desk" data-true={isTrue || undefined}>
         <div ref={offer} className="sheet-turn">
-          <Button onPress={() => setTrue(!isTrue)}>{isTrue ? words.fitted : words.larger}</Button>
+          <Button look="outlined" onPress={() => setTrue(!isTrue)}>
+            {isTrue ? words.fitted : words.larger}
+          </Button>
         </div>
         <div className="sheet-scroll">
           {/* biome-ignore lint/a11y/useKeyWithClickEvents: the button above is the same deed by key */}
