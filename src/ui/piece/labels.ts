@@ -30,7 +30,7 @@ export function createLabels(): Labels {
   };
 }
 
-/** From a place to the words beside it; `--label-aside` in piece.css. */
+/** From a place to the words beside it: the margin of `.piece-label` in piece.css. */
 const LABEL_ASIDE_PX = 12;
 
 /** A place must lean this much toward the eye to be labelled. */
@@ -47,7 +47,13 @@ function project(view: Orbit, width: number, height: number, at: Vec3): { x: num
   };
 }
 
-/** Words stand at the right of their place, and at its left where they would leave the picture. */
+/**
+ * Words stand at the right of their place, and at its left where they would leave the picture there.
+ * @returns how far to the right of where the style puts them, in pixels
+ */
+export const asideOf = (x: number, wide: number, pictureWide: number): number =>
+  x + LABEL_ASIDE_PX + wide > pictureWide ? -(wide + 2 * LABEL_ASIDE_PX) : 0;
+
 function placeLabels(labels: ReadonlySet<Label>, view: Orbit, width: number, height: number): void {
   const { out } = eyeFrame(view);
   const best = new Map<string, number>();
@@ -59,8 +65,7 @@ function placeLabels(labels: ReadonlySet<Label>, view: Orbit, width: number, hei
     if (!isSeen) continue;
     const { x, y } = project(view, width, height, at);
     label.wide ||= element.offsetWidth;
-    const isAtLeft = x + LABEL_ASIDE_PX + label.wide > width;
-    const aside = isAtLeft ? " translateX(calc(-100% - 2 * var(--label-aside)))" : "";
-    element.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px)${aside}`;
+    const aside = asideOf(x, label.wide, width);
+    element.style.transform = `translate(${(x + aside).toFixed(1)}px, ${y.toFixed(1)}px)`;
   }
 }
