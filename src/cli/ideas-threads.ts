@@ -12,7 +12,7 @@ import { startThread, threadFile } from "./thread.ts";
 /** Candidates that a thread gets at a time: few, so that none waits long for another. */
 const AT_A_TIME = 4;
 
-/** Does a search's work; whoever does it must be closed. */
+/** A thread pool: does a search's work; whoever does it must be closed. */
 export interface Crew {
   judge(batch: Batch): Promise<readonly Verdict[]>;
   measure(plans: readonly Plan[]): Promise<readonly Measures[]>;

@@ -45,7 +45,7 @@ export function samplesOfHalves(passes: number, isGuided: boolean): readonly [nu
   return halves;
 }
 
-/** The half that the pass after so many passes adds to; a sketch stands where the second half will begin. */
+/** Which of the two half buffers (as for cross-filtering in denoising) the pass after so many passes adds to; a sketch stands where the second half will begin. */
 export function halfOfPass(passes: number, isGuided: boolean): Half {
   if (isGuided) return passes === 0 ? 1 : halfOf(Math.floor((passes - 1) / WAVES_A_RAY));
   return halfOf(passes);

@@ -13,7 +13,7 @@ const firstOf = new WeakMap<Plan["tiers"], Plan>();
 /** What a plan says apart from the piece: where the work stands, what is asked for it, by whom. */
 const APART: ReadonlySet<string> = new Set(["work", "offer", "maker"]);
 /**
- * A plan for all that are the same glass: moving on at the lap changes where the work stands and nothing that is reckoned, so
+ * A plan for all that are the same glass, a cache key: moving on at the lap changes where the work stands and nothing that is reckoned, so
  * nothing is reckoned anew.
  */
 export function samePiece(plan: Plan): Plan {
@@ -28,11 +28,11 @@ export function samePiece(plan: Plan): Plan {
   return plan;
 }
 
-/** A function of a plan that remembers its answer for every plan object still in use. */
+/** A function of a plan that remembers its answer for every plan object still in use (memoized in a `WeakMap`). */
 export interface PerPlan<T> {
   (plan: Plan): T;
   readonly isKnown: (plan: Plan) => boolean;
-  /** Takes an answer that was computed elsewhere. */
+  /** Takes an answer that was computed elsewhere (primes the cache). */
   readonly learn: (plan: Plan, value: T) => void;
 }
 

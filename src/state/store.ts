@@ -77,7 +77,7 @@ export interface PlanActions {
   /** Puts back the very document that was there when the drag began. */
   readonly cancelDrag: () => void;
   /**
-   * The plan on the bench turned out to be one that can't be reckoned: goes back by a step, or, where none is remembered, to a plan
+   * Rollback: the plan on the bench turned out to be one that can't be reckoned: goes back by a step, or, where none is remembered, to a plan
    * that could be; a note says why.
    */
   readonly takeBack: (before: Plan) => void;
@@ -88,9 +88,11 @@ export interface PlanActions {
   readonly open: (opened: Opened) => FileFault | null;
   readonly select: (pick: Partial<Pick>) => void;
   readonly setHover: (pick: Partial<Pick>) => void;
+  /** Navigates to a place. */
   readonly go: (place: Place) => void;
-  /** Keeps in the plan where the work at the lap stands (undefined: before its first facet). Not an undo step. */
+  /** Saves the progress: keeps in the plan where the work at the lap stands (undefined: before its first facet). Not an undo step. */
   readonly standAt: (work: Work | undefined) => Outcome;
+  /** Sets preferences. */
   readonly prefer: (change: Change<Preferences>) => void;
   /** Says which plan of the library this is, after it was first kept or had to become a copy. */
   readonly setPlanId: (planId: string) => void;

@@ -1,5 +1,5 @@
 /**
- * The plan that everything on the screen belongs to. A plan of few facets is that at once, within the edit; one of many is solved,
+ * The plan that everything on the screen belongs to (derived state that may lag behind, as a deferred value does). A plan of few facets is that at once, within the edit; one of many is solved,
  * cut and reported on in a worker while the hand goes on: the last edit wins, and pictures and numbers stay at the plan that they
  * belong to until then. Fields show what was entered all the same.
  */
@@ -14,7 +14,7 @@ export const FEW_FACETS = 200;
 export const facetCount = ({ tiers }: Plan): number => tiers.reduce((sum, { count }) => sum + count, 0);
 export const hasMany = (plan: Plan): boolean => facetCount(plan) > FEW_FACETS;
 
-/** From now on nobody has to reckon this plan. */
+/** Primes the caches: from now on nobody has to reckon this plan. */
 export function learn(plan: Plan, reckoned: Reckoned): void {
   // the worker's copy of the plan is not the one whose parts everybody compares
   solved.learn(plan, { ...reckoned.solved, plan });
@@ -47,7 +47,7 @@ export interface SettlingOptions {
   readonly refuse: (plan: Plan, before: Plan) => void;
 }
 
-/** @returns to be called with the plan on the bench whenever it changes */
+/** Asynchronous recomputation, the latest request wins. @returns to be called with the plan on the bench whenever it changes */
 export function createSettling(first: Bench, { ask, show, refuse }: SettlingOptions): (now: Bench) => void {
   let shown = first.plan;
   let laid = first.laid;

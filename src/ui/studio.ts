@@ -1,5 +1,5 @@
 /**
- * A studio: the plan on the bench, its history, and what follows from them on the screens. A component takes the one that stands
+ * A studio (the application's store): the plan on the bench, its history, and what follows from them on the screens. A component takes the one that stands
  * around it (`studio-provider.tsx`), what happens outside of components is given it. The page's own is made at its start.
  */
 import { createContext, useContext } from "react";
@@ -33,7 +33,7 @@ export function useStudioStore(): Studio {
 
 /**
  * Something that each studio has one of its own of, such as the diary of its work: made on first asking, gone with its studio.
- * A room keeps its state so, and not in a module.
+ * A room keeps its state so (dependency injection, a scoped service), and not in a module singleton.
  */
 export function perStudio<T>(make: (studio: Studio) => T): (studio: Studio) => T {
   const made = new WeakMap<Studio, { readonly own: T }>();

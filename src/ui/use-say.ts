@@ -9,6 +9,7 @@ import { useLanguage } from "./messages/words.tsx";
 import { HabitsContext, useFormat } from "./use-format.ts";
 import { usePlan } from "./use-studio.ts";
 
+/** The formatters that sentences need: names, lengths and angles in the person's language and units. */
 export function useSay(): Say {
   return useSayOf(usePlan());
 }

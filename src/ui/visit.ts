@@ -126,7 +126,7 @@ export async function beginVisit(studio: Studio): Promise<void> {
 }
 
 /**
- * Lays a plan on the bench; what lay there is kept first.
+ * Lays a plan on the bench (opens a document); what lay there is kept first.
  * @returns null, or what kept the bench from being cleared: then nothing has changed
  */
 export async function layOnBench(

@@ -1,4 +1,4 @@
-/** Waits until messages that have come in are delivered: a promise alone would not, a timer would wait 4 ms more each time. */
+/** Yields to the event loop: waits until messages that have come in are delivered: a promise alone would not, a timer would wait 4 ms more each time. */
 export const breathe = (): Promise<void> =>
   new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();

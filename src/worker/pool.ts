@@ -24,6 +24,7 @@ type InputOf<J> = J extends (input: infer I, ...rest: never[]) => unknown ? I : 
 type OutputOf<J> = J extends (...all: never[]) => infer O ? Awaited<O> : never;
 type ItemOf<J> = J extends (input: never, ticket: Ticket<infer I>) => unknown ? I : never;
 
+/** A worker pool with a queue (remote procedure calls, cancelled by `AbortSignal`). */
 export interface Pool<J extends Jobs> {
   /** @throws what the job throws; `AbortError` when cancelled or replaced; `WorkerLost` when the worker crashed */
   run<K extends keyof J & string>(

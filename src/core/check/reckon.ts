@@ -13,7 +13,7 @@ export interface Reckoned {
   readonly report: Report;
 }
 
-/** @throws InexactCut */
+/** Evaluates a plan: solves, cuts and reports. @throws InexactCut */
 export function reckon(plan: Plan): Reckoned {
   const solved = solvePlan(plan);
   const solid = cutBall(solved.planes);

@@ -19,6 +19,7 @@ type GeneRuleOf<R extends RuleName> = {
 }[R];
 export type GeneRule = GeneRuleOf<RuleName>;
 
+/** One tier of a genotype. */
 export interface Gene {
   readonly side: Side;
   readonly count: number;

@@ -209,7 +209,7 @@ function judged(
   return trial.verdict(true);
 }
 
-/** @returns a judge for one wish, with a memory of its own */
+/** The evaluator of candidates (fitness and constraints). @returns a judge for one wish, with a memory of its own */
 export function createJudge(wish: IdeaWish): Judge {
   const solve = createSolver(wish);
   const needs = needed(wish);

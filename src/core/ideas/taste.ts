@@ -51,6 +51,6 @@ export function tasteOf(marks: readonly Mark[]): Taste | null {
   return taste;
 }
 
-/** How likely a person is to like it, 0 .. 1. */
+/** Preference learning by logistic regression: how likely a person is to like it, 0 .. 1. */
 export const likingOf = (taste: Taste, features: readonly number[]): number =>
   1 / (1 + Math.exp(-dot(taste, features)));

@@ -63,7 +63,7 @@ function intervalOf(borders: Float64Array, from: number, count: number, u: numbe
   return low;
 }
 
-/** From two even numbers a point of the square and its density there (the mean density is 1). Evenly spread stays evenly spread. */
+/** Importance sampling (warping by marginal and conditional distributions): from two even numbers a point of the square and its density there (the mean density is 1). Evenly spread stays evenly spread. */
 export function guided(guide: Guide, u: number, v: number): readonly [number, number, number] {
   const { rows, columns, rowsBefore, columnsBefore } = guide;
   const row = intervalOf(rowsBefore, 0, rows, u);

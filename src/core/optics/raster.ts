@@ -47,7 +47,7 @@ export function lookUp({ width, height, rgba }: Raster, x: number, y: number): T
   return alpha > 0 ? { rgb: [r / alpha, g / alpha, b / alpha], alpha } : { rgb: [0, 0, 0], alpha: 0 };
 }
 
-/** Means of two by two pixels, colour weighed by alpha. In bytes, as all that is so fine is far beyond what a ray sees. */
+/** The next level of a mipmap: means of two by two pixels, colour weighed by alpha. In bytes, as all that is so fine is far beyond what a ray sees. */
 export function halved({ width, height, rgba }: Raster): Raster {
   const [w, h] = [Math.max(1, width >> 1), Math.max(1, height >> 1)];
   const half = new Uint8Array(4 * w * h);

@@ -72,7 +72,7 @@ export interface Journal {
   readonly dropLeft: (tab: string) => void;
 }
 
-/** A journal; without a shelf, or where the browser refuses, nothing is ever written down. */
+/** A journal (a write-ahead log); without a shelf, or where the browser refuses, nothing is ever written down. */
 export function createJournal(shelf: JournalShelf | null, tab: string, now: () => number): Journal {
   const dropLeft = (of: string): void => {
     try {

@@ -1,4 +1,4 @@
-/** The list of what can be done, over the page. */
+/** The list of what can be done, over the page (a menu's popover). */
 import { Menu, MenuItem } from "react-aria-components/Menu";
 import { Popover } from "react-aria-components/Popover";
 import type { Action } from "./Actions.tsx";

@@ -15,6 +15,7 @@ export interface Action {
 const bring = () => import("./ActionList.tsx");
 const ActionList = lazy(bring);
 
+/** A menu button. */
 export function Actions({
   label,
   shown,

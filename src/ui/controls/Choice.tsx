@@ -23,6 +23,7 @@ export interface ChoiceProps<Id extends string> {
 const bring = () => import("./ChoiceList.tsx");
 const ChoiceList = lazy(bring) as unknown as typeof import("./ChoiceList.tsx").default;
 
+/** A select. */
 export function Choice<Id extends string>(props: ChoiceProps<Id>) {
   const { label, value, options, inline = false, isDisabled = false } = props;
   const id = useId();

@@ -1,4 +1,4 @@
-/** A few words side by side, one of them chosen. */
+/** A few words side by side, one of them chosen (a segmented control, radio buttons). */
 import { Label } from "react-aria-components/Label";
 import { Radio, RadioGroup } from "react-aria-components/RadioGroup";
 import "./controls.css";

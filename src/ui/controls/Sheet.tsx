@@ -9,6 +9,7 @@ import { useCover } from "../shared/trail.ts";
 import { Button } from "./Button.tsx";
 import "./controls.css";
 
+/** A modal dialog. */
 export function Sheet({
   title,
   onClose,

@@ -45,12 +45,14 @@ function learnFrom(plan: Plan, isLiked: boolean): void {
   );
 }
 
+/** Pins an idea (a favourite). */
 export function hold(plan: Plan): void {
   const { held } = wall.getState();
   wall.setState({ held: [...held, plan] });
   learnFrom(plan, true);
 }
 
+/** Unpins it. */
 export function letGo(plan: Plan): void {
   const { held } = wall.getState();
   wall.setState({ held: held.filter((one) => pictureKey(one) !== pictureKey(plan)) });

@@ -19,12 +19,12 @@ export async function fetchSpoken(): Promise<void> {
   if ((chosen ?? languageOf(navigator.languages)) === "de") await fetchGerman();
 }
 
-/** Comes before the language is changed to German. */
+/** Loads the translation (a locale's chunk); comes before the language is changed to German. */
 export async function fetchGerman(): Promise<void> {
   german ??= await fetched();
 }
 
-/** What can be spoken of a language that is wanted: German only once its words are there. */
+/** The effective locale, with its fallback: what can be spoken of a language that is wanted: German only once its words are there. */
 export const spoken = (wanted: Language): Language => (wanted === "de" && german === null ? "en" : wanted);
 
 /** Pairs the English words of an area that shows first with their translation, wherever that is by now. */

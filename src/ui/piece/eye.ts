@@ -1,4 +1,4 @@
-/** Where the eye stands, kept for the life of its viewport: places and layouts come and go, the view stays. */
+/** Where the eye stands (an orbit camera's controller), kept for the life of its viewport: places and layouts come and go, the view stays. */
 import { createStore, type StoreApi } from "zustand/vanilla";
 import type { Plan } from "../../core/plan/document.ts";
 import { placeFacets } from "../../core/plan/place.ts";

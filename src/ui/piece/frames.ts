@@ -7,6 +7,7 @@ export interface Frames {
   readonly drawBy: (invalidate: () => void) => void;
 }
 
+/** Rendering on demand: a scheduler of frames, as `invalidate` is. */
 export function createFrames(): Frames {
   let draw = (): void => {};
   return {

@@ -18,6 +18,7 @@ export interface Labels {
   readonly place: (view: Orbit, width: number, height: number) => void;
 }
 
+/** Annotations: elements of the page that are projected onto the picture. */
 export function createLabels(): Labels {
   const labels = new Set<Label>();
   return {

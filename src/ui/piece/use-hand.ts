@@ -1,5 +1,5 @@
 /**
- * The hand on the piece: one finger or the main button turns it, two fingers or the other button move it and bring it
+ * The hand on the piece (pointer gestures, orbit controls): one finger or the main button turns it, two fingers or the other button move it and bring it
  * nearer, a press picks a facet. Mouse hover points at facets.
  */
 import { type PointerEvent, type RefObject, useEffect, useRef } from "react";

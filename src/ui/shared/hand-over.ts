@@ -6,7 +6,7 @@ const asFile = (name: string, content: Blob): File => new File([content], name, 
 export const canHandOver = (name: string, type: string): boolean =>
   typeof navigator.canShare === "function" && navigator.canShare({ files: [new File([], name, { type })] });
 
-/** @returns false when the person thought better of it; @throws what the browser throws otherwise */
+/** Shares a file (Web Share API). @returns false when the person thought better of it; @throws what the browser throws otherwise */
 export async function handOver(name: string, content: Blob): Promise<boolean> {
   try {
     await navigator.share({ files: [asFile(name, content)], title: name });

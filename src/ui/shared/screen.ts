@@ -57,6 +57,7 @@ export const screen = createStore<ScreenState>(() => ({
 export const openSheet = (sheet: SheetName | null) => screen.setState({ sheet, forCustomer: null });
 export const showToCustomer = (plan: Plan) => screen.setState({ sheet: "customer", forCustomer: plan });
 export const showLarge = (large: PictureName) => screen.setState({ large });
+/** Shows a notification (toast) at the foot of the page; null takes it away. */
 export const tell = (notice: Notice | null) => screen.setState({ notice });
 
 export const useScreen = <T>(pick: (state: ScreenState) => T): T => useStore(screen, pick);

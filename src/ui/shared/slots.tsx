@@ -10,7 +10,7 @@ export interface SheetBodyProps {
   readonly onClose: () => void;
 }
 
-/** Around a part that stands in the middle of something: until it is there, nothing, and the rest stays where it is. */
+/** A `Suspense` boundary without a placeholder, around a part that stands in the middle of something: until it is there, nothing, and the rest stays where it is. */
 export function Quietly({ children }: { children: ReactNode }) {
   return <Suspense fallback={null}>{children}</Suspense>;
 }

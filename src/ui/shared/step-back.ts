@@ -11,7 +11,7 @@ export const steppedBack = (): void => {
   isOn = false;
 };
 
-/** Leaves the entry of what was just closed, so that Back does not open it again. */
+/** `history.back`: leaves the entry of what was just closed, so that Back does not open it again. */
 export function stepBack(): void {
   isOn = true;
   setTimeout(steppedBack, STEP_MS);

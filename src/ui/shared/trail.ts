@@ -1,5 +1,5 @@
 /**
- * Back and forward of the browser: each place one goes to and each sheet that is opened is a step of its own, and a step back
+ * Back and forward of the browser (routing by the History API): each place one goes to and each sheet that is opened is a step of its own, and a step back
  * closes what lies on top before it leaves a place. The address stays as it is; where one is stands in the state of each entry.
  */
 import { useLayoutEffect } from "react";
@@ -70,7 +70,7 @@ function onStep(studio: Studio): void {
   followSoon();
 }
 
-/** @returns how to stop */
+/** Starts the router. @returns how to stop (unsubscribe) */
 export function beginTrail(studio: Studio): () => void {
   followed = studio;
   // A page loaded anew comes without the sheet that lay over it.
@@ -95,7 +95,7 @@ export function beginTrail(studio: Studio): () => void {
   };
 }
 
-/** For a sheet: a step back closes it. */
+/** For a sheet (a modal on a stack): a step back closes it. */
 export function useCover(close: () => void): void {
   useLayoutEffect(() => {
     covers.push(close);

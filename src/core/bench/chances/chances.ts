@@ -50,7 +50,7 @@ export const addTallies = (x: Tally, y: Tally): Tally => ({
   gapSquares: x.gapSquares.map((n, i) => n + y.gapSquares[i]),
 });
 
-/** Cuts `trials` pieces by chance and counts. */
+/** Monte Carlo tolerance analysis: cuts `trials` pieces by chance and counts. */
 export function runTrials(sim: Simulation, trials: number, random: Random): Tally {
   const { pairs, tolerance, solved } = sim;
   const sums = emptyTally(sim);
@@ -95,7 +95,7 @@ export interface Chances {
 
 const WANTED_SHARE = 0.95;
 
-/** What the tally says. Without planned pairs everything meets. */
+/** What the tally says (the yield). Without planned pairs everything meets. */
 export function chancesOf(sim: Simulation, tally: Tally): Chances {
   const { trials, allMet } = tally;
   const share = trials > 0 ? allMet / trials : 0;

@@ -1,5 +1,5 @@
 /**
- * The hold on a tier in one picture (a pointer gesture, or a run of key presses): what is held, by which pointer, and which drag
+ * The hold on a tier in one picture (a drag gesture with pointer capture, or a run of key presses): what is held, by which pointer, and which drag
  * comes of it. A press that never moves is no drag; whatever ends the hold ends it once.
  */
 import type { KeyboardEvent, PointerEvent } from "react";
