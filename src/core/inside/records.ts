@@ -1,6 +1,6 @@
 /**
  * Every kind of design inside the glass, and how far each body reaches that light meets there: all lists derive from these tables.
- * How light meets the bodies stands apart, in `hits.ts`: what is drawn first has no need of it.
+ * How light meets the bodies stands apart, in `bodies.ts`: what is drawn first has no need of it.
  */
 import { BACKING_FIELDS, backing } from "./backing.ts";
 import { BUBBLE_FIELDS, bubble } from "./bubble.ts";
@@ -11,7 +11,7 @@ import { PETALS_FIELDS, petals } from "./petals.ts";
 import { PICTURE_FIELDS, picture } from "./picture.ts";
 import type { InsideKind, InsideRecord } from "./record.ts";
 import { RIBBON_FIELDS, ribbon } from "./ribbon.ts";
-import type { BodyNumber, Reach } from "./scene-design.ts";
+import type { Reach } from "./scene-design.ts";
 import * as bodies from "./scene-design.ts";
 import { SPECKLE_FIELDS, speckle } from "./speckle.ts";
 import { SWIRL_FIELDS, swirl } from "./swirl.ts";
@@ -54,6 +54,22 @@ const ofEllipsoid: Reach = ({ size }, x, y, z) => Math.hypot(size[0] * x, size[1
 /** Of what is melted: the tube that holds it, with room for what irregularity pushes out. */
 const ofTube: Reach = (s, x, y, z) =>
   (s.size[0] + bodies.pushOf(s)) * Math.hypot(x, y) + (s.size[1] + bodies.pushOf(s)) * Math.abs(z);
+
+/** The numbers of all bodies: each has its line in `REACHES`, and in `BODIES` beside. */
+export type BodyNumber =
+  | typeof bodies.CORE
+  | typeof bodies.TINTED_CORE
+  | typeof bodies.BUBBLE
+  | typeof bodies.RIBBON
+  | typeof bodies.PETALS
+  | typeof bodies.BACKING
+  | typeof bodies.SPECKLE
+  | typeof bodies.PICTURE_DISC
+  | typeof bodies.PICTURE_CORE
+  | typeof bodies.TWIST
+  | typeof bodies.MELTED_RIBBON
+  | typeof bodies.MELTED_PETALS
+  | typeof bodies.SWIRL;
 
 /** How far each body reaches, by its number. A backing lies at the skin and is meant to be cut: nobody asks. */
 export const REACHES: Readonly<Record<BodyNumber, Reach>> = {

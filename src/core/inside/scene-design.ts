@@ -7,8 +7,12 @@ import type { Random } from "../optics/random.ts";
 import type { Raster, Rasters } from "../optics/raster.ts";
 import type { Rgb } from "../optics/spectrum.ts";
 import type { Piece, Placement } from "../plan/document.ts";
+import type { BodyNumber } from "./records.ts";
 
-/** Bodies that light meets, as the shaders number them: what a plan calls one kind may be one of several, or many of one. */
+/**
+ * Bodies that light meets, as the shaders number them: what a plan calls one kind may be one of several, or many of one. One that a
+ * single kind has may have its number in that kind's file. All are told together in `records.ts`.
+ */
 export const CORE = 0;
 export const TINTED_CORE = 1;
 export const BUBBLE = 2;
@@ -22,20 +26,6 @@ export const TWIST = 9;
 export const MELTED_RIBBON = 10;
 export const MELTED_PETALS = 11;
 export const SWIRL = 12;
-export type BodyNumber =
-  | typeof CORE
-  | typeof TINTED_CORE
-  | typeof BUBBLE
-  | typeof RIBBON
-  | typeof PETALS
-  | typeof BACKING
-  | typeof SPECKLE
-  | typeof PICTURE_DISC
-  | typeof PICTURE_CORE
-  | typeof TWIST
-  | typeof MELTED_RIBBON
-  | typeof MELTED_PETALS
-  | typeof SWIRL;
 
 /** What a picture shows on either side; null where its picture is missing: nothing is there. */
 export interface Faces {

@@ -1,6 +1,6 @@
 /** What is in the glass, as the tracer meets it. What each kind is made of stands in `core/inside/`. */
 import type { Vec3 } from "../geometry/vec.ts";
-import { HITS } from "../inside/hits.ts";
+import { BODIES } from "../inside/bodies.ts";
 import type { DesignHit, SceneDesign } from "../inside/scene-design.ts";
 import type { Random } from "./random.ts";
 
@@ -28,4 +28,4 @@ export const hitDesign = (
   tMax: number,
   from: number,
   random: Random | null = null,
-): DesignHit | null => HITS[s.kind](s, o, d, tMax, from, random);
+): DesignHit | null => BODIES[s.kind].hit(s, o, d, tMax, from, random);
