@@ -2,6 +2,7 @@
 import { encode } from "jpeg-js";
 import { addScaled, normalize, type Vec3 } from "../core/geometry/vec.ts";
 import { type Camera, cameraTowards, turnAbout } from "../core/optics/camera.ts";
+import { meteredGain } from "../core/optics/metering.ts";
 import type { Scene } from "../core/optics/scene.ts";
 import { toBytes } from "../core/optics/tone-map.ts";
 import { onGround } from "../core/show/on-ground.ts";
@@ -40,9 +41,12 @@ interface Traced {
 
 async function traced(scene: Scene, towards: Vec3, size: number, samples: number): Promise<Traced> {
   const camera = cameraOf(scene, towards);
-  const settings = { size, samples, seed: 1, dispersion: false, bounces: null };
+  // past a table there is always something; in the hand glass shows the page through, as the traced piece does
+  const transparent = scene.tabletop === null;
+  const settings = { size, samples, seed: 1, dispersion: false, bounces: null, transparent };
   const { rows } = await renderPicture({ scene, camera, settings }, () => {});
-  return { size, rgba: scene.tabletop ? opaque(toBytes(rows, 1)) : onGround(scene, camera, rows, GROUND) };
+  const gain = meteredGain(scene);
+  return { size, rgba: transparent ? onGround(rows, gain, GROUND) : opaque(toBytes(rows, gain)) };
 }
 
 const addressOf = ({ size, rgba }: Traced, quality: number): string =>

@@ -1,5 +1,6 @@
 /** A quote on one page: the piece with its picture, size, glass and price, the artist's own terms, date and how long it holds. */
 
+import { taxWithin } from "../core/offer/offer.ts";
 import type { Maker, Offer, Piece } from "../core/plan/document.ts";
 import { moneyIn } from "../words/currency.ts";
 import { formatNumber, MM_PER_INCH } from "../words/format.ts";
@@ -56,9 +57,6 @@ body { margin: 0; }
 .quote td + td { text-align: right; white-space: nowrap; padding-left: 6mm; font-variant-numeric: tabular-nums; }
 .quote .terms { white-space: pre-line; }
 .quote .soft { font-size: 9.5pt; color: #333; }`;
-
-/** The tax that is in a price: the price is rounded up, so its tax is reckoned back from it. */
-export const taxWithin = (price: number, share: number): number => (price * share) / (1 + share);
 
 const tableOf = (rows: readonly OfferRow[]): Markup | null =>
   rows.length === 0

@@ -77,8 +77,8 @@ function standStill(): void {
 /** Whether the pictures made beforehand show what is asked for: they know no other light and no uncut ball. */
 const isAsPictured = (): boolean => Number(lightSlide.value) === 0 && Number(uncutSlide.value) === 0;
 
-/** Samples from which a picture traced in software is worth more than one made beforehand. */
-const SOFTWARE_SAMPLES = 4;
+/** Samples from which a picture traced in software is worth more than one made beforehand: at so many it is first smoothed. */
+const SOFTWARE_SAMPLES = 8;
 
 /**
  * Whether what is traced is better to look at than what was made beforehand: never coarse before anybody has turned the piece, and
@@ -217,6 +217,7 @@ const fitPicture = (): void => {
 };
 
 sayAll(said, lang);
+saySlides();
 part("controls", HTMLDivElement).hidden = !hasPictures && document.body.classList.contains("unable");
 listenToHand();
 listenToKeys();
@@ -224,8 +225,15 @@ turnButton.addEventListener("click", () => {
   isTouched = true;
   setTurning(!isTurning);
 });
+/** What a slide stands at, as a screen reader says it. */
+function saySlides(): void {
+  lightSlide.setAttribute("aria-valuetext", said.turnedBy.replace("{}", lightSlide.value));
+  uncutSlide.setAttribute("aria-valuetext", `${uncutSlide.value}\u00a0%`);
+}
+
 for (const slide of [lightSlide, uncutSlide])
   slide.addEventListener("input", () => {
+    saySlides();
     // without a card what is traced is coarse as long as it turns
     if (isSoftware) touched();
     setScenes();

@@ -1,7 +1,14 @@
 /** What is said of a price: the table that a language fills, and the sentences made with it. */
-import { ballKg, type Guess, type Priced, usesUsualHabits, type WorkTime } from "../core/offer/offer.ts";
+import {
+  ballKg,
+  type Guess,
+  type Priced,
+  taxWithin,
+  usesUsualHabits,
+  type WorkTime,
+} from "../core/offer/offer.ts";
 import type { Plan, Stage } from "../core/plan/document.ts";
-import { moneyIn } from "./currency.ts";
+import { coinDigits, moneyIn } from "./currency.ts";
 import type { Language } from "./language.ts";
 import { stagesIn } from "./stages.ts";
 
@@ -14,6 +21,8 @@ export interface OfferWords {
   readonly blank: string;
   readonly overhead: (share: string) => string;
   readonly sum: string;
+  /** Of the price, in the reckoning that a customer reads. */
+  readonly rounding: string;
   readonly tax: (share: string) => string;
   readonly price: (step: string) => string;
   readonly unknown: string;
@@ -40,7 +49,16 @@ function table(rows: readonly (readonly [string, string])[]): string[] {
 
 /** One line of the reckoning: what it is for, and how much. */
 export interface OfferRow {
-  readonly id: "labour" | "glass" | "consumables" | "blank" | "overhead" | "sum" | "tax" | "price";
+  readonly id:
+    | "labour"
+    | "glass"
+    | "consumables"
+    | "blank"
+    | "overhead"
+    | "rounding"
+    | "sum"
+    | "tax"
+    | "price";
   readonly what: string;
   readonly much: string;
 }
@@ -77,6 +95,33 @@ export function offerRows(
     ...row("tax", words.tax(share(offer.taxShare)), priced.tax, (offer.taxShare ?? 0) > 0),
     ...row("price", words.price(money(offer.roundTo ?? 1)), priced.price),
   ];
+}
+
+/**
+ * The reckoning as a customer reads it: its column adds up to the coin, since amounts are rounded as they stand there, and sum and tax
+ * are those of the price asked for. What rounding up the price adds, less what rounding the lines takes, is a line of its own.
+ */
+export function quotedRows(
+  plan: Pick<Plan, "piece" | "offer">,
+  priced: Priced & { readonly price: number },
+  words: OfferWords,
+  locale: string = words.locale,
+): readonly OfferRow[] {
+  if (!plan.offer) throw new RangeError("the plan names no offer");
+  const { currency, taxShare = 0 } = plan.offer;
+  const digits = coinDigits(currency);
+  const asRead = (amount: number | null): number => Number((amount ?? 0).toFixed(digits));
+  const tax = asRead(taxWithin(priced.price, taxShare));
+  const sum = asRead(priced.price - tax);
+  const { labour, glass, consumables, blank, overhead } = priced;
+  const lines = [labour, glass, consumables, blank, overhead].reduce<number>(
+    (all, one) => all + asRead(one),
+    0,
+  );
+  const rounding = asRead(sum - lines);
+  const rows = offerRows(plan, { ...priced, sum, tax }, words, locale);
+  const line: OfferRow = { id: "rounding", what: words.rounding, much: moneyIn(locale, currency)(rounding) };
+  return rows.flatMap((row) => (row.id === "sum" && rounding !== 0 ? [line, row] : [row]));
 }
 
 /** What the minutes rest on that nobody has measured, in sentences. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type QuoteMatter, quoteHtml, taxWithin } from "../../src/sheet/quote.ts";
+import { taxWithin } from "../../src/core/offer/offer.ts";
+import { type QuoteMatter, quoteHtml } from "../../src/sheet/quote.ts";
 import { usualCurrency } from "../../src/words/currency.ts";
 import { quoteWordsDe } from "../../src/words/de/quote.ts";
 import { quoteWordsEn } from "../../src/words/en/quote.ts";

@@ -81,6 +81,9 @@ export function roundedUp(amount: number, step: number): number {
   return Number(((isMultiple ? nearest : Math.ceil(steps)) * step).toPrecision(PRICE_DIGITS));
 }
 
+/** The tax that is in a price: the price is rounded up, so its tax is reckoned back from it. */
+export const taxWithin = (price: number, share: number): number => (price * share) / (1 + share);
+
 /** The price from the time that the work takes. */
 export function priceOf(offer: Offer, piece: Pick<Piece, "diameterMm" | "glass">, time: WorkTime): Priced {
   const { hourly, glassPerKg = 0, consumables = 0, blank = 0 } = offer;

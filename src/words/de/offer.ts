@@ -9,6 +9,7 @@ export const offerWordsDe: OfferWords = {
   blank: "Rohling",
   overhead: (share) => `Gemeinkosten, ${share}`,
   sum: "Summe",
+  rounding: "Rundung",
   tax: (share) => `Steuer, ${share}`,
   price: (step) => `Preis, aufgerundet auf ${step}`,
   unknown: "nicht zu berechnen",

@@ -9,6 +9,7 @@ export const offerWordsEn: OfferWords = {
   blank: "Blank",
   overhead: (share) => `Overhead, ${share}`,
   sum: "Sum",
+  rounding: "Rounding",
   tax: (share) => `Tax, ${share}`,
   price: (step) => `Price, rounded up to ${step}`,
   unknown: "can't be reckoned",

@@ -7,7 +7,7 @@ import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { offerWordsDe } from "../../../src/words/de/offer.ts";
 import { offerWordsEn } from "../../../src/words/en/offer.ts";
 import { fileFaultInWords } from "../../../src/words/file-faults.ts";
-import { offerText } from "../../../src/words/offer.ts";
+import { offerText, quotedRows } from "../../../src/words/offer.ts";
 import { plan, tier } from "../bench/plans.ts";
 
 const time = (minutes: number | null) => ({ minutes, guesses: [] });
@@ -150,6 +150,55 @@ describe("a price", () => {
     expect(english).toMatch(/Price, rounded up to €10\.00 +€60\.00/);
     expect(english).not.toMatch(/guess|Blank|Glass/);
     expect(offerText(own, answer, offerWordsDe)).toMatch(/Arbeit, 46 Min\. zu 60,00\s€ die Stunde +46,00\s€/);
+  });
+});
+
+describe("the reckoning on a quote", () => {
+  /** Cents of "€1,234.50" or "1.234,50 €"; yen have none, so there they are yen. */
+  const coins = (much: string): number => (much.includes("-") ? -1 : 1) * Number(much.replace(/\D/g, ""));
+  const read = (offer: Offer, locale: string, minutes: number) => {
+    const price = priceOf(offer, BALL, time(minutes));
+    const words = locale.startsWith("de") ? offerWordsDe : offerWordsEn;
+    if (price.price === null) throw new Error("no price");
+    const rows = quotedRows({ piece: BALL, offer }, { ...price, price: price.price }, words, locale);
+    return new Map(rows.map(({ id, much }) => [id, much]));
+  };
+
+  it("adds up to the coin, with the tax that is in the price asked for", () => {
+    // 900.2933 min at 45 = 675.22 and glass 3.18: 678.40; with a fifth 814.08, up to 815; its tax 815 / 6 = 135.83, its net 679.17
+    const offer: Offer = { currency: "EUR", hourly: 45, glassPerKg: 38, taxShare: 0.2 };
+    const rows = read(offer, "de-DE", 900.2933);
+    expect(Object.fromEntries([...rows].map(([id, much]) => [id, coins(much)]))).toEqual({
+      labour: 67522,
+      glass: 318,
+      rounding: 77,
+      sum: 67917,
+      tax: 13583,
+      price: 81500,
+    });
+    expect(rows.get("sum")).toMatch(/^679,17\s€$/);
+  });
+
+  it("adds up for any rates, currency and place", () => {
+    for (let k = 1; k <= 60; k++) {
+      const offer: Offer = {
+        currency: ["EUR", "JPY", "CHF", "USD"][k % 4],
+        hourly: 17 + 1.37 * k,
+        glassPerKg: 0.31 * k,
+        consumables: (k * 0.777) % 9,
+        overheadShare: (k % 7) / 30,
+        taxShare: [0, 0.19, 0.081, 0.2][k % 3],
+        roundTo: [1, 5, 0.05, 10][k % 4],
+      };
+      const rows = read(offer, ["de-DE", "en-GB", "de-CH", "en-US"][k % 4], 13 * k);
+      const of = (id: Parameters<typeof rows.get>[0]) => coins(rows.get(id) ?? "0");
+      const lines = (["labour", "glass", "consumables", "overhead", "rounding"] as const).map(of);
+      expect(
+        lines.reduce((sum, one) => sum + one, 0),
+        `${k}`,
+      ).toBe(of("sum"));
+      expect(of("sum") + of("tax"), `${k}`).toBe(of("price"));
+    }
   });
 });
 

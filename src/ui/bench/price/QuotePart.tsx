@@ -9,7 +9,7 @@ import type { Paper } from "../../../sheet/sheet-style.ts";
 import { samePiece } from "../../../state/derived.ts";
 import { offerWordsDe } from "../../../words/de/offer.ts";
 import { offerWordsEn } from "../../../words/en/offer.ts";
-import { offerRows } from "../../../words/offer.ts";
+import { quotedRows } from "../../../words/offer.ts";
 import type { QuoteQuestion } from "../../../worker/bench-worker.ts";
 import { Button } from "../../controls/Button.tsx";
 import { Toggle } from "../../controls/Toggle.tsx";
@@ -126,7 +126,9 @@ export function QuotePart({ priced }: { priced: Priced | null }) {
   const price = priced?.price ?? null;
   const question = useMemo((): QuoteQuestion | null => {
     if (!offer || !priced || price === null) return null;
-    const rows = hasRows ? offerRows({ piece, offer }, priced, OFFER_WORDS[language], locale) : [];
+    const rows = hasRows
+      ? quotedRows({ piece, offer }, { ...priced, price }, OFFER_WORDS[language], locale)
+      : [];
     const who = { name, piece, glass, maker, offer };
     return { ...who, price, rows, picture, today, locale, language, paper: paper satisfies Paper };
   }, [name, piece, glass, maker, offer, priced, price, hasRows, picture, today, locale, language, paper]);
