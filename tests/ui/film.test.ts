@@ -48,8 +48,8 @@ describe("the time that is left", () => {
 
   it("is said in whole seconds, minutes or hours, never less than it is", () => {
     const number = (value: number) => String(value);
-    const said = [200, 89_500, 91_000, 5_340_000, 5_460_000].map((ms) => spanInWords(ms, en, number));
-    expect(said).toEqual(["1 s", "90 s", "2 min", "89 min", "2 h"]);
+    const said = [200, 61_200, 89_500, 91_000, 5_340_000, 5_460_000].map((ms) => spanInWords(ms, en, number));
+    expect(said).toEqual(["1 s", "62 s", "90 s", "2 min", "89 min", "2 h"]);
     expect(spanInWords(91_000, de, number)).toBe("2 Min.");
   });
 });
