@@ -88,12 +88,25 @@ it("tells the time before it begins, offers less where that is long, and can be 
   await sheet.getByRole("button", { name: "Stop" }).click();
   await make.waitFor();
   expect(await sheet.getByRole("alert").count()).toBe(0);
+  // nothing was made, and this browser hands nothing over
+  expect(await sheet.getByRole("button", { name: "Send it" }).count()).toBe(0);
   expect(errors).toEqual([]);
   await close();
 });
 
-it("ends, as long and large as was chosen, and shows walking back what it showed walking past", async () => {
-  const { page, errors, foreign, close } = await app.visit();
+/** A phone's own programs, as a stub: they take films, and nothing is sent. */
+const takesFilms = () => {
+  const handed: unknown[][] = [];
+  const share = async ({ files = [] }: ShareData) => {
+    for (const { name, type, size } of files) handed.push([name, type, size]);
+  };
+  const canShare = ({ files = [] }: ShareData = {}) => files.every(({ type }) => type === "video/mp4");
+  Object.assign(globalThis, { handed });
+  Object.assign(navigator, { canShare, share });
+};
+
+it("ends, as long and large as was chosen, shows walking back what it showed walking past, and is handed over", async () => {
+  const { page, errors, foreign, close } = await app.visit({ before: takesFilms });
   await dropFile(page, "quay.glintwright.json", PIECE);
   await openFromMenu(page, "Film of the piece");
   const sheet = page.getByRole("dialog");
@@ -106,6 +119,9 @@ it("ends, as long and large as was chosen, and shows walking back what it showed
   await sheet.getByText(/^MP4, 3 s, /).waitFor({ timeout: TRACED_MS });
   const file = await fileOf(page, () => sheet.getByRole("button", { name: "Save the film" }).click());
   expect(file.name).toBe("Quay-film.mp4");
+  await sheet.getByRole("button", { name: "Send it" }).click();
+  const handed = () => page.evaluate(() => (globalThis as unknown as { handed: unknown[][] }).handed);
+  await expect.poll(handed).toEqual([["Quay-film.mp4", "video/mp4", file.bytes.length]]);
   const { duration, timescale, nb_samples, width, height } = trackOf(file.bytes);
   expect([nb_samples, width, height]).toEqual([36, 180, 180]);
   expect(duration / timescale).toBeCloseTo(3, 2);
