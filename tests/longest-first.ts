@@ -6,8 +6,11 @@ import { BaseSequencer, type TestSpecification } from "vitest/node";
 
 /** Files of 20 s of processor time and more, longest first, by the end of their paths; all others follow as the runner has them. */
 const LONGEST = [
-  "plans/made-plans.test.ts",
+  "plans/seeds-40000.test.ts",
+  "plans/seeds-41000.test.ts",
+  "plans/seeds-42000.test.ts",
   "core/ideas/ideas.test.ts",
+  "core/measure/measures.test.ts",
   "browser/faults.test.ts",
   "browser/look.test.ts",
   "browser/look-gpu.test.ts",

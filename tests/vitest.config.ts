@@ -18,7 +18,13 @@ export default defineConfig({
     // Modules are loaded once a process, not once a file: what a test changes of its surroundings is put back after it.
     isolate: false,
     unstubGlobals: true,
-    // its modules name each other without endings, which Node alone does not resolve
-    server: { deps: { inline: ["quickhull3d"] } },
+    execArgv: ["--import", fileURLToPath(new URL("plain-core.mjs", import.meta.url)), "--enable-source-maps"],
+    server: {
+      deps: {
+        // its modules name each other without endings, which Node alone does not resolve
+        inline: ["quickhull3d"],
+        external: [/\/src\/core\//],
+      },
+    },
   },
 });

@@ -1,0 +1,23 @@
+/** The plans of a thousand seeds against brute force, as tests; in several files, so that no core waits for one that has them all. */
+import { describe, expect, it } from "vitest";
+import { planOf } from "./generator.ts";
+import { judge } from "./judge.ts";
+
+const PLANS = 1000;
+const CHUNKS = 10;
+/** One plan in so many is also carried to the bench and meshed. */
+const SLOW_EVERY = 12;
+
+/** @param firstSeed the first of a thousand */
+export function judgeThousand(firstSeed: number): void {
+  const chunks = Array.from({ length: CHUNKS }, (_, k) => firstSeed + (k * PLANS) / CHUNKS);
+  describe("plans as people make them agree with brute force in edges, areas, volume and skin", () => {
+    it.each(chunks)("from seed %i", (first) => {
+      const wrong = Array.from({ length: PLANS / CHUNKS }, (_, k) => first + k).flatMap((seed) => {
+        const { refused, faults } = judge(planOf(seed), seed % SLOW_EVERY === 0);
+        return refused ? [`${seed}: refused`] : faults.map((fault) => `${seed}: ${fault}`);
+      });
+      expect(wrong).toEqual([]);
+    });
+  });
+}

@@ -1,0 +1,3 @@
+import { judgeThousand } from "./judged-seeds.ts";
+
+judgeThousand(40_000);

@@ -1,0 +1,3 @@
+import { judgeThousand } from "./judged-seeds.ts";
+
+judgeThousand(42_000);
