@@ -43,8 +43,17 @@ it("says beside an angle and a count that one edits with which everything meets,
 });
 
 const at = (page: Page, place: string) => page.locator(`.frame[data-place="${place}"]`).waitFor();
-/** No hand is quicker from one button to the next; the browser itself has to have come back before it is asked for one step more. */
-const HAND_MS = 300;
+/** Whether the entry of the history says what is on the screen: else the browser is still under way to another. */
+const hasArrived = (page: Page) =>
+  page.evaluate(() => {
+    const said: { isLap?: boolean; spot?: { place: string; over: number } } | null = history.state;
+    // the lap has an entry of its own, which says no more
+    const isLap = document.querySelector(".lap") !== null;
+    if (isLap || said?.isLap) return isLap && said?.isLap === true;
+    const place = document.querySelector<HTMLElement>(".frame")?.dataset.place;
+    const over = document.querySelectorAll("[role=dialog]").length;
+    return said?.spot?.place === place && said?.spot?.over === over;
+  });
 /** Which entry of its history the page stands at. */
 const entry = (page: Page) =>
   page.evaluate(
@@ -53,7 +62,8 @@ const entry = (page: Page) =>
         .index,
   );
 const back = async (page: Page) => {
-  await page.waitForTimeout(HAND_MS);
+  // no hand is so quick that it asks for one step more before the last is done
+  await expect.poll(() => hasArrived(page)).toBe(true);
   const from = await entry(page);
   await page.goBack();
   await expect.poll(() => entry(page)).toBeLessThan(from);

@@ -6,6 +6,9 @@ import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
 
+/** Frames in which a turn that goes on would draw hundreds of parts. */
+const FRAMES = 120;
+
 /** Mean colours of a picture's middle and of the ground beside the piece. */
 const meansIn = async (png: string): Promise<number[][]> => {
   const picture = await createImageBitmap(await (await fetch(`data:image/png;base64,${png}`)).blob());
@@ -69,7 +72,9 @@ describe("the first visit", () => {
       () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
     );
     const whenGone = await drawn();
-    await page.waitForTimeout(3000);
+    await page.evaluate(async (frames) => {
+      for (let k = 0; k < frames; k++) await new Promise((done) => requestAnimationFrame(done));
+    }, FRAMES);
     // frames that were asked for before may still come; a turn would draw hundreds of parts
     expect((await drawn()) - whenGone).toBeLessThanOrEqual(30);
     await close();

@@ -123,7 +123,10 @@ describe("a customer's page, from a folder without a network", () => {
       await expect.poll(() => turnOf(page)).toBeGreaterThan(0);
       await page.click("#picture");
       const touchedAt = await turnOf(page);
-      await page.waitForTimeout(300);
+      // half a second by the page's own clock
+      await page.clock.install();
+      await page.clock.pauseAt((await page.evaluate(() => Date.now())) + 1000);
+      await page.clock.runFor(500);
       expect(await turnOf(page)).toBe(touchedAt);
       await page.keyboard.press("Home");
       const front = await page.getAttribute("#still", "src");

@@ -64,6 +64,15 @@ function poolOf(size: number, atOnce?: number) {
 }
 afterEach(() => pool?.close());
 
+/** A job without end, and when it is at work. */
+function begun(pool: Pool<typeof jobs>, signal: AbortSignal): [Promise<never>, Promise<void>] {
+  let tell: () => void = () => undefined;
+  const atWork = new Promise<void>((resolve) => {
+    tell = resolve;
+  });
+  return [pool.run("endless", null, { signal, onProgress: tell }), atWork];
+}
+
 describe("a pool of workers", () => {
   it("gives every answer to its own question, and starts no more workers than allowed", async () => {
     const { pool, started } = poolOf(2);
@@ -104,13 +113,14 @@ describe("a pool of workers", () => {
     const onProgress = () => undefined;
     await pool.run("count", 12, { onProgress });
     await expect(pool.run("fail", null, { onProgress })).rejects.toThrow();
-    const endless = pool.run("endless", null, { signal: stop.signal, onProgress });
-    await pause(30);
+    const [endless, atWork] = begun(pool, stop.signal);
+    await atWork;
     stop.abort();
     await expect(endless).rejects.toMatchObject({ name: "AbortError" });
     expect(await pool.run("double", 3)).toBe(6);
     expect(ports.length).toBeGreaterThanOrEqual(6);
-    await vi.waitFor(() => expect(ports.filter(({ isClosed }) => !isClosed)).toEqual([]));
+    // a second, as usual, is soon over on a busy machine
+    await vi.waitFor(() => expect(ports.filter(({ isClosed }) => !isClosed)).toEqual([]), 60_000);
   });
 
   it("tells progress, growing up to 1", async () => {
@@ -125,8 +135,8 @@ describe("a pool of workers", () => {
   it("cancels a job that looks up without ending its worker", async () => {
     const { pool, started } = poolOf(1);
     const stop = new AbortController();
-    const endless = pool.run("endless", null, { signal: stop.signal });
-    await pause(30);
+    const [endless, atWork] = begun(pool, stop.signal);
+    await atWork;
     stop.abort();
     await expect(endless).rejects.toMatchObject({ name: "AbortError" });
     expect(await pool.run("double", 4)).toBe(8);
