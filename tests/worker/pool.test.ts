@@ -23,6 +23,10 @@ const jobs = {
       await ticket.rest();
     }
   },
+  /** Finds so many things at once and never looks up. */
+  spill: async (count: number, ticket: Ticket<string>) => {
+    await Promise.all(Array.from({ length: count }, (_, k) => ticket.found(`drop ${k}`)));
+  },
   /** Never looks up. */
   deaf: (_: null) => new Promise<never>(() => undefined),
   count: async (to: number, ticket: Ticket) => {
@@ -210,6 +214,18 @@ describe("a pool of workers", () => {
     });
     expect(await pool.run("double", 2)).toBe(4);
     expect(some).toEqual(["thing 0", "thing 1"]);
+    // neither what had been sent before the job heard of it
+    const last = new AbortController();
+    const drops: string[] = [];
+    const onDrop = (drop: string) => {
+      drops.push(drop);
+      last.abort();
+    };
+    await expect(pool.run("spill", 20, { signal: last.signal, onFound: onDrop })).rejects.toMatchObject({
+      name: "AbortError",
+    });
+    expect(await pool.run("double", 3)).toBe(6);
+    expect(drops).toEqual(["drop 0"]);
   });
 
   it("lets jobs of one worker go on side by side where it is allowed, and tells all of them when it is lost", async () => {
