@@ -4,9 +4,9 @@
 // nothing but the light can be met) and the path goes on with the share that stays. So a polished clear piece is free of
 // noise but for the pixel's area and the wavelength. Radiances inside are divided by n^2, so crossing leaves a weight as it is.
 //
-// Over a table what leaves downwards is scattered there and comes to the light or back to the piece: a path goes in legs from
-// table to table. What rises from a leg is gathered at once as ever; of all that leaves it downwards one part is followed, by
-// chance, and stands for the others.
+// Over a table what leaves downwards sees the table, and what that throws back stands in the light map (see tabletop.glsl), which
+// paths from the table upwards have gathered: so a path is one leg. Of all that leaves the inside downwards one part, taken by
+// chance, stands for the others.
 //
 // Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (see inside.glsl), LIGHT (see
 // light.glsl), TABLE (1 with a table), RING (1 where the piece lies on a ring on it), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl), WAVES (see
@@ -71,14 +71,12 @@ bool isPage(vec3 d) {
 struct Gathered {
   // Radiance for its wavelength, or red, green and blue without dispersion.
   Amount byWave;
-  // What that is to be multiplied by: the colour of a table that the ray came by before it met the piece.
-  vec3 tint;
   // What needs no wavelength: a mirror image has a colour but no dispersion.
   vec3 mirror;
   // Share of the ray that sees the page behind the piece: for its wavelength, and in plain light.
   Amount page;
   float plainPage;
-  // False when the ray passed the piece by: then no wavelength plays a part.
+  // False when the ray passed by the piece, and by the ring it lies on: then no wavelength plays a part.
   bool isPiece;
 };
 
@@ -86,9 +84,8 @@ struct Walker {
   vec3 p;
   vec3 d;
   Amount weight;
-  // Share seen of the page, and whether none of what comes is: it came by the table.
+  // Share seen of the page.
   Amount page;
-  bool isFromTable;
   // Design and grain just left.
   int design;
   int grain;
@@ -136,7 +133,6 @@ bool roulette(inout Walker w, inout uint random) {
   float survive = strongest(w.weight) / ROULETTE_BELOW;
   if (survive >= 1.0) return false;
   bool ends = w.roulette >= survive;
-  // New for what may follow, whether that is this path or what it has sent down to a table.
   w.roulette = nextRandom(random);
   w.weight /= survive;
   return ends;
@@ -176,11 +172,15 @@ void crossSeed(inout Walker w, SeedHit seed, float index, inout uint random) {
 }
 #endif
 
-#if DESIGNS > 0 || TABLE
 // Sobol numbers of this sample for the first scattering, their bits turned round; the same for all pixels.
 uniform uint scatterSobol1;
 uniform uint scatterSobol2;
 
+vec2 firstScatterPair(uint scramble) {
+  return vec2(radicalInverse(scatterSobol1, hash(scramble + 3u)), radicalInverse(scatterSobol2, hash(scramble + 4u)));
+}
+
+#if DESIGNS > 0
 // Two numbers for a scattering direction: evenly spread over a pixel's samples the first time, plain chance after that.
 vec2 scatterPair(inout Walker w, inout uint random) {
   if (!w.isScatterEven) {
@@ -188,11 +188,8 @@ vec2 scatterPair(inout Walker w, inout uint random) {
     return vec2(first, nextRandom(random));
   }
   w.isScatterEven = false;
-  return vec2(radicalInverse(scatterSobol1, hash(w.scramble + 3u)), radicalInverse(scatterSobol2, hash(w.scramble + 4u)));
+  return firstScatterPair(w.scramble);
 }
-#endif
-
-#if DESIGNS > 0
 
 // Direction about n with density cos / pi.
 vec3 scatterDiffuse(vec3 n, vec2 pair) {
@@ -374,7 +371,7 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
 }
 
 #if TABLE
-// Of all that leaves one leg of a path downwards, the part that is followed.
+// Of all that leaves the inside downwards, the part that is followed.
 struct Down {
   vec3 p;
   vec3 d;
@@ -394,14 +391,20 @@ void offer(inout Down down, vec3 p, vec3 d, Amount weight, inout uint random) {
   down.d = d;
   down.weight = weight / strength;
 }
-#define DOWN , inout Down down
-#else
-#define DOWN
+
+// By how much more the page shows than where nothing stands on a table that is not shown itself: what it throws back of the
+// light, for each unit of what it would throw back there. Less than 1 in a shadow.
+Amount shadeOf(vec3 thrown, PathColour colour) {
+  return colourFor(thrown, colour) / max(Amount(1e-6), colourFor(tableBare, colour));
+}
 #endif
 
 // Follows a path that is inside; what it meets of chance is used up.
-Amount followInside(inout Walker w, PathColour colour, inout uint random DOWN) {
+Amount followInside(inout Walker w, PathColour colour, inout uint random) {
   Amount sum = Amount(0.0);
+#if TABLE
+  Down down = Down(w.p, w.d, Amount(0.0), 0.0);
+#endif
   for (int meetings = 1; meetings < MOST_MEETINGS; meetings++) {
     if (meetings >= reach) break;
     Leaving leaving = meetNext(w, colour, random);
@@ -415,13 +418,22 @@ Amount followInside(inout Walker w, PathColour colour, inout uint random DOWN) {
       leaves = false;
     }
 #endif
-    if (leaves && !w.isFromTable && isPage(leaving.d)) w.page += leaving.share;
+    if (leaves && isPage(leaving.d)) w.page += leaving.share;
     else if (leaves) sum += leaving.share * gather(leaving.d, colour);
     if (leaving.isAll) {
       w.weight = Amount(0.0);
       break;
     }
   }
+#if TABLE
+  if (down.sum > 0.0) {
+    vec3 q = pointOnTable(down.p, down.d);
+    vec3 thrown = thrownBackAt(q);
+    Amount weight = down.sum * down.weight;
+    if (isPage(down.d)) w.page += weight * shadeOf(thrown, colour);
+    else sum += weight * colourFor(reflectanceAt(q) * thrown, colour);
+  }
+#endif
   return sum + w.weight * colourFor(lightAround, colour);
 }
 
@@ -460,124 +472,53 @@ Entering enterPiece(inout Walker w, Surface entry, PathColour colour, inout uint
   return Entering(mirror, mirrorRgb(cosI), true);
 }
 
-#if TABLE
-// What comes of a shadow on the page: its share for each unit of light that arrives by the piece, and what was gathered before.
-struct Shadow {
-  Amount share;
-  Amount before;
+// What is to be seen outside the piece: what needs no wavelength, and the share of the page in plain light and, where that is a
+// table's shade, for the path's wavelength.
+struct Outlook {
+  vec3 rgb;
+  float plainPage;
+  Amount page;
 };
 
-// Legs of a path, the first from the eye; for what is still under way then the light's mean stands, as in the glass.
-const int MOST_LEGS = 8;
-
-// Radiance that a ray from outside the piece brings back.
-Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
-  Walker w = Walker(o, d, Amount(1.0), Amount(0.0), false, NONE, 0, NONE, scramble, true, firstRoulette(scramble));
-  Gathered seen = Gathered(Amount(0.0), vec3(1.0), vec3(0.0), Amount(0.0), 0.0, false);
-  Shadow shadow = Shadow(Amount(0.0), Amount(0.0));
-  for (int leg = 0; leg < MOST_LEGS; leg++) {
-    Down down = Down(w.p, w.d, w.weight, 0.0);
-    Surface entry = enterBody(w.p, w.d);
-    bool isPiece = entry.id != NOTHING;
+// From p along d, mirrored by the piece or past it.
+Outlook lookOut(vec3 p, vec3 d, bool isPiece, PathColour colour) {
+#if TABLE
 #if RING
-    if (meetsRing(tableUp, tableHeight, w.p, w.d, isPiece ? entry.t : RING_FAR)) {
-      w.weight = Amount(0.0);
-      break;
-    }
+  if (isPiece && meetsRing(tableUp, tableHeight, p, d, RING_FAR)) return Outlook(vec3(0.0), 0.0, Amount(0.0));
 #endif
-    // Until it is in the glass no wavelength plays a part: what is gathered keeps its colour.
-    bool isPlain = !seen.isPiece;
-    Amount arrives = w.weight;
-    Entering first = Entering(w.d, vec3(1.0), false);
-    w.design = NONE;
-    w.bubble = NONE;
-    if (isPiece) {
-      w.p += entry.t * w.d;
-      first = enterPiece(w, entry, colour, random);
-      seen.isPiece = true;
-    }
-    Amount outwards = first.isInside ? arrives - w.weight : arrives;
-#if RING
-    if (isPiece && meetsRing(tableUp, tableHeight, w.p, first.outwards, RING_FAR)) outwards = Amount(0.0);
-#endif
-    if (goesDown(first.outwards)) {
-      offer(down, w.p, first.outwards, outwards, random);
-    } else if (strongest(outwards) > 0.0) {
-      bool isLight = isPiece || leg > 0 || behind == BEHIND_LIGHT;
-      bool seesPage = !w.isFromTable && isPage(first.outwards);
-      vec3 outer = isLight ? lightFrom(first.outwards) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
-      if (seesPage) {
-        if (isPlain && first.mirrored != vec3(0.0)) seen.plainPage += luminance(first.mirrored);
-        else w.page += outwards;
-      } else if (isPlain && first.mirrored != vec3(0.0)) seen.mirror += seen.tint * arrives * first.mirrored * outer;
-      else seen.byWave += outwards * colourFor(outer, colour);
-    }
-    if (first.isInside) seen.byWave += followInside(w, colour, random, down);
-    w.weight = Amount(0.0);
-    if (down.sum <= 0.0) break;
-
-    w.p = pointOnTable(down.p, down.d);
-    w.weight = down.weight * down.sum;
-    float factor;
-    if (!w.isFromTable && isPage(down.d)) {
-      // The table behind the piece is not shown, but what the piece changes of its light: one direction up is asked, and where
-      // the piece stands in the way, what comes through and by it takes the place of what would have come.
-      w.d = scatterOnTable(scatterPair(w, random), factor);
-      w.page += w.weight;
-      w.isFromTable = true;
-      seen.isPiece = true;
-      bool isClear = enterBody(w.p, w.d).id == NOTHING;
-#if RING
-      if (meetsRing(tableUp, tableHeight, w.p, w.d, RING_FAR)) isClear = false;
-#endif
-      if (isClear) {
-        w.weight = Amount(0.0);
-        break;
-      }
-      shadow = Shadow(w.weight / max(Amount(1e-6), colourFor(tableBare, colour)), seen.byWave);
-      w.page -= shadow.share * factor * gather(w.d, colour);
-      w.weight = Amount(factor);
-      continue;
-    }
-    w.isFromTable = true;
-    vec3 rgb = reflectanceAt(w.p);
-    if (seen.isPiece) {
-      w.weight *= colourFor(rgb, colour);
-      if (roulette(w, random)) {
-        w.weight = Amount(0.0);
-        break;
-      }
-    } else {
-      seen.tint *= rgb;
-    }
-    w.d = scatterOnTable(scatterPair(w, random), factor);
-    w.weight *= factor;
+  if (goesDown(d)) {
+    vec3 q = pointOnTable(p, d);
+    vec3 thrown = thrownBackAt(q);
+    // The table behind the piece is not shown, but what the piece changes of its light.
+    if (isPage(d)) return Outlook(vec3(0.0), 0.0, shadeOf(thrown, colour));
+    return Outlook(reflectanceAt(q) * thrown, 0.0, Amount(0.0));
   }
-  seen.byWave += w.weight * colourFor(lightAround, colour);
-  if (strongest(shadow.share) > 0.0) {
-    w.page += shadow.share * (seen.byWave - shadow.before);
-    seen.byWave = shadow.before;
-  }
-  seen.page = w.page;
-  return seen;
+#endif
+  bool seesPage = isPiece ? isPage(d) : behind == BEHIND_NOTHING;
+  bool seesLight = isPiece ? !seesPage : behind == BEHIND_LIGHT;
+  vec3 rgb = seesLight ? lightFrom(d) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
+  return Outlook(rgb, seesPage ? 1.0 : 0.0, Amount(0.0));
 }
 
-#else
 // Radiance that a ray from outside the piece brings back. Past the piece, nothing lets the page show.
-Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, inout uint random) {
+// `isScatterEven`: the first scattering inside has the evenly spread numbers; false where they have made the ray itself.
+Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, bool isScatterEven, inout uint random) {
   Surface entry = enterBody(o, d);
   bool isPiece = entry.id != NOTHING;
-  Walker w = Walker(o + entry.t * d, d, Amount(1.0), Amount(0.0), false, NONE, 0, NONE, scramble, true, firstRoulette(scramble));
+#if RING
+  if (meetsRing(tableUp, tableHeight, o, d, isPiece ? entry.t : RING_FAR))
+    return Gathered(Amount(0.0), vec3(0.0), Amount(0.0), 0.0, true);
+#endif
+  Walker w = Walker(o + entry.t * d, d, Amount(1.0), Amount(0.0), NONE, 0, NONE, scramble, isScatterEven, firstRoulette(scramble));
   Entering first = Entering(d, vec3(1.0), false);
   if (isPiece) first = enterPiece(w, entry, colour, random);
-  bool seesPage = isPiece && isPage(first.outwards);
-  bool seesLight = isPiece ? !seesPage : behind == BEHIND_LIGHT;
-  vec3 outer = seesLight ? lightFrom(first.outwards) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
-  Amount seen = Amount(0.0);
-  if (first.isInside) seen = followInside(w, colour, random);
-  else if (isPiece && seesPage) w.page = Amount(1.0);
-  else if (isPiece) seen = colourFor(outer, colour);
-  float plainPage = seesPage ? luminance(first.mirrored) : !isPiece && behind == BEHIND_NOTHING ? 1.0 : 0.0;
-  return Gathered(seen, vec3(1.0), first.mirrored * outer, w.page, plainPage, isPiece);
+  Outlook outer = lookOut(o + entry.t * d, first.outwards, isPiece, colour);
+  // A rough facet took its way by the wavelength.
+  if (isPiece && !first.isInside)
+    return Gathered(colourFor(outer.rgb, colour), vec3(0.0), outer.page + outer.plainPage, 0.0, true);
+  w.page = (first.isInside ? Amount(1.0) - w.weight : Amount(1.0)) * outer.page;
+  Amount inner = Amount(0.0);
+  if (first.isInside) inner = followInside(w, colour, random);
+  float plainPage = isPiece ? luminance(first.mirrored) * outer.plainPage : outer.plainPage;
+  return Gathered(inner, first.mirrored * outer.rgb, w.page, plainPage, isPiece || strongest(w.page) > 0.0);
 }
-#endif

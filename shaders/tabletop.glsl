@@ -1,5 +1,5 @@
-// An endless matt table under the piece: where it is met, and how it scatters. Light comes from above it only.
-// Twin: src/core/optics/tabletop.ts and guide.ts.
+// An endless matt table under the piece: where it is met, how it scatters, and what it throws back as the light map has it.
+// Light comes from above it only. Twin: src/core/optics/tabletop.ts and guide.ts; the map has none.
 //
 // Set from outside: GUIDED, 0 where the light is the same all around, else 1; MATERIAL (see material.glsl).
 
@@ -31,6 +31,38 @@ vec3 pointOnTable(vec3 p, vec3 d) {
   return q + (tableHeight - dot(tableUp, q)) * tableUp;
 }
 
+// The light map: by how much what a white table throws back differs from `tableBare`, round where the piece rests, linear sRGB.
+// A square of texels, close together under the piece and far apart at the rim (as sinh has it). Sums of so many samples.
+uniform sampler2D lightMap;
+uniform float lightMapSamples;
+// How steeply texels grow towards the rim, and their scale: half a side is scale * sinh(steepness).
+uniform vec2 mapSpread;
+// From here to the rim, in halves of a side, the difference is faded out.
+const float MAP_FADES = 0.8;
+
+// A place on the table from one on the map, -1 .. 1 each way.
+vec3 pointOfMap(vec2 place) {
+  vec2 at = mapSpread.y * sinh(mapSpread.x * place);
+  return at.x * tableAcross + at.y * tableAlong + tableHeight * tableUp;
+}
+
+// What a white table throws back at q, linear sRGB.
+vec3 thrownBackAt(vec3 q) {
+  vec2 at = vec2(dot(tableAcross, q), dot(tableAlong, q)) / mapSpread.y;
+  // asinh of what is not negative, free of cancellation
+  vec2 place = sign(at) * log(abs(at) + sqrt(at * at + 1.0)) / mapSpread.x;
+  float rim = max(abs(place.x), abs(place.y));
+  if (!(rim < 1.0)) return tableBare;
+  ivec2 size = textureSize(lightMap, 0);
+  vec2 texel = clamp((0.5 * place + 0.5) * vec2(size) - 0.5, vec2(0.0), vec2(size - 1));
+  ivec2 low = ivec2(texel);
+  ivec2 high = min(low + 1, size - 1);
+  vec2 f = texel - vec2(low);
+  vec3 near = mix(texelFetch(lightMap, low, 0).rgb, texelFetch(lightMap, ivec2(high.x, low.y), 0).rgb, f.x);
+  vec3 far = mix(texelFetch(lightMap, ivec2(low.x, high.y), 0).rgb, texelFetch(lightMap, high, 0).rgb, f.x);
+  return tableBare + (1.0 - smoothstep(MAP_FADES, 1.0, rim)) / lightMapSamples * mix(near, far, f.y);
+}
+
 #if GUIDED
 // As in guide.ts.
 const int GUIDE_ROWS = 64;
@@ -58,6 +90,21 @@ vec3 guided(vec2 pair) {
   return vec3(clamp(place, 0.0, 1.0), share.x * size.x * share.y * size.y);
 }
 #endif
+
+// How much more likely than by Lambert's cosine a unit direction up from the table is.
+float guideDensity(vec3 d) {
+#if GUIDED
+  float level = dot(tableUp, d);
+  float turn = atan(dot(tableAlong, d), dot(tableAcross, d)) / (2.0 * PI);
+  int row = clamp(int((1.0 - level * level) * float(GUIDE_ROWS)), 0, GUIDE_ROWS - 1);
+  int column = clamp(int((turn < 0.0 ? turn + 1.0 : turn) * float(GUIDE_COLUMNS)), 0, GUIDE_COLUMNS - 1);
+  vec2 across = texelFetch(guide, ivec2(row, GUIDE_ROWS), 0).xy;
+  vec2 along = texelFetch(guide, ivec2(column, row), 0).xy;
+  return (across.y - across.x) * float(GUIDE_ROWS) * (along.y - along.x) * float(GUIDE_COLUMNS);
+#else
+  return 1.0;
+#endif
+}
 
 // A direction up from the table by Lambert's cosine times the guide's density; `factor` makes up for the latter.
 vec3 scatterOnTable(vec2 pair, out float factor) {

@@ -4,7 +4,7 @@ precision highp float;
 precision highp int;
 precision highp sampler2D;
 
-#include "path.glsl"
+#include "gathered.glsl"
 
 uniform vec3 eye;
 // Columns: right and up, both times the tangent of half the field, and back.
@@ -14,10 +14,9 @@ uniform vec2 lens;
 // Of the whole picture; `origin` is the lower left pixel of the part that is drawn.
 uniform vec2 resolution;
 uniform vec2 origin;
-// Which ray this is, its second Sobol number, its place in the order of wavelengths, and a seed for the whole picture.
+// Which ray this is, its second Sobol number, and a seed for the whole picture.
 uniform uint sampleIndex;
 uniform uint sampleSobol;
-uniform uint waveIndex;
 uniform uint seed;
 // What was gathered so far, and whether it stays (1) or was only a sketch (0).
 uniform sampler2D sumSoFar;
@@ -27,18 +26,6 @@ uniform sampler2D guessSum;
 uniform float guessSamples;
 
 out vec4 sum;
-
-#if CHANNELS == 1
-// As in src/render/pass.ts.
-const uint WAVES_A_RAY = 4u;
-
-// The samples that share a ray have strata a quarter of the spectrum apart; 64 samples have every stratum once. 0 <= u < 1.
-float waveAt(uint index, uint scramble) {
-  uint place = (index ^ scramble) & uint(STRATA - 1);
-  uint stratum = (place % WAVES_A_RAY) * (uint(STRATA) / WAVES_A_RAY) + place / WAVES_A_RAY;
-  return (float(stratum) + radicalInverse(index / uint(STRATA), scramble)) / float(STRATA);
-}
-#endif
 
 void main() {
   vec2 pixel = floor(gl_FragCoord.xy) + origin;
@@ -57,29 +44,13 @@ void main() {
     d = normalize(lens.y / -dot(d, view[2]) * d - aside);
   }
 
-  // CHANNELS 3: all light at once. Where wavelengths part this is a sketch: a first picture without colour noise, and then
-  // only a guess that samples at one wavelength measure their difference against.
 #if CHANNELS == 3
-  Gathered gathered = tracePath(o, d, colourOfChannels(), scramble, random);
-  vec3 rgb = gathered.tint * gathered.byWave + gathered.mirror;
-  float page = gathered.plainPage + luminance(gathered.page);
+  vec4 guess = vec4(0.0);
 #else
-  float u = waveAt(waveIndex, hash(scramble + 2u));
-  PathColour colour = colourOfStratum(u);
-  Gathered gathered = tracePath(o, d, colour, scramble, random);
-  vec3 rgb = gathered.mirror;
-  float page = gathered.plainPage;
-  if (gathered.isPiece) {
-    // The mean of weight * basis is the identity, so the guess cancels in the mean, whatever it is; it only takes away
-    // the colour noise of what all wavelengths see alike.
-    vec4 guessed = texelFetch(guessSum, ivec2(gl_FragCoord.xy), 0) / guessSamples;
-    vec3 guess = guessed.rgb - gathered.mirror;
-    vec3 weight = weightOfStratum(u);
-    rgb += weight * (gathered.tint * gathered.byWave - dot(colour.basis, guess)) + guess;
-    float guessPage = 1.0 - guessed.a - gathered.plainPage;
-    page += luminance(weight) * (gathered.page - guessPage) + guessPage;
-  }
+  vec4 guess = texelFetch(guessSum, ivec2(gl_FragCoord.xy), 0) / guessSamples;
+  guess.a = 1.0 - guess.a;
 #endif
-  sum = vec4(rgb, 1.0 - page);
+  sum = seenAlong(o, d, scramble, true, guess, random);
+  sum.a = 1.0 - sum.a;
   if (keep > 0.0) sum += texelFetch(sumSoFar, ivec2(gl_FragCoord.xy), 0);
 }

@@ -7,7 +7,7 @@
  * of the new picture is whole. A guided picture's first pass is a sketch without dispersion: it stands where the second half
  * will begin, is shown until a ray has all its wavelengths, and n passes hold n - 1 samples.
  */
-import { type Half, halfOfPass, samplesAfter, samplesOfHalves, WAVES_A_RAY } from "./pass.ts";
+import { type Half, halfOfPass, samplesAfter, samplesOfHalves, soFar, WAVES_A_RAY } from "./pass.ts";
 
 type Slot = 0 | 1 | 2;
 
@@ -69,10 +69,6 @@ export class Accumulator {
     return this.framebuffers[this.free];
   }
 
-  private get half(): Half {
-    return halfOfPass(this.passes, this.isGuided);
-  }
-
   private get free(): Slot {
     return ([0, 1, 2] as const).find((place) => !this.places.includes(place)) ?? 0;
   }
@@ -110,6 +106,16 @@ export class Accumulator {
   resolved({ smoothed }: Showable): void {
     this.hasNews = false;
     this.smoothedAt = smoothed ? this.samples : 0;
+  }
+
+  /** What a half holds, see `soFar` of `pass.ts`. */
+  soFar(half: Half): HalfSum {
+    return this.halfSum(...soFar(half, this.passes, this.isGuided));
+  }
+
+  /** The half that the pass that is being drawn adds to. */
+  get half(): Half {
+    return halfOfPass(this.passes, this.isGuided);
   }
 
   private halfSum(half: Half, samples: number): HalfSum {

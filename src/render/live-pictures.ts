@@ -77,11 +77,12 @@ export class LivePictures {
     const before = this.sides;
     this.sides = scenes.map((scene, k) => {
       const old = before[k];
-      if (old) this.engine.unload(old.scene);
+      const loaded = this.engine.load(scene, width * height, old?.scene);
+      if (old) this.engine.unload(old.scene, loaded);
       const fits = old && old.full.width === width && old.full.height === height;
       if (old && !fits) disposePictures(old);
       const { full, coarse } = fits ? old : this.makePictures(width, height);
-      return { scene: this.engine.load(scene), full, coarse };
+      return { scene: loaded, full, coarse };
     });
     for (const old of before.slice(scenes.length)) this.dropSide(old);
   }

@@ -16,7 +16,7 @@ import { LIMIT_DEFINES, SHADER_LIMITS } from "./shader-limits.ts";
 
 const { BLOCK_PLANES, GROUP, MAX_BODIES, MAX_DESIGNS, DESIGN_TEXELS } = SHADER_LIMITS;
 /** As in `path.glsl`. */
-const BEHINDS = { nothing: 0, soft: 1, light: 2 } as const;
+export const BEHINDS = { nothing: 0, soft: 1, light: 2 } as const;
 
 /** What whoever looks past the piece sees: nothing, so that the page shows; the light without its shapes; the light. */
 export type Behind = "nothing" | "soft" | "light";
@@ -69,6 +69,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
       ...packNumbers(scene, options),
     },
     planeCount: scene.planeCount,
+    hasTable: scene.tabletop !== null,
     gain: meteredGain(scene),
     hasDispersion: options.hasDispersion,
     maxMeetings: options.maxMeetings,

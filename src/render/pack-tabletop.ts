@@ -1,7 +1,7 @@
 /** A table under the piece as `tabletop.glsl` takes it. */
 import type { Guide } from "../core/optics/guide.ts";
 import type { Tabletop } from "../core/optics/tabletop.ts";
-import { float, type Uniforms, vec3 } from "./gl-program.ts";
+import { float, type Uniforms, vec2, vec3 } from "./gl-program.ts";
 import type { Texels } from "./packed-scene.ts";
 
 /** What has to be set for `path.glsl` and `tabletop.glsl`. */
@@ -27,7 +27,26 @@ export function packTabletop(tabletop: Tabletop | null): Uniforms {
     tableAcross: vec3(across),
     tableAlong: vec3(along),
     lightAround: vec3([around(0), around(1), around(2)]),
+    mapSpread: vec2(mapSpread(tabletop)),
   };
+}
+
+/** The ring stands beside the piece, and throws its own shadow. */
+const BESIDE_RING = 1.2;
+/** Half a side of the light map, were all of it as close as it is in the middle. */
+const CLOSE = 1.5;
+
+/** How steeply the light map's texels grow towards the rim, and their scale: see `tabletop.glsl`. */
+function mapSpread({ reach, hasRing }: Tabletop): readonly [number, number] {
+  const half = reach + (hasRing ? BESIDE_RING : 0);
+  // scale * steepness = CLOSE, scale * sinh(steepness) = half: by halves, since sinh(x) / x grows
+  let [low, high] = [0, 10];
+  for (let k = 0; k < 40; k++) {
+    const middle = (low + high) / 2;
+    if ((CLOSE * Math.sinh(middle)) / middle < half) low = middle;
+    else high = middle;
+  }
+  return [low, CLOSE / low];
 }
 
 /** Each interval's two ends: columns row by row, and in the last row the rows' own. */

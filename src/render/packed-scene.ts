@@ -21,6 +21,7 @@ export interface PackedScene {
   readonly defines: Readonly<Record<string, string>>;
   readonly uniforms: Uniforms;
   readonly planeCount: number;
+  readonly hasTable: boolean;
   /** What red, green and blue are multiplied by before they are shown: see `metering.ts`. */
   readonly gain: Rgb;
   /** Whether wavelengths part: then a picture's first pass is a sketch without dispersion. */

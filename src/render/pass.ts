@@ -51,6 +51,17 @@ export function halfOfPass(passes: number, isGuided: boolean): Half {
   return halfOf(passes);
 }
 
+/**
+ * Which half to read for what `half` has gathered after so many passes, and how many samples are there: while it has none of its
+ * own, those of the sketch (which stands where the second half will begin), or of the other half.
+ */
+export function soFar(half: Half, passes: number, isGuided: boolean): readonly [Half, number] {
+  const samples = samplesOfHalves(passes, isGuided);
+  if (samples[half] > 0) return [half, samples[half]];
+  if (isGuided) return [1, Math.min(1, passes)];
+  return half === 0 ? [1, samples[1]] : [0, samples[0]];
+}
+
 export interface PassScene {
   /** Whether a sketch comes first: where wavelengths part. */
   readonly hasDispersion: boolean;

@@ -67,7 +67,7 @@ export async function traceStill(
 ): Promise<ImageData> {
   await engine.prepare(packed, options.signal);
   const picture = new ImageData(options.width, options.height);
-  const scene = engine.load(packed);
+  const scene = engine.load(packed, options.width * options.height);
   const tiles = tilesOf(options.width, options.height);
   const scheduler = new TileScheduler();
   try {

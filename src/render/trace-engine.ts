@@ -5,9 +5,11 @@
 import { scale } from "../core/geometry/vec.ts";
 import type { Rgb } from "../core/optics/spectrum.ts";
 import type { Accumulator } from "./accumulator.ts";
-import { compileProgram, float, int, mat3, UniformSetter, vec2, vec3, vec4 } from "./gl-program.ts";
+import { compileProgram, float, int, mat3, type Uniforms, UniformSetter, vec2, vec3, vec4 } from "./gl-program.ts";
+import { LightMap } from "./light-map.ts";
+import { BEHINDS } from "./pack-scene.ts";
 import type { ByteTexels, PackedScene, Texels } from "./packed-scene.ts";
-import { passAt } from "./pass.ts";
+import { type Pass, passAt } from "./pass.ts";
 import { assembleShader } from "./shader-assembler.ts";
 import { shaderFiles } from "./shader-files.ts";
 import type { Band } from "./tile-scheduler.ts";
@@ -38,6 +40,8 @@ export interface LoadedScene {
   readonly buffers: readonly WebGLBuffer[];
   /** One a sampler, in the order of SAMPLERS; null where the scene has nothing to read there. */
   readonly textures: readonly (WebGLTexture | null)[];
+  /** What the piece changes of the light on its table; null without one. */
+  readonly map: LightMap | null;
 }
 
 /** What is put on the screen; `right` is the second piece of a comparison. */
@@ -60,7 +64,7 @@ const BLOCKS = [
   { name: "Body", of: (packed: PackedScene) => packed.body },
   { name: "Designs", of: (packed: PackedScene) => packed.designs },
 ] as const;
-/** Samplers of `trace.frag` that belong to a scene; the sum and the guess come first, these follow. */
+/** Samplers of `trace.frag` that belong to a scene; the sum, the guess and the light map come first, these follow. */
 const SAMPLERS = [
   { name: "spectrum", of: (packed: PackedScene) => packed.spectrum },
   { name: "planes", of: (packed: PackedScene) => packed.planes },
@@ -74,7 +78,7 @@ const ANY_COUNT = 0;
 const MOST_UNROLLED = 128;
 /** Programs for one number of facets that are kept: two scenes with both passes, now and before the last change. */
 const MOST_OWN = 8;
-const [SUM_UNIT, GUESS_UNIT, SCENE_UNIT] = [0, 1, 2];
+const [SUM_UNIT, GUESS_UNIT, MAP_UNIT, SCENE_UNIT] = [0, 1, 2, 3];
 const [LEFT_UNIT, RIGHT_UNIT] = [0, 1];
 
 export class TraceEngine {
@@ -99,12 +103,12 @@ export class TraceEngine {
 
   /** Compiles what the first pass over a picture of the scene needs: a picture can be shown before the rest is there. */
   async prepareFirst(packed: PackedScene, signal?: AbortSignal): Promise<void> {
-    if (!this.canTrace(packed, 0)) await this.prepareVariant(packed, FIRST_CHANNELS, ANY_COUNT, signal);
+    await this.prepareVariants(packed, [FIRST_CHANNELS], ANY_COUNT, signal);
   }
 
   /** Compiles what the scene needs, if it isn't there yet, without holding up the page. */
   async prepare(packed: PackedScene, signal?: AbortSignal): Promise<void> {
-    await this.prepareVariants(packed, ANY_COUNT, signal);
+    await this.prepareVariants(packed, channelsOf(packed), ANY_COUNT, signal);
   }
 
   /**
@@ -114,7 +118,7 @@ export class TraceEngine {
   async specialise(scenes: readonly PackedScene[], signal?: AbortSignal): Promise<void> {
     for (const packed of scenes) {
       if (packed.planeCount === ANY_COUNT || packed.planeCount > MOST_UNROLLED) continue;
-      await this.prepareVariants(packed, packed.planeCount, signal);
+      await this.prepareVariants(packed, channelsOf(packed), packed.planeCount, signal);
     }
     this.forgetOldPrograms();
   }
@@ -128,37 +132,53 @@ export class TraceEngine {
     }
   }
 
-  private async prepareVariants(packed: PackedScene, planes: number, signal?: AbortSignal): Promise<void> {
-    const missing = channelsOf(packed).filter(
-      (channels) => !this.tracers.has(variantKey(packed, channels, planes)),
+  private async prepareVariants(
+    packed: PackedScene,
+    channels: readonly Channels[],
+    planes: number,
+    signal?: AbortSignal,
+  ): Promise<void> {
+    const wanted = channels.flatMap((each) => fragmentsOf(packed).map((name) => [name, each] as const));
+    const missing = wanted.filter(
+      ([name, each]) => !this.tracers.has(variantKey(packed, name, each, planes)),
     );
-    await Promise.all(missing.map((channels) => this.prepareVariant(packed, channels, planes, signal)));
+    await Promise.all(
+      missing.map(([name, each]) => this.prepareVariant(packed, name, each, planes, signal)),
+    );
   }
 
   private async prepareVariant(
     packed: PackedScene,
+    fragment: Fragment,
     channels: Channels,
     planes: number,
     signal?: AbortSignal,
   ): Promise<void> {
     const defines = { ...packed.defines, CHANNELS: String(channels), PLANES: String(planes) };
-    const made = await makeProgram(this.gl, "trace.frag", defines, signal);
+    const made = await makeProgram(this.gl, fragment, defines, signal);
     this.gl.useProgram(made.program);
     BLOCKS.forEach(({ name }, binding) => {
       const block = this.gl.getUniformBlockIndex(made.program, name);
       if (block !== this.gl.INVALID_INDEX) this.gl.uniformBlockBinding(made.program, block, binding);
     });
-    made.uniforms.set({ sumSoFar: int(SUM_UNIT), guessSum: int(GUESS_UNIT) });
+    made.uniforms.set({ sumSoFar: int(SUM_UNIT), guessSum: int(GUESS_UNIT), lightMap: int(MAP_UNIT) });
     made.uniforms.set(Object.fromEntries(SAMPLERS.map(({ name }, k) => [name, int(SCENE_UNIT + k)])));
-    this.tracers.set(variantKey(packed, channels, planes), { ...made, planes });
+    this.tracers.set(variantKey(packed, fragment, channels, planes), { ...made, planes });
   }
 
-  /** True when the program is there that a picture of the scene needs after so many passes. */
+  /** True when the programs are there that a picture of the scene needs after so many passes. */
   canTrace(packed: PackedScene, passes: number): boolean {
-    return this.tracers.has(variantKey(packed, passAt(passes, packed).channels, ANY_COUNT));
+    const { channels } = passAt(passes, packed);
+    return fragmentsOf(packed).every((name) =>
+      this.tracers.has(variantKey(packed, name, channels, ANY_COUNT)),
+    );
   }
 
-  load(packed: PackedScene): LoadedScene {
+  /**
+   * @param pixels of the pictures that are traced of it
+   * @param before the scene in whose place it comes, to be unloaded after this: its light map goes on where it would be the same
+   */
+  load(packed: PackedScene, pixels: number, before?: LoadedScene): LoadedScene {
     const { gl } = this;
     const buffers = BLOCKS.map((block) => {
       const buffer = gl.createBuffer();
@@ -170,23 +190,55 @@ export class TraceEngine {
       const texels = sampler.of(packed);
       return texels && makeTexture(gl, texels);
     });
-    return { packed, buffers, textures };
+    const map = packed.hasTable ? LightMap.make(gl, packed, pixels, before?.map) : null;
+    return { packed, buffers, textures, map };
   }
 
-  unload(scene: LoadedScene): void {
+  /** @param successor what came in its place and may go on with its light map */
+  unload(scene: LoadedScene, successor?: LoadedScene): void {
     for (const buffer of scene.buffers) this.gl.deleteBuffer(buffer);
     for (const texture of scene.textures) this.gl.deleteTexture(texture);
+    if (scene.map !== successor?.map) scene.map?.dispose();
   }
 
-  /** Adds one sample to every pixel of the band; a band that ends the pass turns the accumulator over. */
+  /**
+   * Adds one sample to every pixel of the band; a band that ends the pass turns the accumulator over. Before the first band of a
+   * pass the scene's light map is brought as far as the pass needs it.
+   */
   trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): void {
+    const { packed, map } = scene;
+    if (map && band.y === 0) for (let due = map.due(target.passes); due > 0; due--) this.traceMap(scene, map);
+    this.draw(scene, "trace.frag", target, band, passAt(target.passes, packed), {
+      eye: vec3(view.eye),
+      view: mat3(viewColumns(view)),
+      away: vec3(scale(view.back, -1)),
+      lens: vec2(view.lens ? [view.lens.radius, view.lens.focus] : [0, 1]),
+      resolution: vec2([frame.width, frame.height]),
+      origin: vec2([frame.x, frame.y]),
+    });
+  }
+
+  /** Adds one sample to every texel of a light map. From a table no page is seen. */
+  private traceMap(scene: LoadedScene, map: LightMap): void {
+    const band = { y: 0, height: map.sums.height, last: true };
+    this.draw(scene, "light-map.frag", map.sums, band, map.next, { behind: int(BEHINDS.light) });
+  }
+
+  private draw(
+    scene: LoadedScene,
+    fragment: Fragment,
+    target: Accumulator,
+    band: Band,
+    pass: Pass,
+    more: Uniforms,
+  ): void {
     const { gl } = this;
-    const pass = passAt(target.passes, scene.packed);
-    const { packed } = scene;
+    const { packed, map } = scene;
     const tracer =
-      this.tracers.get(variantKey(packed, pass.channels, packed.planeCount)) ??
-      this.tracers.get(variantKey(packed, pass.channels, ANY_COUNT));
+      this.tracers.get(variantKey(packed, fragment, pass.channels, packed.planeCount)) ??
+      this.tracers.get(variantKey(packed, fragment, pass.channels, ANY_COUNT));
     if (!tracer) throw new Error("prepare() comes before trace()");
+    const thrown = map?.soFar(target.half);
     gl.bindFramebuffer(gl.FRAMEBUFFER, target.back);
     gl.viewport(0, 0, target.width, target.height);
     gl.enable(gl.SCISSOR_TEST);
@@ -197,20 +249,13 @@ export class TraceEngine {
     });
     this.bindTexture(SUM_UNIT, target.front);
     this.bindTexture(GUESS_UNIT, target.guess);
+    this.bindTexture(MAP_UNIT, thrown?.samples ? thrown.texture : this.nothing);
     scene.textures.forEach((texture, k) => {
       this.bindTexture(SCENE_UNIT + k, texture ?? this.nothing);
     });
 
-    tracer.uniforms.set(scene.packed.uniforms);
-    tracer.uniforms.set({
-      eye: vec3(view.eye),
-      view: mat3(viewColumns(view)),
-      away: vec3(scale(view.back, -1)),
-      lens: vec2(view.lens ? [view.lens.radius, view.lens.focus] : [0, 1]),
-      resolution: vec2([frame.width, frame.height]),
-      origin: vec2([frame.x, frame.y]),
-      ...pass.uniforms,
-    });
+    tracer.uniforms.set(packed.uniforms);
+    tracer.uniforms.set({ ...pass.uniforms, ...more, lightMapSamples: float(thrown?.samples || 1) });
     gl.drawArrays(gl.TRIANGLES, 0, 3);
     gl.disable(gl.SCISSOR_TEST);
     if (band.last) target.endPass();
@@ -299,8 +344,11 @@ type Channels = 1 | 3;
 const FIRST_CHANNELS: Channels = 3;
 
 const channelsOf = (packed: PackedScene): readonly Channels[] => (packed.hasDispersion ? [3, 1] : [3]);
-const variantKey = (packed: PackedScene, channels: Channels, planes: number): string =>
-  JSON.stringify({ ...packed.defines, channels, planes });
+type Fragment = "trace.frag" | "light-map.frag";
+const fragmentsOf = (packed: PackedScene): readonly Fragment[] =>
+  packed.hasTable ? ["trace.frag", "light-map.frag"] : ["trace.frag"];
+const variantKey = (packed: PackedScene, fragment: Fragment, channels: Channels, planes: number): string =>
+  JSON.stringify({ ...packed.defines, fragment, channels, planes });
 
 async function makeProgram(
   gl: WebGL2RenderingContext,

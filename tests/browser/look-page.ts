@@ -42,7 +42,7 @@ async function gather<T>(
   const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind });
   await tracer.prepare(packed);
   if (own) await tracer.specialise([packed]);
-  const loaded = tracer.load(packed);
+  const loaded = tracer.load(packed, of * of);
   const target = new Accumulator(tracer.gl, size, size);
   target.restart(hasDispersion);
   const pinhole = viewFrom(...from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, up);

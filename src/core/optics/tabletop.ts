@@ -2,7 +2,7 @@
  * An endless matt table under the piece: where it is met, how it scatters, and how lights of ours stand over it. Light comes
  * from above it only. Unit-sphere lengths, the piece's own axes.
  */
-import { addScaled, cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
+import { addScaled, cross, dot, normalize, scale, type Vec3 } from "../geometry/vec.ts";
 import { cellAt, eachCell, type Guide, guided, makeGuide } from "./guide.ts";
 import { type Light, lightRadiance } from "./lights.ts";
 import { type Material, reflectanceAt } from "./materials.ts";
@@ -26,6 +26,8 @@ export interface Tabletop {
   readonly guide: Guide | null;
   /** What a white table throws back where nothing stands on it: the light's mean by the cosine, linear sRGB. */
   readonly bare: Rgb;
+  /** How far from under the centre the piece changes that noticeably, at most, along `across` or `along`. */
+  readonly reach: number;
 }
 
 /** What a table is, wherever a piece comes to lie on it. */
@@ -61,7 +63,7 @@ export function lightOver(light: Light, up: Vec3, rgb: Rgb): Light {
 const askedIn = (light: Light): number =>
   light.kind === "picture" ? Math.min(16, Math.max(4, Math.ceil(light.picture.width / 128))) : 4;
 
-type LightOnTable = Pick<Tabletop, "guide" | "bare">;
+type LightOnTable = Pick<Tabletop, "guide" | "bare" | "reach">;
 /** A setting over a table is always the same to it: asked once. */
 const known = new WeakMap<object, { readonly turnRad: number; readonly asked: LightOnTable }>();
 
@@ -78,7 +80,7 @@ export function makeTabletop(
 }
 
 function lightOnTable(frame: ReturnType<typeof tableFrame>, light: Light): LightOnTable {
-  if (light.kind === "uniform") return { guide: null, bare: [1, 1, 1] };
+  if (light.kind === "uniform") return { guide: null, bare: [1, 1, 1], reach: reachUnder(frame, light, 1) };
   if (light.kind === "picture") return askLight(frame, light);
   const last = known.get(light.setting);
   if (last && last.turnRad === light.turnRad) return last.asked;
@@ -104,11 +106,49 @@ function askLight(frame: ReturnType<typeof tableFrame>, light: Light): LightOnTa
     brightness[row][column] = luminance(mean);
     cells++;
   });
+  for (let c = 0; c < 3; c++) bare[c] /= cells;
   const isDark = brightness.every((row) => row.every((v) => v <= 0));
   return {
     guide: isDark ? null : makeGuide((row, column) => Math.max(0, brightness[row][column])),
-    bare: [bare[0] / cells, bare[1] / cells, bare[2] / cells],
+    bare,
+    reach: reachUnder(frame, light, luminance(bare)),
   };
+}
+
+/** Distances that are tried, how many ways round, and directions over the cone in which the ball stands. */
+const REACHES = [3, 4, 5, 6, 8, 10, 12] as const;
+const FARTHEST = 14;
+const [WAYS, CONE_RINGS, CONE_SPOKES] = [16, 5, 8];
+/** Where the ball stands in the way of a smaller share of what the table throws back, it no longer counts. */
+const NOTICEABLE = 0.01;
+
+/** From where on the ball stands in the way of next to none of the light; as if it stood on its full height, where it reaches farthest. */
+function reachUnder(frame: ReturnType<typeof tableFrame>, light: Light, bare: number): number {
+  const counts = (r: number) => {
+    const limit = NOTICEABLE * bare;
+    for (let k = 0; k < WAYS; k++) if (throughBall(frame, light, r, (2 * Math.PI * k) / WAYS) > limit) return true;
+    return false;
+  };
+  return REACHES.find((r) => !counts(r)) ?? FARTHEST;
+}
+
+/** Light that would come to a white table, so far from under the ball, from the directions in which that stands. */
+function throughBall({ up, across, along }: ReturnType<typeof tableFrame>, light: Light, r: number, turn: number): number {
+  const distance = Math.hypot(r, 1);
+  const [c, s] = [-Math.cos(turn), -Math.sin(turn)];
+  const level = addScaled(scale(across, c), along, s);
+  const middle = addScaled(scale(level, r / distance), up, 1 / distance);
+  const beside = normalize(cross(middle, up));
+  const above = cross(beside, middle);
+  const wide = 1 - Math.sqrt(1 - 1 / distance ** 2);
+  let sum = 0;
+  for (let k = 0; k < CONE_RINGS * CONE_SPOKES; k++) {
+    const ahead = 1 - (wide * (Math.floor(k / CONE_SPOKES) + 0.5)) / CONE_RINGS;
+    const [aside, phi] = [Math.sqrt(1 - ahead ** 2), (2 * Math.PI * ((k % CONE_SPOKES) + 0.5)) / CONE_SPOKES];
+    const d = addScaled(addScaled(scale(middle, ahead), beside, aside * Math.cos(phi)), above, aside * Math.sin(phi));
+    sum += Math.max(0, dot(d, up)) * luminance(lightRadiance(light, d));
+  }
+  return (2 * wide * sum) / (CONE_RINGS * CONE_SPOKES);
 }
 
 /** Upward direction for a point of the square in which the cosine is even; see `guide.ts`. */

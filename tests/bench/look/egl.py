@@ -3,8 +3,9 @@
 usage: egl.py JOBS.json OUT
 
 JOBS.json, as written by `emit.ts`: {"shaders": {name: text}, "jobs": [{name, vertex, fragments: {channels: name}, resolve?, display?, uniforms, blocks,
-textures, sizes: [[w, h]], passes: [{channels, uniforms, half}], samples: [first half, second half], picture?, dump?}]}. Each pass reads the sum of its
-half and that of the other one, and writes a third float texture, as the app does. Prints for each size milliseconds a pass and million samples a second,
+textures, sizes: [[w, h]], passes: [{channels, uniforms, half, reads, map: [the same]}], map?: {fragments, sides: [one a size]}, samples: [first half, second half], picture?, dump?}]}. Each pass reads the sum of its
+half and that of the other one, and writes a third float texture, as the app does; with a table, the passes of `map` come before it, over the light map,
+of which either reads the half that `reads` names. Prints for each size milliseconds a pass and million samples a second,
 and milliseconds that smoothing the picture takes;
 with `picture`, writes the finished picture as PNG to OUT as well, with `dump` the sum of all samples as raw floats. All numbers also go to OUT/egl.json.
 """
@@ -123,7 +124,7 @@ def make_target(width, height, form=RGBA32F, kind=FLOAT):
 
 
 def bind_scene(program, job):
-    """Uniform blocks and textures of a scene; the sum has texture unit 0, the guess 1."""
+    """Uniform blocks and textures of a scene; the sum has texture unit 0, the guess 1, the light map 2."""
     for binding, (name, floats) in enumerate(job["blocks"].items()):
         block = gl.glGetUniformBlockIndex(program, name.encode())
         if block == 0xFFFFFFFF:
@@ -134,21 +135,24 @@ def bind_scene(program, job):
         gl.glBindBuffer(UNIFORM_BUFFER, buffer)
         gl.glBufferData(UNIFORM_BUFFER, C.c_ssize_t(data.nbytes), data.ctypes.data_as(C.c_void_p), 0x88E4)
         gl.glBindBufferBase(UNIFORM_BUFFER, binding, buffer)
-    for unit, (name, texels) in enumerate(job["textures"].items(), 2):
+    for unit, (name, texels) in enumerate(job["textures"].items(), 3):
         gl.glActiveTexture(0x84C0 + unit)
         make_texture(texels["width"], texels["height"], texels["rgba"])
         gl.glUniform1i(place(program, name), unit)
     gl.glActiveTexture(0x84C0)
     gl.glUniform1i(place(program, "sumSoFar"), 0)
     gl.glUniform1i(place(program, "guessSum"), 1)
+    gl.glUniform1i(place(program, "lightMap"), 2)
 
 
 class Sum:
     """The sums of a picture's two halves in float textures that take turns with a third, which is drawn to next."""
 
     def __init__(self, width, height):
+        self.size = width, height
         self.targets = [make_target(width, height) for _ in range(3)]
         self.halves = [0, 1]
+        self.nothing = make_texture(1, 1, [0, 0, 0, 0])
 
     def bind(self, units):
         for unit, half in units:
@@ -174,15 +178,29 @@ class Sum:
 PASSES_AT_ONCE = 4
 
 
-def trace(programs, total, passes, first=0):
-    """Draws passes and waits for the last one."""
+def draw(programs, total, one, light_map):
+    """One pass over `total`, which may be the light map itself."""
+    program = programs[str(one["channels"])]
+    gl.glUseProgram(program)
+    total.begin_pass(one["half"])
+    if light_map:
+        gl.glActiveTexture(0x84C0 + 2)
+        reads = one["reads"]
+        gl.glBindTexture(TEXTURE_2D, light_map.nothing if reads is None else light_map.targets[light_map.halves[reads]][0])
+        gl.glActiveTexture(0x84C0)
+    gl.glViewport(0, 0, *total.size)
+    set_uniforms(program, one["uniforms"])
+    gl.glDrawArrays(4, 0, 3)
+    total.end_pass(one["half"])
+
+
+def trace(programs, map_programs, total, light_map, passes, first=0):
+    """Draws passes, each after those that are due over the light map, and waits for the last one."""
     for k, one in enumerate(passes, first):
-        program = programs[str(one["channels"])]
-        gl.glUseProgram(program)
-        total.begin_pass(one["half"])
-        set_uniforms(program, one["uniforms"])
-        gl.glDrawArrays(4, 0, 3)
-        total.end_pass(one["half"])
+        if light_map:
+            for before in one["map"]:
+                draw(map_programs, light_map, before, light_map)
+        draw(programs, total, one, light_map)
         if k % PASSES_AT_ONCE == 0:
             gl.glFinish()
     gl.glReadPixels(0, 0, 1, 1, RGBA, FLOAT, (C.c_float * 4)())
@@ -269,23 +287,32 @@ def read_sum(job, total, width, height):
 
 def run(job, shaders, out):
     started = time.perf_counter()
-    programs = {channels: link(shaders, job["vertex"], name) for channels, name in job["fragments"].items()}
+    programs, map_programs = (
+        {channels: link(shaders, job["vertex"], name) for channels, name in fragments.items()}
+        for fragments in (job["fragments"], job.get("map", {}).get("fragments", {}))
+    )
+    every = [*programs.values(), *map_programs.values()]
     gl.glFinish()
     answer = {"name": job["name"], "compileMs": round(1e3 * (time.perf_counter() - started), 1), "sizes": []}
-    for program in programs.values():
+    for program in every:
         gl.glUseProgram(program)
         set_uniforms(program, job["uniforms"])
         bind_scene(program, job)
-    for width, height in job["sizes"]:
+    for program in map_programs.values():
+        gl.glUseProgram(program)
+        # from a table no page is seen
+        set_uniforms(program, {"behind": {"kind": "int", "value": 2}})
+    for k, (width, height) in enumerate(job["sizes"]):
         total = Sum(width, height)
+        light_map = Sum(job["map"]["sides"][k], job["map"]["sides"][k]) if map_programs else None
         gl.glViewport(0, 0, width, height)
         for program in programs.values():
             gl.glUseProgram(program)
             set_uniforms(program, {"resolution": {"kind": "vec2", "value": [width, height]}})
         warm = 4
-        trace(programs, total, job["passes"][:warm])
+        trace(programs, map_programs, total, light_map, job["passes"][:warm])
         started = time.perf_counter()
-        trace(programs, total, job["passes"][warm:], warm)
+        trace(programs, map_programs, total, light_map, job["passes"][warm:], warm)
         ms = 1e3 * (time.perf_counter() - started) / (len(job["passes"]) - warm)
         rate = width * height / ms / 1e3
         answer["sizes"].append({"size": f"{width}x{height}", "ms": round(ms, 4), "megaSamples": round(rate, 1)})
@@ -300,7 +327,9 @@ def run(job, shaders, out):
         if job.get("dump"):
             read_sum(job, total, width, height).tofile(os.path.join(out, job["dump"]))
         total.dispose()
-    for program in programs.values():
+        if light_map:
+            light_map.dispose()
+    for program in every:
         gl.glDeleteProgram(program)
     return answer
 

@@ -11,14 +11,15 @@ import { RESTS } from "../../../src/core/optics/rest.ts";
 import { makeScene, putOnTable, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";
 import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
-import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
+import { float, int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
+import { mapPassAt, mapPassesDue, mapSide } from "../../../src/render/light-map.ts";
 import {
   DEFAULT_OPTIONS,
   packScene,
   STILL_MEETINGS,
   type TraceOptions,
 } from "../../../src/render/pack-scene.ts";
-import { halfOfPass, type PassScene, passAt, samplesOfHalves } from "../../../src/render/pass.ts";
+import { halfOfPass, type Pass, type PassScene, passAt, samplesOfHalves, soFar } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import {
   DEFAULT_DISTANCE,
@@ -56,13 +57,27 @@ const shaders: Record<string, string> = {
 const plain = (value: unknown): unknown =>
   JSON.parse(JSON.stringify(value, (_, v) => (v instanceof Float32Array ? Array.from(v) : v)));
 
-/** Every pass with what changes from one to the next. */
-const passList = (count: number, scene: PassScene) =>
-  Array.from({ length: count }, (_, index) => {
-    const { channels, uniforms } = passAt(index, scene);
-    const half = halfOfPass(index, scene.hasDispersion);
-    return { channels, uniforms: plain({ ...uniforms, frameIndex: uint(index) }), half };
+/** A pass with what changes from one to the next, and which half of how many samples it reads of a map with so many passes. */
+const passOf = (index: number, { channels, uniforms }: Pass, isGuided: boolean, mapPasses: number) => {
+  const half = halfOfPass(index, isGuided);
+  const [read, samples] = soFar(half, mapPasses, isGuided);
+  const more = { frameIndex: uint(index), lightMapSamples: float(Math.max(1, samples)) };
+  return { channels, uniforms: plain({ ...uniforms, ...more }), half, reads: samples > 0 ? read : null };
+};
+
+/** Every pass, each with those over the light map that come before it: where there is no table nobody draws them. */
+function passList(count: number, scene: PassScene) {
+  const isGuided = scene.hasDispersion;
+  let mapPasses = 0;
+  return Array.from({ length: count }, (_, index) => {
+    const map = Array.from({ length: mapPassesDue(mapPasses, index) }, () => {
+      const pass = passOf(mapPasses, mapPassAt(mapPasses, scene), isGuided, mapPasses);
+      mapPasses += 1;
+      return pass;
+    });
+    return { ...passOf(index, passAt(index, scene), isGuided, mapPasses), map };
   });
+}
 
 function tracerJob(
   name: string,
@@ -74,12 +89,15 @@ function tracerJob(
 ) {
   const packed = packScene(scene, { ...DEFAULT_OPTIONS, ...options });
   const planes = unrolls && scene.planeCount <= MOST_UNROLLED ? scene.planeCount : 0;
-  const fragments = ([1, 3] as const).map((channels) => {
-    const defines = { ...packed.defines, CHANNELS: String(channels), PLANES: String(planes) };
-    const fragment = `trace.frag ${JSON.stringify(defines)}`;
-    shaders[fragment] ??= assembleShader(texts, "trace.frag", defines).text;
-    return [channels, fragment] as const;
-  });
+  const fragmentsOf = (name: string) =>
+    Object.fromEntries(
+      ([1, 3] as const).map((channels) => {
+        const defines = { ...packed.defines, CHANNELS: String(channels), PLANES: String(planes) };
+        const fragment = `${name} ${JSON.stringify(defines)}`;
+        shaders[fragment] ??= assembleShader(texts, name, defines).text;
+        return [channels, fragment];
+      }),
+    );
   const passes = picture ? PICTURE.passes : PASSES;
   const camera: Uniforms = {
     eye: vec3(view.eye),
@@ -91,7 +109,8 @@ function tracerJob(
   return {
     name,
     vertex: "screen.vert",
-    fragments: Object.fromEntries(fragments),
+    fragments: fragmentsOf("trace.frag"),
+    ...(packed.hasTable && { map: { fragments: fragmentsOf("light-map.frag") } }),
     resolve: "resolve.frag",
     display: "display.frag",
     uniforms: plain({ ...packed.uniforms, ...camera }),
@@ -267,8 +286,11 @@ const contact = CONTACT_PICTURES.map((picture, k) => {
 const [folder] = process.argv.slice(2);
 if (!folder) throw new Error("usage: emit.ts FOLDER");
 mkdirSync(folder, { recursive: true });
-writeFileSync(join(folder, "timings.json"), JSON.stringify({ shaders, jobs: timings }));
-writeFileSync(join(folder, "checks.json"), JSON.stringify({ shaders, jobs: checks }));
-writeFileSync(join(folder, "product.json"), JSON.stringify({ shaders, jobs: product }));
-writeFileSync(join(folder, "contact.json"), JSON.stringify({ shaders, jobs: contact }));
-writeFileSync(join(folder, "pictures.json"), JSON.stringify({ shaders, jobs: pictures }));
+/** Each table's light map has the size that the picture wants. */
+type Job = { readonly sizes: readonly (readonly number[])[]; readonly map?: object };
+const withMapSides = <T extends Job>(job: T): T =>
+  job.map
+    ? { ...job, map: { ...job.map, sides: job.sizes.map(([width, height]) => mapSide(width * height)) } }
+    : job;
+for (const [name, jobs] of Object.entries({ timings, checks, product, contact, pictures }))
+  writeFileSync(join(folder, `${name}.json`), JSON.stringify({ shaders, jobs: jobs.map(withMapSides) }));

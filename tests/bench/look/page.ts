@@ -68,7 +68,7 @@ async function load(
   });
   await engine.prepare(packed);
   await engine.specialise([packed]);
-  const scene = engine.load(packed);
+  const scene = engine.load(packed, size * size);
   const target = new Accumulator(gl, size, size);
   target.restart(hasDispersion);
   const frame = { x: 0, y: 0, width: size, height: size };

@@ -1,0 +1,97 @@
+/**
+ * What a piece changes of the light on its table, as it gathers: a square of texels round where it rests, each with the two halves
+ * of a picture (see `accumulator.ts`). One half is only ever made of that half, and only read by that half of a picture: so the
+ * halves stay independent. It knows of no eye, and stays while one moves.
+ */
+import { Accumulator, type HalfSum } from "./accumulator.ts";
+import type { PackedScene } from "./packed-scene.ts";
+import { type Half, type Pass, type PassScene, passAt } from "./pass.ts";
+
+/** A map has so many texels for a picture's pixels, each way. */
+const TEXELS_A_PIXEL = 0.4;
+const [LEAST_SIDE, MOST_SIDE] = [128, 512];
+/** Until it has so many passes it gains one with each pass of any picture: while an eye moves, no picture has many. */
+const SOON = 17;
+/** A map is a little ahead of the picture: a pass of the picture is only as good as the map is by then. */
+const AHEAD = 8;
+/** With so many it is left as it is. */
+const MOST_PASSES = 4097;
+/** A map's chances are not its picture's. */
+const SEED_OF_MAP = 0x7f4a7c15;
+
+/** Texels each way of the map for pictures of so many pixels. */
+export const mapSide = (pixels: number): number =>
+  Math.round(Math.min(MOST_SIDE, Math.max(LEAST_SIDE, TEXELS_A_PIXEL * Math.sqrt(pixels))));
+
+/** How many passes a map that has `now` is to gain before a picture does that has so many already. */
+export function mapPassesDue(now: number, passes: number): number {
+  const wanted = Math.min(MOST_PASSES, passes + Math.min(passes, AHEAD) + 1);
+  return Math.max(wanted - now, now < SOON ? 1 : 0);
+}
+
+/** What the pass over a map does that has so many already. */
+export const mapPassAt = (index: number, { hasDispersion, maxMeetings, seed }: PassScene): Pass =>
+  passAt(index, { hasDispersion, maxMeetings, seed: (seed ^ SEED_OF_MAP) >>> 0 });
+
+export class LightMap {
+  readonly sums: Accumulator;
+
+  private constructor(
+    gl: WebGL2RenderingContext,
+    private readonly packed: PackedScene,
+    side: number,
+  ) {
+    this.sums = new Accumulator(gl, side, side);
+    this.sums.restart(packed.hasDispersion);
+  }
+
+  /**
+   * @param pixels of the pictures that are to read it
+   * @param before another map; where it would be the same it goes on
+   */
+  static make(gl: WebGL2RenderingContext, packed: PackedScene, pixels: number, before?: LightMap | null): LightMap {
+    const side = mapSide(pixels);
+    if (before && before.sums.width === side && haveOneMap(before.packed, packed)) return before;
+    return new LightMap(gl, packed, side);
+  }
+
+  /** How many passes it is to gain before a picture does that has so many already. */
+  due(passes: number): number {
+    return mapPassesDue(this.sums.passes, passes);
+  }
+
+  /** The pass that it gains next. */
+  get next(): Pass {
+    return mapPassAt(this.sums.passes, this.packed);
+  }
+
+  /** What a picture's half reads. */
+  soFar(half: Half): HalfSum {
+    return this.sums.soFar(half);
+  }
+
+  dispose(): void {
+    this.sums.dispose();
+  }
+}
+
+/** What a map is made of; what whoever looks past the piece sees is no part of it. */
+const partsOf = ({ uniforms, gain: _, ...parts }: PackedScene) => ({
+  ...parts,
+  uniforms: { ...uniforms, behind: null },
+});
+
+/** Whether two scenes have the same light on their tables. */
+const haveOneMap = (a: PackedScene, b: PackedScene): boolean => a === b || isSame(partsOf(a), partsOf(b));
+
+/** Plain data that is the same, number by number. */
+function isSame(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
+  if (ArrayBuffer.isView(a) && ArrayBuffer.isView(b)) {
+    const [ours, theirs] = [a as Float32Array, b as Float32Array];
+    return ours.length === theirs.length && ours.every((value, i) => value === theirs[i]);
+  }
+  const [ours, theirs] = [Object.entries(a), Object.entries(b)];
+  return ours.length === theirs.length && ours.every(([key, value]) => isSame(value, (b as Record<string, unknown>)[key]));
+}
