@@ -10,10 +10,12 @@ uniform uint waveIndex;
 // As in src/render/pass.ts.
 const uint WAVES_A_RAY = 4u;
 
-// The samples that share a ray have strata a quarter of the spectrum apart; 64 samples have every stratum once. 0 <= u < 1.
+// The samples that share a ray have strata a quarter of the spectrum apart, each pair of them half a spectrum; 64 samples have
+// every stratum once. 0 <= u < 1.
 float waveAt(uint index, uint scramble) {
   uint place = (index ^ scramble) & uint(STRATA - 1);
-  uint stratum = (place % WAVES_A_RAY) * (uint(STRATA) / WAVES_A_RAY) + place / WAVES_A_RAY;
+  uint quarter = (place & 1u) << 1 | (place >> 1 & 1u);
+  uint stratum = quarter * (uint(STRATA) / WAVES_A_RAY) + place / WAVES_A_RAY;
   return (float(stratum) + radicalInverse(index / uint(STRATA), scramble)) / float(STRATA);
 }
 #endif

@@ -1,87 +1,21 @@
 #version 300 es
 // From the sums of a picture's two halves to what shows of it: their mean, and where they are to be smoothed without the noise.
-//
-// The halves are two pictures of the same thing with different noise. What they differ by, around a pixel, is how uncertain the
-// pixel is; a neighbour counts as far as it differs by no more than that. How far it counts in one half is judged by the other
-// one, so that no pixel picks the neighbours that share its error. As samples gather the uncertainty goes, and the smoothing
-// with it. Source of the two halves: F. Rousselle, C. Knaus, M. Zwicker, Adaptive Rendering with Non-Local Means Filtering,
-// ACM TOG 31(6), 2012; here pixels are compared, not patches.
 precision highp float;
 precision highp int;
 precision highp sampler2D;
 
-uniform sampler2D firstSum;
-uniform sampler2D secondSum;
-uniform float firstSamples;
-uniform float secondSamples;
+#include "halves.glsl"
+
 // 1: both halves have as many samples, and are smoothed.
 uniform int smooths;
 
 out vec4 mean;
 
-// Neighbours up to so many pixels away; the uncertainty is that of the pixels next to it.
-const int REACH = 2;
-const int NEAR = 1;
-// A neighbour counts for a third (1 / e) that differs by so many times what the halves differ by.
-const float STRICTNESS = 0.85;
-// No difference that an eye would see; keeps what is certain from being divided by nothing.
-const float LEAST = 1e-4;
-
-// Light is compared by a logarithm, nearly as the eye does; it is averaged as it is, so that none is lost.
-vec4 squeezed(vec4 radiance) {
-  return vec4(log(1.0 + max(radiance.rgb, 0.0)), radiance.a);
-}
-
-vec4 firstAt(ivec2 pixel) {
-  return texelFetch(firstSum, pixel, 0) / firstSamples;
-}
-
-vec4 secondAt(ivec2 pixel) {
-  return texelFetch(secondSum, pixel, 0) / secondSamples;
-}
-
-float squaredLength(vec4 v) {
-  return dot(v, v);
-}
-
-// Mean squared difference between the halves around a pixel; four times the variance of their mean.
-float unlikeness(ivec2 pixel, ivec2 last) {
-  float sum = 0.0;
-  for (int y = -NEAR; y <= NEAR; y++)
-    for (int x = -NEAR; x <= NEAR; x++) {
-      ivec2 at = clamp(pixel + ivec2(x, y), ivec2(0), last);
-      sum += squaredLength(squeezed(firstAt(at)) - squeezed(secondAt(at)));
-    }
-  return sum / float((2 * NEAR + 1) * (2 * NEAR + 1));
-}
-
-vec4 smoothed(ivec2 pixel, ivec2 last) {
-  vec4 first = squeezed(firstAt(pixel));
-  vec4 second = squeezed(secondAt(pixel));
-  float sharpness = 1.0 / (LEAST + STRICTNESS * STRICTNESS * unlikeness(pixel, last));
-  vec4 firstMean = vec4(0.0);
-  vec4 secondMean = vec4(0.0);
-  float firstWeight = 0.0;
-  float secondWeight = 0.0;
-  for (int y = -REACH; y <= REACH; y++)
-    for (int x = -REACH; x <= REACH; x++) {
-      ivec2 at = clamp(pixel + ivec2(x, y), ivec2(0), last);
-      vec4 a = firstAt(at);
-      vec4 b = secondAt(at);
-      float byFirst = exp(-squaredLength(squeezed(a) - first) * sharpness);
-      float bySecond = exp(-squaredLength(squeezed(b) - second) * sharpness);
-      firstMean += bySecond * a;
-      firstWeight += bySecond;
-      secondMean += byFirst * b;
-      secondWeight += byFirst;
-    }
-  return 0.5 * (firstMean / firstWeight + secondMean / secondWeight);
-}
-
 void main() {
   ivec2 pixel = ivec2(gl_FragCoord.xy);
   if (smooths == 1) {
-    mean = smoothed(pixel, textureSize(firstSum, 0) - 1);
+    Halves halves = smoothed(pixel, textureSize(firstSum, 0) - 1);
+    mean = 0.5 * (halves.first + halves.second);
     return;
   }
   mean = vec4(0.0);

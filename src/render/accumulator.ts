@@ -7,6 +7,7 @@
  * of the new picture is whole. A guided picture's first pass is a sketch without dispersion: it stands where the second half
  * will begin, is shown until a ray has all its wavelengths, and n passes hold n - 1 samples.
  */
+import { makeFramebuffer, makeTarget } from "./gl-target.ts";
 import { type Half, halfOfPass, samplesAfter, samplesOfHalves, soFar, WAVES_A_RAY } from "./pass.ts";
 
 type Slot = 0 | 1 | 2;
@@ -48,10 +49,10 @@ export class Accumulator {
     readonly width: number,
     readonly height: number,
   ) {
-    this.textures = [0, 1, 2].map(() => this.makeTexture(gl.RGBA32F));
-    this.framebuffers = this.textures.map((texture) => this.makeFramebuffer(texture));
-    this.picture = this.makeTexture(gl.RGBA16F);
-    this.pictureTarget = this.makeFramebuffer(this.picture);
+    this.textures = [0, 1, 2].map(() => makeTarget(gl, gl.RGBA32F, width, height));
+    this.framebuffers = this.textures.map((texture) => makeFramebuffer(gl, [texture]));
+    this.picture = makeTarget(gl, gl.RGBA16F, width, height);
+    this.pictureTarget = makeFramebuffer(gl, [this.picture]);
   }
 
   /** What the pass that is being drawn adds to. */
@@ -154,28 +155,5 @@ export class Accumulator {
     for (const texture of [...this.textures, this.picture]) this.gl.deleteTexture(texture);
     for (const framebuffer of [...this.framebuffers, this.pictureTarget])
       this.gl.deleteFramebuffer(framebuffer);
-  }
-
-  private makeTexture(format: GLenum): WebGLTexture {
-    const { gl } = this;
-    const texture = gl.createTexture();
-    gl.bindTexture(gl.TEXTURE_2D, texture);
-    gl.texStorage2D(gl.TEXTURE_2D, 1, format, this.width, this.height);
-    for (const filter of [gl.TEXTURE_MIN_FILTER, gl.TEXTURE_MAG_FILTER])
-      gl.texParameteri(gl.TEXTURE_2D, filter, gl.NEAREST);
-    for (const wrap of [gl.TEXTURE_WRAP_S, gl.TEXTURE_WRAP_T])
-      gl.texParameteri(gl.TEXTURE_2D, wrap, gl.CLAMP_TO_EDGE);
-    return texture;
-  }
-
-  private makeFramebuffer(texture: WebGLTexture): WebGLFramebuffer {
-    const { gl } = this;
-    const framebuffer = gl.createFramebuffer();
-    gl.bindFramebuffer(gl.FRAMEBUFFER, framebuffer);
-    gl.framebufferTexture2D(gl.FRAMEBUFFER, gl.COLOR_ATTACHMENT0, gl.TEXTURE_2D, texture, 0);
-    const complete = gl.checkFramebufferStatus(gl.FRAMEBUFFER) === gl.FRAMEBUFFER_COMPLETE;
-    gl.bindFramebuffer(gl.FRAMEBUFFER, null);
-    if (!complete && !gl.isContextLost()) throw new Error("the device can't draw to a float texture");
-    return framebuffer;
   }
 }

@@ -1,14 +1,16 @@
 /**
  * What a piece changes of the light on its table, as it gathers: a square of texels round where it rests, each with the two halves
  * of a picture (see `accumulator.ts`). One half is only ever made of that half, and only read by that half of a picture: so the
- * halves stay independent. It knows of no eye, and stays while one moves.
+ * halves stay independent. It knows of no eye, and stays while one moves. What is read of a half is smoothed (`smooth-map.frag`) as
+ * soon as both have as much; the other half only says where.
  */
 import { Accumulator, type HalfSum } from "./accumulator.ts";
+import { makeFramebuffer, makeTarget } from "./gl-target.ts";
 import type { PackedScene } from "./packed-scene.ts";
-import { type Half, type Pass, type PassScene, passAt } from "./pass.ts";
+import { type Half, type Pass, type PassScene, passAt, samplesOfHalves } from "./pass.ts";
 
 /** A map has so many texels for a picture's pixels, each way. */
-const TEXELS_A_PIXEL = 0.4;
+const TEXELS_A_PIXEL = 0.33;
 const [LEAST_SIDE, MOST_SIDE] = [128, 512];
 /** Until it has so many passes it gains one with each pass of any picture: while an eye moves, no picture has many. */
 const SOON = 17;
@@ -16,6 +18,11 @@ const SOON = 17;
 const AHEAD = 8;
 /** With so many it is left as it is. */
 const MOST_PASSES = 4097;
+/** It is smoothed once it has so many passes more, in steps of which each looks at neighbours so many texels apart. */
+const SMOOTHED_AFTER = 8;
+export const SMOOTHING_STEPS = [1, 2] as const;
+/** Two wavelengths half a spectrum apart are grey enough for what is smoothed, and leave a map twice as many rays as a picture. */
+const WAVES_A_RAY_OF_MAP = 2;
 /** A map's chances are not its picture's. */
 const SEED_OF_MAP = 0x7f4a7c15;
 
@@ -29,19 +36,38 @@ export function mapPassesDue(now: number, passes: number): number {
   return Math.max(wanted - now, now < SOON ? 1 : 0);
 }
 
+/** Whether it is to be smoothed after so many passes: both halves have as much, and it was not just done. */
+export function smoothsMap(passes: number, smoothedAt: number, isGuided: boolean): boolean {
+  const [first, second] = samplesOfHalves(passes, isGuided);
+  return first > 0 && first === second && passes >= smoothedAt + SMOOTHED_AFTER;
+}
+
 /** What the pass over a map does that has so many already. */
 export const mapPassAt = (index: number, { hasDispersion, maxMeetings, seed }: PassScene): Pass =>
-  passAt(index, { hasDispersion, maxMeetings, seed: (seed ^ SEED_OF_MAP) >>> 0 });
+  passAt(index, {
+    hasDispersion,
+    maxMeetings,
+    seed: (seed ^ SEED_OF_MAP) >>> 0,
+    wavesARay: WAVES_A_RAY_OF_MAP,
+  });
 
 export class LightMap {
   readonly sums: Accumulator;
+  /** Two smoothed halves for each step. */
+  private readonly smoothed: readonly (readonly [WebGLTexture, WebGLTexture])[];
+  private readonly targets: readonly WebGLFramebuffer[];
+  /** Passes that they were smoothed at; 0 before that. */
+  private smoothedAt = 0;
 
   private constructor(
-    gl: WebGL2RenderingContext,
+    private readonly gl: WebGL2RenderingContext,
     private readonly packed: PackedScene,
     side: number,
   ) {
     this.sums = new Accumulator(gl, side, side);
+    const make = () => makeTarget(gl, gl.RGBA16F, side, side);
+    this.smoothed = SMOOTHING_STEPS.map(() => [make(), make()] as const);
+    this.targets = this.smoothed.map((halves) => makeFramebuffer(gl, halves));
     this.sums.restart(packed.hasDispersion);
   }
 
@@ -49,7 +75,12 @@ export class LightMap {
    * @param pixels of the pictures that are to read it
    * @param before another map; where it would be the same it goes on
    */
-  static make(gl: WebGL2RenderingContext, packed: PackedScene, pixels: number, before?: LightMap | null): LightMap {
+  static make(
+    gl: WebGL2RenderingContext,
+    packed: PackedScene,
+    pixels: number,
+    before?: LightMap | null,
+  ): LightMap {
     const side = mapSide(pixels);
     if (before && before.sums.width === side && haveOneMap(before.packed, packed)) return before;
     return new LightMap(gl, packed, side);
@@ -67,11 +98,37 @@ export class LightMap {
 
   /** What a picture's half reads. */
   soFar(half: Half): HalfSum {
-    return this.sums.soFar(half);
+    if (this.smoothedAt === 0) return this.sums.soFar(half);
+    return { texture: this.smoothed[SMOOTHING_STEPS.length - 1][half], samples: 1 };
+  }
+
+  /** How it is to be smoothed now, step by step: from which halves, and where to. */
+  get smoothing(): readonly { from: readonly [HalfSum, HalfSum]; into: WebGLFramebuffer; apart: number }[] {
+    const { passes } = this.sums;
+    if (!smoothsMap(passes, this.smoothedAt, this.packed.hasDispersion)) return [];
+    const sums = [this.sums.soFar(0), this.sums.soFar(1)] as const;
+    return SMOOTHING_STEPS.map((apart, k) => {
+      const [first, second] = this.smoothed[k - 1] ?? [];
+      const before =
+        k > 0
+          ? ([
+              { texture: first, samples: 1 },
+              { texture: second, samples: 1 },
+            ] as const)
+          : sums;
+      return { from: before, into: this.targets[k], apart };
+    });
+  }
+
+  /** It has been smoothed. */
+  endSmoothing(): void {
+    this.smoothedAt = this.sums.passes;
   }
 
   dispose(): void {
     this.sums.dispose();
+    for (const texture of this.smoothed.flat()) this.gl.deleteTexture(texture);
+    for (const target of this.targets) this.gl.deleteFramebuffer(target);
   }
 }
 
@@ -93,5 +150,8 @@ function isSame(a: unknown, b: unknown): boolean {
     return ours.length === theirs.length && ours.every((value, i) => value === theirs[i]);
   }
   const [ours, theirs] = [Object.entries(a), Object.entries(b)];
-  return ours.length === theirs.length && ours.every(([key, value]) => isSame(value, (b as Record<string, unknown>)[key]));
+  return (
+    ours.length === theirs.length &&
+    ours.every(([key, value]) => isSame(value, (b as Record<string, unknown>)[key]))
+  );
 }

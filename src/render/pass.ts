@@ -67,16 +67,19 @@ export interface PassScene {
   readonly hasDispersion: boolean;
   readonly maxMeetings: number;
   readonly seed: number;
+  /** Samples that share a ray; missing = WAVES_A_RAY. With fewer there is less noise of the rays and more of the colours. */
+  readonly wavesARay?: 1 | 2 | 4;
 }
 
 /** @param index position of the pass since the picture's start, 0 .. 2^16 - 1 */
-export function passAt(index: number, { hasDispersion: isGuided, maxMeetings, seed }: PassScene): Pass {
+export function passAt(index: number, scene: PassScene): Pass {
+  const { hasDispersion: isGuided, maxMeetings, seed, wavesARay = WAVES_A_RAY } = scene;
   const isSketch = isGuided && index === 0;
   const half = halfOfPass(index, isGuided);
   const samples = samplesOfHalves(index, isGuided);
   // Ray and sample, counted within the half.
   const sample = samples[half];
-  const ray = isGuided ? Math.floor(sample / WAVES_A_RAY) : sample;
+  const ray = isGuided ? Math.floor(sample / wavesARay) : sample;
   return {
     channels: isGuided && !isSketch ? 1 : 3,
     uniforms: {

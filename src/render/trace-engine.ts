@@ -4,8 +4,18 @@
  */
 import { scale } from "../core/geometry/vec.ts";
 import type { Rgb } from "../core/optics/spectrum.ts";
-import type { Accumulator } from "./accumulator.ts";
-import { compileProgram, float, int, mat3, type Uniforms, UniformSetter, vec2, vec3, vec4 } from "./gl-program.ts";
+import type { Accumulator, HalfSum } from "./accumulator.ts";
+import {
+  compileProgram,
+  float,
+  int,
+  mat3,
+  UniformSetter,
+  type Uniforms,
+  vec2,
+  vec3,
+  vec4,
+} from "./gl-program.ts";
 import { LightMap } from "./light-map.ts";
 import { BEHINDS } from "./pack-scene.ts";
 import type { ByteTexels, PackedScene, Texels } from "./packed-scene.ts";
@@ -89,6 +99,7 @@ export class TraceEngine {
     readonly gl: WebGL2RenderingContext,
     private readonly display: Program,
     private readonly resolver: Program,
+    private readonly smoother: Program,
   ) {
     this.nothing = makeTexture(gl, { width: 1, height: 1, rgba: new Float32Array(4) });
   }
@@ -97,8 +108,9 @@ export class TraceEngine {
   static async create(gl: WebGL2RenderingContext, signal?: AbortSignal): Promise<TraceEngine> {
     gl.getExtension("EXT_color_buffer_float");
     const make = (fragment: string) => makeProgram(gl, fragment, {}, signal);
-    const [display, resolver] = await Promise.all([make("display.frag"), make("resolve.frag")]);
-    return new TraceEngine(gl, display, resolver);
+    const names = ["display.frag", "resolve.frag", "smooth-map.frag"];
+    const [display, resolver, smoother] = await Promise.all(names.map(make));
+    return new TraceEngine(gl, display, resolver, smoother);
   }
 
   /** Compiles what the first pass over a picture of the scene needs: a picture can be shown before the rest is there. */
@@ -142,9 +154,7 @@ export class TraceEngine {
     const missing = wanted.filter(
       ([name, each]) => !this.tracers.has(variantKey(packed, name, each, planes)),
     );
-    await Promise.all(
-      missing.map(([name, each]) => this.prepareVariant(packed, name, each, planes, signal)),
-    );
+    await Promise.all(missing.map(([name, each]) => this.prepareVariant(packed, name, each, planes, signal)));
   }
 
   private async prepareVariant(
@@ -222,6 +232,11 @@ export class TraceEngine {
   private traceMap(scene: LoadedScene, map: LightMap): void {
     const band = { y: 0, height: map.sums.height, last: true };
     this.draw(scene, "light-map.frag", map.sums, band, map.next, { behind: int(BEHINDS.light) });
+    for (const { from, into, apart } of map.smoothing) {
+      const ground = scene.packed.uniforms.tableBare;
+      this.drawHalves(this.smoother, from, into, map.sums, { apart: int(apart), ground });
+      map.endSmoothing();
+    }
   }
 
   private draw(
@@ -263,24 +278,40 @@ export class TraceEngine {
 
   /** Brings what shows of an accumulator up to what it has gathered. */
   private resolve(gathered: Accumulator): void {
-    const { gl, resolver } = this;
     const now = gathered.overdue;
     if (!now) return;
-    gl.bindFramebuffer(gl.FRAMEBUFFER, gathered.pictureTarget);
-    gl.viewport(0, 0, gathered.width, gathered.height);
-    gl.useProgram(resolver.program);
-    now.halves.forEach(({ texture }, half) => {
+    const smooths = int(now.smoothed ? 1 : 0);
+    this.drawHalves(this.resolver, now.halves, gathered.pictureTarget, gathered, {
+      apart: int(1),
+      ground: vec3([0, 0, 0]),
+      smooths,
+    });
+    gathered.resolved(now);
+  }
+
+  /** Draws what `program` makes of two halves. */
+  private drawHalves(
+    { program, uniforms }: Program,
+    halves: readonly [HalfSum, HalfSum],
+    into: WebGLFramebuffer,
+    { width, height }: { readonly width: number; readonly height: number },
+    more: Uniforms,
+  ): void {
+    const { gl } = this;
+    gl.bindFramebuffer(gl.FRAMEBUFFER, into);
+    gl.viewport(0, 0, width, height);
+    gl.useProgram(program);
+    halves.forEach(({ texture }, half) => {
       this.bindTexture(half, texture);
     });
-    resolver.uniforms.set({
+    uniforms.set({
       firstSum: int(0),
       secondSum: int(1),
-      firstSamples: float(now.halves[0].samples),
-      secondSamples: float(now.halves[1].samples),
-      smooths: int(now.smoothed ? 1 : 0),
+      firstSamples: float(halves[0].samples),
+      secondSamples: float(halves[1].samples),
+      ...more,
     });
     gl.drawArrays(gl.TRIANGLES, 0, 3);
-    gathered.resolved(now);
   }
 
   /** Draws to the canvas, or to `into` (then `width` x `height` is its size). */
@@ -329,6 +360,7 @@ export class TraceEngine {
     for (const { program } of this.tracers.values()) this.gl.deleteProgram(program);
     this.gl.deleteProgram(this.display.program);
     this.gl.deleteProgram(this.resolver.program);
+    this.gl.deleteProgram(this.smoother.program);
     this.gl.deleteTexture(this.nothing);
     this.tracers.clear();
   }

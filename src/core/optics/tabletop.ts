@@ -126,14 +126,20 @@ const NOTICEABLE = 0.01;
 function reachUnder(frame: ReturnType<typeof tableFrame>, light: Light, bare: number): number {
   const counts = (r: number) => {
     const limit = NOTICEABLE * bare;
-    for (let k = 0; k < WAYS; k++) if (throughBall(frame, light, r, (2 * Math.PI * k) / WAYS) > limit) return true;
+    for (let k = 0; k < WAYS; k++)
+      if (throughBall(frame, light, r, (2 * Math.PI * k) / WAYS) > limit) return true;
     return false;
   };
   return REACHES.find((r) => !counts(r)) ?? FARTHEST;
 }
 
 /** Light that would come to a white table, so far from under the ball, from the directions in which that stands. */
-function throughBall({ up, across, along }: ReturnType<typeof tableFrame>, light: Light, r: number, turn: number): number {
+function throughBall(
+  { up, across, along }: ReturnType<typeof tableFrame>,
+  light: Light,
+  r: number,
+  turn: number,
+): number {
   const distance = Math.hypot(r, 1);
   const [c, s] = [-Math.cos(turn), -Math.sin(turn)];
   const level = addScaled(scale(across, c), along, s);
@@ -145,7 +151,11 @@ function throughBall({ up, across, along }: ReturnType<typeof tableFrame>, light
   for (let k = 0; k < CONE_RINGS * CONE_SPOKES; k++) {
     const ahead = 1 - (wide * (Math.floor(k / CONE_SPOKES) + 0.5)) / CONE_RINGS;
     const [aside, phi] = [Math.sqrt(1 - ahead ** 2), (2 * Math.PI * ((k % CONE_SPOKES) + 0.5)) / CONE_SPOKES];
-    const d = addScaled(addScaled(scale(middle, ahead), beside, aside * Math.cos(phi)), above, aside * Math.sin(phi));
+    const d = addScaled(
+      addScaled(scale(middle, ahead), beside, aside * Math.cos(phi)),
+      above,
+      aside * Math.sin(phi),
+    );
     sum += Math.max(0, dot(d, up)) * luminance(lightRadiance(light, d));
   }
   return (2 * wide * sum) / (CONE_RINGS * CONE_SPOKES);

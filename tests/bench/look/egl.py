@@ -3,9 +3,9 @@
 usage: egl.py JOBS.json OUT
 
 JOBS.json, as written by `emit.ts`: {"shaders": {name: text}, "jobs": [{name, vertex, fragments: {channels: name}, resolve?, display?, uniforms, blocks,
-textures, sizes: [[w, h]], passes: [{channels, uniforms, half, reads, map: [the same]}], map?: {fragments, sides: [one a size]}, samples: [first half, second half], picture?, dump?}]}. Each pass reads the sum of its
+textures, sizes: [[w, h]], passes: [{channels, uniforms, half, reads, map: [the same]}], map?: {fragments, sides: [one a size], smooth, steps, ground}, samples: [first half, second half], picture?, dump?}]}. Each pass reads the sum of its
 half and that of the other one, and writes a third float texture, as the app does; with a table, the passes of `map` come before it, over the light map,
-of which either reads the half that `reads` names. Prints for each size milliseconds a pass and million samples a second,
+of which either reads the half that `reads` names; after one with `smooths` (samples of both halves) the map's halves are smoothed. Prints for each size milliseconds a pass and million samples a second,
 and milliseconds that smoothing the picture takes;
 with `picture`, writes the finished picture as PNG to OUT as well, with `dump` the sum of all samples as raw floats. All numbers also go to OUT/egl.json.
 """
@@ -152,7 +152,6 @@ class Sum:
         self.size = width, height
         self.targets = [make_target(width, height) for _ in range(3)]
         self.halves = [0, 1]
-        self.nothing = make_texture(1, 1, [0, 0, 0, 0])
 
     def bind(self, units):
         for unit, half in units:
@@ -178,16 +177,66 @@ class Sum:
 PASSES_AT_ONCE = 4
 
 
+class LightMap(Sum):
+    """The sums of a light map, and its halves smoothed step by step."""
+
+    def __init__(self, job, program, side):
+        super().__init__(side, side)
+        self.steps, self.ground, self.program = job["map"]["steps"], job["map"]["ground"], program
+        self.nothing = make_texture(1, 1, [0, 0, 0, 0])
+        self.smoothed = []
+        for _ in self.steps:
+            textures, framebuffer = [make_texture(side, side, None, RGBA16F) for _ in range(2)], C.c_uint()
+            gl.glGenFramebuffers(1, C.byref(framebuffer))
+            gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
+            for k, texture in enumerate(textures):
+                gl.glFramebufferTexture2D(FRAMEBUFFER, 0x8CE0 + k, TEXTURE_2D, texture, 0)
+            gl.glDrawBuffers(2, (C.c_uint * 2)(0x8CE0, 0x8CE1))
+            self.smoothed.append((textures, framebuffer))
+
+    def bind_for(self, reads):
+        if reads is None:
+            texture = self.nothing
+        elif reads["isSmooth"]:
+            texture = self.smoothed[-1][0][reads["half"]]
+        else:
+            texture = self.targets[self.halves[reads["half"]]][0]
+        gl.glActiveTexture(0x84C0 + 2)
+        gl.glBindTexture(TEXTURE_2D, texture)
+        gl.glActiveTexture(0x84C0)
+
+    def smooth(self, samples):
+        gl.glUseProgram(self.program)
+        gl.glViewport(0, 0, *self.size)
+        source = [self.targets[k][0] for k in self.halves]
+        for (textures, framebuffer), apart in zip(self.smoothed, self.steps):
+            for unit in (1, 0):
+                gl.glActiveTexture(0x84C0 + unit)
+                gl.glBindTexture(TEXTURE_2D, source[unit])
+            set_uniforms(self.program, {
+                "firstSum": {"kind": "int", "value": 0}, "secondSum": {"kind": "int", "value": 1},
+                "firstSamples": {"kind": "float", "value": samples[0]}, "secondSamples": {"kind": "float", "value": samples[1]},
+                "apart": {"kind": "int", "value": apart}, "ground": self.ground,
+            })
+            gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
+            gl.glDrawArrays(4, 0, 3)
+            source, samples = textures, (1, 1)
+
+    def dispose(self):
+        super().dispose()
+        for textures, framebuffer in self.smoothed:
+            gl.glDeleteFramebuffers(1, C.byref(framebuffer))
+            for texture in textures:
+                gl.glDeleteTextures(1, C.byref(texture))
+
+
 def draw(programs, total, one, light_map):
     """One pass over `total`, which may be the light map itself."""
     program = programs[str(one["channels"])]
     gl.glUseProgram(program)
     total.begin_pass(one["half"])
     if light_map:
-        gl.glActiveTexture(0x84C0 + 2)
-        reads = one["reads"]
-        gl.glBindTexture(TEXTURE_2D, light_map.nothing if reads is None else light_map.targets[light_map.halves[reads]][0])
-        gl.glActiveTexture(0x84C0)
+        light_map.bind_for(one["reads"])
     gl.glViewport(0, 0, *total.size)
     set_uniforms(program, one["uniforms"])
     gl.glDrawArrays(4, 0, 3)
@@ -200,6 +249,8 @@ def trace(programs, map_programs, total, light_map, passes, first=0):
         if light_map:
             for before in one["map"]:
                 draw(map_programs, light_map, before, light_map)
+                if "smooths" in before:
+                    light_map.smooth(before["smooths"])
         draw(programs, total, one, light_map)
         if k % PASSES_AT_ONCE == 0:
             gl.glFinish()
@@ -227,7 +278,7 @@ def resolve(job, shaders, total, width, height):
     set_uniforms(program, {
         "firstSum": {"kind": "int", "value": 0}, "secondSum": {"kind": "int", "value": 1},
         "firstSamples": {"kind": "float", "value": first}, "secondSamples": {"kind": "float", "value": second},
-        "smooths": {"kind": "int", "value": int(first == second)},
+        "smooths": {"kind": "int", "value": int(first == second)}, "apart": {"kind": "int", "value": 1},
     })
     gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
     total.bind(((1, 1), (0, 0)))
@@ -291,6 +342,7 @@ def run(job, shaders, out):
         {channels: link(shaders, job["vertex"], name) for channels, name in fragments.items()}
         for fragments in (job["fragments"], job.get("map", {}).get("fragments", {}))
     )
+    smoother = link(shaders, job["vertex"], job["map"]["smooth"]) if map_programs else None
     every = [*programs.values(), *map_programs.values()]
     gl.glFinish()
     answer = {"name": job["name"], "compileMs": round(1e3 * (time.perf_counter() - started), 1), "sizes": []}
@@ -304,7 +356,7 @@ def run(job, shaders, out):
         set_uniforms(program, {"behind": {"kind": "int", "value": 2}})
     for k, (width, height) in enumerate(job["sizes"]):
         total = Sum(width, height)
-        light_map = Sum(job["map"]["sides"][k], job["map"]["sides"][k]) if map_programs else None
+        light_map = LightMap(job, smoother, job["map"]["sides"][k]) if map_programs else None
         gl.glViewport(0, 0, width, height)
         for program in programs.values():
             gl.glUseProgram(program)

@@ -12,14 +12,27 @@ import { makeScene, putOnTable, type Scene, sceneOfPlan } from "../../../src/cor
 import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { float, int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
-import { mapPassAt, mapPassesDue, mapSide } from "../../../src/render/light-map.ts";
+import {
+  mapPassAt,
+  mapPassesDue,
+  mapSide,
+  SMOOTHING_STEPS,
+  smoothsMap,
+} from "../../../src/render/light-map.ts";
 import {
   DEFAULT_OPTIONS,
   packScene,
   STILL_MEETINGS,
   type TraceOptions,
 } from "../../../src/render/pack-scene.ts";
-import { halfOfPass, type Pass, type PassScene, passAt, samplesOfHalves, soFar } from "../../../src/render/pass.ts";
+import {
+  halfOfPass,
+  type Pass,
+  type PassScene,
+  passAt,
+  samplesOfHalves,
+  soFar,
+} from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import {
   DEFAULT_DISTANCE,
@@ -50,6 +63,7 @@ const texts = readShaderTexts();
 const shaders: Record<string, string> = {
   "screen.vert": assembleShader(texts, "screen.vert").text,
   "resolve.frag": assembleShader(texts, "resolve.frag").text,
+  "smooth-map.frag": assembleShader(texts, "smooth-map.frag").text,
   "display.frag": assembleShader(texts, "display.frag").text,
 };
 
@@ -57,25 +71,39 @@ const shaders: Record<string, string> = {
 const plain = (value: unknown): unknown =>
   JSON.parse(JSON.stringify(value, (_, v) => (v instanceof Float32Array ? Array.from(v) : v)));
 
-/** A pass with what changes from one to the next, and which half of how many samples it reads of a map with so many passes. */
-const passOf = (index: number, { channels, uniforms }: Pass, isGuided: boolean, mapPasses: number) => {
+/**
+ * A pass with what changes from one to the next, and what it reads of a light map that has so many passes: which half, and whether
+ * that is a smoothed one.
+ */
+const passOf = (
+  index: number,
+  { channels, uniforms }: Pass,
+  isGuided: boolean,
+  map: { passes: number; smoothedAt: number },
+) => {
   const half = halfOfPass(index, isGuided);
-  const [read, samples] = soFar(half, mapPasses, isGuided);
+  const isSmooth = map.smoothedAt > 0;
+  const [read, samples] = isSmooth ? [half, 1] : soFar(half, map.passes, isGuided);
   const more = { frameIndex: uint(index), lightMapSamples: float(Math.max(1, samples)) };
-  return { channels, uniforms: plain({ ...uniforms, ...more }), half, reads: samples > 0 ? read : null };
+  const reads = samples > 0 ? { half: read, isSmooth } : null;
+  return { channels, uniforms: plain({ ...uniforms, ...more }), half, reads };
 };
 
 /** Every pass, each with those over the light map that come before it: where there is no table nobody draws them. */
 function passList(count: number, scene: PassScene) {
   const isGuided = scene.hasDispersion;
-  let mapPasses = 0;
+  const map = { passes: 0, smoothedAt: 0 };
+  const mapPass = () => {
+    const pass = passOf(map.passes, mapPassAt(map.passes, scene), isGuided, map);
+    map.passes += 1;
+    const smooths = smoothsMap(map.passes, map.smoothedAt, isGuided);
+    if (smooths) map.smoothedAt = map.passes;
+    const [first, second] = samplesOfHalves(map.passes, isGuided);
+    return { ...pass, ...(smooths && { smooths: [first, second] }) };
+  };
   return Array.from({ length: count }, (_, index) => {
-    const map = Array.from({ length: mapPassesDue(mapPasses, index) }, () => {
-      const pass = passOf(mapPasses, mapPassAt(mapPasses, scene), isGuided, mapPasses);
-      mapPasses += 1;
-      return pass;
-    });
-    return { ...passOf(index, passAt(index, scene), isGuided, mapPasses), map };
+    const before = Array.from({ length: mapPassesDue(map.passes, index) }, mapPass);
+    return { ...passOf(index, passAt(index, scene), isGuided, map), map: before };
   });
 }
 
@@ -110,7 +138,14 @@ function tracerJob(
     name,
     vertex: "screen.vert",
     fragments: fragmentsOf("trace.frag"),
-    ...(packed.hasTable && { map: { fragments: fragmentsOf("light-map.frag") } }),
+    ...(packed.hasTable && {
+      map: {
+        fragments: fragmentsOf("light-map.frag"),
+        smooth: "smooth-map.frag",
+        steps: SMOOTHING_STEPS,
+        ground: plain(packed.uniforms.tableBare),
+      },
+    }),
     resolve: "resolve.frag",
     display: "display.frag",
     uniforms: plain({ ...packed.uniforms, ...camera }),
