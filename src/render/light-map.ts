@@ -36,6 +36,10 @@ export function mapPassesDue(now: number, passes: number): number {
   return Math.max(wanted - now, now < SOON ? 1 : 0);
 }
 
+/** Paths that go into the map of a picture of so many pixels and samples, if it is made for that picture alone. */
+export const mapPaths = (pixels: number, samples: number): number =>
+  mapSide(pixels) ** 2 * (samples + Math.min(samples, AHEAD));
+
 /** Whether it is to be smoothed after so many passes: both halves have as much, and it was not just done. */
 export function smoothsMap(passes: number, smoothedAt: number, isGuided: boolean): boolean {
   const [first, second] = samplesOfHalves(passes, isGuided);
@@ -73,17 +77,17 @@ export class LightMap {
 
   /**
    * @param pixels of the pictures that are to read it
-   * @param before another map; where it would be the same it goes on
+   * @param others maps that are there; where one would be the same it goes on
    */
   static make(
     gl: WebGL2RenderingContext,
     packed: PackedScene,
     pixels: number,
-    before?: LightMap | null,
+    others: readonly (LightMap | null | undefined)[],
   ): LightMap {
     const side = mapSide(pixels);
-    if (before && before.sums.width === side && haveOneMap(before.packed, packed)) return before;
-    return new LightMap(gl, packed, side);
+    const same = others.find((map) => map?.sums.width === side && haveOneMap(map.packed, packed));
+    return same ?? new LightMap(gl, packed, side);
   }
 
   /** How many passes it is to gain before a picture does that has so many already. */

@@ -5,7 +5,7 @@
  */
 import { Accumulator } from "./accumulator.ts";
 import type { PackedScene } from "./packed-scene.ts";
-import { type Band, rowsOf, type TileScheduler } from "./tile-scheduler.ts";
+import type { TileScheduler } from "./tile-scheduler.ts";
 import type { LoadedScene, Showing, TraceEngine } from "./trace-engine.ts";
 import type { View } from "./view.ts";
 
@@ -95,7 +95,7 @@ export class LivePictures {
     this.tracedInto = null;
   }
 
-  /** Traces one frame's share. Answers how many pixels that were: 0 when there is nothing to do. */
+  /** Traces one frame's share. Answers how many paths of one side that were: 0 when there is nothing to do. */
   traceSome(view: View, isMoving: boolean): number {
     const [side] = this.sides;
     if (!side) return 0;
@@ -105,19 +105,20 @@ export class LivePictures {
     const { width, height } = side[into];
     if (this.tracedInto !== into) this.scheduler.restart(width, height);
     this.tracedInto = into;
-    const bands: Band[] = [];
+    let paths = 0;
     for (const band of this.scheduler.frame()) {
       // The sketch is through and its followers' program still compiles: the rest of the frame is given up.
       if (!this.canTrace(into)) {
         this.tracedInto = null;
         break;
       }
-      for (const { scene, [into]: picture } of this.sides)
-        this.engine.trace(scene, picture, view, band, { x: 0, y: 0, width, height });
-      bands.push(band);
+      const each = this.sides.map(({ scene, [into]: picture }) =>
+        this.engine.trace(scene, picture, view, band, { x: 0, y: 0, width, height }),
+      );
+      paths += each[0];
     }
     this.hasNews ||= this.sides.some((each) => each[into].overdue !== null);
-    return rowsOf(bands) * width;
+    return paths;
   }
 
   /** The full picture as soon as it has one whole pass, until then the coarse one, until then what was there before. */

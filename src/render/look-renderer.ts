@@ -10,6 +10,7 @@
 import type { Rgb } from "../core/optics/spectrum.ts";
 import { checkDevice, type DeviceCheck } from "./device-check.ts";
 import { measureGpu } from "./gpu-clock.ts";
+import { mapPaths } from "./light-map.ts";
 import { LivePictures, type Progress } from "./live-pictures.ts";
 import type { PackedScene } from "./packed-scene.ts";
 import { TileScheduler } from "./tile-scheduler.ts";
@@ -177,8 +178,9 @@ export class LookRenderer {
   }
 
   /** About how long a picture of so many pixels and samples takes, milliseconds; null before anything was traced. */
-  stillMs(pixels: number, samples: number): number | null {
-    return this.pictures?.first?.passes ? samples * this.scheduler.passMs(pixels) : null;
+  stillMs(pixels: number, samples: number, hasTable: boolean): number | null {
+    const paths = samples * pixels + (hasTable ? mapPaths(pixels, samples) : 0);
+    return this.pictures?.first?.passes ? this.scheduler.passMs(paths) : null;
   }
 
   /** The engine, for still pictures on the same card; null while there is none. */

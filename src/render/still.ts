@@ -3,7 +3,7 @@ import type { Rgb } from "../core/optics/spectrum.ts";
 import { Accumulator } from "./accumulator.ts";
 import { measureGpu } from "./gpu-clock.ts";
 import type { PackedScene } from "./packed-scene.ts";
-import { rowsOf, TileScheduler } from "./tile-scheduler.ts";
+import { TileScheduler } from "./tile-scheduler.ts";
 import type { LoadedScene, TraceEngine } from "./trace-engine.ts";
 import type { View } from "./view.ts";
 
@@ -103,11 +103,12 @@ async function traceTile(
   try {
     while (target.passes < passes) {
       const bands = scheduler.frame();
-      for (const band of bands) engine.trace(scene, target, view, band, frame);
+      let paths = 0;
+      for (const band of bands) paths += engine.trace(scene, target, view, band, frame);
       const ms = await measureGpu(gl);
       options.signal.throwIfAborted();
       if (gl.isContextLost()) throw new Error("the graphics card was taken away");
-      scheduler.measured(rowsOf(bands) * width, ms);
+      scheduler.measured(paths, ms);
       onShare(Math.min(1, target.passes / passes));
     }
     copyTile(engine, target, options, scene.packed.gain, tile, traced, picture);

@@ -70,5 +70,3 @@ export class TileScheduler {
     this.pixelsPerMs *= change;
   }
 }
-
-export const rowsOf = (bands: readonly Band[]): number => bands.reduce((sum, band) => sum + band.height, 0);

@@ -94,6 +94,8 @@ const [LEFT_UNIT, RIGHT_UNIT] = [0, 1];
 export class TraceEngine {
   private readonly tracers = new Map<string, Tracer>();
   private readonly nothing: WebGLTexture;
+  /** The light map of the scene that was unloaded last: the next picture may show the same, from elsewhere. */
+  private spare: LightMap | null = null;
 
   private constructor(
     readonly gl: WebGL2RenderingContext,
@@ -186,7 +188,8 @@ export class TraceEngine {
 
   /**
    * @param pixels of the pictures that are traced of it
-   * @param before the scene in whose place it comes, to be unloaded after this: its light map goes on where it would be the same
+   * @param before the scene in whose place it comes, to be unloaded after this: its light map goes on where it would be the same,
+   * and so does the one of the scene that was unloaded last
    */
   load(packed: PackedScene, pixels: number, before?: LoadedScene): LoadedScene {
     const { gl } = this;
@@ -200,7 +203,8 @@ export class TraceEngine {
       const texels = sampler.of(packed);
       return texels && makeTexture(gl, texels);
     });
-    const map = packed.hasTable ? LightMap.make(gl, packed, pixels, before?.map) : null;
+    const map = packed.hasTable ? LightMap.make(gl, packed, pixels, [before?.map, this.spare]) : null;
+    if (map === this.spare) this.spare = null;
     return { packed, buffers, textures, map };
   }
 
@@ -208,16 +212,19 @@ export class TraceEngine {
   unload(scene: LoadedScene, successor?: LoadedScene): void {
     for (const buffer of scene.buffers) this.gl.deleteBuffer(buffer);
     for (const texture of scene.textures) this.gl.deleteTexture(texture);
-    if (scene.map !== successor?.map) scene.map?.dispose();
+    if (!scene.map || scene.map === successor?.map) return;
+    this.spare?.dispose();
+    this.spare = scene.map;
   }
 
   /**
    * Adds one sample to every pixel of the band; a band that ends the pass turns the accumulator over. Before the first band of a
-   * pass the scene's light map is brought as far as the pass needs it.
+   * pass the scene's light map is brought as far as the pass needs it. Answers how many paths that were in all.
    */
-  trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): void {
+  trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): number {
     const { packed, map } = scene;
-    if (map && band.y === 0) for (let due = map.due(target.passes); due > 0; due--) this.traceMap(scene, map);
+    const due = map && band.y === 0 ? map.due(target.passes) : 0;
+    if (map) for (let k = 0; k < due; k++) this.traceMap(scene, map);
     this.draw(scene, "trace.frag", target, band, passAt(target.passes, packed), {
       eye: vec3(view.eye),
       view: mat3(viewColumns(view)),
@@ -226,6 +233,7 @@ export class TraceEngine {
       resolution: vec2([frame.width, frame.height]),
       origin: vec2([frame.x, frame.y]),
     });
+    return band.height * target.width + due * (map?.sums.width ?? 0) ** 2;
   }
 
   /** Adds one sample to every texel of a light map. From a table no page is seen. */
@@ -362,6 +370,7 @@ export class TraceEngine {
     this.gl.deleteProgram(this.resolver.program);
     this.gl.deleteProgram(this.smoother.program);
     this.gl.deleteTexture(this.nothing);
+    this.spare?.dispose();
     this.tracers.clear();
   }
 

@@ -3,9 +3,9 @@ import type { Lens } from "../../src/core/optics/camera.ts";
 import { Accumulator } from "../../src/render/accumulator.ts";
 import { checkDevice } from "../../src/render/device-check.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
-import { TraceEngine } from "../../src/render/trace-engine.ts";
+import { type LoadedScene, TraceEngine } from "../../src/render/trace-engine.ts";
 import { DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, viewFrom } from "../../src/render/view.ts";
-import { FURNACES, LOOK_SCENES } from "./look-scenes.ts";
+import { FURNACES, LOOK_SCENES, SHADES } from "./look-scenes.ts";
 
 let engine: Promise<TraceEngine> | null = null;
 
@@ -30,15 +30,15 @@ export interface TraceWish {
   readonly lens?: Lens;
 }
 
-/** Traces scene `k` of the shared lists, the furnaces after the others, and hands over what was gathered. */
+/** Traces scene `k` of the shared lists, the furnaces and shades after the others, and hands over what was gathered. */
 async function gather<T>(
   k: number,
   { size, of, seed, samples, own, behind = "light", lens }: TraceWish,
-  take: (tracer: TraceEngine, target: Accumulator) => T,
+  take: (tracer: TraceEngine, target: Accumulator, loaded: LoadedScene) => T,
 ): Promise<T> {
   engine ??= openEngine();
   const tracer = await engine;
-  const { make, from, up, hasDispersion } = [...LOOK_SCENES, ...FURNACES][k];
+  const { make, from, up, hasDispersion } = [...LOOK_SCENES, ...FURNACES, ...SHADES][k];
   const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind });
   await tracer.prepare(packed);
   if (own) await tracer.specialise([packed]);
@@ -51,7 +51,7 @@ async function gather<T>(
   const frame = { x: corner, y: corner, width: of, height: of };
   while (target.samples < samples || target.passes < 2)
     tracer.trace(loaded, target, view, { y: 0, height: size, last: true }, frame);
-  const taken = take(tracer, target);
+  const taken = take(tracer, target, loaded);
   target.dispose();
   tracer.unload(loaded);
   return taken;
@@ -68,4 +68,11 @@ const showScene = (k: number, wish: TraceWish): Promise<number[]> =>
     return Array.from(target.readPicture());
   });
 
-Object.assign(window, { traceScene, showScene });
+/** What the scene's light map has gathered, by how much a white table throws back more than without the piece, and its spread. */
+const traceMap = (k: number, wish: TraceWish) =>
+  gather(k, wish, (_tracer, _target, { map, packed }) => ({
+    spread: Array.from(packed.uniforms.mapSpread.value as ArrayLike<number>),
+    rgba: Array.from(map?.sums.readMean() ?? []),
+  }));
+
+Object.assign(window, { traceScene, showScene, traceMap });

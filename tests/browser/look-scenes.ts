@@ -335,6 +335,26 @@ export const FURNACES: readonly LookScene[] = [
   }),
 ];
 
+/** A ball that swallows all light and mirrors none (its index is 1), on a table in even light: its shade has a closed form. */
+export const SHADES: readonly LookScene[] = [
+  scene("a black ball on a table", () =>
+    putOnTable(
+      makeScene({
+        piece: {
+          diameterMm: 30,
+          glass: { name: "black", nd: 1, vd: 60, densityGcm3: 2.5 },
+          tint: { rgb: [1e-4, 1e-4, 1e-4], atMm: 0.01 },
+        },
+        planes: [],
+        light: { kind: "uniform" },
+      }),
+      [0, 0, 1],
+      -1,
+      { material: plainMaterial([0.5, 0.5, 0.5]), radiusMm: 15 },
+    ),
+  ),
+];
+
 function onWhite(planes: Plane[], up: Vec3, height: number): Scene {
   return putOnTable(makeScene({ piece: CLEAR, planes, light: { kind: "uniform" } }), up, height, {
     material: plainMaterial([1, 1, 1]),

@@ -22,6 +22,7 @@ function picturesOn(scheduler: TileScheduler): LivePictures {
     show: () => undefined,
     trace: (_scene: object, target: Accumulator, _view: object, band: Band) => {
       if (band.last) target.endPass();
+      return band.height * target.width;
     },
   };
   const pictures = new LivePictures(engine as unknown as TraceEngine, scheduler, 256);

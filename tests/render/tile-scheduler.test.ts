@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { rowsOf, TileScheduler } from "../../src/render/tile-scheduler.ts";
+import { type Band, TileScheduler } from "../../src/render/tile-scheduler.ts";
+
+const rowsOf = (bands: readonly Band[]): number => bands.reduce((sum, band) => sum + band.height, 0);
 
 /** Runs frames on a card that traces `pixelsPerMs`; answers the time each frame took, and the passes finished. */
 function run(scheduler: TileScheduler, width: number, pixelsPerMs: number, frames: number) {

@@ -118,7 +118,7 @@ function askLight(frame: ReturnType<typeof tableFrame>, light: Light): LightOnTa
 /** Distances that are tried, how many ways round, and directions over the cone in which the ball stands. */
 const REACHES = [3, 4, 5, 6, 8, 10, 12] as const;
 const FARTHEST = 14;
-const [WAYS, CONE_RINGS, CONE_SPOKES] = [16, 5, 8];
+const [WAYS, CONE_RINGS, CONE_SPOKES] = [32, 5, 8];
 /** Where the ball stands in the way of a smaller share of what the table throws back, it no longer counts. */
 const NOTICEABLE = 0.01;
 

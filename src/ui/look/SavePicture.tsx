@@ -83,7 +83,11 @@ export function SavePicture() {
 
   const across = sizeOf(crop, size);
   const ms = canTrace
-    ? tracedPicture().renderer.stillMs(across.width * across.height, SAMPLES[quality])
+    ? tracedPicture().renderer.stillMs(
+        across.width * across.height,
+        SAMPLES[quality],
+        hasTable || (laysDown && wantsPaper),
+      )
     : null;
 
   const save = () =>

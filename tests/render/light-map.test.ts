@@ -1,0 +1,106 @@
+import { describe, expect, it } from "vitest";
+import { LIGHT_SETTINGS, type Light } from "../../src/core/optics/lights.ts";
+import { MATERIALS } from "../../src/core/optics/materials.ts";
+import { makeScene, putOnTable, type Scene } from "../../src/core/optics/scene.ts";
+import { LightMap, mapPassesDue, smoothsMap } from "../../src/render/light-map.ts";
+import { DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
+import { soFar } from "../../src/render/pass.ts";
+import { anyContext } from "./any-context.ts";
+
+const lit = (turnRad: number): Light => ({
+  kind: "setting",
+  setting: LIGHT_SETTINGS["north-window"],
+  turnRad,
+});
+
+const onPaper = (h = 0.9, turnRad = 0, hasRing = false): Scene => {
+  const planes = [{ n: [1, 0, 0] as const, h }];
+  const scene = makeScene({
+    piece: { diameterMm: 30, glass: "borosilicate" },
+    planes,
+    light: lit(turnRad),
+  });
+  return putOnTable(scene, [0, 0, 1], -1, { material: MATERIALS.paper, radiusMm: 15 }, hasRing);
+};
+
+describe("a light map", () => {
+  const pixels = 400 * 400;
+  const mapOf = (scene: Scene, others: readonly LightMap[], change = {}) =>
+    LightMap.make(anyContext(), packScene(scene, { ...DEFAULT_OPTIONS, ...change }), pixels, others);
+  const first = mapOf(onPaper(), []);
+
+  it("goes on for the same piece in the same light, whatever is seen past it", () => {
+    expect(mapOf(onPaper(), [first], { behind: "light" })).toBe(first);
+  });
+
+  it.each([
+    ["another facet", onPaper(0.89), {}],
+    ["another light", onPaper(0.9, 0.1), {}],
+    ["a ring", onPaper(0.9, 0, true), {}],
+    ["longer paths", onPaper(), { maxMeetings: 64 }],
+  ])("begins anew for %s", (_, scene, change) => {
+    expect(mapOf(scene, [first], change)).not.toBe(first);
+  });
+
+  it("is a little ahead of its picture, and then costs one pass a pass", () => {
+    let now = 0;
+    for (let passes = 0; passes < 100; passes++) {
+      for (let due = mapPassesDue(now, passes); due > 0; due--) now++;
+      expect(now).toBeGreaterThan(passes);
+      expect(now).toBeLessThanOrEqual(passes + 17);
+    }
+    expect(now).toBeLessThanOrEqual(109);
+    // another eye: what is there is enough
+    expect(mapPassesDue(now, 0)).toBe(0);
+    expect(mapPassesDue(now, 90)).toBe(0);
+  });
+
+  it("goes on while an eye moves, whose pictures never get far, until it shows something", () => {
+    let now = 0;
+    for (let frame = 0; frame < 40; frame++) now += mapPassesDue(now, 0);
+    expect(now).toBe(17);
+  });
+
+  it.each([true, false])("has halves of which neither is read for the other (guided: %s)", (isGuided) => {
+    for (let passes = isGuided ? 6 : 2; passes < 60; passes++)
+      for (const half of [0, 1] as const) expect(soFar(half, passes, isGuided)[0]).toBe(half);
+    // with nothing yet, nothing is read
+    expect(soFar(0, 0, isGuided)[1]).toBe(0);
+  });
+
+  it("is smoothed as soon as both halves have as much", () => {
+    const at: number[] = [];
+    for (let passes = 1; passes <= 40; passes++)
+      if (smoothsMap(passes, at.at(-1) ?? 0, true)) at.push(passes);
+    expect(at).toEqual([9, 17, 25, 33]);
+  });
+});
+
+describe("how far a map reaches", () => {
+  const reachIn = (light: Light): number => {
+    const scene = makeScene({ piece: { diameterMm: 30, glass: "borosilicate" }, planes: [], light });
+    const table = { material: MATERIALS.paper, radiusMm: 15 };
+    return putOnTable(scene, [0, 0, 1], -1, table).tabletop?.reach ?? 0;
+  };
+
+  it("is where a ball on the table hides a hundredth of even light: its projected solid angle is pi h / d^3", () => {
+    // Nusselt's projection: sin^2 of the ball's half angle times the cosine to its middle, (1 / d^2) (1 / d) with d^2 = r^2 + 1
+    const hidden = (r: number) => (r ** 2 + 1) ** -1.5;
+    const reach = reachIn({ kind: "uniform" });
+    expect(hidden(reach)).toBeLessThan(0.01);
+    expect(hidden(reach - 1)).toBeGreaterThan(0.01);
+  });
+
+  it("is farther where the light stands low", () => {
+    const lamp = LIGHT_SETTINGS["one-lamp"].panels[0];
+    const dark = [0.001, 0.001, 0.001] as const;
+    const turned = { towards: [0, 0.17, 0.985], right: [1, 0, 0], up: [0, 0.985, -0.17] } as const;
+    const low = {
+      ...LIGHT_SETTINGS["one-lamp"],
+      zenith: dark,
+      horizon: dark,
+      panels: [{ ...lamp, ...turned }],
+    };
+    expect(reachIn({ kind: "setting", setting: low, turnRad: 0 })).toBeGreaterThan(5);
+  });
+});
