@@ -24,6 +24,21 @@ const contentPolicy = (): Plugin => ({
   },
 });
 
+/** Shaders travel without their comments. Lines stay, so that a compiler's complaint still names them. */
+const bareShaders = (): Plugin => ({
+  name: "bare-shaders",
+  apply: "build",
+  transform: {
+    filter: { id: /\.(glsl|frag|vert)\?raw$/ },
+    handler(code) {
+      const text = /^export default ("[\s\S]*");?\s*$/.exec(code)?.[1];
+      if (text === undefined) throw new Error("a shader did not come as one text");
+      const bare = (JSON.parse(text) as string).replace(/[ \t]*\/\/[^\n]*/g, "");
+      return { code: `export default ${JSON.stringify(bare)}`, map: null };
+    },
+  },
+});
+
 /**
  * What the page needs before its first words or its first picture is asked for by its head, not found out one by one: the
  * typeface, and, after everything else, the chunk that draws the piece.
@@ -104,7 +119,7 @@ export default defineConfig({
   base: "./",
   publicDir: at("public"),
   cacheDir: at(".cache/vite"),
-  plugins: [react(), showBundle(), contentPolicy(), openingPreloaded(), installable],
+  plugins: [react(), bareShaders(), showBundle(), contentPolicy(), openingPreloaded(), installable],
   server: { fs: { allow: [at(".")] } },
   // light-dark() and oklch() stay as written: the scene reads its colours from the same tokens.
   build: {

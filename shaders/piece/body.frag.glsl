@@ -1,5 +1,6 @@
 // Glass as a drawing: true refraction at the surface, along straight paths through the convex body to the nearest plane or the
-// ball, mirrored inside where light can't leave, then the room. No spectrum, no accumulation: one clean picture a frame.
+// ball, mirrored inside where light can't leave, then the light of the tracer. No spectrum, no accumulation: one clean picture a
+// frame. Before this text go fresnel.glsl, light.glsl and tone.glsl.
 precision highp float;
 precision highp int;
 
@@ -9,10 +10,15 @@ varying float vFace;
 
 uniform sampler2D planes;
 uniform int planeCount;
-// Index of the glass; fresnel.glsl goes before this text.
+// Index of the glass.
 uniform float eta;
 uniform vec3 eye;
-uniform mat3 toEye;
+// Unit direction of the view, and whether the page is seen in the half-space ahead of it (as in path.glsl).
+uniform vec3 away;
+uniform bool showsPage;
+uniform vec3 groundColor;
+// What radiance is multiplied by before it is shown.
+uniform float exposure;
 uniform vec3 skinColor;
 uniform vec3 glassColor;
 // Absorption per radius of the glass's tint for red, green and blue, and what each layer beneath adds to it (w: its radius).
@@ -73,6 +79,11 @@ bool isGroundOff(vec3 at) {
   return false;
 }
 
+// Light from a direction: radiance, and in w how much of it is the page behind the piece instead.
+vec4 seenToward(vec3 d) {
+  return showsPage && dot(d, away) > 0.0 ? vec4(0.0, 0.0, 0.0, 1.0) : vec4(lightFrom(d), 0.0);
+}
+
 void main() {
   // The skin's triangles are those of the whole ball, which they leave by a hair: the true point lies straight above.
   if (vFace < 0.0 && isGroundOff(normalize(vAt))) discard;
@@ -82,7 +93,7 @@ void main() {
   float cosThetaI = clamp(-dot(along, normal), 0.0, 1.0);
   float mirrored = fresnel(cosThetaI, 1.0 / eta);
   // What the face itself throws back stands before anything inside.
-  vec3 gleam = mirrored * roomToward(toEye * reflect(along, normal));
+  vec4 gleam = mirrored * seenToward(reflect(along, normal));
 
   // Into the glass, then from wall to wall until the light finds its way out.
   vec3 inside = refract(along, normal, 1.0 / eta);
@@ -91,6 +102,7 @@ void main() {
   float path = 0.0;
   vec3 share = vec3(1.0 - mirrored);
   vec3 through = vec3(0.0);
+  vec3 page = vec3(0.0);
   for (int i = 0; i < MOST_SEGMENTS; i++) {
     if (i >= segments) break;
     int left;
@@ -100,19 +112,21 @@ void main() {
     path += way.w;
     float back = fresnel(clamp(dot(inside, way.xyz), 0.0, 1.0), eta);
     vec3 outside = refract(inside, -way.xyz, eta);
-    // What is neither out nor followed further is given the light of where it was heading.
-    if (back < 1.0) through += share * (1.0 - back) * roomToward(toEye * outside);
-    else if (i == segments - 1) through += share * roomToward(toEye * inside);
+    // What is not followed further has been everywhere: the mean of the light all around stands for it (as in path.glsl).
+    vec4 seen = back < 1.0 ? (1.0 - back) * seenToward(outside) : vec4(0.0);
+    through += share * seen.rgb;
+    page += share * seen.w;
     share *= back;
+    if (i == segments - 1) through += share * lightAround;
     inside = reflect(inside, way.xyz);
     skip = left;
   }
-  vec3 light = through * pow(glassColor, vec3(path));
+  vec3 clear = pow(glassColor, vec3(path));
+  vec3 light = toneNeutral(through * clear * exposure) + page * clear * groundColor;
 
   // Round skin is drawn a little satin, so that ground faces and skin are told apart without colour.
   if (face < 0) {
-    float lambert = max(dot(toEye * normal, normalize(vec3(-0.5, 0.7, 0.6))), 0.0);
-    light = mix(light, skinColor * (0.55 + 0.45 * lambert), 0.5);
+    light = mix(light, skinColor * (0.55 + 0.45 * dot(normal, -away)), 0.5);
   }
   int picked = int(selectedFace);
   int pointed = int(hoveredFace);
@@ -120,7 +134,8 @@ void main() {
   if (face >= 0) light = mix(light, glow, lit);
 
   // Premultiplied: the gleam stays whole however much the body lets through.
-  vec3 whole = sRGBTransferOETF(vec4(light + gleam, 1.0)).rgb;
-  vec3 shine = sRGBTransferOETF(vec4(gleam, 1.0)).rgb;
+  vec3 mirror = toneNeutral(gleam.rgb * exposure) + gleam.w * groundColor;
+  vec3 whole = encodeSrgb(min(light + mirror, 1.0));
+  vec3 shine = encodeSrgb(min(mirror, 1.0));
   gl_FragColor = vec4(whole * bodyAlpha + shine * (1.0 - bodyAlpha), bodyAlpha);
 }

@@ -35,7 +35,10 @@ const phase = (page: Page) => page.locator(".traced").getAttribute("data-phase")
 /** What the traced picture shows: the means of its parts, 0 .. 255, three channels each. */
 async function parts(page: Page): Promise<number[]> {
   await untilSettled(page);
-  const { width, height, channels, data } = decode(await page.locator(".traced-canvas").screenshot());
+  return meansOf(await page.locator(".traced-canvas").screenshot());
+}
+function meansOf(png: Uint8Array): number[] {
+  const { width, height, channels, data } = decode(png);
   const sums = new Array<number>(3 * PARTS * PARTS).fill(0);
   const counts = new Array<number>(PARTS * PARTS).fill(0);
   for (let y = 0; y < height; y++)
@@ -116,6 +119,30 @@ describe("the look", () => {
     await page.getByText("Turn slowly").click();
     await soon(at).not.toBe(still);
     await page.getByText("Turn slowly").click();
+  });
+
+  it("draws the piece in the light that it is traced in, and on Plan in the workshop's", async () => {
+    const drawn = page.locator(".piece-canvas");
+    const place = (words: string) => page.getByRole("navigation").getByText(words, { exact: true }).click();
+    const tag = await page.addStyleTag({
+      content:
+        ".traced, .traced * { visibility: hidden !important } .piece-canvas canvas { visibility: visible !important }",
+    });
+    const picture = async () => meansOf(await drawn.screenshot());
+    const [byWindow, byLamp] = [await picture(), async () => farthest(byWindow, await picture())];
+    await choose(page, "In the light of", "one lamp in a dark room");
+    await soon(byLamp).toBeGreaterThan(SEEN);
+    await place("Plan");
+    await page.locator(".recipe").waitFor();
+    const onPlan = await picture();
+    await place("Look");
+    await choose(page, "In the light of", "a north window");
+    await soon(byLamp).toBeLessThan(SEEN);
+    await place("Plan");
+    await page.locator(".recipe").waitFor();
+    expect(farthest(onPlan, await picture())).toBeLessThan(SEEN);
+    await place("Look");
+    await tag.evaluate((element) => element.parentNode?.removeChild(element));
   });
 
   it("writes over the picture only on paper of its own", async () => {

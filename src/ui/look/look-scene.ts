@@ -6,7 +6,6 @@ import { scale, type Vec3 } from "../../core/geometry/vec.ts";
 import { type DecodedPictures, decodedPictures } from "../../core/optics/decode-picture.ts";
 import { ROUGHNESS } from "../../core/optics/finish.ts";
 import { opticalGlass } from "../../core/optics/glasses.ts";
-import { LIGHT_SETTINGS, type Light } from "../../core/optics/lights.ts";
 import { MATERIALS } from "../../core/optics/materials.ts";
 import type { Rasters } from "../../core/optics/raster.ts";
 import { makeScene, putOnTable, type Scene } from "../../core/optics/scene.ts";
@@ -15,6 +14,7 @@ import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
 import type { PackedScene } from "../../render/packed-scene.ts";
 import { solid, solved } from "../../state/derived.ts";
+import { lightOf } from "./light-of.ts";
 import { type LookSettings, lookedAt } from "./look-settings.ts";
 import { downOf } from "./lying.ts";
 
@@ -33,13 +33,6 @@ export type SceneSettings = Pick<
   | "table"
   | "rest"
 >;
-
-function lightOf({ light, lightTurnDeg, picture }: SceneSettings): Light {
-  const turnRad = (lightTurnDeg * Math.PI) / 180;
-  if (light === "picture" && picture) return { kind: "picture", picture: picture.pixels, turnRad };
-  const name = light === "picture" ? "north-window" : light;
-  return { kind: "setting", setting: LIGHT_SETTINGS[name], turnRad };
-}
 
 /**
  * The piece as it stands in the plan, with the finish, glass and inside that the settings ask for.

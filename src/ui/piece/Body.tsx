@@ -8,7 +8,6 @@ import {
   Color,
   DataTexture,
   FloatType,
-  Matrix3,
   NearestFilter,
   RGBAFormat,
   ShaderMaterial,
@@ -17,9 +16,10 @@ import {
   type WebGLRenderer,
 } from "three";
 import fresnel from "../../../shaders/fresnel.glsl?raw";
+import light from "../../../shaders/light.glsl?raw";
 import bodyFrag from "../../../shaders/piece/body.frag.glsl?raw";
 import bodyVert from "../../../shaders/piece/body.vert.glsl?raw";
-import room from "../../../shaders/piece/window.glsl?raw";
+import tone from "../../../shaders/tone.glsl?raw";
 import type { Plane } from "../../core/geometry/plane.ts";
 import type { Solid } from "../../core/geometry/solid-types.ts";
 import { addedByChannel, bordersOf } from "../../core/optics/casing.ts";
@@ -27,6 +27,7 @@ import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
 import type { Piece } from "../../core/plan/document.ts";
 import { COUNTS } from "../../core/plan/limits.ts";
 import { type BodyArrays, ballGeometry, facetArrays } from "./body-geometry.ts";
+import { type Room, useRoom } from "./room.ts";
 import type { Palette } from "./token-colors.ts";
 
 /** Room for more facets than a plan may have, and less than any device's widest texture. */
@@ -45,7 +46,9 @@ function makeUniforms() {
     planeCount: { value: 0 },
     eta: { value: 1.5 },
     eye: { value: new Vector3() },
-    toEye: { value: new Matrix3() },
+    away: { value: new Vector3() },
+    showsPage: { value: true },
+    exposure: { value: 1 },
     skinColor: { value: new Color() },
     glassColor: { value: new Color(0.95, 0.985, 0.974) },
     tint: { value: new Vector3() },
@@ -53,10 +56,6 @@ function makeUniforms() {
     casingCount: { value: 0 },
     glow: { value: new Color() },
     groundColor: { value: new Color() },
-    roomColor: { value: new Color() },
-    benchColor: { value: new Color() },
-    windowColor: { value: new Color() },
-    cardColor: { value: new Color() },
     hoveredFace: { value: NO_FACE },
     selectedFace: { value: NO_FACE },
     bodyAlpha: { value: 1 },
@@ -67,12 +66,12 @@ function makeUniforms() {
 type BodyUniforms = ReturnType<typeof makeUniforms>;
 
 /** One material a body: each is seen with its own numbers. */
-function makeMaterial(uniforms: BodyUniforms): ShaderMaterial {
+function makeMaterial(uniforms: BodyUniforms, room: Room): ShaderMaterial {
   return new ShaderMaterial({
     vertexShader: bodyVert,
-    defines: { MAX_CASINGS: COUNTS.cased },
-    fragmentShader: `precision highp float;\n${fresnel}\n${room}\n${bodyFrag}`,
-    uniforms,
+    defines: { ...room.defines, MAX_CASINGS: COUNTS.cased },
+    fragmentShader: `precision highp float;\n${fresnel}\n${light}\n${tone}\n${bodyFrag}`,
+    uniforms: { ...uniforms, ...room.uniforms },
     transparent: true,
     premultipliedAlpha: true,
     polygonOffset: true,
@@ -81,10 +80,10 @@ function makeMaterial(uniforms: BodyUniforms): ShaderMaterial {
   });
 }
 
-/** From where this frame is seen: rows are the eye's own axes, x right, y up, z towards the eye. */
-function setEye({ eye, toEye }: BodyUniforms, { matrixWorld }: Camera): void {
+/** From where this frame is seen. */
+function setEye({ eye, away }: BodyUniforms, { matrixWorld }: Camera): void {
   eye.value.setFromMatrixPosition(matrixWorld);
-  toEye.value.setFromMatrix4(matrixWorld).transpose();
+  away.value.setFromMatrixColumn(matrixWorld, 2).negate();
 }
 
 function setPlanes({ planes: texture, planeCount }: BodyUniforms, planes: readonly Plane[]): void {
@@ -107,16 +106,9 @@ function setGlass({ eta, tint, casings, casingCount }: BodyUniforms, piece: Piec
 }
 
 function setPalette(uniforms: BodyUniforms, palette: Palette): void {
-  const { isDark } = palette;
   uniforms.skinColor.value.copy(palette.skin);
   uniforms.glow.value.copy(palette["ground-lit"]).lerp(palette.grip, 0.35);
-  uniforms.groundColor.value.copy(palette.ground);
-  uniforms.roomColor.value.copy(palette.line).multiplyScalar(isDark ? 0.55 : 0.62);
-  uniforms.benchColor.value.copy(palette.line).multiplyScalar(isDark ? 0.3 : 1.15);
-  // A window is several times as bright as what it lights, so that even a faint mirror shows it.
-  uniforms.windowColor.value.setRGB(isDark ? 4.2 : 4, isDark ? 3.3 : 4.2, isDark ? 2.2 : 4.4);
-  // By day the card stays under the page's own brightness, or its mirror image would eat the outline.
-  uniforms.cardColor.value.copy(palette["ground-lit"]).multiplyScalar(isDark ? 6 : 0.84);
+  uniforms.groundColor.value.copy(palette["ground-lit"]);
 }
 
 function geometryOf({ positions, normals, faces }: BodyArrays): BufferGeometry {
@@ -157,14 +149,10 @@ export function Body({
 }) {
   const { gl, invalidate } = useThree();
   const uniforms = useMemo(makeUniforms, []);
-  const material = useMemo(() => makeMaterial(uniforms), [uniforms]);
-  useEffect(
-    () => () => {
-      uniforms.planes.value.dispose();
-      material.dispose();
-    },
-    [uniforms, material],
-  );
+  const room = useRoom();
+  const material = useMemo(() => makeMaterial(uniforms, room), [uniforms, room]);
+  useEffect(() => () => uniforms.planes.value.dispose(), [uniforms]);
+  useEffect(() => () => material.dispose(), [material]);
   useLayoutEffect(() => {
     uniforms.segments.value = isSoftware(gl) ? SEGMENTS.software : SEGMENTS.card;
   }, [gl, uniforms]);
@@ -179,8 +167,10 @@ export function Body({
     uniforms.hoveredFace.value = hovered ?? NO_FACE;
     uniforms.selectedFace.value = selected ?? NO_FACE;
     uniforms.bodyAlpha.value = alpha;
+    uniforms.showsPage.value = room.showsPage;
+    uniforms.exposure.value = 2 ** room.exposure;
     invalidate();
-  }, [invalidate, uniforms, planes, piece, palette, hovered, selected, alpha]);
+  }, [invalidate, uniforms, planes, piece, palette, hovered, selected, alpha, room]);
   return [ball, facets].map((geometry) => (
     <mesh
       key={geometry === ball ? "skin" : "facets"}
