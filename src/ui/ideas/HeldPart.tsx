@@ -5,8 +5,8 @@ import { Button } from "../controls/Button.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
 import { LeanSlide } from "./LeanSlide.tsx";
+import { pictureKey } from "./picture-key.ts";
 import { useLeans } from "./use-leans.ts";
-import { pictureKey } from "./use-pictures.ts";
 
 interface OneProps {
   readonly plan: Plan;
@@ -31,6 +31,8 @@ function One({ plan, picture, leanDeg, isLeaning, isPicked, onPick }: OneProps) 
 
 export interface HeldProps {
   readonly held: readonly Plan[];
+  /** The browser has no room for them, or refuses. */
+  readonly isUnkept: boolean;
   readonly pictures: readonly string[];
   readonly picked: Plan | null;
   readonly onPick: (plan: Plan) => void;
@@ -38,13 +40,14 @@ export interface HeldProps {
   readonly onBetween: (a: Plan, b: Plan) => void;
 }
 
-export function HeldPart({ held, pictures, picked, onPick, onBetween }: HeldProps) {
+export function HeldPart({ held, isUnkept, pictures, picked, onPick, onBetween }: HeldProps) {
   const words = useWords(ideasWords);
   const [leanDeg, setLean] = useState<number | null>(null);
   const [a, b] = held.slice(-2);
   return (
     <section className="idea-part" aria-labelledby="ideas-held">
       <h2 id="ideas-held">{words.held}</h2>
+      {isUnkept ? <p role="alert">{words.heldUnkept}</p> : null}
       <ul className="idea-held">
         {held.map((plan, i) => (
           <One

@@ -12,6 +12,7 @@ import { useFormat } from "../use-format.ts";
 import { useSession } from "../visit.ts";
 import { measureIdea } from "./find-ideas.ts";
 import { LeanSlide } from "./LeanSlide.tsx";
+import { takenPlan } from "./taken-plan.ts";
 import { useLeans } from "./use-leans.ts";
 
 const MINUTES = 60;
@@ -97,11 +98,10 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onThrow, onMore, onFro
   const [said, say] = useState("");
   const { deeds, one } = words;
   const take = () => {
-    const { work: _, ...rest } = studio.getState().plan;
-    if (!studio.getState().dispatch({ type: "replace-plan", plan: { ...rest, tiers: plan.tiers } }).ok)
-      return;
+    const { plan: taken, isWhole } = takenPlan(studio.getState().plan, plan);
+    if (!studio.getState().dispatch({ type: "replace-plan", plan: taken }).ok) return;
     studio.getState().go("plan");
-    tell({ tone: "said", text: deeds.taken });
+    tell({ tone: "said", text: isWhole ? deeds.takenWhole : deeds.taken });
   };
   const shelve = () => {
     if (!session) return;

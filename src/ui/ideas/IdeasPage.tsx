@@ -1,6 +1,6 @@
 /** Ideas: the wish in sentences, below it the wall that fills while patterns are tried, and beside it the idea that one has picked. */
 import { useEffect, useMemo, useRef, useState } from "react";
-import type { IdeasAnswer } from "../../core/ideas/answer.ts";
+import { useStore } from "zustand";
 import { frontCountsOf } from "../../core/ideas/genes.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { Button } from "../controls/Button.tsx";
@@ -9,22 +9,25 @@ import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { HeldPart } from "./HeldPart.tsx";
+import { bringBack, hold, isHeld, letGo, throwAway, useHolding } from "./held-store.ts";
 import { IdeaPart } from "./IdeaPart.tsx";
 import { MeasuresPart } from "./MeasuresPart.tsx";
+import { pictureKey } from "./picture-key.ts";
 import { TastePart } from "./TastePart.tsx";
-import { pictureKey, usePictures } from "./use-pictures.ts";
+import { usePictures } from "./use-pictures.ts";
 import { useSearch } from "./use-search.ts";
 import { WallGrid } from "./WallGrid.tsx";
 import { WishWords } from "./WishWords.tsx";
-import { bringBack, hold, isHeld, letGo, throwAway, useWall } from "./wall-store.ts";
+import { unkept } from "./wall-shelf.ts";
+import { useWall, type Wall } from "./wall-store.ts";
 import "../look/look.css";
 import "./ideas.css";
 
-function useInTheWay(answer: IdeasAnswer | null): string | null {
+function useInTheWay({ state, hung, inTheWay }: Wall): string | null {
   const words = useWords(ideasWords);
   const { number } = useFormat();
-  if (!answer || answer.ideas.length > 0) return null;
-  const said = answer.inTheWay.slice(0, 2).map(({ limit, share }) => {
+  if (state !== "done" || hung.length > 0) return null;
+  const said = inTheWay.slice(0, 2).map(({ limit, share }) => {
     const name =
       limit === "meets" || limit === "tiers" || limit === "facets"
         ? words.way[limit]
@@ -48,15 +51,18 @@ export default function IdeasPage() {
   const { number } = useFormat();
   const bench = usePlan();
   const wall = useWall();
-  const { hung, held, thrown, answer, tried } = wall;
+  const { state, hung, tried } = wall;
+  const holding = useHolding();
+  const { held, thrown } = holding;
+  const isUnkept = useStore(unkept, ({ lines }) => lines.has("held"));
   const { job, start } = useSearch();
   const [picked, pick] = useState<Plan | null>(null);
   const shown = useMemo(() => [...hung.map(({ plan }) => plan), ...held], [hung, held]);
-  const { urls: pictures, isBroken } = usePictures(shown);
+  const isRunning = state === "trying";
+  const { urls: pictures, isUntraced } = usePictures(shown, isRunning);
   const place = useIntoSight(picked);
-  const isShown = (plan: Plan) => !thrown.has(pictureKey(plan));
-  const inTheWay = useInTheWay(answer);
-  const isRunning = job.share !== null;
+  const isShown = (plan: Plan) => !thrown.includes(pictureKey(plan));
+  const inTheWay = useInTheWay(wall);
   const counts = [
     number(tried, 0),
     number(wall.meeting, 0),
@@ -81,22 +87,22 @@ export default function IdeasPage() {
           <span role="status">
             {isRunning
               ? words.trying(counts[0], counts[2])
-              : answer && !inTheWay
+              : state === "done" && !inTheWay
                 ? words.done(...counts)
-                : tried > 0 && !answer
-                  ? words.stopped
+                : state === "stopped"
+                  ? words.stopped(counts[0], counts[2])
                   : ""}
           </span>
         </div>
-        {isBroken ? <p className="soft">{words.undrawn}</p> : null}
+        {isUntraced && hung.length > 0 ? <p className="soft">{words.undrawn}</p> : null}
         {inTheWay ? <p role="alert">{inTheWay}</p> : null}
         {job.trouble ? <p role="alert">{words.trouble(job.trouble)}</p> : null}
         {hung.length > 0 || isRunning ? (
           <WallGrid hung={hung} pictures={pictures} picked={picked} isShown={isShown} onPick={pick} />
         ) : null}
-        {thrown.size > 0 ? (
+        {thrown.length > 0 ? (
           <Button look="outlined" onPress={bringBack}>
-            {words.bringBack(thrown.size)}
+            {words.bringBack(thrown.length)}
           </Button>
         ) : null}
       </div>
@@ -106,8 +112,8 @@ export default function IdeasPage() {
             key={pictureKey(shown[own])}
             plan={shown[own]}
             picture={pictures[own]}
-            isHeld={isHeld(wall, shown[own])}
-            onHold={() => (isHeld(wall, shown[own]) ? letGo : hold)(shown[own])}
+            isHeld={isHeld(holding, shown[own])}
+            onHold={() => (isHeld(holding, shown[own]) ? letGo : hold)(shown[own])}
             onThrow={() => {
               throwAway(shown[own]);
               pick(null);
@@ -127,6 +133,7 @@ export default function IdeasPage() {
         {held.length > 0 ? (
           <HeldPart
             held={held}
+            isUnkept={isUnkept}
             pictures={pictures.slice(hung.length)}
             picked={picked}
             onPick={pick}

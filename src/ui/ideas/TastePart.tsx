@@ -1,23 +1,21 @@
 /** The wall in the order in which one may like it, learned from what was held and thrown away; and how to have that forgotten. */
 import { useMemo } from "react";
 import { useStore } from "zustand";
-import { featuresOf, likingOf, tasteOf } from "../../core/ideas/taste.ts";
+import { featuresOf, likingOf, type Taste, tasteOf } from "../../core/ideas/taste.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { Button } from "../controls/Button.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
 import { forget, marks } from "./taste-store.ts";
-import { type Hung, useWall } from "./wall-store.ts";
+import type { Hung } from "./wall-store.ts";
 
-/** Places in the list of what hangs, the likeliest to please first; null while nothing is known of the person or the ideas. */
-function useOrder(hung: readonly Hung[]): readonly number[] | null {
-  const list = useStore(marks, (state) => state.list);
-  const { answer } = useWall();
-  const taste = useMemo(() => tasteOf(list), [list]);
-  if (!taste || !answer || answer.ideas.length !== hung.length) return null;
-  const liking = answer.ideas.map(({ measures, plan }) =>
-    likingOf(taste, featuresOf(measures, plan.piece.diameterMm / 2)),
+/** Places in the list of what hangs, the likeliest to please first; null while that is not known of all. */
+function orderOf(taste: Taste | null, hung: readonly Hung[]): readonly number[] | null {
+  if (!taste || hung.length === 0) return null;
+  const liking = hung.map(({ measures, plan }) =>
+    measures ? likingOf(taste, featuresOf(measures, plan.piece.diameterMm / 2)) : Number.NaN,
   );
+  if (liking.some(Number.isNaN)) return null;
   return hung.map((_, i) => i).sort((a, b) => liking[b] - liking[a] || a - b);
 }
 
@@ -30,13 +28,18 @@ export interface TasteProps {
 
 export function TastePart({ hung, pictures, isShown, onPick }: TasteProps) {
   const words = useWords(ideasWords).taste;
-  const count = useStore(marks, (state) => state.list.length);
-  const order = useOrder(hung);
+  const list = useStore(marks, (state) => state.list);
+  const taste = useMemo(() => tasteOf(list), [list]);
+  const order = orderOf(taste, hung);
+  const count = list.length;
   if (count === 0) return null;
   return (
     <section className="idea-part" aria-labelledby="ideas-taste">
       <h2 id="ideas-taste">{words.title}</h2>
-      <p className="soft">{order ? words.what(count) : words.few(count)}</p>
+      <p className="soft">
+        {taste ? words.what(count) : words.few(count)}
+        {taste && !order && hung.length > 0 ? ` ${words.later}` : null}
+      </p>
       {order ? (
         <ol className="idea-strip">
           {order

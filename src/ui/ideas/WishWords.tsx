@@ -1,5 +1,4 @@
 /** The wish as sentences; every part can be changed where it stands. */
-import { COUNTS } from "../../core/plan/limits.ts";
 import { parseNumber } from "../../words/format.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { NumberField } from "../controls/NumberField.tsx";
@@ -8,12 +7,19 @@ import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
-import { AXES, type Draft, draft, leastKept, useDraft, WANTS, type Want } from "./draft.ts";
+import {
+  AXES,
+  type Draft,
+  draft,
+  LEAST_FACETS,
+  leastKept,
+  MOST,
+  useDraft,
+  WANTS,
+  type Want,
+} from "./draft.ts";
 
 const change = (fields: Partial<Draft>): void => draft.setState(fields);
-const MOST_TIERS = 9;
-const MOST_HOURS = 40;
-const MOST_FACETS = 200;
 
 function Whole({
   label,
@@ -81,7 +87,7 @@ export function WishWords() {
                 label={words.wish.tiers}
                 value={own.mostTiers}
                 min={1}
-                max={MOST_TIERS}
+                max={MOST.tiers}
                 onChange={(mostTiers) => change({ mostTiers })}
               />
             ),
@@ -89,8 +95,8 @@ export function WishWords() {
               <Whole
                 label={words.wish.facets}
                 value={own.mostFacets}
-                min={3}
-                max={Math.min(COUNTS.facets, MOST_FACETS)}
+                min={LEAST_FACETS}
+                max={MOST.facets}
                 onChange={(mostFacets) => change({ mostFacets })}
               />
             ),
@@ -99,7 +105,7 @@ export function WishWords() {
                 label={words.wish.hours}
                 value={own.mostHours}
                 min={1}
-                max={MOST_HOURS}
+                max={MOST.hours}
                 onChange={(mostHours) => change({ mostHours })}
               />
             ),
@@ -128,7 +134,7 @@ export function WishWords() {
                 label={words.wish.wantLabel}
                 value={own.want}
                 options={wants}
-                onChange={(want) => change({ want })}
+                onChange={(want) => change(want === own.also ? { want, also: "nothing" } : { want })}
               />
             ),
             also: (

@@ -3,6 +3,8 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { IdeaWish, MeasureName } from "../../core/ideas/wish.ts";
 import type { Plan, Side, Tier } from "../../core/plan/document.ts";
+import { COUNTS } from "../../core/plan/limits.ts";
+import { keepLine, readLine } from "./wall-shelf.ts";
 
 /**
  * What one may ask of a piece, as weights of measures. Where blind eyes ranked 24 pictures otherwise than a measure alone, what
@@ -35,6 +37,7 @@ export const AXES = [
 ] as const satisfies readonly MeasureName[];
 export type Axis = (typeof AXES)[number];
 
+export const LEAST_FACETS = 3;
 export interface Draft {
   readonly sides: IdeaWish["sides"];
   readonly leastTiers: number;
@@ -49,7 +52,7 @@ export interface Draft {
   readonly keep: number;
 }
 
-export const draft = createStore<Draft>(() => ({
+const FIRST: Draft = {
   sides: "both",
   leastTiers: 1,
   mostTiers: 5,
@@ -60,8 +63,40 @@ export const draft = createStore<Draft>(() => ({
   across: "minutes",
   up: "back",
   keep: 0,
-}));
+};
+
+export const MOST = { tiers: 9, hours: 40, facets: Math.min(COUNTS.facets, 200) } as const;
+/** What each field may hold. */
+const isAllowed: { readonly [K in keyof Draft]: (value: unknown) => boolean } = {
+  sides: (value) => value === "front" || value === "both",
+  leastTiers: (value) => isWhole(value, 1, MOST.tiers),
+  mostTiers: (value) => isWhole(value, 1, MOST.tiers),
+  mostFacets: (value) => isWhole(value, LEAST_FACETS, MOST.facets),
+  mostHours: (value) => isWhole(value, 1, MOST.hours),
+  want: (value) => Object.hasOwn(WANTS, String(value)),
+  also: (value) => value === "nothing" || Object.hasOwn(WANTS, String(value)),
+  across: (value) => AXES.includes(value as Axis),
+  up: (value) => AXES.includes(value as Axis),
+  keep: (value) => isWhole(value, 0, COUNTS.tiers),
+};
+const isWhole = (value: unknown, least: number, most: number): boolean =>
+  Number.isInteger(value) && Number(value) >= least && Number(value) <= most;
+
+/** A wish as this device kept it: each field that can be read, and the first wish's for every other. */
+export function draftFrom(data: unknown): Draft {
+  const given = Object.entries(data ?? {}).filter(([key, value]) => isAllowed[key as keyof Draft]?.(value));
+  const read: Draft = { ...FIRST, ...Object.fromEntries(given) };
+  return {
+    ...read,
+    also: read.also === read.want ? "nothing" : read.also,
+    up: read.up === read.across ? (AXES.find((axis) => axis !== read.across) ?? FIRST.up) : read.up,
+  };
+}
+
+export const draft = createStore<Draft>(() => FIRST);
 export const useDraft = (): Draft => useStore(draft);
+readLine("wish", (data) => draft.setState(draftFrom(data)));
+draft.subscribe((now) => keepLine("wish", now));
 
 /** Less than the first wish by as much. */
 const ALSO = 0.6;

@@ -1,6 +1,7 @@
 /** A search for ideas in the page: batches are made here, judged by workers, and what the wall holds is told now and then. */
 import { answerOf, type IdeasAnswer, leftToMeasure } from "../../core/ideas/answer.ts";
 import { type Found, Search, type SearchOptions } from "../../core/ideas/search.ts";
+import type { WallEdges } from "../../core/ideas/wall.ts";
 import type { IdeaWish } from "../../core/ideas/wish.ts";
 import type { Measures } from "../../core/measure/measures.ts";
 import type { Plan } from "../../core/plan/document.ts";
@@ -22,6 +23,7 @@ const AT_A_TIME = 8;
 
 export interface WallNow {
   readonly found: readonly Found[];
+  readonly edges: WallEdges;
   readonly tried: number;
   readonly meeting: number;
 }
@@ -32,14 +34,14 @@ const pieces = <T>(list: readonly T[]): T[][] =>
   );
 
 /**
- * @param onWall told after every batch
+ * @param onWall told after every batch; the last time with what the answer is about, in its order
  * @throws the signal's reason when stopped
  */
 export async function findIdeas(
   wish: IdeaWish,
   options: SearchOptions,
   signal: AbortSignal,
-  onWall: (wall: WallNow, share: number) => void,
+  onWall: (wall: WallNow) => void,
 ): Promise<IdeasAnswer> {
   const started = performance.now();
   const search = new Search(wish, options);
@@ -52,7 +54,7 @@ export async function findIdeas(
       const work = Promise.all(parts).then((verdicts) => {
         search.take(index, verdicts.flat());
         const { tried, meeting } = search.counts;
-        onWall({ found: search.found, tried, meeting }, search.share);
+        onWall({ found: search.found, edges: search.wall, tried, meeting });
         going.delete(work);
       });
       going.add(work);

@@ -1,31 +1,37 @@
-/** Pictures of ideas: drawings in lines at once, traced ones coarse first, finer ones when all have a coarse one. */
+/**
+ * Pictures of ideas: drawings in lines first, then traced ones, coarse before fine: all ideas have one before any gets the next.
+ * One thing is made at a time and the page breathes in between, so that a wall which fills stays in hand.
+ */
 import { useEffect, useRef, useState } from "react";
 import type { Plan } from "../../core/plan/document.ts";
 import { thumbnailOf } from "../library/thumbnail.ts";
-import { tracedPicture, useTracing } from "../look/traced.ts";
+import { tracedPicture, untilReady, useTracing } from "../look/traced.ts";
 import { LOOKS, type Orbit } from "../piece/camera.ts";
+import { pictureKey } from "./picture-key.ts";
 import { traceIdea } from "./tracing.ts";
 
 /** From the front, leant a little so that the light plays. */
 const LEANT: Orbit = { ...LOOKS.front, elevationDeg: 74 };
-/** Coarse first: all ideas have one before any gets the next. */
+/** A drawing is no sample. */
 const PASSES = [
+  { size: 0, samples: 0 },
   { size: 96, samples: 3 },
   { size: 176, samples: 24 },
 ] as const;
-/** Pictures remembered: more than two walls. */
-const MOST_KEPT = 60;
-/** A wall that has changed is looked at again after this, ms. */
-const NEXT_MS = 50;
+type Pass = (typeof PASSES)[number];
+/** Pictures remembered: more than two walls and what is held. */
+const MOST_KEPT = 80;
+
+/** The uncut ball, until there is a drawing. */
+const BALL = `data:image/svg+xml;base64,${btoa(
+  '<svg xmlns="http://www.w3.org/2000/svg" viewBox="-50 -50 100 100"><circle r="44" fill="none" stroke="#a9b7b1"/></svg>',
+)}`;
 
 /** What an idea looks like as far as it is known: by its tiers, so that a picture serves as long as they stay. */
 interface Picture {
   readonly url: string;
   readonly samples: number;
 }
-
-export const pictureKey = ({ piece, tiers }: Plan): string => JSON.stringify([piece, tiers]);
-
 const kept = new Map<string, Picture>();
 
 function keep(key: string, picture: Picture): void {
@@ -37,51 +43,86 @@ function keep(key: string, picture: Picture): void {
   }
 }
 
-/** The next plan to be traced and how; null while all are as fine as they get. */
-function nextOf(plans: readonly Plan[]) {
-  for (const pass of PASSES)
-    for (const plan of plans)
-      if ((kept.get(pictureKey(plan))?.samples ?? 0) < pass.samples) return { plan, pass };
+/** The next plan and how it is to be shown; null while all are as fine as they get. */
+function nextOf(plans: readonly Plan[], passes: readonly Pass[]) {
+  // of what is more than can be remembered the first ones come first
+  const shown = plans.slice(0, MOST_KEPT);
+  for (const pass of passes)
+    for (const plan of shown)
+      if ((kept.get(pictureKey(plan))?.samples ?? -1) < pass.samples) return { plan, pass };
   return null;
 }
 
-/** The pictures of these plans, in their order; better ones follow, unless tracing broke off. */
-export function usePictures(plans: readonly Plan[]): { urls: readonly string[]; isBroken: boolean } {
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+
+/**
+ * The pictures of these plans, in their order; better ones follow.
+ * @param isSearching a card that is none, but the processor, then only gets what is coarse: the rest of it tries patterns
+ */
+export function usePictures(
+  plans: readonly Plan[],
+  isSearching: boolean,
+): { urls: readonly string[]; isUntraced: boolean } {
   const [, setCount] = useState(0);
   const [isBroken, setBroken] = useState(false);
-  const canTrace = useTracing()?.check.pass ?? false;
-  const wanted = useRef(plans);
-  wanted.current = plans;
+  const check = useTracing()?.check;
+  const canTrace = check?.pass ?? false;
+  const wanted = useRef({ plans, isSearching });
+  const wake = useRef(() => {});
   useEffect(() => {
     tracedPicture();
   }, []);
   useEffect(() => {
-    if (!canTrace) return;
+    wanted.current = { plans, isSearching };
+    wake.current();
+  });
+  useEffect(() => {
     const stop = new AbortController();
+    const { signal } = stop;
+    const next = () => {
+      const isCoarse = wanted.current.isSearching && check?.code === "software";
+      const isReady = canTrace && tracedPicture().renderer.tracer !== null;
+      return nextOf(wanted.current.plans, isReady ? PASSES.slice(0, isCoarse ? 2 : 3) : PASSES.slice(0, 1));
+    };
+    const make = async ({ plan, pass }: { plan: Plan; pass: Pass }) => {
+      if (pass.samples === 0) return thumbnailOf(plan);
+      try {
+        return await traceIdea(plan, { view: LEANT, ...pass }, signal);
+      } catch {
+        signal.throwIfAborted();
+        setBroken(true);
+        // a card that was taken away may come back; what it can't trace stays a drawing
+        if (tracedPicture().renderer.tracer) return thumbnailOf(plan);
+        await untilReady(signal);
+        setBroken(false);
+        return null;
+      }
+    };
     const work = async () => {
       for (;;) {
-        const next = nextOf(wanted.current);
-        if (next === null) await new Promise((resolve) => setTimeout(resolve, NEXT_MS));
+        const todo = next();
+        if (todo === null)
+          await new Promise<void>((resolve) => {
+            wake.current = resolve;
+            signal.addEventListener("abort", () => resolve(), { once: true });
+          });
         else {
-          const url = await traceIdea(next.plan, { view: LEANT, ...next.pass }, stop.signal);
-          keep(pictureKey(next.plan), { url, samples: next.pass.samples });
+          const url = await make(todo);
+          if (url !== null) keep(pictureKey(todo.plan), { url, samples: todo.pass.samples });
           setCount((count) => count + 1);
+          await breathe();
         }
-        stop.signal.throwIfAborted();
+        signal.throwIfAborted();
       }
     };
     setBroken(false);
-    // where the card is lost the drawings stay, and it is said
-    work().catch(() => setBroken(!stop.signal.aborted));
+    const giveUp = () => {
+      if (!signal.aborted) setBroken(true);
+    };
+    work().catch(giveUp);
+    if (canTrace) untilReady(signal).then(() => wake.current(), giveUp);
     return () => stop.abort();
-  }, [canTrace]);
-  const urls = plans.map((plan) => {
-    const key = pictureKey(plan);
-    const found = kept.get(key);
-    if (found) return found.url;
-    const drawn = { url: thumbnailOf(plan), samples: 0 };
-    keep(key, drawn);
-    return drawn.url;
-  });
-  return { urls, isBroken };
+  }, [canTrace, check?.code]);
+  const urls = plans.map((plan) => kept.get(pictureKey(plan))?.url ?? BALL);
+  return { urls, isUntraced: isBroken || check?.pass === false };
 }

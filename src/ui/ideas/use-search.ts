@@ -1,6 +1,6 @@
 /** The search that fills the wall, for the plan on the bench and the wish as it stands. */
 import { useEffect } from "react";
-import type { IdeasAnswer } from "../../core/ideas/answer.ts";
+import type { Found } from "../../core/ideas/search.ts";
 import type { Plan, Tier } from "../../core/plan/document.ts";
 import { useJob } from "../look/use-job.ts";
 import { ideasWords } from "../messages/ideas.ts";
@@ -8,8 +8,10 @@ import { useWords } from "../messages/words.tsx";
 import { useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
 import { type Beginning, takeAsked } from "./asked.ts";
-import { leastPlan, useDraft, wishOf } from "./draft.ts";
+import { type Axis, leastPlan, useDraft, wishOf } from "./draft.ts";
 import { findIdeas, measureIdea, type WallNow } from "./find-ideas.ts";
+import { holding } from "./held-store.ts";
+import { pictureKey } from "./picture-key.ts";
 import { wall } from "./wall-store.ts";
 
 const TRIES = 1500;
@@ -29,6 +31,26 @@ function useMaking() {
   });
 }
 
+/** Each idea is one plan as long as it is known, by whatever number it is found again: pictures and what is picked stay with it. */
+function remembering(make: (found: Found) => Plan): (found: Found) => Plan {
+  const known = new Map(
+    [...wall.getState().hung.map(({ plan }) => plan), ...holding.getState().held].map((plan) => [
+      pictureKey(plan),
+      plan,
+    ]),
+  );
+  const made = new Map<number, Plan>();
+  return (found) => {
+    let plan = made.get(found.number);
+    if (!plan) {
+      plan = make(found);
+      plan = known.get(pictureKey(plan)) ?? plan;
+      made.set(found.number, plan);
+    }
+    return plan;
+  };
+}
+
 export function useSearch() {
   const studio = useStudioStore();
   const plan = usePlan();
@@ -36,29 +58,37 @@ export function useSearch() {
   const make = useMaking();
   const job = useJob();
   const start = ({ like, ways, frontCounts }: Beginning) => {
-    const seed = wall.getState().seed + 1;
-    wall.setState({ seed, answer: null });
-    job.start(async (signal, onShare) => {
-      const { minutes } = await measureIdea(leastPlan(plan, own), signal);
-      const wish = wishOf(plan, own, minutes);
-      const kept = wish.keep?.length ?? 0;
-      const show = (now: WallNow, given: IdeasAnswer | null) =>
-        wall.setState({
-          hung: now.found.map(({ cell, tiers, number }) => ({ cell, plan: make(tiers, kept, number + 1) })),
-          tried: now.tried,
-          meeting: now.meeting,
-          answer: given,
-        });
-      let last: WallNow = { found: [], tried: 0, meeting: 0 };
-      const tries = ways === "open" ? TRIES : TRIES_NEAR;
-      const options = { tries, seed, like, ways, ...(frontCounts ? { frontCounts } : {}) };
-      const answer = await findIdeas(wish, options, signal, (now, share) => {
-        if (signal.aborted) return;
-        last = now;
-        show(now, null);
-        onShare(share);
-      });
-      show({ ...last, tried: answer.tried, meeting: answer.meeting }, answer);
+    const earlier = wall.getState();
+    const seed = earlier.seed + 1;
+    const before = earlier.before + earlier.tried;
+    const isMine = () => wall.getState().seed === seed;
+    const stopped = () => {
+      if (isMine() && wall.getState().state === "trying") wall.setState({ state: "stopped" });
+    };
+    job.start(async (signal) => {
+      wall.setState({ state: "trying", seed, before, tried: 0, meeting: 0, inTheWay: [] });
+      // said the moment it is wished: whatever is still judged for it then is not counted any more
+      signal.addEventListener("abort", stopped);
+      try {
+        const { minutes } = await measureIdea(leastPlan(plan, own), signal);
+        const wish = wishOf(plan, own, minutes);
+        const kept = wish.keep?.length ?? 0;
+        const planOf = remembering(({ tiers, number }) => make(tiers, kept, before + number + 1));
+        const axes = { across: wish.across as Axis, up: wish.up as Axis };
+        const show = ({ found, edges, tried, meeting }: WallNow) => {
+          if (signal.aborted) return;
+          const hung = found.map((one) => ({ cell: one.cell, plan: planOf(one), measures: null }));
+          wall.setState({ hung, spread: { ...axes, edges }, tried, meeting });
+        };
+        const tries = ways === "open" ? TRIES : TRIES_NEAR;
+        const options = { tries, seed, like, ways, ...(frontCounts ? { frontCounts } : {}) };
+        const { ideas, tried, meeting, inTheWay } = await findIdeas(wish, options, signal, show);
+        const last = wall.getState().hung;
+        const hung = ideas.map(({ measures }, i) => ({ ...last[i], measures }));
+        wall.setState({ state: "done", hung, tried, meeting, inTheWay });
+      } finally {
+        stopped();
+      }
     });
   };
   // what was asked for from another place

@@ -1,68 +1,117 @@
-/** What hangs on the wall and what is held; it outlives the page that shows it, so that leaving loses nothing. */
+/** What hangs on the wall; it outlives the page that shows it, and this browser keeps it. */
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
-import type { IdeasAnswer } from "../../core/ideas/answer.ts";
-import { featuresOf } from "../../core/ideas/taste.ts";
+import type { InTheWay } from "../../core/ideas/search.ts";
+import { COLUMNS, ROWS, type WallEdges } from "../../core/ideas/wall.ts";
+import { NUMERIC_MEASURES } from "../../core/ideas/wish.ts";
+import type { Measures } from "../../core/measure/measures.ts";
 import type { Plan } from "../../core/plan/document.ts";
-import { measureIdea } from "./find-ideas.ts";
-import { learn } from "./taste-store.ts";
-import { pictureKey } from "./use-pictures.ts";
+import { AXES, type Axis } from "./draft.ts";
+import { keepLine, packPlans, readLine, unpackPlans } from "./wall-shelf.ts";
 
 export interface Hung {
   readonly cell: readonly [number, number];
   readonly plan: Plan;
+  /** Null until the search has come to its end. */
+  readonly measures: Measures | null;
+}
+/** What the wall is laid out by, which is not the wish any more once that is changed. */
+export interface Spread {
+  readonly across: Axis;
+  readonly up: Axis;
+  readonly edges: WallEdges;
 }
 export interface Wall {
+  readonly state: "new" | "trying" | "stopped" | "done";
   readonly hung: readonly Hung[];
+  readonly spread: Spread | null;
   readonly tried: number;
   readonly meeting: number;
-  readonly answer: IdeasAnswer | null;
+  /** Where nothing was found. */
+  readonly inTheWay: readonly InTheWay[];
   readonly seed: number;
-  readonly held: readonly Plan[];
-  /** Keys of what was thrown away: it doesn't come up again on this wall. */
-  readonly thrown: ReadonlySet<string>;
+  /** Patterns tried in all searches before this one: each idea has a number of its own. */
+  readonly before: number;
 }
 
-export const wall = createStore<Wall>(() => ({
+const BARE: Wall = {
+  state: "new",
   hung: [],
+  spread: null,
   tried: 0,
   meeting: 0,
-  answer: null,
+  inTheWay: [],
   seed: 0,
-  held: [],
-  thrown: new Set(),
-}));
+  before: 0,
+};
+export const wall = createStore<Wall>(() => BARE);
 export const useWall = (): Wall => useStore(wall);
 
-export const isHeld = ({ held }: Wall, plan: Plan): boolean =>
-  held.some((one) => pictureKey(one) === pictureKey(plan));
+type Fields = Readonly<Record<string, unknown>>;
+const isCount = (value: unknown): value is number => Number.isSafeInteger(value) && Number(value) >= 0;
+const isNumbers = (value: unknown, length: number): value is number[] =>
+  Array.isArray(value) && value.length === length && value.every(Number.isFinite);
+const isMeasures = (value: unknown): value is Measures =>
+  NUMERIC_MEASURES.every((name) => {
+    const one = (value as Fields | null)?.[name];
+    return one === null || Number.isFinite(one);
+  });
 
-/** What is learned takes rays; should they break off, nothing is learned, and nothing else depends on it. */
-function learnFrom(plan: Plan, isLiked: boolean): void {
-  measureIdea(plan, new AbortController().signal).then(
-    (measures) => learn({ features: featuresOf(measures, plan.piece.diameterMm / 2), isLiked }),
-    () => undefined,
-  );
+function spreadFrom(data: unknown): Spread | null {
+  const { across, up, edges } = (data ?? {}) as Fields;
+  const both = (edges ?? {}) as Fields;
+  const isSpread =
+    AXES.includes(across as Axis) &&
+    AXES.includes(up as Axis) &&
+    isNumbers(both.across, COLUMNS + 1) &&
+    isNumbers(both.up, ROWS + 1);
+  return isSpread ? (data as Spread) : null;
 }
 
-/** Pins an idea (a favourite). */
-export function hold(plan: Plan): void {
-  const { held } = wall.getState();
-  wall.setState({ held: [...held, plan] });
-  learnFrom(plan, true);
+/** What a line holds; a bare wall where it can't be read. A search that was under way has stopped with its page. */
+export function wallFrom(data: unknown): Wall {
+  const { state, spread, tried, meeting, inTheWay, seed, before, cells, measures } = (data ?? {}) as Fields;
+  if (![tried, meeting, seed, before].every(isCount) || !Array.isArray(cells) || !Array.isArray(measures))
+    return BARE;
+  const hung = unpackPlans(data).flatMap((plan, i) => {
+    const cell: unknown = cells[i];
+    const isPlace = isNumbers(cell, 2) && cell.every(isCount) && cell[0] < COLUMNS && cell[1] < ROWS;
+    if (!plan || !isPlace) return [];
+    const own: unknown = measures[i];
+    return [{ cell: cell as unknown as Hung["cell"], plan, measures: isMeasures(own) ? own : null }];
+  });
+  return {
+    state: state === "done" ? "done" : Number(tried) > 0 ? "stopped" : "new",
+    hung,
+    spread: spreadFrom(spread),
+    tried: Number(tried),
+    meeting: Number(meeting),
+    inTheWay: Array.isArray(inTheWay) ? inTheWay.filter(isInTheWay) : [],
+    seed: Number(seed),
+    before: Number(before),
+  };
 }
 
-/** Unpins it. */
-export function letGo(plan: Plan): void {
-  const { held } = wall.getState();
-  wall.setState({ held: held.filter((one) => pictureKey(one) !== pictureKey(plan)) });
+const isInTheWay = (data: unknown): data is InTheWay => {
+  const { limit, share } = (data ?? {}) as Fields;
+  return typeof limit === "string" && Number.isFinite(share);
+};
+
+function keep(): void {
+  const { hung, ...rest } = wall.getState();
+  const cells = hung.map(({ cell }) => cell);
+  const measures = hung.map((one) => one.measures);
+  keepLine("wall", { ...rest, ...packPlans(hung.map(({ plan }) => plan)), cells, measures });
 }
 
-export function throwAway(plan: Plan): void {
-  const { thrown } = wall.getState();
-  letGo(plan);
-  wall.setState({ thrown: new Set([...thrown, pictureKey(plan)]) });
-  learnFrom(plan, false);
-}
-
-export const bringBack = (): void => wall.setState({ thrown: new Set() });
+readLine("wall", (data) => {
+  // a search that was begun while pictures were waited for goes first
+  if (wall.getState() === BARE) wall.setState(wallFrom(data));
+});
+wall.subscribe(({ state }) => {
+  if (state !== "trying") keep();
+});
+// one that fills changes many times a second: it is written down when it rests, or when it is left
+globalThis.window?.addEventListener("pagehide", () => {
+  if (wall.getState().state === "trying") keep();
+});

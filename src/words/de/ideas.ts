@@ -55,7 +55,8 @@ export const ideas: Translated<typeof en> = {
   trying: (tried: string, found: string) => `${tried} Muster versucht, ${found} an der Wand`,
   done: (tried: string, meeting: string, found: string) =>
     `${tried} Muster versucht; ${meeting} davon treffen sich, und die besten ${found} hängen an der Wand.`,
-  stopped: "Angehalten. Was bis dahin gefunden war, bleibt.",
+  stopped: (tried: string, found: string) =>
+    `Angehalten nach ${tried} versuchten Mustern. Die ${found} an der Wand bleiben.`,
   trouble: (why: string) => `Die Suche brach ab: ${why}`,
   nothing: (what: string) => `Kein Muster erfüllt diesen Wunsch. Im Weg: ${what}.`,
   way: {
@@ -66,7 +67,8 @@ export const ideas: Translated<typeof en> = {
   },
   wall: "Die Wand",
   empty: "Von dieser Art noch nichts",
-  most: "mehr",
+  axisPart: (name: string, part: string) => `${name}: ${part}`,
+  axisAcross: (name: string) => `${name} →`,
   one: {
     title: "Diese hier",
     time: (hours: string, facets: string, tiers: string) =>
@@ -91,6 +93,8 @@ export const ideas: Translated<typeof en> = {
   deeds: {
     take: "Als meinen Plan öffnen",
     taken: "Das ist jetzt dein Plan. Rückgängig bringt den vorigen zurück.",
+    takenWhole:
+      "Das ist jetzt dein Plan, mit der Murmel und dem Rad, für die es gemacht war. Rückgängig bringt den vorigen zurück.",
     front: "Nur die Zahlen vorn bleiben",
     away: "Wegwerfen",
     between: "Zwischen den beiden zuletzt festgehaltenen",
@@ -117,6 +121,7 @@ export const ideas: Translated<typeof en> = {
       `Gelernt aus ${count} Ideen, die du festgehalten oder weggeworfen hast, nur auf diesem Gerät. Es ändert allein diese Folge.`,
     few: (count: number) =>
       `${count === 1 ? "Eine Idee" : `${count} Ideen`} bisher festgehalten oder weggeworfen. Ab je dreien liegt die Wand auch in der Folge da, die dir gefallen könnte; das bleibt auf diesem Gerät.`,
+    later: "Sobald eine Suche zu Ende ist.",
     forget: "Vergessen, was mir gefällt",
   },
   measures: {
@@ -137,6 +142,8 @@ export const ideas: Translated<typeof en> = {
     eyes: "Verglichen mit vier blinden Rangfolgen von 24 durchgerechneten Bildern (von Programmen, die Bilder lesen, noch nicht von Menschen), als Rangkorrelation mit dem Bereich, in dem sie 19 von 20 Malen liegt: Inneres zu sehen 0,98 (0,94 bis 0,99), Funkeln 0,87 (0,67 bis 0,95), Bilder des Inneren nur 0,36 (−0,07 bis 0,67). Darum verlangt ein Wunsch nach vielen Bildern auch, dass sie groß sind und wenig sonst durchscheint: 0,55 (0,16 bis 0,79) an denselben Bildern.",
   },
   held: "Festgehalten, nebeneinander in einem Licht",
+  heldUnkept:
+    "Dieser Browser hat keinen Platz für das Festgehaltene oder hebt es nicht auf: es bleibt, bis die Seite verlassen wird. Stell ins Regal, was bleiben soll.",
   undrawn: "Bilder lassen sich hier gerade nicht durchrechnen; Zeichnungen stehen für sie.",
   name: (name: string, number: string) => (name ? `${name}, Idee ${number}` : `Idee ${number}`),
   ring: (number: string) => `Ring ${number}`,

@@ -53,7 +53,8 @@ export const ideas = {
   trying: (tried: string, found: string) => `${tried} patterns tried, ${found} on the wall`,
   done: (tried: string, meeting: string, found: string) =>
     `${tried} patterns tried; ${meeting} of them meet, and the best ${found} are on the wall.`,
-  stopped: "Stopped. What was found by then stays.",
+  stopped: (tried: string, found: string) =>
+    `Stopped after ${tried} patterns tried. The ${found} on the wall stay.`,
   trouble: (why: string) => `The search broke off: ${why}`,
   nothing: (what: string) => `No pattern keeps this wish. In the way: ${what}.`,
   way: {
@@ -64,7 +65,8 @@ export const ideas = {
   },
   wall: "The wall",
   empty: "Nothing of this kind yet",
-  most: "more",
+  axisPart: (name: string, part: string) => `${name}: ${part}`,
+  axisAcross: (name: string) => `${name} →`,
   one: {
     title: "This one",
     time: (hours: string, facets: string, tiers: string) =>
@@ -86,6 +88,8 @@ export const ideas = {
   deeds: {
     take: "Open as my plan",
     taken: "It is your plan now. Undo brings the one before back.",
+    takenWhole:
+      "It is your plan now, with the marble and the wheel that it was made for. Undo brings the one before back.",
     front: "Only the front\u2019s counts stay",
     away: "Throw away",
     between: "Between the last two held",
@@ -112,6 +116,7 @@ export const ideas = {
       `Learned from ${count} ideas that you held or threw away, on this device alone. It only changes this order.`,
     few: (count: number) =>
       `${count === 1 ? "One idea" : `${count} ideas`} held or thrown away so far. From three of each on, the wall is also laid out in the order that you may like; that stays on this device.`,
+    later: "Once a search has come to its end.",
     forget: "Forget what I like",
   },
   measures: {
@@ -132,6 +137,8 @@ export const ideas = {
     eyes: "Held against four blind rankings of 24 traced pictures (by programs that read pictures, not yet by people), as rank correlation with the range in which it lies 19 times of 20: inside seen 0.98 (0.94 to 0.99), sparkle 0.87 (0.67 to 0.95), images of the inside only 0.36 (−0.07 to 0.67). So a wish for many images also asks that they be large and that little else be seen through: 0.55 (0.16 to 0.79) on these same pictures.",
   },
   held: "Held, side by side under one light",
+  heldUnkept:
+    "This browser has no room for what is held, or refuses to keep it: it lasts until the page is left. Put on the shelf what is to stay.",
   undrawn: "No pictures can be traced here just now; drawings stand for them.",
   name: (name: string, number: string) => (name ? `${name}, idea ${number}` : `Idea ${number}`),
   ring: (number: string) => `Ring ${number}`,
