@@ -1,13 +1,18 @@
 /** The wall of ideas: it fills, stops at once, and what hangs on it can be held, leant, thrown away and opened as the plan. */
 import { expect, it } from "vitest";
+import { dropFile } from "./built-app.ts";
 import { guideTo } from "./everywhere.ts";
+import { ON_BENCH } from "./hung-wall.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
 
 it("fills, stops, and gives its ideas away", async () => {
-  const { page, errors, foreign, close } = await app.visit();
+  // drawings stand for pictures, and a clear ball is judged quickly
+  const { page, errors, foreign, close } = await app.visit({ without3d: true });
   const guide = guideTo(page);
+  await dropFile(page, "clear.json", JSON.stringify(ON_BENCH));
+  await page.locator(".tier").nth(ON_BENCH.tiers.length).waitFor({ state: "detached" });
   await guide.goTo("ideas");
   await guide.press("Try patterns");
   const ideas = page.locator(".idea-wall .idea");

@@ -162,10 +162,10 @@ function geneRuleOf(ground: Ground, tiers: readonly Tier[], at: number): GeneRul
   return { rule: depth.rule };
 }
 
-/** The candidate nearest to a plan's tiers, kept ones first; null where the wish takes none like it. */
-export function genesOf(ground: Ground, tiers: readonly Tier[]): Genes | null {
+/** A plan's tiers after the kept ones, in a candidate's steps, whether the wish takes them or not. */
+export function genesOf(ground: Ground, tiers: readonly Tier[]): Genes {
   const first = ground.keep.length;
-  const genes = tiers.slice(first).map((tier, i): Gene => {
+  return tiers.slice(first).map((tier, i): Gene => {
     const quarters = (4 * (tier.startDeg - ground.zeroDeg[tier.side]) * tier.count) / 360;
     return {
       side: tier.side,
@@ -175,7 +175,6 @@ export function genesOf(ground: Ground, tiers: readonly Tier[]): Genes | null {
       rule: geneRuleOf(ground, tiers, first + i),
     };
   });
-  return fits(ground, genes) ? genes : null;
 }
 
 /** Equal for candidates that agree in side, count, angle, start and rule of all their tiers. */
@@ -212,6 +211,7 @@ export function fits(ground: Ground, genes: Genes): boolean {
   if (frontCounts && front.length !== frontCounts.length) return false;
   if (frontCounts?.some((count, i) => front[i].count !== count)) return false;
   const sides = new Set([...keep, ...genes].map(({ side }) => side));
+  if (wish.sides === "front" && genes.some(({ side }) => side === "back")) return false;
   if (wish.sides === "both" && genes.length > 0 && wish.tiers[1] > 1 && sides.size < 2) return false;
   return genes.every((gene, i) => {
     const { side, count, halfDegs, quarter, rule } = gene;

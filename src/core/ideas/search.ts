@@ -7,9 +7,10 @@
  */
 import { seeded } from "../bench/chances/chance.ts";
 import type { Tier } from "../plan/document.ts";
-import { type Genes, type Ground, genesOf, groundOf, impossible, keyOf, tiersOf } from "./genes.ts";
+import { type Genes, type Ground, groundOf, impossible, keyOf, tiersOf } from "./genes.ts";
 import type { Ask, Refusal, Verdict } from "./judge.ts";
 import { crossCandidates, makeCandidate, varyCandidate } from "./make.ts";
+import { nearestGenes } from "./nearest.ts";
 import { CELLS, COLUMNS, cellAt, edgesOf, placeOf, ROWS, type WallEdges, widened } from "./wall.ts";
 import type { IdeaWish } from "./wish.ts";
 
@@ -128,7 +129,7 @@ export class Search {
     this.ground = { ...groundOf(wish), frontCounts: options.frontCounts ?? null };
     this.limit = impossible(this.ground);
     this.like = (options.like ?? [])
-      .map((tiers) => genesOf(this.ground, tiers))
+      .map((tiers) => nearestGenes(this.ground, tiers))
       .filter((genes) => genes !== null);
     const { limits, across, up } = wish;
     if (options.wall) this.edges = options.wall;

@@ -7,15 +7,14 @@ import { COUNTS } from "../../core/plan/limits.ts";
 import { keepLine, readLine } from "./wall-shelf.ts";
 
 /**
- * What one may ask of a piece, as weights of measures. Where blind eyes ranked 24 pictures otherwise than a measure alone, what
- * they saw has the greater weight: many images of the inside are hardly seen where each is small.
+ * What one may ask of a piece, as weights of measures. Many images of the inside are no wish: blind eyes that ranked pictures
+ * hardly followed the count of them, so it only spreads the wall.
  */
 export const WANTS = {
   sparkle: { sparkle: 1 },
   back: { back: 1 },
   through: { through: 1 },
   inside: { inside: 1 },
-  images: { images: 0.5, inside: 0.5, through: -0.8 },
   round: { skinShare: 1 },
   covered: { skinShare: -1 },
   large: { leastFacetMm: 1 },
@@ -123,6 +122,38 @@ export const leastPlan = ({ work: _, ...plan }: Plan, { sides }: Draft): Plan =>
   ...plan,
   tiers: sides === "both" ? [leastPole("front"), leastPole("back")] : [leastPole("front")],
 });
+
+/** So many more tiers than what one begins with. */
+const MORE_TIERS = 1;
+/** So much more work, as a share. */
+const MORE_WORK = 1.25;
+
+/**
+ * The wish of a search that stays near given plans: its bounds give way as far as these need, and no side is asked for that none of
+ * them has.
+ * @param minutes what each takes; null where it can't be reckoned
+ */
+export function wishNear(
+  wish: IdeaWish,
+  plans: readonly (readonly Tier[])[],
+  minutes: readonly (number | null)[],
+): IdeaWish {
+  const tiers = plans.map(({ length }) => length);
+  const facets = plans.map((own) => own.reduce((sum, { count }) => sum + count, 0));
+  const hasBack = plans.some((own) => own.some(({ side }) => side === "back"));
+  const [least, most] = wish.limits?.minutes ?? [0, Number.MAX_VALUE];
+  const known = minutes.filter((one) => one !== null);
+  return {
+    ...wish,
+    sides: hasBack ? "both" : "front",
+    tiers: [Math.min(wish.tiers[0], ...tiers), Math.max(wish.tiers[1], ...tiers.map((n) => n + MORE_TIERS))],
+    facets: [1, Math.max(wish.facets[1], ...facets.map((n) => Math.ceil(n * MORE_WORK)))],
+    limits: {
+      ...wish.limits,
+      minutes: [Math.min(least, ...known), Math.max(most, ...known.map((one) => one * MORE_WORK))],
+    },
+  };
+}
 
 /**
  * @param leastMinutes what the least pattern takes: the wall's columns of time begin there, and none stays empty for nothing;

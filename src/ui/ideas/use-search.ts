@@ -8,7 +8,7 @@ import { useWords } from "../messages/words.tsx";
 import { useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
 import { type Beginning, takeAsked } from "./asked.ts";
-import { type Axis, leastPlan, useDraft, wishOf } from "./draft.ts";
+import { type Axis, leastPlan, useDraft, wishNear, wishOf } from "./draft.ts";
 import { findIdeas, measureIdea, type WallNow } from "./find-ideas.ts";
 import { holding } from "./held-store.ts";
 import { pictureKey } from "./picture-key.ts";
@@ -51,6 +51,16 @@ function remembering(make: (found: Found) => Plan): (found: Found) => Plan {
   };
 }
 
+/** Null where it can't be reckoned, as of a plan that is begun with because it can't be ground as it stands. */
+async function minutesOf(plan: Plan, signal: AbortSignal): Promise<number | null> {
+  try {
+    return (await measureIdea(plan, signal)).minutes;
+  } catch (error) {
+    if (signal.aborted) throw error;
+    return null;
+  }
+}
+
 export function useSearch() {
   const studio = useStudioStore();
   const plan = usePlan();
@@ -70,8 +80,11 @@ export function useSearch() {
       // said the moment it is wished: whatever is still judged for it then is not counted any more
       signal.addEventListener("abort", stopped);
       try {
-        const { minutes } = await measureIdea(leastPlan(plan, own), signal);
-        const wish = wishOf(plan, own, minutes);
+        const isNear = ways !== "open";
+        const asked = [leastPlan(plan, own), ...(isNear ? like.map((tiers) => ({ ...plan, tiers })) : [])];
+        const [least, ...others] = await Promise.all(asked.map((one) => minutesOf(one, signal)));
+        const said = wishOf(plan, own, least);
+        const wish = isNear ? wishNear(said, like, others) : said;
         const kept = wish.keep?.length ?? 0;
         const planOf = remembering(({ tiers, number }) => make(tiers, kept, before + number + 1));
         const axes = { across: wish.across as Axis, up: wish.up as Axis };
@@ -80,7 +93,7 @@ export function useSearch() {
           const hung = found.map((one) => ({ cell: one.cell, plan: planOf(one), measures: null }));
           wall.setState({ hung, spread: { ...axes, edges }, tried, meeting });
         };
-        const tries = ways === "open" ? TRIES : TRIES_NEAR;
+        const tries = isNear ? TRIES_NEAR : TRIES;
         const options = { tries, seed, like, ways, ...(frontCounts ? { frontCounts } : {}) };
         const { ideas, tried, meeting, inTheWay } = await findIdeas(wish, options, signal, show);
         const last = wall.getState().hung;

@@ -32,7 +32,6 @@ export const ideas: Translated<typeof en> = {
     back: "Licht zum Auge zurückwerfen",
     through: "hindurchsehen lassen",
     inside: "sein Inneres zeigen",
-    images: "sein Inneres vielfach zeigen",
     round: "viel runde Haut behalten",
     covered: "ganz mit Facetten bedeckt sein",
     large: "keine kleine Facette haben",
@@ -139,7 +138,7 @@ export const ideas: Translated<typeof en> = {
       "Wie viele getrennte Bilder des Inneren man gerade von vorn sieht; eine Zählung von Flecken auf dem Raster.",
     sparkle:
       "Wie viel des Gesichts mit jedem Grad Neigung hell oder dunkel wird, unter zwölf Lampen ringsum; eine Zählung auf dem Raster.",
-    eyes: "Verglichen mit vier blinden Rangfolgen von 24 durchgerechneten Bildern (von Programmen, die Bilder lesen, noch nicht von Menschen), als Rangkorrelation mit dem Bereich, in dem sie 19 von 20 Malen liegt: Inneres zu sehen 0,98 (0,94 bis 0,99), Funkeln 0,87 (0,67 bis 0,95), Bilder des Inneren nur 0,36 (−0,07 bis 0,67). Darum verlangt ein Wunsch nach vielen Bildern auch, dass sie groß sind und wenig sonst durchscheint: 0,55 (0,16 bis 0,79) an denselben Bildern.",
+    eyes: "Verglichen mit vier blinden Rangfolgen von 24 durchgerechneten Bildern (von Programmen, die Bilder lesen, noch nicht von Menschen), als Rangkorrelation mit dem Bereich, in dem sie 19 von 20 Malen liegt: Inneres zu sehen 0,98 (0,94 bis 0,99), Funkeln 0,87 (0,67 bis 0,95), Bilder des Inneren nur 0,36 (−0,07 bis 0,67), was Zufall sein kann: darum lässt sich die Wand nach ihnen ordnen, aber wünschen kann man sie nicht. Wie die anderen Maße dem Auge folgen, ist nicht gefragt worden.",
   },
   held: "Festgehalten, nebeneinander in einem Licht",
   heldUnkept:

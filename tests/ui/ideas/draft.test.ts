@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { FEATURES } from "../../../src/core/ideas/taste.ts";
 import { NUMERIC_MEASURES, scoreOf } from "../../../src/core/ideas/wish.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
-import { draft, WANTS, wishOf } from "../../../src/ui/ideas/draft.ts";
+import { draft, WANTS, wishNear, wishOf } from "../../../src/ui/ideas/draft.ts";
 import { marksFrom } from "../../../src/ui/ideas/taste-store.ts";
 
 const plan: Plan = {
@@ -54,6 +54,39 @@ describe("a wish as said on screen", () => {
       expect(scoreOf(wish, best)).toBeGreaterThan(scoreOf(wish, { ...other, minutes: 0 }));
     },
   );
+});
+
+it("no wish counts images of the inside, which blind eyes did not follow", () => {
+  for (const weights of Object.values(WANTS)) expect(weights).not.toHaveProperty("images");
+});
+
+describe("a wish near given plans", () => {
+  const wish = wishOf(plan, { ...own, mostTiers: 4, mostFacets: 30, mostHours: 2 }, 30);
+  const ring = (side: "front" | "back", count: number) => ({
+    ...plan.tiers[0],
+    id: `${side}${count}`,
+    side,
+    count,
+  });
+
+  it("gives way as far as they need, and asks for no side that none has", () => {
+    const near = wishNear(wish, [[1, 2, 3, 4, 5].map((k) => ring("front", 8 + k))], [200]);
+    expect(near.sides).toBe("front");
+    expect(near.tiers).toEqual([2, 6]);
+    expect(near.facets[1]).toBeGreaterThanOrEqual(55);
+    expect(near.limits?.minutes).toEqual([30, 250]);
+    expect(
+      wishNear({ ...wish, sides: "front" }, [[ring("back", 8)], [ring("front", 8)]], [null, 20]),
+    ).toMatchObject({
+      sides: "both",
+      tiers: [1, 4],
+      limits: { minutes: [20, 120] },
+    });
+  });
+
+  it("is the wish itself where they keep it", () => {
+    expect(wishNear(wish, [[ring("front", 8), ring("back", 6)]], [90])).toEqual(wish);
+  });
 });
 
 describe("marks that this device kept", () => {
