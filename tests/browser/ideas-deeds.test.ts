@@ -113,11 +113,10 @@ it("more like this stays near it, and the front's counts stay where only these a
   const own = HUNG.find(({ tiers }) => frontCountsOf(tiers).length > 0) as Plan;
   await pressed(page, own.name);
   await deed(page, words.deeds.more).click();
-  // the idea itself is tried again, under its own name
-  expect(
-    (await found(page)).map(({ tiers }) => JSON.stringify(tiers.map((t) => [t.count, t.armAngleDeg]))),
-  ).toContain(JSON.stringify(own.tiers.map((t) => [t.count, t.armAngleDeg])));
-  await hangWall(page);
+  const rings = (plan: Plan) => plan.tiers.map(({ side, count }) => `${side} ${count}`);
+  const near = await found(page);
+  expect(near.some((plan) => rings(plan).some((ring) => rings(own).includes(ring)))).toBe(true);
+  await atWall();
   await pressed(page, own.name);
   await deed(page, words.deeds.front).click();
   const kept = await found(page);
@@ -149,13 +148,11 @@ it("an idea lies beside the plan, on the shelf, before a customer, and on the be
   await guide.closeSheet();
   await guide.goTo("ideas");
   await pressed(page, idea.name);
-  const before = await page.locator(".idea-wish").textContent();
   await deed(page, words.deeds.take).click();
   await page.getByText(words.deeds.taken).waitFor();
   await expect.poll(() => page.locator(".tier").count()).toBe(idea.tiers.length);
   await page.locator(".head").getByRole("button", { name: /^Undo/ }).click();
   await expect.poll(() => page.locator(".tier").count()).toBe(ON_BENCH.tiers.length);
-  expect(before).toContain("38.0 mm");
 });
 
 it("where light can't be traced drawings stand in, and that is said", async () => {
