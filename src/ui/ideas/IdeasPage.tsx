@@ -8,6 +8,7 @@ import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
+import { useSession } from "../visit.ts";
 import { HeldPart } from "./HeldPart.tsx";
 import { bringBack, hold, isHeld, letGo, throwAway, useHolding } from "./held-store.ts";
 import { IdeaPart } from "./IdeaPart.tsx";
@@ -18,7 +19,7 @@ import { usePictures } from "./use-pictures.ts";
 import { useSearch } from "./use-search.ts";
 import { WallGrid } from "./WallGrid.tsx";
 import { WishWords } from "./WishWords.tsx";
-import { unkept } from "./wall-shelf.ts";
+import { giveLibrary, unkept } from "./wall-shelf.ts";
 import { useWall, type Wall } from "./wall-store.ts";
 import "../look/look.css";
 import "./ideas.css";
@@ -56,6 +57,10 @@ export default function IdeasPage() {
   const { held, thrown } = holding;
   const isUnkept = useStore(unkept, ({ lines }) => lines.has("held"));
   const { job, start } = useSearch();
+  const session = useSession();
+  useEffect(() => {
+    if (session) giveLibrary(session.library);
+  }, [session]);
   const [picked, pick] = useState<Plan | null>(null);
   const shown = useMemo(() => [...hung.map(({ plan }) => plan), ...held], [hung, held]);
   const isRunning = state === "trying";

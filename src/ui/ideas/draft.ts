@@ -82,7 +82,7 @@ const isWhole = (value: unknown, least: number, most: number): boolean =>
   Number.isInteger(value) && Number(value) >= least && Number(value) <= most;
 
 /** A wish as this device kept it: each field that can be read, and the first wish's for every other. */
-export function draftFrom(data: unknown): Draft {
+function draftFrom(data: unknown): Draft {
   const given = Object.entries(data ?? {}).filter(([key, value]) => isAllowed[key as keyof Draft]?.(value));
   const read: Draft = { ...FIRST, ...Object.fromEntries(given) };
   return {

@@ -24,7 +24,7 @@ const has = (plans: readonly Plan[], plan: Plan): boolean =>
 export const isHeld = ({ held }: Holding, plan: Plan): boolean => has(held, plan);
 
 /** What a line holds, as far as it can be read. */
-export function holdingFrom(data: unknown): Holding {
+function holdingFrom(data: unknown): Holding {
   const { thrown } = (data ?? {}) as { readonly thrown?: unknown };
   return {
     held: unpackPlans(data).filter((plan) => plan !== null),
@@ -72,6 +72,7 @@ function learnFrom(plan: Plan, isLiked: boolean): void {
   );
 }
 
+/** Pins an idea (a favourite). */
 export function hold(plan: Plan): void {
   const { held } = holding.getState();
   if (has(held, plan)) return;
@@ -79,6 +80,7 @@ export function hold(plan: Plan): void {
   learnFrom(plan, true);
 }
 
+/** Unpins it. */
 export function letGo(plan: Plan): void {
   const { held } = holding.getState();
   change({ held: held.filter((one) => pictureKey(one) !== pictureKey(plan)) });

@@ -7,9 +7,8 @@ import { createStore } from "zustand/vanilla";
 import type { Plan, Tier } from "../../core/plan/document.ts";
 import { PlanFileError, planFromData } from "../../core/plan/file.ts";
 import { browserShelf } from "../../state/preferences.ts";
-import type { Session } from "../../state/session.ts";
+import type { Library } from "../../state/storage/library.ts";
 import { markedNow, mayHoldMarks } from "../../state/storage/pictures-when-needed.ts";
-import { visit } from "../visit.ts";
 
 export type LineName = "wish" | "wall" | "held";
 const keyOf = (name: LineName): string => `glintwright-ideas-${name}`;
@@ -26,15 +25,19 @@ function say(name: LineName, isKept: boolean): void {
   unkept.setState({ lines: next });
 }
 
-const sessionThere = (): Promise<Session> =>
+/** Where pictures inside plans are kept; null until the visit has begun. */
+const shelved = createStore<{ readonly library: Library | null }>(() => ({ library: null }));
+export const giveLibrary = (library: Library): void => shelved.setState({ library });
+
+const libraryThere = (): Promise<Library> =>
   new Promise((resolve) => {
-    const look = ({ session }: { readonly session: Session | null }) => {
-      if (!session) return;
+    const look = ({ library }: { readonly library: Library | null }) => {
+      if (!library) return;
       stop();
-      resolve(session);
+      resolve(library);
     };
-    const stop = visit.subscribe(look);
-    look(visit.getState());
+    const stop = shelved.subscribe(look);
+    look(shelved.getState());
   });
 
 /** What each line is to hold by now: one that waits for a picture must not come after a later one. */
@@ -60,7 +63,7 @@ export function keepLine(name: LineName, data: unknown): void {
   }
   say(name, false);
   const withPictures = async () => {
-    const { library } = await sessionThere();
+    const library = await libraryThere();
     const packed = await library.pictures.packData(data);
     if (latest.get(name) === data) write(name, packed);
   };
@@ -92,7 +95,7 @@ export function readLine(name: LineName, take: (data: unknown) => void): void {
     return;
   }
   const withPictures = async () => {
-    const { library } = await sessionThere();
+    const library = await libraryThere();
     return library.pictures.unpackText(marked);
   };
   withPictures().then(
