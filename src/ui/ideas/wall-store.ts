@@ -16,7 +16,7 @@ export interface Hung {
   readonly measures: Measures | null;
 }
 /** What the wall is laid out by, which is not the wish any more once that is changed. */
-export interface Spread {
+interface Spread {
   readonly across: Axis;
   readonly up: Axis;
   readonly edges: WallEdges;
@@ -69,7 +69,7 @@ function spreadFrom(data: unknown): Spread | null {
 }
 
 /** What a line holds; a bare wall where it can't be read. A search that was under way has stopped with its page. */
-export function wallFrom(data: unknown): Wall {
+function wallFrom(data: unknown): Wall {
   const { state, spread, tried, meeting, inTheWay, seed, before, cells, measures } = (data ?? {}) as Fields;
   if (![tried, meeting, seed, before].every(isCount) || !Array.isArray(cells) || !Array.isArray(measures))
     return BARE;
