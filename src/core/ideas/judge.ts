@@ -13,7 +13,7 @@ import type { Rasters } from "../optics/raster.ts";
 import type { Tier } from "../plan/document.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
-import { type Guess, guessLook, guessRoom, isOutdone, limitBrokenBy } from "./guess.ts";
+import { type Guess, type GuessRoom, guessLook, guessRooms, isOutdone, limitBrokenBy } from "./guess.ts";
 import { cellAt, type WallEdges } from "./wall.ts";
 import {
   bestScore,
@@ -60,17 +60,11 @@ const UNMET: Verdict = {
   score: null,
 };
 
-/** Measures of a look and the rays that each takes, the cheapest first. */
-interface Look {
-  readonly need: LookNeed;
-  readonly gives: readonly MeasureName[];
-  /** Many looks: guessed from fewer rays first. */
-  readonly isGuessed: boolean;
-}
-const LOOK: readonly Look[] = [
-  { need: "images", gives: ["images"], isGuessed: false },
-  { need: "face", gives: ["back", "through", "inside"], isGuessed: true },
-  { need: "sparkle", gives: ["sparkle"], isGuessed: true },
+/** What has to be looked at for a measure. */
+const LOOKS: readonly { readonly need: LookNeed; readonly gives: readonly MeasureName[] }[] = [
+  { need: "images", gives: ["images"] },
+  { need: "face", gives: ["back", "through", "inside"] },
+  { need: "sparkle", gives: ["sparkle"] },
 ];
 
 /** Depths by the tiers up to each one, null where its rule can't be met; the oldest are forgotten. */
@@ -145,7 +139,7 @@ class Trial {
     return this.refusal() !== null && (edges !== null || isPlaced);
   }
 
-  /** Whether a guess from few rays turns it away; never before the wall is divided. */
+  /** Why a guess from few rays turns it away; never before the wall is divided. */
   refusalBy(guess: () => Guess): Refusal | null {
     const { edges, best } = this.ask;
     if (!edges) return null;
@@ -172,7 +166,7 @@ class Trial {
 interface Rooms {
   readonly rasters: Rasters;
   readonly full: LookRoom;
-  readonly guess: LookRoom;
+  readonly guesses: readonly GuessRoom[];
 }
 
 function judged(
@@ -197,13 +191,19 @@ function judged(
     if (trial.isOver()) return trial.verdict(false);
   }
   const body = rayBodyOf(solved, rooms.rasters);
-  const needed = LOOK.filter(({ gives }) => gives.some((name) => needs.has(name)));
-  for (const { need, isGuessed } of needed) {
-    if (isGuessed && need === needed.find((look) => look.isGuessed)?.need) {
-      const refusal = trial.refusalBy(() => guessLook(body, needs.has("sparkle"), rooms.guess));
+  const looks = LOOKS.filter(({ gives }) => gives.some((name) => needs.has(name))).map(({ need }) => need);
+  // one look without leaning comes before the many that have to lean
+  if (looks.includes("images")) {
+    Object.assign(trial.values, measureLook(body, ["images"], rooms.full));
+    if (trial.isOver()) return trial.verdict(false);
+  }
+  const leaning = looks.filter((need) => need !== "images");
+  if (leaning.length > 0) {
+    for (const room of rooms.guesses) {
+      const refusal = trial.refusalBy(() => guessLook(body, leaning.includes("sparkle"), room));
       if (refusal) return trial.verdict(false, refusal);
     }
-    Object.assign(trial.values, measureLook(body, [need], rooms.full));
+    Object.assign(trial.values, measureLook(body, leaning, rooms.full));
     if (trial.isOver()) return trial.verdict(false);
   }
   return trial.verdict(true);
@@ -214,7 +214,7 @@ export function createJudge(wish: IdeaWish): Judge {
   const solve = createSolver(wish);
   const needs = needed(wish);
   const rasters = rastersOf(planOfIdea(wish, [], ""));
-  const rooms: Rooms = { rasters, full: lookRoom(), guess: guessRoom() };
+  const rooms: Rooms = { rasters, full: lookRoom(), guesses: guessRooms() };
   return (tiers, ask) => {
     try {
       const solved = solve(tiers);

@@ -1,5 +1,5 @@
 /** The wall: 5 x 4 cells of two measures, in each the best that was found. */
-import { fullValue, type IdeaWish, type MeasureName, radiusOf } from "./wish.ts";
+import { fullValue, type IdeaWish, type Limits, type MeasureName, radiusOf } from "./wish.ts";
 
 export const COLUMNS = 5;
 export const ROWS = 4;
@@ -58,6 +58,16 @@ export function cellsAt(
   for (let row = low; row <= high; row++)
     for (let column = left; column <= right; column++) cells.push(row * COLUMNS + column);
   return cells;
+}
+
+/** What a cell's values lie between; the outer cells have no outer edge. */
+export function rangesOf(edges: WallEdges, cell: number): Readonly<Record<"across" | "up", Limits>> {
+  const partOf = (own: readonly number[], part: number): Limits => [
+    part === 0 ? Number.NEGATIVE_INFINITY : own[part],
+    part === own.length - 2 ? Number.POSITIVE_INFINITY : own[part + 1],
+  ];
+  const [column, row] = placeOf(cell);
+  return { across: partOf(edges.across, column), up: partOf(edges.up, row) };
 }
 
 export const placeOf = (cell: number): readonly [number, number] => [

@@ -110,12 +110,20 @@ export class StraightRays {
     const columns = isMirrored ? grid / 2 : grid;
     this.face(viewer);
     counts.fill(0);
+    fates.fill(MISSED);
+    const x = (i: number): number => (2 * i + 1) / grid - 1;
     for (let j = 0; j < grid; j++) {
-      const y = (2 * j + 1) / grid - 1;
-      for (let i = 0; i < columns; i++) {
+      const y = x(j);
+      // what is left is convex, so the rays of a row that meet it are neighbours
+      let last = columns - 1;
+      if (!isMirrored) while (last >= 0 && this.enter(x(last), y, viewer) < SKIN) last--;
+      let isMet = false;
+      for (let i = 0; i <= last; i++) {
+        const surface = this.enter(x(i), y, viewer, isMet);
+        if (surface < SKIN) continue;
+        isMet = true;
         const k = grid * j + i;
-        const surface = this.enter((2 * i + 1) / grid - 1, y, viewer);
-        const fate = surface < SKIN ? MISSED : this.follow(surface, viewer.view);
+        const fate = this.follow(surface, viewer.view);
         fates[k] = fate;
         counts[fate]++;
         const at = fate === INSIDE ? PX : DX;
@@ -124,6 +132,8 @@ export class StraightRays {
         ends[3 * k + 2] = ray[at + 2];
       }
     }
+    const all = grid * columns;
+    counts[MISSED] = all - counts[BACK] - counts[THROUGH] - counts[INSIDE] - counts[NEITHER];
     if (isMirrored) fillMirrored(into);
   }
 
@@ -145,8 +155,11 @@ export class StraightRays {
     }
   }
 
-  /** Sets `ray` to where the ray at (x, y) is just within the surface. Gives that surface, less than SKIN for a miss. */
-  private enter(x: number, y: number, { right, up, view }: Viewer): number {
+  /**
+   * Sets `ray` to where the ray at (x, y) is just within the surface. Gives that surface, less than SKIN for a miss.
+   * @param isSure it is known to meet the piece
+   */
+  private enter(x: number, y: number, { right, up, view }: Viewer, isSure = false): number {
     const { planes, nd } = this.body;
     const { coming, entered, ray } = this;
     const room = 1 - x * x - y * y;
@@ -189,8 +202,9 @@ export class StraightRays {
       return SKIN;
     }
     if (
-      enter >= root ||
-      this.isPastExit(x, y, enter, mx - root * view[0], my - root * view[1], mz - root * view[2])
+      !isSure &&
+      (enter >= root ||
+        this.isPastExit(x, y, enter, mx - root * view[0], my - root * view[1], mz - root * view[2]))
     )
       return SKIN - 1;
     ray[PX] = mx - enter * view[0];

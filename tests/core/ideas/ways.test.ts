@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { guessLook, guessRoom, isOutdone, limitBrokenBy } from "../../../src/core/ideas/guess.ts";
+import { guessLook, guessRooms, isOutdone, limitBrokenBy } from "../../../src/core/ideas/guess.ts";
 import { createJudge } from "../../../src/core/ideas/judge.ts";
 import { Search, type SearchOptions } from "../../../src/core/ideas/search.ts";
 import { type IdeaWish, planOfIdea } from "../../../src/core/ideas/wish.ts";
@@ -91,14 +91,18 @@ describe("a search that begins with plans", () => {
 
 describe("a guess from few rays", () => {
   const plan = planOfIdea(wish, LIKE, "");
-  const guess = guessLook(rayBodyOf(solvePlan(plan)), true, guessRoom());
-  it("holds what all rays come to", () => {
+  const guesses = guessRooms().map((room) => guessLook(rayBodyOf(solvePlan(plan)), true, room));
+  it("holds what all rays come to, and the nearer the more there are", () => {
     const measures = measurePlan(plan);
     for (const name of ["back", "through", "inside", "sparkle"] as const) {
-      const [least, most] = guess[name] ?? [1, 0];
-      expect(measures[name]).toBeGreaterThanOrEqual(least);
-      expect(measures[name]).toBeLessThanOrEqual(most);
-      expect(most - least).toBeLessThan(0.1 + 0.3 * measures[name]);
+      const widths = guesses.map((guess) => {
+        const [least, most] = guess[name] ?? [1, 0];
+        expect(measures[name]).toBeGreaterThanOrEqual(least);
+        expect(measures[name]).toBeLessThanOrEqual(most);
+        return most - least;
+      });
+      expect(widths[1]).toBeLessThan(widths[0]);
+      expect(widths[1]).toBeLessThan(0.1 + 0.3 * measures[name]);
     }
   });
 
@@ -108,9 +112,16 @@ describe("a guess from few rays", () => {
     const between = { sparkle: [0.9, 1.1], inside: [0.2, 0.3] } as const;
     const all = Array.from({ length: 20 }, (): number | null => 0.3);
     expect(isOutdone(own, edges, all, {}, between)).toBe(true);
-    for (const cell of [0, 1, 5, 6]) {
-      const but = all.map((score, i) => (i === cell ? 0.29 : score));
-      expect(isOutdone(own, edges, but, {}, between)).toBe(false);
+    // what is wanted is an axis too: below the border at 0.25 it comes to no more
+    for (const [cell, most] of [
+      [0, 0.25],
+      [1, 0.25],
+      [5, 0.3],
+      [6, 0.3],
+    ]) {
+      const holding = (held: number) => all.map((score, i) => (i === cell ? held : score));
+      expect(isOutdone(own, edges, holding(most), {}, between)).toBe(true);
+      expect(isOutdone(own, edges, holding(most - 0.01), {}, between)).toBe(false);
       const empty = all.map((score, i) => (i === cell ? null : score));
       expect(isOutdone(own, edges, empty, {}, between)).toBe(false);
     }
