@@ -49,10 +49,15 @@ interface Answer {
   readonly body: string;
 }
 
-/** Sends a request as written, and reads to the end. */
-async function ask(method: string, target: string, more = ""): Promise<Answer> {
-  const socket = connect(port(), "localhost");
-  socket.write(`${method} ${target} HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n${more}\r\n`);
+const ask = (method: string, target: string, more = ""): Promise<Answer> =>
+  send(`${method} ${target} HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n${more}\r\n`);
+
+/** Sends bytes as written, and reads to the end. @param isAll whether this half of the connection is closed behind them */
+async function send(request: string, isAll = false): Promise<Answer> {
+  const socket = connect({ port: port(), host: "localhost", allowHalfOpen: true });
+  if (isAll) socket.end(request);
+  else socket.write(request);
+  socket.once("end", () => socket.end());
   let text = "";
   socket.on("data", (bytes) => (text += bytes.toString("latin1")));
   await once(socket, "close");
@@ -140,12 +145,42 @@ describe("what it does not do", () => {
     expect((await ask("GET", "/")).status).toBe(200);
   });
 
-  it("lives on after what is no request at all", async () => {
-    const socket = connect(port(), "localhost");
-    socket.end("nonsense\r\n\r\n");
-    await once(socket.resume(), "close");
+  it.each([
+    ["what is no request at all", "nonsense\r\n\r\n", 400],
+    ["a header without a name", "GET / HTTP/1.1\r\nHost: localhost\r\n: nothing\r\n\r\n", 400],
+    ["two lengths", "GET / HTTP/1.1\r\nHost: a\r\nContent-Length: 1\r\nContent-Length: 2\r\n\r\n", 400],
+    ["a header without an end", `GET / HTTP/1.1\r\nHost: localhost\r\nX: ${"x".repeat(40_000)}`, 431],
+    ["a tunnel", "CONNECT localhost:80 HTTP/1.1\r\nHost: localhost\r\n\r\n", 405],
+  ])("refuses %s with the headers of every answer, and lives on", async (said, request, status) => {
+    for (const isAll of [false, true]) {
+      const answer = await send(request, isAll);
+      expect(answer.status).toBe(status);
+      expect(answer.headers.get("connection")).toBe("close");
+      expect(Number(answer.headers.get("content-length"))).toBe(answer.body.length);
+      expectHeaders(answer, said);
+    }
     expect((await ask("GET", "/")).status).toBe(200);
   });
+});
+
+it.each([
+  ["without a host", "GET / HTTP/1.1\r\nConnection: close\r\n\r\n"],
+  ["of the older kind", "GET / HTTP/1.0\r\n\r\n"],
+  ["that expects something", "GET / HTTP/1.1\r\nHost: a\r\nConnection: close\r\nExpect: a cake\r\n\r\n"],
+])("answers a request %s", async (said, request) => {
+  const answer = await send(request);
+  expect([answer.status, answer.body]).toEqual([200, "<p>the page</p>"]);
+  expectHeaders(answer, said);
+});
+
+it("answers in full who closes the asking half of the connection", async () => {
+  const path = "assets/half.js";
+  writeFileSync(join(folder, path), "x".repeat(1_000_000));
+  for (const more of ["", "Connection: close\r\n"]) {
+    const answer = await send(`GET /${path} HTTP/1.1\r\nHost: localhost\r\n${more}\r\n`, true);
+    expect([answer.status, answer.body.length]).toEqual([200, 1_000_000]);
+    expectHeaders(answer, path);
+  }
 });
 
 /** How often this process, which is the server's, has the large file open. */

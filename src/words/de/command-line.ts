@@ -184,5 +184,6 @@ export const commandLine: CommandLineWords = {
     onlyRead: "Beantwortet wird hier nur GET und HEAD.",
     noPage: "Diese Seite gibt es nicht.",
     noAnswer: "Das lässt sich nicht beantworten.",
+    noRequest: "Das ist keine Anfrage, die sich lesen lässt.",
   },
 };

@@ -192,5 +192,6 @@ export const commandLine = {
     onlyRead: "Only GET and HEAD are answered here.",
     noPage: "There is no such page.",
     noAnswer: "This can't be answered.",
+    noRequest: "This is no request that can be read.",
   },
 } as const;
