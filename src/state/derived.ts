@@ -10,8 +10,8 @@ import { solvePlan } from "../core/plan/solve.ts";
 /** The first plan seen of those that share their tiers and differ in nothing but where the work stands. */
 const firstOf = new WeakMap<Plan["tiers"], Plan>();
 
-/** What a plan says apart from the piece: where the work stands, what is asked for it, by whom. */
-const APART: ReadonlySet<string> = new Set(["work", "offer", "maker"]);
+/** What a plan says apart from the piece: where the work stands, what is asked for it, by whom, in what words. */
+const APART: ReadonlySet<string> = new Set(["work", "offer", "maker", "showing"]);
 /**
  * A plan for all that are the same glass, a cache key: moving on at the lap changes where the work stands and nothing that is reckoned, so
  * nothing is reckoned anew.

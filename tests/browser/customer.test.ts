@@ -46,11 +46,13 @@ it("makes a page that stands alone, with the maker's name, a price, and no recip
   await context.close();
   await rm(folder, { recursive: true });
 
-  // the maker's name is the plan's, and can be taken back
+  // the price and the maker's name are the plan's, and can be taken back
   await page.keyboard.press("Escape");
-  await page.getByRole("button", { name: /^Undo/ }).first().click();
+  await page.getByRole("button", { name: "Undo: words for a customer" }).click();
+  await page.getByRole("button", { name: "Undo: who made it" }).click();
   await openFromMenu(page, "For a customer");
-  expect(await page.getByRole("dialog").getByLabel("Your name").inputValue()).toBe("");
+  expect(await sheet.getByLabel("Price, as it is to be read").inputValue()).toBe("");
+  expect(await sheet.getByLabel("Your name").inputValue()).toBe("");
   await close();
 });
 

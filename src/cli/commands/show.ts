@@ -46,7 +46,9 @@ function tableUnder(
   return { material, radiusMm, up: scale(down, -1), floor: -supportOf(cutBall(planes), down), onRing };
 }
 
-const text = (value: Options[string]): string => (typeof value === "string" ? value.trim() : "");
+/** What was said, or else what the plan says. */
+const text = (value: Options[string], planned = ""): string =>
+  (typeof value === "string" ? value : planned).trim();
 
 export async function run(
   [planPath]: readonly string[],
@@ -69,7 +71,12 @@ export async function run(
   const lit = { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 } as const;
   const scene = layDown(sceneOfShown(piece, lit), table);
   const recipe = options.withRecipe === true ? recipeOf(plan) : null;
-  const own = { name: plan.name, caption: text(options.caption), price: text(options.price) };
+  const { name, showing } = plan;
+  const own = {
+    name,
+    caption: text(options.caption, showing?.caption),
+    price: text(options.price, showing?.price),
+  };
   const pageWith = ({ first, allRound: pictures }: ShowPictures): string =>
     showPage({
       ...own,

@@ -236,6 +236,13 @@ export interface Maker {
   readonly mark?: string;
 }
 
+/** What a customer's page says of this piece beside its name. */
+export interface Showing {
+  readonly caption?: string;
+  /** As it is to be read, with its currency. */
+  readonly price?: string;
+}
+
 /** What the artist asks for: amounts in one currency. What is missing is 0, `roundTo` 1. */
 export interface Offer {
   /** ISO 4217, three capital letters. */
@@ -270,4 +277,5 @@ export interface Plan {
   readonly work?: Work;
   readonly offer?: Offer;
   readonly maker?: Maker;
+  readonly showing?: Showing;
 }

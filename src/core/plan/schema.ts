@@ -200,6 +200,8 @@ const maker = fields({
   mark: z.optional(text(TEXT.mark).check(z.refine((value) => MARK.test(value), needs({ kind: "mark" })))),
 });
 
+const showing = fields({ caption: z.optional(text(TEXT.name)), price: z.optional(text(TEXT.name)) });
+
 /** A plan's fields. Its output holds the known fields only; the difference to the input are the unknown ones. */
 export const planSchema = fields({
   format: z.literal("glintwright-plan", needs({ kind: "format" })),
@@ -214,4 +216,5 @@ export const planSchema = fields({
   work: z.optional(fields({ tier: id, stage: id, facet: text(TEXT.facetId, 1), done: z.optional(yesNo) })),
   offer: z.optional(offer),
   maker: z.optional(maker),
+  showing: z.optional(showing),
 });

@@ -82,7 +82,13 @@ function mustHold({ text }: Hashed, element: string): string {
 }
 
 /** What a recipe is: the plan without what concerns its maker alone, and without pictures, which the piece holds. */
-export function recipeOf({ offer: _offer, work: _work, pictures: _pictures, ...recipe }: Plan): Plan {
+export function recipeOf({
+  offer: _offer,
+  work: _work,
+  pictures: _pictures,
+  showing: _showing,
+  ...recipe
+}: Plan): Plan {
   return recipe;
 }
 

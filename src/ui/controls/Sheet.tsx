@@ -25,8 +25,14 @@ export function Sheet({
   const close = useRef(onClose);
   close.current = onClose;
   useCover(useCallback(() => close.current(), []));
+  const onOpenChange = (isOpen: boolean) => {
+    if (isOpen) return;
+    // what is typed counts on leaving its field, and no field hears that it is taken away
+    if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+    onClose();
+  };
   return (
-    <ModalOverlay className="veil" isOpen isDismissable onOpenChange={(open) => open || onClose()}>
+    <ModalOverlay className="veil" isOpen isDismissable onOpenChange={onOpenChange}>
       <Modal className={wide ? "sheet sheet-wide" : "sheet"}>
         <Dialog className="sheet-inside">
           <header className="sheet-head">

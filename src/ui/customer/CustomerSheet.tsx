@@ -2,7 +2,7 @@
 import { useEffect, useId, useMemo, useRef, useState } from "react";
 import { priceOf } from "../../core/offer/offer.ts";
 import type { LightName } from "../../core/optics/lights.ts";
-import type { Maker, Offer, Plan } from "../../core/plan/document.ts";
+import type { Offer, Plan, Showing } from "../../core/plan/document.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { TEXT } from "../../core/plan/limits.ts";
 import { type ShownTexts, showFragment } from "../../core/show/show-link.ts";
@@ -69,20 +69,40 @@ function Line(props: LineProps) {
   );
 }
 
-/** Puts what is said of the maker into the plan, so that it can be undone and stays with it. */
-function useChangeMaker(): (change: Partial<Maker>) => void {
-  const { maker } = usePlan();
+/** Puts what is said of the maker or of the piece into the plan, so that it can be undone and stays with it. */
+function useChange<Part extends "maker" | "showing">(part: Part): (change: NonNullable<Plan[Part]>) => void {
+  const before = usePlan()[part];
   const dispatch = useStudio((state) => state.dispatch);
   return (change) => {
-    const said = Object.entries({ ...maker, ...change }).filter(([, one]) => one);
+    const said = Object.entries({ ...before, ...change }).filter(([, one]) => one);
     const value = said.length > 0 ? Object.fromEntries(said) : undefined;
-    dispatch({ type: "set-field", path: ["maker"], value });
+    dispatch({ type: "set-field", path: [part], value });
   };
+}
+
+interface Typed {
+  readonly value: string;
+  readonly type: (text: string) => void;
+  /** Puts what is typed, or a text of one's own, into the plan. */
+  readonly enter: (text?: string) => void;
+}
+
+/** A text of the page: the plan's once it is entered, where the page is made of the plan on the bench. */
+function useShowing(field: keyof Showing): Typed {
+  const kept = usePlan().showing?.[field] ?? "";
+  const isOnBench = useScreen((state) => state.forCustomer === null);
+  const change = useChange("showing");
+  const [draft, type] = useState<string | null>(null);
+  const enter = (text = draft): void => {
+    type(isOnBench ? null : text);
+    if (isOnBench && text !== null && text.trim() !== kept) change({ [field]: text.trim() });
+  };
+  return { value: draft ?? (isOnBench ? kept : ""), type, enter: (text) => enter(text) };
 }
 
 function MakerLine({ label }: { label: string }) {
   const { maker } = usePlan();
-  const change = useChangeMaker();
+  const change = useChange("maker");
   const [draft, setDraft] = useState<string | null>(null);
   const commit = () => {
     const name = draft?.trim();
@@ -92,10 +112,15 @@ function MakerLine({ label }: { label: string }) {
   return <Line label={label} value={draft ?? maker?.name ?? ""} onChange={setDraft} onBlur={commit} />;
 }
 
+function TypedLine({ label, hint, typed }: { label: string; hint?: string; typed: Typed }) {
+  const { value, type, enter } = typed;
+  return <Line label={label} value={value} hint={hint} onChange={type} onBlur={() => enter()} />;
+}
+
 function MarkPart() {
   const words = useWords(customerWords);
   const { maker } = usePlan();
-  const change = useChangeMaker();
+  const change = useChange("maker");
   const [trouble, setTrouble] = useState<string | null>(null);
   const take = async (file: File) => {
     const read = await markOf(file);
@@ -295,8 +320,8 @@ export default function CustomerSheet() {
   const { number } = useFormat();
   const plan = useShownPlan();
   const job = useJob();
-  const [caption, setCaption] = useState("");
-  const [price, setPrice] = useState("");
+  const caption = useShowing("caption");
+  const price = useShowing("price");
   const [withRecipe, setWithRecipe] = useState(false);
   const [count, setCount] = useState(1);
   const [saved, setSaved] = useState<string | null>(null);
@@ -309,8 +334,8 @@ export default function CustomerSheet() {
   const { light: chosen } = lookSettings.getState();
   const light: LightName = chosen === "picture" ? "north-window" : chosen;
   const texts = useMemo(
-    () => ({ caption: caption.trim(), price: price.trim(), light }),
-    [caption, price, light],
+    () => ({ caption: caption.value.trim(), price: price.value.trim(), light }),
+    [caption.value, price.value, light],
   );
   const link = useLink(plan, texts);
   const make = () =>
@@ -336,10 +361,10 @@ export default function CustomerSheet() {
       {chosen === "picture" ? <p className="soft">{words.ownLight}</p> : null}
       <MakerLine label={words.maker} />
       <MarkPart />
-      <Line label={words.caption} value={caption} onChange={setCaption} />
-      <Line label={words.price} value={price} hint={words.noPrice} onChange={setPrice} />
+      <TypedLine label={words.caption} typed={caption} />
+      <TypedLine label={words.price} typed={price} hint={words.noPrice} />
       {offerPrice === null ? null : (
-        <Toggle isOn={price === offerPrice} onChange={(on) => setPrice(on ? offerPrice : "")}>
+        <Toggle isOn={price.value === offerPrice} onChange={(on) => price.enter(on ? offerPrice : "")}>
           {words.offerPrice(offerPrice)}
         </Toggle>
       )}

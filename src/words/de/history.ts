@@ -33,7 +33,11 @@ export const history: Translated<typeof en> = {
     finish: "Schliff",
     asCut: "Messung",
   },
-  partFields: { offer: "was dafür verlangt wird", maker: "wer es gemacht hat" },
+  partFields: {
+    offer: "was dafür verlangt wird",
+    maker: "wer es gemacht hat",
+    showing: "Worte für einen Kunden",
+  },
   pieceFields: {
     diameterMm: "Durchmesser",
     otherDiametersMm: "weitere Durchmesser",

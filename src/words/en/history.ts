@@ -27,7 +27,7 @@ export const history = {
     finish: "finish",
     asCut: "what was measured",
   },
-  partFields: { offer: "what is asked for it", maker: "who made it" },
+  partFields: { offer: "what is asked for it", maker: "who made it", showing: "words for a customer" },
   pieceFields: {
     diameterMm: "diameter",
     otherDiametersMm: "further diameters",
