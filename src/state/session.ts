@@ -64,6 +64,11 @@ export interface Session {
     file: PlanFile,
     options?: { readonly keep?: boolean; readonly evenUnkept?: boolean },
   ) => Promise<BenchCleared>;
+  /**
+   * Keeps pictures that a plan is about to hold: it can then be written down the moment it does. Never rejects: where they can't be
+   * kept the plan can't either, and that is told.
+   */
+  readonly keepAhead: (data: unknown) => Promise<void>;
   /** True while something would be lost if the page were gone now. */
   readonly wouldLose: () => boolean;
   readonly stop: () => void;
@@ -243,11 +248,17 @@ export async function startSession(
     return { ok: true };
   }
 
+  const keepAhead = (data: unknown): Promise<void> =>
+    library.pictures.packData(data).then(
+      () => undefined,
+      () => undefined,
+    );
+
   async function layPlan(
     file: PlanFile,
     { keep = false, evenUnkept = false }: { keep?: boolean; evenUnkept?: boolean } = {},
   ): Promise<BenchCleared> {
-    await around.prepare?.(file.plan);
+    await Promise.all([around.prepare?.(file.plan), keepAhead(file.plan)]);
     const cleared = await clearBench(evenUnkept);
     if (!cleared.ok) return cleared;
     // an object of its own: the same example laid twice is two plans
@@ -333,6 +344,7 @@ export async function startSession(
     health,
     openPlan,
     layPlan,
+    keepAhead,
     // in memory only, nothing is kept however safe it counts while the page is open, and no plan that lay on the bench before
     wouldLose: () =>
       port.durable

@@ -16,7 +16,7 @@ import { type FaultKind, faultOf, StorageFault } from "../state/storage/faults.t
 import { shellWords } from "./messages/shell.ts";
 import { pieceSettled } from "./piece/use-canvas.ts";
 import { prepare, settledPlan, settlingOf } from "./settled.ts";
-import { tell } from "./shared/screen.ts";
+import { screen, tell } from "./shared/screen.ts";
 import { languageNow, perStudio, type Studio, useStudioStore } from "./studio.ts";
 
 interface Visit {
@@ -118,7 +118,8 @@ export async function beginVisit(studio: Studio): Promise<void> {
   const session = await startSession(studio, { ...browserSurroundings(), prepare }).catch((why: unknown) =>
     startSession(studio, inMemory(why)),
   );
-  keepWhenHidden(document, session);
+  const wouldLose = () => session.wouldLose() || screen.getState().isMaking;
+  keepWhenHidden(document, { ...session, wouldLose });
   drawThumbnails(studio, session);
   carryUnkept(studio, session);
   void clearOutWhenSettled(session);

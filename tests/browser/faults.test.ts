@@ -85,6 +85,15 @@ describe("storage", () => {
       },
     },
     {
+      what: "that a newer page has changed",
+      why: /newer version of this page/,
+      before: () => {
+        IDBFactory.prototype.open = () => {
+          throw new DOMException("99 is more than asked for", "VersionError");
+        };
+      },
+    },
+    {
       what: "that is broken",
       why: /can't be read/,
       before: () => {

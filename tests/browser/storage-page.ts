@@ -1,7 +1,9 @@
 /** A visit on the browser's real storage, without screens: what a test asks of it from outside. */
 import { parsePlan } from "../../src/core/plan/file.ts";
 import { browserSurroundings, type Session, startSession } from "../../src/state/session.ts";
+import { faultOf } from "../../src/state/storage/faults.ts";
 import { createPlanStore } from "../../src/state/store.ts";
+import { pngUrl, raster } from "../core/optics/pictures.ts";
 
 const EXAMPLE = JSON.stringify({
   format: "glintwright-plan",
@@ -11,6 +13,16 @@ const EXAMPLE = JSON.stringify({
   rig: { wheelStops: 96 },
   tiers: [],
 });
+
+/** A picture that no packing makes shorter, another one for each seed: some 1.3 million characters at 512 pixels. */
+function noisePicture(seed: number, side: number): string {
+  let state = seed;
+  const next = () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state >>> 24;
+  };
+  return pngUrl(raster(side, side, () => [next(), next(), next(), 255]));
+}
 
 let session: Session;
 const bench = {
@@ -29,6 +41,37 @@ const bench = {
   name: () => session.store.getState().plan.name,
   planId: () => session.store.getState().planId ?? "",
   open: (id: string) => session.openPlan(id),
+  /** @returns what kept it from being kept, or null */
+  keepVersion: async (label: string) => {
+    const { plan, planId } = session.store.getState();
+    try {
+      await session.library.addVersion(planId ?? "", label, plan);
+      return null;
+    } catch (error) {
+      return faultOf(error).kind;
+    }
+  },
+  versions: async () => {
+    const kept = await session.library.versions(session.store.getState().planId ?? "");
+    const plans = await Promise.all(kept.map(({ id }) => session.library.version(id)));
+    return kept.map(
+      ({ label }, i) => [label, Object.values(plans[i]?.pictures ?? {})[0]?.length ?? 0] as const,
+    );
+  },
+  /** Puts a picture of noise into the plan, as it is put inside on screen. */
+  putPicture: async (seed: number, side: number) => {
+    const pictures = { mine: noisePicture(seed, side) };
+    await session.keepAhead(pictures);
+    const item = { kind: "picture", shape: "disc", diameterMm: 8, atMm: [0, 0, 0], picture: "mine" } as const;
+    const { dispatch } = session.store.getState();
+    dispatch({ type: "set-field", path: ["pictures"], value: pictures });
+    dispatch({ type: "set-piece", change: { inside: [item] } });
+    return session.autosave.flush();
+  },
+  hasPicture: (seed: number, side: number) =>
+    session.store.getState().plan.pictures?.mine === noisePicture(seed, side),
+  status: () => session.autosave.status.getState().state,
+  wouldLose: () => session.wouldLose(),
   names: async () => (await session.library.list()).map((plan) => plan.name).sort(),
   stop: () => session.stop(),
 };

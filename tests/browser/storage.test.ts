@@ -143,6 +143,110 @@ describe("storage that fails in a real browser", () => {
     expect(await names(page)).toEqual(["Large, again"]);
   });
 
+  describe("is full", () => {
+    const ROOM = 1e9;
+    /** The room that the browser gives this page from now on, bytes. */
+    async function roomOf(page: Page) {
+      const devtools = await page.context().newCDPSession(page);
+      const origin = new URL(address).origin;
+      const give = (quotaSize: number) =>
+        devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize });
+      return { give, takeAll: () => give(1000) };
+    }
+    const status = (page: Page) => page.evaluate(() => window.storageBench.status());
+
+    it("while a plan is kept: the one before stays whole, and once there is room it is kept by itself", async () => {
+      const page = await tab();
+      await start(page);
+      await rename(page, "Before", "a".repeat(15_000));
+      const room = await roomOf(page);
+      await room.takeAll();
+      expect(await rename(page, "After", "b".repeat(19_000))).toMatchObject({
+        state: "failed",
+        fault: "full",
+      });
+      expect(await names(page)).toEqual(["Before"]);
+      // written ahead all the same: gone now, nothing is lost
+      expect(await page.evaluate(() => window.storageBench.wouldLose())).toBe(false);
+      await room.give(ROOM);
+      await expect.poll(() => status(page)).toBe("kept");
+      expect(await names(page)).toEqual(["After"]);
+    });
+
+    it("while a version is kept: says so, those before stay whole, and it can be kept once there is room", async () => {
+      const page = await tab();
+      await start(page);
+      await page.evaluate(() => window.storageBench.putPicture(1, 200));
+      const keepVersion = (label: string) =>
+        page.evaluate((said) => window.storageBench.keepVersion(said), label);
+      expect(await keepVersion("first")).toBeNull();
+      const before = await page.evaluate(() => window.storageBench.versions());
+      expect(before[0][1]).toBeGreaterThan(100_000);
+      const room = await roomOf(page);
+      await room.takeAll();
+      expect(await keepVersion("second")).toBe("full");
+      expect(await page.evaluate(() => window.storageBench.versions())).toEqual(before);
+      await room.give(ROOM);
+      expect(await keepVersion("second")).toBeNull();
+      expect(await page.evaluate(() => window.storageBench.versions())).toHaveLength(2);
+    });
+
+    it("while a picture is kept: leaving asks until there is room, then plan and picture are there by themselves", async () => {
+      const page = await tab();
+      await start(page);
+      await rename(page, "Bare");
+      const room = await roomOf(page);
+      await room.takeAll();
+      expect(await page.evaluate(() => window.storageBench.putPicture(2, 200))).toMatchObject({
+        state: "failed",
+        fault: "full",
+      });
+      expect(await page.evaluate(() => window.storageBench.wouldLose())).toBe(true);
+      expect(await page.evaluate(() => window.storageBench.hasPicture(2, 200))).toBe(true);
+      await room.give(ROOM);
+      await expect.poll(() => status(page)).toBe("kept");
+      expect(await page.evaluate(() => window.storageBench.wouldLose())).toBe(false);
+      await page.reload();
+      await start(page);
+      expect(await page.evaluate(() => window.storageBench.hasPicture(2, 200))).toBe(true);
+    });
+  });
+
+  it("was changed by a newer page: works in memory, says so, and leaves it as it is", async () => {
+    const page = await tab();
+    await page.evaluate(
+      () =>
+        new Promise<void>((resolve) => {
+          const opening = indexedDB.open("glintwright", 99);
+          opening.onupgradeneeded = () => opening.result.createObjectStore("of tomorrow", { keyPath: "id" });
+          opening.onsuccess = () => {
+            opening.result.close();
+            resolve();
+          };
+        }),
+    );
+    expect(await start(page)).toBe("newer");
+    expect(await rename(page, "Memory")).toEqual({ state: "in-memory", fault: "newer" });
+    expect(
+      await page.evaluate(async () => (await indexedDB.databases()).map(({ version }) => version)),
+    ).toEqual([99]);
+  });
+
+  it("is whole and only the small shelf refused: keeps plans, and finds the last one again", async () => {
+    const page = await tab(undefined, () =>
+      Object.defineProperty(window, "localStorage", {
+        get: () => {
+          throw new DOMException("refused", "SecurityError");
+        },
+      }),
+    );
+    expect(await start(page)).toBeNull();
+    expect(await rename(page, "Large shelf only")).toMatchObject({ state: "kept" });
+    await page.reload();
+    expect(await start(page)).toBeNull();
+    expect(await nameOn(page)).toBe("Large shelf only");
+  });
+
   it("fails in the middle of a write: says so, and nothing of the write is left", async () => {
     const page = await tab();
     await start(page);

@@ -2,6 +2,10 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import type { Plan } from "../../src/core/plan/document.ts";
+import { customerWords } from "../../src/ui/messages/customer.ts";
+import { glassColourWords } from "../../src/ui/messages/glass-colour.ts";
+import { planWords } from "../../src/ui/messages/plan.ts";
+import { png, raster } from "../core/optics/pictures.ts";
 import { fileOf, openFromMenu } from "./built-app.ts";
 import { guideTo } from "./everywhere.ts";
 import { sharedApp } from "./shared.ts";
@@ -24,6 +28,26 @@ async function reload(page: Page): Promise<boolean> {
 /** The plan on the bench, by the file that is saved of it. */
 const planOf = async (page: Page): Promise<Plan> =>
   JSON.parse((await fileOf(page, () => page.keyboard.press("Control+s"))).bytes.toString("utf8"));
+
+/** A dark ball on white. */
+const BALL = raster(200, 200, (u, v) => {
+  const r = Math.hypot(u - 0.5, v - 0.5);
+  return r > 0.4 ? [235, 235, 235, 255] : r > 0.25 ? [70, 75, 80, 255] : [200, 40, 40, 255];
+});
+
+/** Takes a photograph of the ball as far as it can be put inside. */
+async function choosePhoto(page: Page): Promise<void> {
+  const line = page.getByRole("button", { name: /^Inside: / });
+  if ((await line.getAttribute("aria-expanded")) !== "true") await line.click();
+  const buffer = Buffer.from(png(BALL));
+  await page
+    .locator(".photo input[type=file]")
+    .setInputFiles({ name: "ball.png", mimeType: "image/png", buffer });
+  await page.getByRole("button", { name: "Put it inside" }).waitFor();
+}
+
+/** How long after an edit the page is gone, ms: at once, before the plan's rest is over, while it is being kept. */
+const GONE_AFTER_MS = [0, 50, 400];
 
 /** What is done last before the page is gone, on the first example, one after the other; and what is to be found of it. */
 const DEEDS: readonly (readonly [
@@ -53,6 +77,38 @@ const DEEDS: readonly (readonly [
   ["a step back", (page) => page.keyboard.press("Control+z"), ({ tiers }) => tiers.length, 8],
   ["a step forward again", (page) => page.keyboard.press("Control+Shift+z"), ({ tiers }) => tiers.length, 7],
   [
+    "a glass chosen",
+    async (page) => {
+      await openFromMenu(page, "Piece and wheel");
+      await page.getByRole("radio", { name: "Soda-lime" }).check({ force: true });
+    },
+    ({ piece }) => piece.glass,
+    "soda-lime",
+  ],
+  [
+    "a colour of the glass",
+    async (page) => {
+      await page.locator(".glass-part").getByRole("button", { name: planWords.en.piece.glassClear }).click();
+      const honey = page.getByRole("radio", { name: glassColourWords.en.colours.honey });
+      await page.locator(".glass-part label").filter({ has: honey }).click();
+    },
+    ({ piece }) => piece.tint !== undefined,
+    true,
+  ],
+  [
+    "a photograph put inside",
+    async (page) => {
+      await choosePhoto(page);
+      await page.getByRole("button", { name: "Put it inside" }).click();
+      await page.getByRole("button", { name: "Undo: a photograph inside" }).waitFor();
+    },
+    ({ piece, pictures }) => [
+      piece.inside?.some(({ kind }) => kind === "picture"),
+      Object.values(pictures ?? {}).map((url) => url.startsWith("data:image/png;base64,")),
+    ],
+    [true, [true]],
+  ],
+  [
     "a name typed for a customer",
     async (page) => {
       await openFromMenu(page, "For a customer");
@@ -62,9 +118,39 @@ const DEEDS: readonly (readonly [
     "Only typed",
   ],
   [
-    "an hour's price typed",
+    "a caption typed for a customer",
+    async (page) => {
+      await openFromMenu(page, "For a customer");
+      await page.getByRole("textbox", { name: customerWords.en.caption }).fill("From the third kiln");
+    },
+    ({ showing }) => showing,
+    { caption: "From the third kiln" },
+  ],
+  [
+    "a price typed for a customer, and the sheet closed by Escape",
+    async (page) => {
+      await openFromMenu(page, "For a customer");
+      await page.getByRole("textbox", { name: customerWords.en.price }).fill("140");
+      await page.keyboard.press("Escape");
+    },
+    ({ showing }) => showing?.price,
+    "140",
+  ],
+  [
+    "a measured width typed as cut",
     async (page) => {
       await guideTo(page).goTo("bench");
+      await page.locator(".bench-parts").getByRole("button", { name: "As cut", exact: true }).click();
+      const tier = page.locator(".bench-tier").first();
+      await tier.getByText("Type in measurements").click();
+      await tier.getByLabel("Facet width", { exact: true }).first().fill("6.2");
+    },
+    ({ tiers }) => tiers[0].asCut?.widthMm,
+    6.2,
+  ],
+  [
+    "an hour's price typed",
+    async (page) => {
       await page.locator(".bench-parts").getByRole("button", { name: "Price", exact: true }).click();
       await page.getByLabel("An hour of yours", { exact: true }).fill("45");
     },
@@ -76,10 +162,13 @@ const DEEDS: readonly (readonly [
 describe("a reload right after", () => {
   it("any kind of edit finds it again, steps back and forward too", async () => {
     const { page, errors, close } = await app.visit({ without3d: true });
-    for (const [what, deed, found, expected] of DEEDS) {
+    for (const [i, [what, deed, found, expected]] of DEEDS.entries()) {
       await deed(page);
-      expect(await reload(page), what).toBe(false);
-      await expect.poll(async () => found(await planOf(page)), { message: what }).toBe(expected);
+      const goneAfterMs = GONE_AFTER_MS[i % GONE_AFTER_MS.length];
+      const when = `${what}, ${goneAfterMs} ms after`;
+      if (goneAfterMs > 0) await page.waitForTimeout(goneAfterMs);
+      expect(await reload(page), when).toBe(false);
+      await expect.poll(async () => found(await planOf(page)), { message: when }).toEqual(expected);
     }
     expect(errors).toEqual([]);
     await close();
@@ -124,6 +213,19 @@ describe("a reload right after", () => {
     await nameOf(page).fill("Typed early");
     expect(await reload(page)).toBe(false);
     await expect.poll(() => nameOf(page).inputValue()).toBe("Typed early");
+    await close();
+  });
+
+  it("choosing a photograph asks until it is put inside, and then no more", async () => {
+    const { page, close } = await app.visit({ without3d: true });
+    await choosePhoto(page);
+    expect(await reload(page)).toBe(true);
+    await page.locator(".tier").first().waitFor();
+    expect((await planOf(page)).pictures).toBeUndefined();
+    await choosePhoto(page);
+    await page.getByRole("button", { name: "Put it inside" }).click();
+    await page.getByRole("button", { name: "Undo: a photograph inside" }).waitFor();
+    expect(await reload(page)).toBe(false);
     await close();
   });
 

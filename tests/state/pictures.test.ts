@@ -9,6 +9,7 @@ import { NO_HISTORY } from "../../src/state/history.ts";
 import { type Surroundings, startSession } from "../../src/state/session.ts";
 import { backupsOf, restoreBackup } from "../../src/state/storage/backup.ts";
 import { clearOutPictures } from "../../src/state/storage/clear-out.ts";
+import { StorageFault } from "../../src/state/storage/faults.ts";
 import { createLibrary, type Library } from "../../src/state/storage/library.ts";
 import { memoryPort } from "../../src/state/storage/memory-port.ts";
 import { sha256 } from "../../src/state/storage/pictures.ts";
@@ -219,6 +220,43 @@ describe("a picture on the bench", () => {
     expect(next.store.getState().undo() && next.store.getState().undo()).toBe(true);
     expect(next.store.getState().plan.pictures).toBeUndefined();
     next.stop();
+  });
+
+  it("that was kept ahead of the plan is never lost, not for a moment, nor is one of a file that was opened", async () => {
+    const port = { ...memoryPort(), durable: true };
+    const { shelf, visit } = browser(port);
+    const tab = await visit();
+    const pictures = { mine: picture(21) };
+    await tab.keepAhead({ pictures });
+    tab.store.getState().dispatch({ type: "set-field", path: ["pictures"], value: pictures });
+    expect(tab.wouldLose()).toBe(false);
+    expect(lines(shelf)).toHaveLength(1);
+    await tab.layPlan({ plan: showing("From a file", { other: picture(22) }), unknown: [] });
+    tab.store.getState().dispatch({ type: "set-name", name: "Changed" });
+    expect(tab.wouldLose()).toBe(false);
+    tab.stop();
+    const next = await visit();
+    expect(next.store.getState().plan.name).toBe("Changed");
+    expect(next.store.getState().plan.pictures).toEqual({ other: picture(22) });
+    next.stop();
+  });
+
+  it("that can't be kept ahead stops nothing: leaving asks then", async () => {
+    const port = { ...memoryPort(), durable: true };
+    const full: StoragePort = {
+      ...port,
+      write: async (changes, only) => {
+        if (changes.some(({ table }) => table === "pictures")) throw new StorageFault("full", "no room");
+        return port.write(changes, only);
+      },
+    };
+    const tab = await browser(full).visit();
+    const pictures = { mine: picture(23) };
+    await tab.keepAhead({ pictures });
+    tab.store.getState().dispatch({ type: "set-field", path: ["pictures"], value: pictures });
+    expect(tab.wouldLose()).toBe(true);
+    expect(await tab.autosave.flush()).toMatchObject({ state: "failed", fault: "full" });
+    tab.stop();
   });
 
   it("that the storage takes its time with counts as lost until it is there, also when it is written ahead", async () => {

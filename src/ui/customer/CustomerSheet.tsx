@@ -24,6 +24,7 @@ import { canHandOver, handOver } from "../shared/hand-over.ts";
 import { openSheet, useScreen } from "../shared/screen.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
+import { useSession } from "../visit.ts";
 import { laidOf, makePage } from "./make-page.ts";
 import { markOf } from "./mark.ts";
 import "./customer.css";
@@ -121,6 +122,7 @@ function MarkPart() {
   const words = useWords(customerWords);
   const { maker } = usePlan();
   const change = useChange("maker");
+  const session = useSession();
   const [trouble, setTrouble] = useState<string | null>(null);
   const take = async (file: File) => {
     const read = await markOf(file);
@@ -129,6 +131,7 @@ function MarkPart() {
       return;
     }
     setTrouble(null);
+    await session?.keepAhead(read);
     change({ mark: read });
   };
   return (

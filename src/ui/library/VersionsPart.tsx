@@ -12,6 +12,7 @@ import { Button } from "../controls/Button.tsx";
 import { libraryWords } from "../messages/library.ts";
 import { storageWords } from "../messages/storage.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { useOutlasting } from "../shared/use-outlasting.ts";
 import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useStudio } from "../use-studio.ts";
@@ -40,15 +41,18 @@ function useVersions(session: Session, planId: string | null) {
       stop();
     };
   }, [session, planId, fail]);
-  return { versions, trouble, fail };
+  const well = useCallback(() => setTrouble(null), []);
+  return { versions, trouble, fail, well };
 }
+
+const textOf = (data: unknown): string | null => (typeof data === "string" ? data : null);
 
 export function VersionsPart({ session }: { session: Session }) {
   const words = useWords(libraryWords).versions;
   const { moment } = useFormat();
   const planId = useStudio((state) => state.planId);
-  const { versions, trouble, fail } = useVersions(session, planId);
-  const [label, setLabel] = useState("");
+  const { versions, trouble, fail, well } = useVersions(session, planId);
+  const [label, setLabel] = useOutlasting(`version-${planId ?? ""}`, "", textOf);
   const studio = useStudioStore();
   const [compared, setCompared] = useState<string | null>(null);
   const [erased, setErased] = useState<{ label: string; bringBack: () => Promise<void> } | null>(null);
@@ -57,6 +61,7 @@ export function VersionsPart({ session }: { session: Session }) {
     if (planId === null || !label.trim()) return;
     await session.library.addVersion(planId, label.trim(), studio.getState().plan);
     setLabel("");
+    well();
   };
   const erase = async ({ id, label: erasedLabel }: Version) => {
     const bringBack = await session.library.removeVersion(id);

@@ -39,6 +39,8 @@ export interface ScreenState {
   readonly photos: readonly File[];
   /** What the customer's page is made of, where it isn't the plan on the bench. */
   readonly forCustomer: Plan | null;
+  /** Whether something is being made that no plan holds yet, as photographs that are not put inside: leaving the page asks. */
+  readonly isMaking: boolean;
   readonly notice: Notice | null;
 }
 
@@ -51,6 +53,7 @@ export const screen = createStore<ScreenState>(() => ({
   editsGlass: false,
   photos: [],
   forCustomer: null,
+  isMaking: false,
   notice: null,
 }));
 

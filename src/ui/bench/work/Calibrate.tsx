@@ -1,5 +1,4 @@
 /** Strokes from the person's own test facets: so many strokes made a facet so wide. */
-import { useState } from "react";
 import type { BenchTier } from "../../../core/bench/bench.ts";
 import { endsByLooking } from "../../../core/bench/stages/stages.ts";
 import { calibrate } from "../../../core/bench/stages/strokes.ts";
@@ -8,6 +7,7 @@ import { COUNTS, RANGES } from "../../../core/plan/limits.ts";
 import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
+import { useOutlasting } from "../../shared/use-outlasting.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { MaybeField } from "../parts/MaybeField.tsx";
@@ -88,10 +88,27 @@ const FIELDS = [
   { key: "discStrokes", says: "disc", range: RANGES.discStrokes, isCount: true },
 ] as const;
 
-function Entry({ tier, onAdd }: { tier: BenchTier; onAdd: (test: Calibration) => void }) {
+const NOTHING: TestDraft = {};
+
+/** Figures that were typed before, each as far as it is one. */
+function readDraft(data: unknown): TestDraft | null {
+  if (typeof data !== "object" || data === null) return null;
+  const given = data as Readonly<Record<string, unknown>>;
+  return Object.fromEntries(
+    FIELDS.map(({ key }) => [key, given[key]]).filter(([, one]) => Number.isFinite(one)),
+  );
+}
+
+interface EntryProps {
+  readonly tier: BenchTier;
+  readonly stage: string;
+  readonly onAdd: (test: Calibration) => void;
+}
+
+function Entry({ tier, stage, onAdd }: EntryProps) {
   const { calibrate: words } = useWords(benchWords);
   const { piece } = usePlan();
-  const [draft, setDraft] = useState<TestDraft>({});
+  const [draft, setDraft] = useOutlasting(`test-facet-${tier.tier}-${stage}`, NOTHING, readDraft);
   const test = testOf(
     { ...draft, radiusMm: draft.radiusMm ?? tier.setting?.contactRadiusMm },
     piece.diameterMm,
@@ -120,7 +137,7 @@ function Entry({ tier, onAdd }: { tier: BenchTier; onAdd: (test: Calibration) =>
         onPress={() => {
           if (!test) return;
           onAdd(test);
-          setDraft({});
+          setDraft(NOTHING);
         }}
       >
         {words.add}
@@ -151,7 +168,7 @@ export function Calibrate({ stage, tier }: { stage: number; tier: BenchTier }) {
       <p className="soft">{words.what}</p>
       <Tests stage={own} onAge={age} onRemove={(place) => set(tests.filter((_, i) => i !== place))} />
       {tests.length < COUNTS.calibrations ? (
-        <Entry tier={tier} onAdd={(test) => set([...tests, test])} />
+        <Entry tier={tier} stage={own.id} onAdd={(test) => set([...tests, test])} />
       ) : null}
       <p className="small soft">{words.wearHow}</p>
     </details>

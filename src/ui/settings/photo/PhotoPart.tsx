@@ -11,6 +11,7 @@ import { photoWords } from "../../messages/photo.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { screen, useScreen } from "../../shared/screen.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
+import { useSession } from "../../visit.ts";
 import { LengthField } from "../LengthField.tsx";
 import { photoPool } from "./photo-pool.ts";
 import { type ReadPhoto, readPhoto } from "./read-photo.ts";
@@ -58,6 +59,8 @@ export default function PhotoPart() {
   const [troubles, setTroubles] = useState<readonly string[]>([]);
   const [ready, setReady] = useState<ReadonlyMap<number, Ready>>(new Map());
   const [place, setPlace] = useState(FIRST_PLACE);
+  /** Those that were put inside as they are now. */
+  const [inside, setInside] = useState<ReadonlySet<Ready | undefined>>(new Set());
   const dropped = useScreen((state) => state.photos);
 
   const take = useCallback(
@@ -77,6 +80,12 @@ export default function PhotoPart() {
     screen.setState({ photos: [] });
     void take(dropped);
   }, [dropped, take]);
+  const all = photos.flatMap(({ id }) => ready.get(id) ?? []);
+  const isMaking = photos.some(({ id }) => !inside.has(ready.get(id)));
+  useEffect(() => {
+    screen.setState({ isMaking });
+    return () => screen.setState({ isMaking: false });
+  }, [isMaking]);
   const remove = (id: number) => {
     setPhotos((old) => old.filter((one) => one.id !== id));
     setReady((old) => new Map([...old].filter(([key]) => key !== id)));
@@ -115,7 +124,9 @@ export default function PhotoPart() {
         ))}
       </ul>
       {photos.length > 0 ? <PlaceFields place={place} onChange={setPlace} /> : null}
-      {photos.length > 0 && ready.size === photos.length ? <Put ready={[...ready.values()]} /> : null}
+      {photos.length > 0 && all.length === photos.length ? (
+        <Put ready={all} onPut={() => setInside(new Set(all))} />
+      ) : null}
     </section>
   );
 }
@@ -173,15 +184,17 @@ function PlaceFields({ place, onChange }: { place: PictureSpot; onChange: (place
   );
 }
 
-function Put({ ready }: { ready: readonly Ready[] }) {
+function Put({ ready, onPut }: { ready: readonly Ready[]; onPut: () => void }) {
   const words = useWords(photoWords);
   const language = useLanguage();
   const plan = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
   const [said, say] = useState<string | null>(null);
   const [isBusy, setBusy] = useState(false);
+  const session = useSession();
   // The back's picture joins the front's, so that comes first.
   const inOrder = [...ready].sort((a, b) => Number(a.wish.side === "back") - Number(b.wish.side === "back"));
+  const isSettled = ready.every((one) => one.isSettled);
   const sides = new Set(ready.map(({ wish }) => wish.side));
   const put = async () => {
     setBusy(true);
@@ -189,6 +202,7 @@ function Put({ ready }: { ready: readonly Ready[] }) {
       let made = pruned(plan);
       for (const { photo, wish } of inOrder) made = await photoPool.run("put", { plan: made, photo, wish });
       planFromData(made);
+      await session?.keepAhead(made);
       const { inside } = made.piece;
       const { ok } = dispatch({
         type: "apply-mend",
@@ -198,6 +212,7 @@ function Put({ ready }: { ready: readonly Ready[] }) {
           { type: "set-field", path: ["pictures"], value: made.pictures },
         ],
       });
+      if (ok) onPut();
       say(ok ? words.isInside : null);
     } catch (error) {
       if (!(error instanceof PlanFileError)) throw error;
@@ -209,7 +224,7 @@ function Put({ ready }: { ready: readonly Ready[] }) {
   if (sides.size < ready.length) return <p role="alert">{words.sameSide}</p>;
   return (
     <p className="photo-put">
-      <Button look="outlined" isDisabled={isBusy} onPress={() => void put()}>
+      <Button look="outlined" isDisabled={isBusy || !isSettled} onPress={() => void put()}>
         {ready.length > 1 ? words.putBoth : words.put}
       </Button>
       <span role="status">{said}</span>

@@ -34,6 +34,8 @@ export interface PictureSpot {
 export interface Ready {
   readonly photo: Raster;
   readonly wish: PhotoWish;
+  /** False while the lamp's mirror is still being taken out: then `photo` is not the last word. */
+  readonly isSettled: boolean;
 }
 
 const UNKNOWN_DISTANCE_RADII = 10;
@@ -61,8 +63,10 @@ function withMarks({ photo, mask, share }: Patched): Raster {
 }
 
 const askOutline = (photo: Raster, signal: AbortSignal) => photoPool.run("findOutline", photo, { signal });
-const askPatch = (question: PatchQuestion, signal: AbortSignal) =>
-  photoPool.run("patch", question, { signal });
+const askPatch = async (of: PatchQuestion, signal: AbortSignal) => ({
+  of,
+  patched: await photoPool.run("patch", of, { signal }),
+});
 const askPreview = (question: PhotoQuestion, signal: AbortSignal) =>
   photoPool.run("preview", question, { signal });
 
@@ -113,7 +117,9 @@ export function Taking({
     () => (outline && isPatched ? { photo, outline } : null),
     [photo, outline, isPatched],
   );
-  const patched = useAnswer(toPatch, askPatch);
+  const patch = useAnswer(toPatch, askPatch);
+  const patched = patch?.patched;
+  const isSettled = toPatch === null || patch?.of === toPatch;
   const marked = useMemo(
     () => (isPatched && patched ? withMarks(patched) : photo),
     [isPatched, patched, photo],
@@ -131,8 +137,8 @@ export function Taking({
     [place, side, typedMm, read, outline, radiusMm],
   );
   useEffect(() => {
-    if (wish) onReady({ photo: shown, wish });
-  }, [shown, wish, onReady]);
+    if (wish) onReady({ photo: shown, wish, isSettled });
+  }, [shown, wish, isSettled, onReady]);
   if (!outline || !wish) return <p role="status">{words.looking}</p>;
   return (
     <li className="design">
