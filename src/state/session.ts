@@ -14,7 +14,7 @@ import { openIdbPort } from "./storage/idb-port.ts";
 import { createJournal, type Journal, type JournalShelf, type Left } from "./storage/journal.ts";
 import { createLibrary, type Library, type TabChannel } from "./storage/library.ts";
 import { memoryPort } from "./storage/memory-port.ts";
-import { createPlanLock, type Locks, type PlanLock } from "./storage/plan-lock.ts";
+import { createPlanLock, isOnlyOne, type Locks, type PlanLock } from "./storage/plan-lock.ts";
 import type { StoragePort } from "./storage/port.ts";
 import type { PlanStore } from "./store.ts";
 
@@ -151,7 +151,8 @@ async function putBackLeft(journal: Journal, library: Library, locks: Locks | nu
 }
 
 /** The name of the lock that a window holds as long as it is there. */
-const lockOfTab = (tab: string): string => `tab-${tab}`;
+const TAB_LOCK = "tab-";
+const lockOfTab = (tab: string): string => TAB_LOCK + tab;
 
 /**
  * Begins a visit on a store that shows something already (an example). The plan that lay on the bench last takes its place,
@@ -202,7 +203,14 @@ export async function startSession(
   });
   const { port, fault } = await openOrRemember(around);
   health.setState({ fault });
-  const library = createLibrary({ port, otherTabs: around.otherTabs, now: around.now });
+  /** Where the storage is full: pictures that nothing names any more go at once, unless another window may be about to name one. */
+  const makeRoom = async (): Promise<boolean> => {
+    if (!isJournalShelf(around.shelf) || !(await isOnlyOne(around.locks, TAB_LOCK, lockOfTab(tab))))
+      return false;
+    const { clearOutPicturesNow } = await import("./storage/clear-out.ts");
+    return clearOutPicturesNow(library, around.shelf);
+  };
+  const library: Library = createLibrary({ port, otherTabs: around.otherTabs, now: around.now, makeRoom });
   const lock = createPlanLock(around.locks);
   const autosave = createAutosave({ store, library, lock, fault, safe: shownFirst });
 

@@ -203,6 +203,23 @@ describe("the look", () => {
     await page.locator(".divider-names").getByText("The other one").waitFor();
     await page.getByText("side by side").click();
     await page.getByRole("slider", { name: "Dividing line" }).waitFor({ state: "detached" });
+
+    // each side is saved as what it is, under its own name
+    await page.getByRole("button", { name: /^On the right: Glass/ }).click();
+    await page.getByRole("option", { name: "Soda-lime" }).click();
+    const saving = page.locator(".look-part").last();
+    await saving.getByRole("spinbutton").fill("128");
+    await page.keyboard.press("Tab");
+    await saving.getByText(/^draft/).click();
+    const saved = async (side: string) => {
+      await saving.getByText(side, { exact: true }).click();
+      return fileOf(page, () => saving.getByRole("button", { name: "Save PNG" }).click());
+    };
+    const right = await saved("On the right");
+    const left = await saved("On the left");
+    expect(right.name).toMatch(/the-other-one.*soda-lime.*\.png$/i);
+    expect(left.name).not.toMatch(/the-other-one|soda-lime/i);
+    expect(Buffer.compare(right.bytes, left.bytes)).not.toBe(0);
     const compared = page
       .locator(".look-part")
       .filter({ has: page.getByRole("heading", { name: "Compare" }) });

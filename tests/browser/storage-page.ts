@@ -51,13 +51,6 @@ const bench = {
       return faultOf(error).kind;
     }
   },
-  versions: async () => {
-    const kept = await session.library.versions(session.store.getState().planId ?? "");
-    const plans = await Promise.all(kept.map(({ id }) => session.library.version(id)));
-    return kept.map(
-      ({ label }, i) => [label, Object.values(plans[i]?.pictures ?? {})[0]?.length ?? 0] as const,
-    );
-  },
   /** Puts a picture of noise into the plan, as it is put inside on screen. */
   putPicture: async (seed: number, side: number) => {
     const pictures = { mine: noisePicture(seed, side) };
@@ -70,6 +63,15 @@ const bench = {
   },
   hasPicture: (seed: number, side: number) =>
     session.store.getState().plan.pictures?.mine === noisePicture(seed, side),
+  /** Lays the example on the bench; what lay there is kept. */
+  beginAnew: () => session.layPlan(parsePlan(EXAMPLE)),
+  /** Erases all plans but the one on the bench, for good. */
+  eraseOthers: async () => {
+    for (const { id } of await session.library.list())
+      if (id !== session.store.getState().planId) await session.library.erase(id);
+  },
+  versions: async () =>
+    (await session.library.versions(session.store.getState().planId ?? "")).map(({ label }) => label),
   status: () => session.autosave.status.getState().state,
   wouldLose: () => session.wouldLose(),
   names: async () => (await session.library.list()).map((plan) => plan.name).sort(),

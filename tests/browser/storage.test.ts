@@ -144,23 +144,30 @@ describe("storage that fails in a real browser", () => {
   });
 
   describe("is full", () => {
-    const ROOM = 1e9;
-    /** The room that the browser gives this page from now on, bytes. */
-    async function roomOf(page: Page) {
+    /** The room that the browser gives this page from now on, bytes. What it has said there is it believes for a while. */
+    async function giveRoom(page: Page, quotaSize: number): Promise<void> {
       const devtools = await page.context().newCDPSession(page);
-      const origin = new URL(address).origin;
-      const give = (quotaSize: number) =>
-        devtools.send("Storage.overrideQuotaForOrigin", { origin, quotaSize });
-      return { give, takeAll: () => give(1000) };
+      await devtools.send("Storage.overrideQuotaForOrigin", { origin: new URL(address).origin, quotaSize });
     }
+    const PLENTY = 1e9;
     const status = (page: Page) => page.evaluate(() => window.storageBench.status());
+    const versions = (page: Page) => page.evaluate(() => window.storageBench.versions());
+    const keepVersion = (page: Page, label: string) =>
+      page.evaluate((said) => window.storageBench.keepVersion(said), label);
 
-    it("while a plan is kept: the one before stays whole, and once there is room it is kept by itself", async () => {
+    it("while a version is kept, or the plan: says so, what was kept stays, and it is kept by itself once there is room", async () => {
       const page = await tab();
+      await giveRoom(page, 150_000);
       await start(page);
-      await rename(page, "Before", "a".repeat(15_000));
-      const room = await roomOf(page);
-      await room.takeAll();
+      expect(await rename(page, "Before", "a".repeat(15_000))).toMatchObject({ state: "kept" });
+      let kept = 0;
+      let fault = null;
+      while (fault === null && kept < 20) {
+        fault = await keepVersion(page, `version ${kept}`);
+        if (fault === null) kept++;
+      }
+      expect(fault).toBe("full");
+      expect(await versions(page)).toHaveLength(kept);
       expect(await rename(page, "After", "b".repeat(19_000))).toMatchObject({
         state: "failed",
         fault: "full",
@@ -168,47 +175,45 @@ describe("storage that fails in a real browser", () => {
       expect(await names(page)).toEqual(["Before"]);
       // written ahead all the same: gone now, nothing is lost
       expect(await page.evaluate(() => window.storageBench.wouldLose())).toBe(false);
-      await room.give(ROOM);
+      await giveRoom(page, PLENTY);
       await expect.poll(() => status(page)).toBe("kept");
       expect(await names(page)).toEqual(["After"]);
-    });
-
-    it("while a version is kept: says so, those before stay whole, and it can be kept once there is room", async () => {
-      const page = await tab();
-      await start(page);
-      await page.evaluate(() => window.storageBench.putPicture(1, 200));
-      const keepVersion = (label: string) =>
-        page.evaluate((said) => window.storageBench.keepVersion(said), label);
-      expect(await keepVersion("first")).toBeNull();
-      const before = await page.evaluate(() => window.storageBench.versions());
-      expect(before[0][1]).toBeGreaterThan(100_000);
-      const room = await roomOf(page);
-      await room.takeAll();
-      expect(await keepVersion("second")).toBe("full");
-      expect(await page.evaluate(() => window.storageBench.versions())).toEqual(before);
-      await room.give(ROOM);
-      expect(await keepVersion("second")).toBeNull();
-      expect(await page.evaluate(() => window.storageBench.versions())).toHaveLength(2);
+      expect(await keepVersion(page, "the last")).toBeNull();
+      expect(await versions(page)).toHaveLength(kept + 1);
     });
 
     it("while a picture is kept: leaving asks until there is room, then plan and picture are there by themselves", async () => {
       const page = await tab();
+      await giveRoom(page, 300_000);
       await start(page);
-      await rename(page, "Bare");
-      const room = await roomOf(page);
-      await room.takeAll();
-      expect(await page.evaluate(() => window.storageBench.putPicture(2, 200))).toMatchObject({
-        state: "failed",
-        fault: "full",
-      });
+      expect(await rename(page, "Bare")).toMatchObject({ state: "kept" });
+      const putPicture = page.evaluate(() => window.storageBench.putPicture(2, 500));
+      expect(await putPicture).toMatchObject({ state: "failed", fault: "full" });
       expect(await page.evaluate(() => window.storageBench.wouldLose())).toBe(true);
-      expect(await page.evaluate(() => window.storageBench.hasPicture(2, 200))).toBe(true);
-      await room.give(ROOM);
+      expect(await page.evaluate(() => window.storageBench.hasPicture(2, 500))).toBe(true);
+      await giveRoom(page, PLENTY);
       await expect.poll(() => status(page)).toBe("kept");
       expect(await page.evaluate(() => window.storageBench.wouldLose())).toBe(false);
       await page.reload();
       await start(page);
-      expect(await page.evaluate(() => window.storageBench.hasPicture(2, 200))).toBe(true);
+      expect(await page.evaluate(() => window.storageBench.hasPicture(2, 500))).toBe(true);
+    });
+
+    it("of pictures that no plan has any more: they make room at once where no other window is at work", async () => {
+      const page = await tab();
+      await giveRoom(page, 2_500_000);
+      await start(page);
+      expect(await page.evaluate(() => window.storageBench.putPicture(3, 500))).toMatchObject({
+        state: "kept",
+      });
+      await page.evaluate(() => window.storageBench.beginAnew());
+      const second = page.evaluate(() => window.storageBench.putPicture(4, 500));
+      expect(await second).toMatchObject({ state: "failed", fault: "full" });
+      await page.evaluate(() => window.storageBench.eraseOthers());
+      await expect.poll(() => status(page)).toBe("kept");
+      await page.reload();
+      await start(page);
+      expect(await page.evaluate(() => window.storageBench.hasPicture(4, 500))).toBe(true);
     });
   });
 

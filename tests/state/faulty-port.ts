@@ -44,7 +44,12 @@ export function faultyPort(port: StoragePort, faults: Faults): StoragePort {
 /** Web Locks as the standard describes them, as far as exclusive locks with a signal go, shared by the "tabs" of a test. */
 export function sharedLocks() {
   const last = new Map<string, Promise<unknown>>();
-  const request = async (name: string, { signal }: LockOptions, work: () => unknown): Promise<unknown> => {
+  const held = new Set<string>();
+  const request = async (
+    name: string,
+    { signal }: LockOptions,
+    work: () => Promise<unknown>,
+  ): Promise<unknown> => {
     const before = last.get(name) ?? Promise.resolve();
     let free = (): void => undefined;
     const mine = new Promise<void>((resolve) => {
@@ -60,10 +65,12 @@ export function sharedLocks() {
     try {
       await Promise.race([before, givenUp]);
       givenUp.catch(() => undefined);
-      return await work();
+      held.add(name);
+      return await work().finally(() => held.delete(name));
     } finally {
       free();
     }
   };
-  return { request: request as LockManager["request"] };
+  const query = async () => ({ held: [...held].map((name) => ({ name })) });
+  return { request: request as LockManager["request"], query };
 }

@@ -241,6 +241,47 @@ describe("a picture on the bench", () => {
     next.stop();
   });
 
+  it("that no plan has any more makes room at once where there is none, unless another window is at work", async () => {
+    const memory = { ...memoryPort(), durable: true };
+    // room for one picture
+    const port: StoragePort = {
+      ...memory,
+      write: async (changes, only) => {
+        const isNew = changes.some((change) => change.table === "pictures" && "put" in change);
+        if (isNew && (await memory.ids("pictures")).length > 0) throw new StorageFault("full", "no room");
+        return memory.write(changes, only);
+      },
+    };
+    const { visit } = browser(port);
+    const tab = await visit();
+    const put = (seed: number) => {
+      const plan = showing(`with ${seed}`, { mine: picture(seed) });
+      tab.store.getState().dispatch({ type: "replace-plan", plan });
+      return tab.autosave.flush();
+    };
+    expect(await put(31)).toMatchObject({ state: "kept" });
+    const version = await tab.library.addVersion(
+      tab.store.getState().planId ?? "",
+      "first",
+      tab.store.getState().plan,
+    );
+    await tab.layPlan({ plan: samplePlan(), unknown: [] });
+    expect(await put(32)).toMatchObject({ state: "failed", fault: "full" });
+    const [first] = (await tab.library.list()).map(({ id }) => id);
+    const bringBack = await tab.library.removeVersion(version.id);
+    const other = await visit();
+    await tab.library.erase(first);
+    expect(await tab.autosave.flush()).toMatchObject({ state: "failed", fault: "full" });
+    other.stop();
+    await expect.poll(() => tab.autosave.flush()).toMatchObject({ state: "kept" });
+    expect((await memory.all("pictures")).map(({ url }) => url)).toEqual([picture(32)]);
+    // what can be taken back comes back with its picture, once there is room for it
+    await memory.write((await memory.ids("pictures")).map((erase) => ({ table: "pictures", erase })));
+    await bringBack();
+    expect((await tab.library.version(version.id))?.pictures).toEqual({ mine: picture(31) });
+    tab.stop();
+  });
+
   it("that can't be kept ahead stops nothing: leaving asks then", async () => {
     const port = { ...memoryPort(), durable: true };
     const full: StoragePort = {

@@ -109,6 +109,16 @@ function textsOn(shelf: NotesShelf): readonly string[] {
 }
 
 /**
+ * Takes away all pictures that nothing names, at once: only where no other window is at work.
+ * @returns whether there were any
+ */
+export async function clearOutPicturesNow(library: Library, shelf: NotesShelf | null): Promise<boolean> {
+  const unused = await unusedIn(library, shelf ? textsOn(shelf) : []);
+  if (unused.length > 0) await (await library.pictures.all()).erase(unused);
+  return unused.length > 0;
+}
+
+/**
  * Takes away pictures that nothing has named on two visits in a row: between the picture and the plan that names it another
  * window may be at work. To be called once a visit; where the browser keeps no notes nothing is ever taken away.
  * @throws StorageFault when the library can't be read or written

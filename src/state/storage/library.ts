@@ -7,7 +7,7 @@ import { type PlanFile, PlanFileError, parsePlan, serializePlan } from "../../co
 import type { FileFault } from "../../core/plan/file-fault.ts";
 import { freshId as anyFreshId } from "../fresh-id.ts";
 import { type History, historyFromData, NO_HISTORY } from "../history.ts";
-import { StorageFault } from "./faults.ts";
+import { faultOf, StorageFault } from "./faults.ts";
 import type { JournalEntry } from "./journal.ts";
 import { momentOf } from "./moment.ts";
 import { mayHoldMarks, picturesWhenNeeded, pictureWays } from "./pictures-when-needed.ts";
@@ -46,6 +46,8 @@ export interface LibraryOptions {
   /** Milliseconds since 1970. */
   readonly now?: () => number;
   readonly freshId?: () => string;
+  /** Where the storage is full: takes away what nothing needs. @returns whether there was anything */
+  readonly makeRoom?: () => Promise<boolean>;
 }
 
 /** Longest thumbnail, characters of a data URL. */
@@ -115,6 +117,7 @@ export function createLibrary({
   otherTabs = null,
   now = Date.now,
   freshId = anyFreshId,
+  makeRoom = async () => false,
 }: LibraryOptions) {
   const pictures = picturesWhenNeeded(port);
   /** The revision of each plan as this tab last read or wrote it. */
@@ -171,6 +174,16 @@ export function createLibrary({
     // a tab that didn't know the text before doesn't know it now
     if (done && !isKnown) known.delete(id);
     return done;
+  }
+
+  /** Tries once more, from its beginning, where room could be made: what it had written by then may be gone too. */
+  async function withRoom<T>(work: () => Promise<T>): Promise<T> {
+    try {
+      return await work();
+    } catch (error) {
+      if (faultOf(error).kind !== "full" || !(await makeRoom())) throw error;
+      return work();
+    }
   }
 
   type Also = (id: string) => readonly RowChange[];
@@ -301,11 +314,13 @@ export function createLibrary({
     return true;
   }
 
+  const versions = createVersions({ port, pictures, now, freshId, tell });
   return {
     port,
     list,
     open,
-    keep,
+    keep: (planId: string | null, plan: Plan, history: History) =>
+      withRoom(() => keep(planId, plan, history)),
     putBack,
     /** The plan with exactly this text that is not thrown out; null when there is none. */
     idOf: async (text: string): Promise<string | null> => {
@@ -324,7 +339,9 @@ export function createLibrary({
     remove: (id: string) => restand(id, { deletedAt: now() }),
     restore: (id: string) => restand(id, { deletedAt: null }),
     erase,
-    ...createVersions({ port, pictures, now, freshId, tell }),
+    ...versions,
+    addVersion: (planId: string, label: string, plan: Plan) =>
+      withRoom(() => versions.addVersion(planId, label, plan)),
     setThumbnail,
     add,
     /** Calls back after every change, made in this tab or (with a channel) in another. @returns how to stop */

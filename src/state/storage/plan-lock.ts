@@ -1,7 +1,17 @@
 /** One tab writes a plan at a time: a Web Lock named after the plan, held as long as the plan lies on this tab's bench. */
 
 /** The part of `navigator.locks` that is needed. */
-export type Locks = Pick<LockManager, "request">;
+export type Locks = Pick<LockManager, "request"> & Partial<Pick<LockManager, "query">>;
+
+/** How the lock of a plan, or of whatever else is held like one, is called. */
+const nameOf = (planId: string): string => `glintwright-plan-${planId}`;
+
+/** Whether no lock whose name begins so is held but this one; false where the browser doesn't tell. */
+export async function isOnlyOne(locks: Locks | null, beginning: string, mine: string): Promise<boolean> {
+  const { held } = (await locks?.query?.()) ?? {};
+  if (!held) return false;
+  return held.every(({ name = "" }) => !name.startsWith(nameOf(beginning)) || name === nameOf(mine));
+}
 
 export interface PlanLock {
   /**
@@ -32,7 +42,7 @@ function wishFor(locks: Locks, planId: string, patienceMs: number): Wish {
   const granted = new Promise<boolean>((answer, fail) => {
     const options = { signal: giveUp.signal };
     locks
-      .request(`glintwright-plan-${planId}`, options, () => {
+      .request(nameOf(planId), options, () => {
         clearTimeout(timer);
         answer(true);
         // the lock lasts until this promise is kept

@@ -69,10 +69,13 @@ export function createVersions({ port, pictures, now, freshId, tell }: VersionsO
     /** Takes a version away. @returns the way to bring it back as it was */
     async removeVersion(id: string): Promise<() => Promise<void>> {
       const row = await port.get("versions", id);
+      // with its pictures: where room is short they may be gone by then
+      const text = row && (await pictures.unpackText(soundVersion(row).text));
       await port.write([{ table: "versions", erase: id }]);
       tell();
       return async () => {
-        if (row) await port.write([{ table: "versions", put: row }]);
+        if (row && text !== undefined)
+          await port.write([{ table: "versions", put: { ...row, text: await pictures.packText(text) } }]);
         tell();
       };
     },

@@ -57,6 +57,8 @@ export async function beginGuide({ studio, eye }: Viewport): Promise<void> {
   openSheet(null);
   showLarge("piece");
   studio.getState().go("plan");
+  // what was changed a moment ago has its place on the shelf by then, and comes back from there with its steps
+  await visitOf(studio).getState().session?.autosave.flush();
   const { planId, plan } = studio.getState();
   const [{ GUIDE_EXAMPLE }, { exampleWords }] = await Promise.all([
     import("../examples.ts"),
@@ -69,6 +71,8 @@ export async function beginGuide({ studio, eye }: Viewport): Promise<void> {
       if (studio.getState().laid !== laid) return;
       const { session } = visitOf(studio).getState();
       await (planId === null ? layOnBench(studio, plan) : session?.openPlan(planId));
+      // another plan, seen where one began, and not all at once on the bench of the one before
+      studio.getState().go("plan");
     };
     guideOf(studio).setState({ bringBack });
   }
