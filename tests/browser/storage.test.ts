@@ -1,6 +1,7 @@
 /** The library on a real browser's IndexedDB and Web Locks, two tabs at once, and each way in which storage fails. */
 import type { Page } from "playwright-core";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { noise } from "./noise.ts";
 import { sharedThing } from "./shared.ts";
 import { openPage } from "./support.ts";
 
@@ -159,7 +160,7 @@ describe("storage that fails in a real browser", () => {
       const page = await tab();
       await giveRoom(page, 150_000);
       await start(page);
-      expect(await rename(page, "Before", "a".repeat(15_000))).toMatchObject({ state: "kept" });
+      expect(await rename(page, "Before", noise(15_000))).toMatchObject({ state: "kept" });
       let kept = 0;
       let fault = null;
       while (fault === null && kept < 20) {
@@ -168,7 +169,7 @@ describe("storage that fails in a real browser", () => {
       }
       expect(fault).toBe("full");
       expect(await versions(page)).toHaveLength(kept);
-      expect(await rename(page, "After", "b".repeat(19_000))).toMatchObject({
+      expect(await rename(page, "After", noise(19_000))).toMatchObject({
         state: "failed",
         fault: "full",
       });
@@ -201,7 +202,7 @@ describe("storage that fails in a real browser", () => {
 
     it("of pictures that no plan has any more: they make room at once where no other window is at work", async () => {
       const page = await tab();
-      await giveRoom(page, 2_500_000);
+      await giveRoom(page, 1_700_000);
       await start(page);
       expect(await page.evaluate(() => window.storageBench.putPicture(3, 500))).toMatchObject({
         state: "kept",

@@ -14,6 +14,7 @@ import {
   type VisitOptions,
 } from "./built-app.ts";
 import { STATIONS, walkEverywhere } from "./everywhere.ts";
+import { noise } from "./noise.ts";
 import { sharedApp, sharedVisit } from "./shared.ts";
 
 const app = sharedApp();
@@ -21,14 +22,6 @@ const app = sharedApp();
 const QUICK: VisitOptions = { without3d: true };
 const nameField = { name: "Name of the plan" };
 
-/** Text that no packing makes shorter, the same with every run. */
-function noise(characters: number): string {
-  let seed = 7;
-  return Array.from({ length: characters }, () => {
-    seed = (seed * 1103515245 + 12345) % 2 ** 31;
-    return String.fromCharCode(40 + Math.floor((seed / 2 ** 31) * 80));
-  }).join("");
-}
 const savedPlan = async (page: Page): Promise<Plan> =>
   parsePlan((await fileOf(page, () => openFromMenu(page, "Save plan to a file"))).bytes.toString("utf8"))
     .plan;
