@@ -113,9 +113,11 @@ function Step({ at }: { at: number }) {
         <Button isDisabled={at === 0} onPress={() => goToStep(studio, at - 1)}>
           {words.back}
         </Button>
-        <Button isDisabled={isDone} onPress={() => goToStep(studio, at + 1)}>
-          {words.skip}
-        </Button>
+        {isLast ? null : (
+          <Button isDisabled={isDone} onPress={() => goToStep(studio, at + 1)}>
+            {words.skip}
+          </Button>
+        )}
         <Button look="strong" isDisabled={!isDone} onPress={() => goToStep(studio, at + 1)}>
           {isLast ? words.close : words.next}
         </Button>
