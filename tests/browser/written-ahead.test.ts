@@ -132,6 +132,10 @@ const DEEDS: readonly (readonly [
       await openFromMenu(page, "For a customer");
       await page.getByRole("textbox", { name: customerWords.en.price }).fill("140");
       await page.keyboard.press("Escape");
+      // the browser has gone back from the sheet's own entry: a reload on the way there would be broken off
+      await expect
+        .poll(() => page.evaluate(() => (history.state as { spot?: { over?: number } } | null)?.spot?.over))
+        .toBe(0);
     },
     ({ showing }) => showing?.price,
     "140",
