@@ -45,16 +45,15 @@ const sizeOf = (name: string): Size => {
   return { name, width, height };
 };
 
-/** What waits for the worker or the tracer is let come; a picture that takes too long is shot as it is. */
+/** What waits for the worker, or on Look for the tracer, is let come; a picture that takes too long is shot as it is. */
 async function settle(page: Page): Promise<void> {
   await page.waitForTimeout(SETTLED_MS);
   await page
     .waitForFunction(
       (samples) =>
         document.querySelector(".waiting") === null &&
-        [...document.querySelectorAll(".traced")].every(
+        [...document.querySelectorAll(".frame[data-place=look] .traced")].every(
           (traced) =>
-            !traced.checkVisibility() ||
             Number(traced.getAttribute("data-samples")) >= samples ||
             traced.getAttribute("data-phase") === "failed",
         ),
