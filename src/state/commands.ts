@@ -59,7 +59,9 @@ export type Note =
       readonly key: "reference-became-depth";
       readonly tierId: string;
       readonly tierName: string;
+      /** The name that the tier had, which may be none, and its place from 0. */
       readonly named: string;
+      readonly namedAt: number;
       readonly mm: number;
     }
   /** Measured single facets that no longer exist were dropped. */

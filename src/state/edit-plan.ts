@@ -127,11 +127,13 @@ function keepReferences(plan: PlanDraft, before: Plan, depthOf: DepthOf): Note[]
     if (named !== null && !earlier.has(named) && known) {
       const mm = depthOf(before, tier.id);
       tier.depth = plainCopy({ rule: "depth", mm });
+      const namedAt = before.tiers.findIndex((old) => old.id === named);
       notes.push({
         key: "reference-became-depth",
         tierId: tier.id,
         tierName: tier.name,
-        named: before.tiers.find((old) => old.id === named)?.name ?? named,
+        named: before.tiers[namedAt]?.name ?? named,
+        namedAt,
         mm,
       });
     }

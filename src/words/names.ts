@@ -15,9 +15,13 @@ export const nameOrPlace = (
   numbered: (place: number) => string,
 ): string => name?.trim() || numbered(index + 1);
 
+/** A tier that may be gone, by the name and the place (from 0) that it had. */
+export const nameOfTier = (name: string | undefined, index: number, language: Language): string =>
+  nameOrPlace(name, index, WORDS[language].tier);
+
 /** The tier at a place of a plan, from 0. */
 export const tierNameAt = ({ tiers }: Tiers, index: number, language: Language): string =>
-  nameOrPlace(tiers[index]?.name, index, WORDS[language].tier);
+  nameOfTier(tiers[index]?.name, index, language);
 
 /** A tier by its id; one that the plan doesn't have is called by its id. */
 export function tierName(plan: Tiers, id: string, language: Language): string {

@@ -144,7 +144,14 @@ describe("tiers", () => {
     const store = storeWith();
     const outcome = state(store).dispatch({ type: "remove-tier", tierId: "crown" });
     expect(state(store).plan.tiers[1].depth).toEqual({ rule: "depth", mm: 2.5 });
-    const note = { key: "reference-became-depth", tierId: "star", tierName: "Star", named: "Crown", mm: 2.5 };
+    const note = {
+      key: "reference-became-depth",
+      tierId: "star",
+      tierName: "Star",
+      named: "Crown",
+      namedAt: 1,
+      mm: 2.5,
+    };
     expect(outcome).toEqual({ ok: true, notes: [note] });
     expect(state(store).notes).toEqual([note]);
   });

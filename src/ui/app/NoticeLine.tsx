@@ -1,7 +1,7 @@
 /** One line at the foot of the page for what just happened: a file that can't be opened, a rule that became a depth. */
 import { lazy, useEffect } from "react";
 import type { Note } from "../../state/commands.ts";
-import { tierName } from "../../words/names.ts";
+import { nameOfTier, tierName } from "../../words/names.ts";
 import { Button } from "../controls/Button.tsx";
 import { historyWords } from "../messages/history.ts";
 import { shellWords } from "../messages/shell.ts";
@@ -29,7 +29,7 @@ function useNoteWords(): (note: Exclude<Note, RefusedNote>) => string {
     if (note.key === "reference-became-depth")
       return words.noteReference(
         tierName(plan, note.tierId, language),
-        note.named,
+        nameOfTier(note.named, note.namedAt, language),
         format.length(note.mm, 2),
       );
     if (note.key === "measurements-dropped")

@@ -11,6 +11,7 @@ import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { benchPool } from "../bench-worker-client.ts";
+import { tierName } from "../parts/names.ts";
 import { useAsked } from "../use-asked.ts";
 
 interface Curve {
@@ -98,6 +99,7 @@ function Plot({ curve, name }: { curve: Curve; name: string }) {
 
 export function StrokePlot({ tier, index, stage }: { tier: BenchTier; index: number; stage: number }) {
   const plan = usePlan();
+  const words = useWords(benchWords);
   const contactRadiusMm = tier.setting?.contactRadiusMm ?? null;
   const question = useMemo(
     (): CurveQuestion => ({ plan, tierIndex: index, stage, contactRadiusMm }),
@@ -106,5 +108,5 @@ export function StrokePlot({ tier, index, stage }: { tier: BenchTier; index: num
   const { answer } = useAsked(question, askCurve);
   const looks = endsByLooking(stagesOf(plan.rig), stage);
   if (!answer || looks || answer.points.every((p) => p.widthMm === 0)) return null;
-  return <Plot curve={answer} name={plan.tiers[index]?.name ?? ""} />;
+  return <Plot curve={answer} name={tierName(plan, index, words)} />;
 }
