@@ -133,6 +133,14 @@ export async function seriousFindings(page: Page, what: "all" | "colours" = "all
     );
 }
 
+/** What is serious on the page as it stands, by day, and what its colours break by lamp. */
+export async function seriousInBothThemes(page: Page): Promise<string[]> {
+  await page.emulateMedia({ colorScheme: "light" });
+  const byDay = await seriousFindings(page);
+  await page.emulateMedia({ colorScheme: "dark" });
+  return [...byDay, ...(await seriousFindings(page, "colours")).map((finding) => `dark: ${finding}`)];
+}
+
 /** Opens a sheet of the menu by the menu's word for it. */
 export async function openFromMenu(page: Page, words: string): Promise<void> {
   await page.locator(".head").getByRole("button", { name: "More", exact: true }).click();

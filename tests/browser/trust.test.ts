@@ -1,19 +1,10 @@
-/** A person can rely on it: nothing leaves the origin, it works without a network, plans are kept, links carry them, names are text. */
+/** A person can rely on it: plans are kept, links carry them, names are text. That nothing leaves the origin and all works without a network is held by `whole-app.test.ts`. */
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { parsePlan } from "../../src/core/plan/file.ts";
 import { qrCodeOf } from "../../src/core/plan/link.ts";
-import {
-  closeSheet,
-  fileOf,
-  giveFile,
-  openFromMenu,
-  planFile,
-  renamePlan,
-  type VisitOptions,
-} from "./built-app.ts";
-import { STATIONS, walkEverywhere } from "./everywhere.ts";
+import { closeSheet, fileOf, giveFile, openFromMenu, planFile, type VisitOptions } from "./built-app.ts";
 import { noise } from "./noise.ts";
 import { sharedApp, sharedVisit } from "./shared.ts";
 
@@ -25,51 +16,6 @@ const nameField = { name: "Name of the plan" };
 const savedPlan = async (page: Page): Promise<Plan> =>
   parsePlan((await fileOf(page, () => openFromMenu(page, "Save plan to a file"))).bytes.toString("utf8"))
     .plan;
-
-/** A machine on which everything that is counted off the main thread takes its time. */
-const slowWorkers = () => {
-  const LATE_MS = 1500;
-  Worker.prototype.postMessage = new Proxy(Worker.prototype.postMessage, {
-    apply: (post, worker, given) => void setTimeout(() => Reflect.apply(post, worker, given), LATE_MS),
-  });
-};
-/** For one step of the walk on such a machine. */
-const PATIENCE_MS = 120_000;
-
-it("has every place, part and sheet without a network once visited, asks nothing of another origin, and keeps a change", async () => {
-  const { page, errors, foreign, close } = await app.visit({ serviceWorkers: "allow", before: slowWorkers });
-  page.setDefaultTimeout(PATIENCE_MS);
-  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-  // the first visit's worker takes hold of the page with the next load
-  await page.reload();
-  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
-  await page.context().setOffline(true);
-  await page.reload();
-  await page.waitForSelector(".piece-canvas[data-state=ready] canvas", { state: "attached" });
-  const seen: string[] = [];
-  await walkEverywhere(page, async (where) => {
-    // nothing is still being fetched, and nothing has broken off
-    await expect.poll(() => page.locator(".waiting").count()).toBe(0);
-    expect(await page.locator(".broken").count(), where).toBe(0);
-    seen.push(where);
-  });
-  expect(seen).toHaveLength(STATIONS);
-  await renamePlan(page, "Made offline");
-  await page.getByText("Kept on this device", { exact: true }).first().waitFor();
-  await page.reload();
-  await expect.poll(() => page.getByRole("textbox", nameField).inputValue()).toBe("Made offline");
-  expect(foreign).toEqual([]);
-  expect(errors).toEqual([]);
-  // a script that a stranger brings in does not run
-  const ran = await page.evaluate(() => {
-    const script = document.createElement("script");
-    script.textContent = "window.strangerRan = true";
-    document.head.append(script);
-    return "strangerRan" in window;
-  });
-  expect(ran).toBe(false);
-  await close();
-});
 
 describe("one person's plans", () => {
   const visit = sharedVisit(app, QUICK);
