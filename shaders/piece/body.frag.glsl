@@ -16,6 +16,8 @@ uniform vec3 eye;
 // Unit direction of the view, and whether the page is seen in the half-space ahead of it (as in path.glsl).
 uniform vec3 away;
 uniform bool showsPage;
+// From the piece's axes to those in which its light stands.
+uniform mat3 toRoom;
 uniform vec3 groundColor;
 // What radiance is multiplied by before it is shown.
 uniform float exposure;
@@ -81,7 +83,7 @@ bool isGroundOff(vec3 at) {
 
 // Light from a direction: radiance, and in w how much of it is the page behind the piece instead.
 vec4 seenToward(vec3 d) {
-  return showsPage && dot(d, away) > 0.0 ? vec4(0.0, 0.0, 0.0, 1.0) : vec4(lightFrom(d), 0.0);
+  return showsPage && dot(d, away) > 0.0 ? vec4(0.0, 0.0, 0.0, 1.0) : vec4(lightFrom(toRoom * d), 0.0);
 }
 
 void main() {

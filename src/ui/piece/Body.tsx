@@ -8,6 +8,7 @@ import {
   Color,
   DataTexture,
   FloatType,
+  Matrix3,
   NearestFilter,
   RGBAFormat,
   ShaderMaterial,
@@ -48,6 +49,7 @@ function makeUniforms() {
     eye: { value: new Vector3() },
     away: { value: new Vector3() },
     showsPage: { value: true },
+    toRoom: { value: new Matrix3() },
     exposure: { value: 1 },
     skinColor: { value: new Color() },
     glassColor: { value: new Color(0.95, 0.985, 0.974) },
@@ -80,10 +82,12 @@ function makeMaterial(uniforms: BodyUniforms, room: Room): ShaderMaterial {
   });
 }
 
-/** From where this frame is seen. */
-function setEye({ eye, away }: BodyUniforms, { matrixWorld }: Camera): void {
+/** From where this frame is seen, and with it where the light stands. */
+function setEye({ eye, away, toRoom }: BodyUniforms, { matrixWorld }: Camera, { isWithEye }: Room): void {
   eye.value.setFromMatrixPosition(matrixWorld);
   away.value.setFromMatrixColumn(matrixWorld, 2).negate();
+  if (isWithEye) toRoom.value.setFromMatrix4(matrixWorld).transpose();
+  else toRoom.value.identity();
 }
 
 function setPlanes({ planes: texture, planeCount }: BodyUniforms, planes: readonly Plane[]): void {
@@ -177,7 +181,7 @@ export function Body({
       geometry={geometry}
       material={material}
       renderOrder={2}
-      onBeforeRender={(_renderer, _scene, camera) => setEye(uniforms, camera)}
+      onBeforeRender={(_renderer, _scene, camera) => setEye(uniforms, camera, room)}
       frustumCulled={false}
     />
   ));

@@ -15,7 +15,7 @@ import { useEye } from "./viewport.ts";
 
 const MAX_PANELS = String(SHADER_LIMITS.MAX_PANELS);
 
-/** A workbench by a north window: what is drawn to be read keeps its light whatever Look shows. */
+/** A workbench by a north window: what is drawn to be read keeps its light whatever Look shows and however it is turned. */
 const WORKSHOP: Light = { kind: "setting", setting: LIGHT_SETTINGS["north-window"], turnRad: 0 };
 
 export interface Room {
@@ -23,6 +23,8 @@ export interface Room {
   readonly defines: Readonly<Record<string, string>>;
   /** Its uniforms, as three takes them. */
   readonly uniforms: Readonly<Record<string, IUniform>>;
+  /** Whether the light stands with the eye, as it does where one turns a piece in the hand; else with the piece or its table. */
+  readonly isWithEye: boolean;
   /** Whether the page is seen through the piece, as in a picture without a background. */
   readonly showsPage: boolean;
   /** Stops. */
@@ -71,6 +73,7 @@ export function useRoom(): Room {
         ...Object.entries(packLight(light)).map(([name, { value }]) => [name, { value }]),
         ["environment", { value: environment }],
       ]),
+      isWithEye: !isLook,
       showsPage: !isLook || behind === "nothing",
       exposure: isLook ? exposure : 0,
     }),
