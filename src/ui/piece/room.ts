@@ -18,6 +18,9 @@ const MAX_PANELS = String(SHADER_LIMITS.MAX_PANELS);
 /** A workbench by a north window: what is drawn to be read keeps its light whatever Look shows and however it is turned. */
 const WORKSHOP: Light = { kind: "setting", setting: LIGHT_SETTINGS["north-window"], turnRad: 0 };
 
+/** A stop below Look's: on light paper glass is told by what is darker in it. */
+const WORKSHOP_EXPOSURE = -1;
+
 export interface Room {
   /** Names to set in `light.glsl`. */
   readonly defines: Readonly<Record<string, string>>;
@@ -75,7 +78,7 @@ export function useRoom(): Room {
       ]),
       isWithEye: !isLook,
       showsPage: !isLook || behind === "nothing",
-      exposure: isLook ? exposure : 0,
+      exposure: isLook ? exposure : WORKSHOP_EXPOSURE,
     }),
     [light, environment, isLook, behind, exposure],
   );
