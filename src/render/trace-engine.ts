@@ -181,9 +181,11 @@ export class TraceEngine {
   /** True when the programs are there that a picture of the scene needs after so many passes. */
   canTrace(packed: PackedScene, passes: number): boolean {
     const { channels } = passAt(passes, packed);
-    return fragmentsOf(packed).every((name) =>
-      this.tracers.has(variantKey(packed, name, channels, ANY_COUNT)),
-    );
+    return fragmentsOf(packed).every((name) => this.hasProgram(packed, name, channels));
+  }
+
+  private hasProgram(packed: PackedScene, fragment: Fragment, channels: Channels): boolean {
+    return this.tracers.has(variantKey(packed, fragment, channels, ANY_COUNT));
   }
 
   /**
@@ -224,7 +226,12 @@ export class TraceEngine {
   trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): number {
     const { packed, map } = scene;
     const due = map && band.y === 0 ? map.due(target.passes) : 0;
-    if (map) for (let k = 0; k < due; k++) this.traceMap(scene, map);
+    let gained = 0;
+    // where the map is ahead of the picture it can want a program that is still being made: then it waits, not the picture
+    while (map && gained < due && this.hasProgram(packed, "light-map.frag", map.next.channels)) {
+      this.traceMap(scene, map);
+      gained++;
+    }
     this.draw(scene, "trace.frag", target, band, passAt(target.passes, packed), {
       eye: vec3(view.eye),
       view: mat3(viewColumns(view)),
@@ -233,7 +240,7 @@ export class TraceEngine {
       resolution: vec2([frame.width, frame.height]),
       origin: vec2([frame.x, frame.y]),
     });
-    return band.height * target.width + due * (map?.sums.width ?? 0) ** 2;
+    return band.height * target.width + gained * (map?.sums.width ?? 0) ** 2;
   }
 
   /** Adds one sample to every texel of a light map. From a table no page is seen. */

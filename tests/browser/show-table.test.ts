@@ -1,4 +1,4 @@
-/** A customer's page of a piece that lies on a table, from a folder without a network, where light can't be traced. */
+/** A customer's page of a piece that lies on a table: from a folder without a network, and from a link. */
 import { execFile } from "node:child_process";
 import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
@@ -8,12 +8,19 @@ import { promisify } from "node:util";
 import { decode } from "fast-png";
 import type { BrowserContextOptions, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { solvePlan } from "../../src/core/plan/solve.ts";
+import { showFragment } from "../../src/core/show/show-link.ts";
 import { plan, tier } from "../core/bench/plans.ts";
-import { NO_3D, sharedBrowser } from "./support.ts";
+import { BUILT } from "./built-app.ts";
+import { NO_3D, serve, sharedBrowser } from "./support.ts";
 
 const exec = promisify(execFile);
 const OWN = { ...plan([tier({ count: 8, depth: { rule: "depth", mm: 1 } })]), name: "Quay" };
-const PHONE = { width: 390, height: 844 } as const;
+const SIZES = [
+  { width: 390, height: 844 },
+  { width: 1280, height: 800 },
+] as const;
+const TRACED_MS = 240_000;
 
 let folder = "";
 let address = "";
@@ -27,11 +34,11 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true }));
 
-async function visit(at: string, options: BrowserContextOptions) {
+async function visit(at: string, options: BrowserContextOptions, without3d: boolean) {
   const browser = await sharedBrowser();
   const context = await browser.newContext({ locale: "de-DE", reducedMotion: "reduce", ...options });
   const page = await context.newPage();
-  await page.addInitScript(NO_3D);
+  if (without3d) await page.addInitScript(NO_3D);
   const faults: string[] = [];
   page.on("pageerror", (error) => faults.push(String(error)));
   page.on("console", (message) => message.type() === "error" && faults.push(message.text()));
@@ -57,10 +64,27 @@ const isLinen = ([red, green, blue]: readonly number[]): boolean =>
   red > green && green > blue && red - blue > 18;
 
 describe("a piece on a table, as a customer's page shows it", () => {
+  it.each(SIZES)("lies there traced, and when it is turned, at $width", async (viewport) => {
+    const { page, faults } = await visit(address, { viewport, offline: true }, false);
+    await expect.poll(() => page.isVisible("#glass"), { timeout: TRACED_MS }).toBe(true);
+    expect(isLinen(await cornersOf(page, "#glass"))).toBe(true);
+    await page.focus("#picture");
+    // the eye never goes below a table's level: what shows then is still the table
+    for (let k = 0; k < 8; k++) await page.keyboard.press("ArrowDown");
+    await page.keyboard.press("ArrowRight");
+    expect(await page.getAttribute("#picture", "aria-valuenow")).toBe("15");
+    await expect.poll(() => page.isVisible("#glass"), { timeout: TRACED_MS }).toBe(true);
+    expect(
+      await page.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth),
+    ).toBe(true);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
+
   it.each(["light", "dark"] as const)(
     "lies there in pictures where light can't be traced, %s",
     async (colorScheme) => {
-      const { page, faults } = await visit(address, { viewport: PHONE, colorScheme, offline: true });
+      const { page, faults } = await visit(address, { viewport: SIZES[0], colorScheme, offline: true }, true);
       await expect.poll(() => page.isVisible("#made")).toBe(true);
       expect(isLinen(await cornersOf(page, "#still"))).toBe(true);
       const first = await page.getAttribute("#still", "src");
@@ -72,4 +96,15 @@ describe("a piece on a table, as a customer's page shows it", () => {
       await page.context().close();
     },
   );
+
+  it("lies there when a link opens it", async () => {
+    const texts = { caption: "", price: "", light: "north-window" } as const;
+    const table = { material: "linen", up: [0, 0, 1], floor: -1, onRing: false } as const;
+    const link = `${await serve(BUILT)}#${showFragment(solvePlan(OWN), { ...texts, table })}`;
+    const { page, faults } = await visit(link, { viewport: SIZES[0], serviceWorkers: "block" }, false);
+    await expect.poll(() => page.isVisible("#glass"), { timeout: TRACED_MS }).toBe(true);
+    expect(isLinen(await cornersOf(page, "#glass"))).toBe(true);
+    expect(faults).toEqual([]);
+    await page.context().close();
+  });
 });
