@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, it } from "vitest";
 import { fileOf, giveFile, openFromMenu, renamePlan } from "./built-app.ts";
+import { handedOver, takeFiles } from "./hand-over.ts";
 import { sharedApp } from "./shared.ts";
 import { NO_3D } from "./support.ts";
 
@@ -14,6 +15,7 @@ const NAME = `Quay </script><script>alert(1)</script>`;
 it("makes a page that stands alone, with the maker's name, a price, and no recipe", async () => {
   const { page, errors, foreign, close } = await app.visit();
   await renamePlan(page, NAME);
+  await takeFiles(page);
   await openFromMenu(page, "For a customer");
   const sheet = page.getByRole("dialog");
   await sheet.getByLabel("Your name").fill("Kiln Lane");
@@ -25,6 +27,8 @@ it("makes a page that stands alone, with the maker's name, a price, and no recip
   const html = file.bytes.toString("utf8");
   expect(file.name).toMatch(/^Quay.*\.html$/);
   expect(file.bytes.length).toBeLessThan(900_000);
+  await sheet.getByRole("button", { name: "Send it" }).click();
+  await expect.poll(() => handedOver(page)).toEqual([[file.name, "text/html", file.bytes.length]]);
   const data = JSON.parse(/id="data">(.*)<\/script>/.exec(html)?.[1] ?? "");
   expect(data.pictures).toHaveLength(12);
   expect(new Set(data.pictures).size).toBe(12);

@@ -7,6 +7,7 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { plan, tier } from "../core/bench/plans.ts";
 import { dropFile, fileOf, openFromMenu } from "./built-app.ts";
+import { handedOver, takeFiles } from "./hand-over.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
@@ -94,19 +95,9 @@ it("tells the time before it begins, offers less where that is long, and can be 
   await close();
 });
 
-/** A phone's own programs, as a stub: they take films, and nothing is sent. */
-const takesFilms = () => {
-  const handed: unknown[][] = [];
-  const share = async ({ files = [] }: ShareData) => {
-    for (const { name, type, size } of files) handed.push([name, type, size]);
-  };
-  const canShare = ({ files = [] }: ShareData = {}) => files.every(({ type }) => type === "video/mp4");
-  Object.assign(globalThis, { handed });
-  Object.assign(navigator, { canShare, share });
-};
-
 it("ends, as long and large as was chosen, shows walking back what it showed walking past, and is handed over", async () => {
-  const { page, errors, foreign, close } = await app.visit({ before: takesFilms });
+  const { page, errors, foreign, close } = await app.visit();
+  await takeFiles(page);
   await dropFile(page, "quay.glintwright.json", PIECE);
   await openFromMenu(page, "Film of the piece");
   const sheet = page.getByRole("dialog");
@@ -120,8 +111,7 @@ it("ends, as long and large as was chosen, shows walking back what it showed wal
   const file = await fileOf(page, () => sheet.getByRole("button", { name: "Save the film" }).click());
   expect(file.name).toBe("Quay-film.mp4");
   await sheet.getByRole("button", { name: "Send it" }).click();
-  const handed = () => page.evaluate(() => (globalThis as unknown as { handed: unknown[][] }).handed);
-  await expect.poll(handed).toEqual([["Quay-film.mp4", "video/mp4", file.bytes.length]]);
+  await expect.poll(() => handedOver(page)).toEqual([["Quay-film.mp4", "video/mp4", file.bytes.length]]);
   const { duration, timescale, nb_samples, width, height } = trackOf(file.bytes);
   expect([nb_samples, width, height]).toEqual([36, 180, 180]);
   expect(duration / timescale).toBeCloseTo(3, 2);

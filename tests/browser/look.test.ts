@@ -9,6 +9,7 @@ import { serializePlan } from "../../src/core/plan/file.ts";
 import { COUNTS } from "../../src/core/plan/limits.ts";
 import { EXAMPLES } from "../../src/ui/examples.ts";
 import { dropFile, fileOf, openFromMenu, seriousFindings } from "./built-app.ts";
+import { handedOver, takeFiles } from "./hand-over.ts";
 import { sharedApp, sharedVisit } from "./shared.ts";
 
 /** Parts across and down. */
@@ -245,7 +246,8 @@ describe("the look", () => {
     await soon(samples).toBeLessThan(before);
   });
 
-  it("saves a PNG of the size asked for, on nothing, with a caption below", async () => {
+  it("saves a PNG of the size asked for, on nothing, with a caption below, and hands it over", async () => {
+    await takeFiles(page);
     const size = page.locator(".look-part").last().getByRole("spinbutton");
     await size.fill("128");
     await size.press("Tab");
@@ -254,6 +256,8 @@ describe("the look", () => {
     await page.getByText("Caption below").click();
     const file = await fileOf(page, () => page.getByRole("button", { name: "Save PNG" }).click());
     expect(file.name).toMatch(/\.png$/);
+    await page.getByRole("button", { name: "Send it" }).click();
+    await expect.poll(() => handedOver(page)).toEqual([[file.name, "image/png", file.bytes.length]]);
     const picture = decode(file.bytes);
     expect(picture.width).toBe(128);
     expect(picture.height).toBeGreaterThan(128);

@@ -5,6 +5,7 @@ import { parsePlan } from "../../src/core/plan/file.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
 import { fileOf } from "./built-app.ts";
 import { guideTo } from "./everywhere.ts";
+import { handedOver, takeFiles } from "./hand-over.ts";
 import { pdfPages } from "./pdf-pages.ts";
 import { sharedApp } from "./shared.ts";
 
@@ -14,6 +15,7 @@ const HOSTILE = "Half in advance. </style><script>alert(1)</script>";
 it("goes from an hour's price to a quote on one page", async () => {
   const { page, errors, foreign, close } = await app.visit({ locale: "en-GB" });
   const guide = guideTo(page);
+  await takeFiles(page);
   await guide.goTo("bench");
   await page.locator(".bench-parts").getByRole("button", { name: "Price", exact: true }).click();
   const type = async (label: string, text: string) => {
@@ -69,6 +71,9 @@ it("goes from an hour's price to a quote on one page", async () => {
   expect(pages).toHaveLength(1);
   expect(pages[0].widthMm).toBeCloseTo(210, 0);
   for (const said of [money, "38 mm (1.50 in)", "<script>"]) expect(pages[0].text).toContain(said);
+  const kept = await fileOf(page, () => page.getByRole("button", { name: "Save as a file" }).click());
+  await page.getByRole("button", { name: "Send it" }).click();
+  await expect.poll(() => handedOver(page)).toEqual([[kept.name, "text/html", kept.bytes.length]]);
 
   await guide.openMenu();
   await page.getByRole("menuitem", { name: guide.shell.menu.piece }).click();

@@ -1,6 +1,8 @@
 /** The sheet as a screen shows it: the whole width of the paper at any size, and true size at a tap. */
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
+import { fileOf } from "./built-app.ts";
+import { handedOver, takeFiles } from "./hand-over.ts";
 import { sharedApp, sharedVisit } from "./shared.ts";
 
 const visit = sharedVisit(
@@ -72,4 +74,18 @@ it("shows what was tapped in true size under the finger, and the whole width aga
   await page.getByRole("button", { name: "Show it in true size" }).waitFor();
   expect((await widths(page)).hidden).toBe(0);
   expect(visit.errors).toEqual([]);
+});
+
+it("is handed to the phone's own programs where the browser can, and nowhere else", async () => {
+  const { page } = visit;
+  const save = page.getByRole("button", { name: "Save as a file" });
+  const send = page.getByRole("button", { name: "Send it" });
+  await save.waitFor();
+  expect(await send.count()).toBe(0);
+  await takeFiles(page);
+  await page.getByText("Letter", { exact: true }).click();
+  await send.click();
+  const file = await fileOf(page, () => save.click());
+  await expect.poll(() => handedOver(page)).toEqual([[file.name, "text/html", file.bytes.length]]);
+  await page.getByText("A4", { exact: true }).click();
 });

@@ -2,6 +2,7 @@
 import { decode } from "fast-png";
 import { expect, it } from "vitest";
 import { fileOf, openFromMenu } from "./built-app.ts";
+import { handedOver, takeFiles } from "./hand-over.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
@@ -17,12 +18,21 @@ it("lays two glasses side by side in one file, each traced, each with its own na
   expect(await names.count()).toBe(2);
   expect(await names.nth(0).inputValue()).toMatch(/Borosilicate$/);
   expect(await names.nth(1).inputValue()).toMatch(/Soda-lime$/);
-  // a name is drawn as it is typed, and none is drawn where it is empty
+  // a name is drawn as it is typed, and none is drawn where it is empty; what was typed outlasts a reload
   await names.nth(1).fill("");
+  await names.nth(0).fill("Quay");
+  await page.reload();
+  await page.locator(".recipe").waitFor();
+  await takeFiles(page);
+  await openFromMenu(page, "Sheet of variants");
+  expect(await names.count()).toBe(2);
+  expect([await names.nth(0).inputValue(), await names.nth(1).inputValue()]).toEqual(["Quay", ""]);
   await sheet.getByRole("button", { name: "Make the sheet" }).click();
   await sheet.getByRole("img", { name: "The sheet of variants" }).waitFor();
   const file = await fileOf(page, () => sheet.getByRole("button", { name: "Save the sheet" }).click());
   expect(file.name).toMatch(/variants\.png$/);
+  await sheet.getByRole("button", { name: "Send it" }).click();
+  await expect.poll(() => handedOver(page)).toEqual([[file.name, "image/png", file.bytes.length]]);
 
   const { width, height, data, channels } = decode(file.bytes);
   expect([width, height]).toEqual([2 * (SIZE + GAP) + GAP, SIZE + BAND + 2 * GAP]);
@@ -45,6 +55,8 @@ it("lays two glasses side by side in one file, each traced, each with its own na
   expect(second.glass).not.toEqual(first.glass);
   expect(spread(first.name)).toBeGreaterThan(5);
   expect(spread(second.name)).toBe(0);
+  await sheet.getByRole("button", { name: "Take all away" }).click();
+  expect(await names.count()).toBe(0);
   expect(errors).toEqual([]);
   expect(foreign).toEqual([]);
   await close();

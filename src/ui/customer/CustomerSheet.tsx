@@ -20,7 +20,8 @@ import { customerWords } from "../messages/customer.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { fileNameOf, offerFile } from "../shared/files.ts";
-import { canHandOver, handOver } from "../shared/hand-over.ts";
+import { canHandOver } from "../shared/hand-over.ts";
+import { SendButton } from "../shared/SendButton.tsx";
 import { openSheet, useScreen } from "../shared/screen.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
@@ -281,30 +282,17 @@ function AlsoPart() {
 /** How the page is made, and what became of it: brought into view where the sheet is longer than the screen. */
 function MadePart({ made, link, saved }: { made: Made | null; link: string | null; saved: string | null }) {
   const words = useWords(customerWords);
-  const [trouble, setTrouble] = useState<string | null>(null);
   const part = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (saved !== null) part.current?.scrollIntoView({ block: "nearest" });
   }, [saved]);
-  const send = async () => {
-    setTrouble(null);
-    try {
-      if (made) await handOver(made.file, made.page);
-    } catch (error) {
-      setTrouble(words.notSent(error instanceof Error ? error.message : String(error)));
-    }
-  };
   const canSend = made !== null && canHandOver(made.file, made.page.type);
   return (
     <div className="customer-made" ref={part}>
       <p role="status">{saved}</p>
       {made ? (
         <p className="customer-row">
-          {canSend ? (
-            <Button look="outlined" onPress={() => void send()}>
-              {words.send}
-            </Button>
-          ) : null}
+          <SendButton name={made.file} file={made.page} />
           {link === null ? null : (
             <a className="press press-outlined" href={link} target="_blank" rel="noopener">
               {words.see}
@@ -313,7 +301,6 @@ function MadePart({ made, link, saved }: { made: Made | null; link: string | nul
         </p>
       ) : null}
       {made && !canSend ? <p className="soft">{words.cannotSend}</p> : null}
-      {trouble ? <p role="alert">{trouble}</p> : null}
     </div>
   );
 }

@@ -9,7 +9,7 @@ import { useJob } from "../look/use-job.ts";
 import { filmWords } from "../messages/film.ts";
 import { useWords } from "../messages/words.tsx";
 import { fileNameOf, offerFile } from "../shared/files.ts";
-import { canHandOver, handOver } from "../shared/hand-over.ts";
+import { SendButton } from "../shared/SendButton.tsx";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import {
@@ -148,13 +148,6 @@ export default function FilmSheet() {
     /\.glintwright\.json$/,
     `.${film?.kind ?? kind ?? "mp4"}`,
   );
-  const send = async () => {
-    try {
-      if (film) await handOver(name, film.file);
-    } catch (error) {
-      setTrouble(words.notSent(error instanceof Error ? error.message : String(error)));
-    }
-  };
 
   return (
     <section className="film">
@@ -240,11 +233,7 @@ export default function FilmSheet() {
               <Button look="strong" onPress={() => offerFile(name, film.file)}>
                 {words.save}
               </Button>
-              {canHandOver(name, film.file.type) ? (
-                <Button look="outlined" onPress={() => void send()}>
-                  {words.share}
-                </Button>
-              ) : null}
+              <SendButton name={name} file={film.file} />
             </p>
           </>
         ) : null}

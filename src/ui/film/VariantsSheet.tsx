@@ -7,6 +7,7 @@ import { LIGHT_WORDS } from "../../words/lights.ts";
 import { Button } from "../controls/Button.tsx";
 import { Choice } from "../controls/Choice.tsx";
 import { Pick } from "../controls/Pick.tsx";
+import { packPlans, unpackPlans } from "../ideas/wall-shelf.ts";
 import { useKeptPlans } from "../library/kept-plans.ts";
 import type { OtherLook } from "../look/look-settings.ts";
 import { tracedPicture, useTracing } from "../look/traced.ts";
@@ -18,9 +19,10 @@ import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { useViewport } from "../piece/viewport.ts";
 import { fileNameOf, offerFile } from "../shared/files.ts";
-import { canHandOver, handOver } from "../shared/hand-over.ts";
+import { SendButton } from "../shared/SendButton.tsx";
+import { useOutlasting } from "../shared/use-outlasting.ts";
 import { useFormat } from "../use-format.ts";
-import { usePlan } from "../use-studio.ts";
+import { usePlan, useStudio } from "../use-studio.ts";
 import { drawVariants, MOST_VARIANTS, type Variant } from "./draw-variants.ts";
 import "./film.css";
 
@@ -35,6 +37,35 @@ const FINENESSES = Object.keys(SAMPLES) as Fineness[];
 
 interface Listed extends Variant {
   readonly key: number;
+}
+
+/** A variant without its plan. */
+type Told = Omit<Listed, "plan">;
+
+const isTold = (data: unknown): data is Told => {
+  const { key, name, look } = (data ?? {}) as Partial<Told>;
+  if (!Number.isInteger(key) || typeof name !== "string" || typeof look !== "object") return false;
+  const { glass, light } = look ?? {};
+  const hasGlass = glass === undefined || GLASS_NAMES.some((one) => one === glass);
+  return hasGlass && (light === undefined || LIGHTS.some((one) => one === light));
+};
+
+const NONE: readonly Listed[] = [];
+
+/** The list as the window keeps it: what several of its plans share stands once. */
+const writeList = (list: readonly Listed[]) => ({
+  told: list.map(({ plan: _, ...told }) => told),
+  plans: packPlans(list.map(({ plan }) => plan)),
+});
+
+function readList(data: unknown): readonly Listed[] | null {
+  const { told, plans } = (data ?? {}) as { readonly told?: unknown; readonly plans?: unknown };
+  if (!Array.isArray(told)) return null;
+  const found = unpackPlans(plans);
+  return told.slice(0, MOST_VARIANTS).flatMap((one, i) => {
+    const plan = found[i];
+    return plan && isTold(one) ? [{ ...one, plan }] : [];
+  });
 }
 
 /** A picture as its own address, for as long as it is shown. */
@@ -57,11 +88,12 @@ export default function VariantsSheet() {
   const language = useLanguage();
   const { number } = useFormat();
   const plan = usePlan();
+  const planId = useStudio((studio) => studio.planId);
   const job = useJob();
   const state = useTracing();
   const [trouble, setTrouble] = useState<string | null>(null);
   const kept = useKeptPlans(setTrouble);
-  const [list, setList] = useState<readonly Listed[]>([]);
+  const [list, setList] = useOutlasting(`variants-${planId ?? ""}`, NONE, readList, writeList);
   const [of, setOf] = useState(THIS);
   const [glass, setGlass] = useState<NonNullable<OtherLook["glass"]> | typeof SAME>(SAME);
   const [light, setLight] = useState<LightName | typeof SAME>(SAME);
@@ -112,13 +144,6 @@ export default function VariantsSheet() {
     /\.glintwright\.json$/,
     ".png",
   );
-  const send = async () => {
-    try {
-      if (picture) await handOver(file, picture.file);
-    } catch (error) {
-      setTrouble(film.notSent(error instanceof Error ? error.message : String(error)));
-    }
-  };
 
   return (
     <section className="film">
@@ -188,6 +213,7 @@ export default function VariantsSheet() {
             </li>
           ))}
         </ol>
+        {list.length > 1 ? <Button onPress={() => setList(NONE)}>{words.removeAll}</Button> : null}
         <Pick
           label={film.fine}
           value={fineness}
@@ -213,11 +239,7 @@ export default function VariantsSheet() {
             <Button look="strong" onPress={() => offerFile(file, picture.file)}>
               {words.save}
             </Button>
-            {canHandOver(file, picture.file.type) ? (
-              <Button look="outlined" onPress={() => void send()}>
-                {film.share}
-              </Button>
-            ) : null}
+            <SendButton name={file} file={picture.file} />
           </p>
         ) : null}
       </div>

@@ -16,6 +16,8 @@ import { usePalette } from "../piece/use-palette.ts";
 import { useViewport } from "../piece/viewport.ts";
 import { useSettledPlan } from "../settled.ts";
 import { fileNameOf, offerFile } from "../shared/files.ts";
+import { SendButton } from "../shared/SendButton.tsx";
+import { useOutlasting } from "../shared/use-outlasting.ts";
 import { useFormat } from "../use-format.ts";
 import { CROPS, type Crop, onPaper, onTableOf, placed, sizeOf } from "./crops.ts";
 import { behindOf, besideLook, sceneOf } from "./look-scene.ts";
@@ -31,6 +33,26 @@ type Quality = keyof typeof SAMPLES;
 const QUALITIES: readonly Quality[] = ["draft", "good", "best"];
 const LEAST_SIZE = 128;
 const MOST_SIZE = 4096;
+
+/** What is chosen of a picture; it outlasts going elsewhere, as whoever makes several wants them alike. */
+interface Chosen {
+  readonly size: number;
+  readonly quality: Quality;
+  readonly crop: Crop;
+}
+const BEGUN: Chosen = { size: 1600, quality: "good", crop: "screen" };
+
+function readChosen(data: unknown): Chosen | null {
+  const { size, quality, crop } = (data ?? {}) as Partial<Chosen>;
+  const isSize = Number.isInteger(size) && Number(size) >= LEAST_SIZE && Number(size) <= MOST_SIZE;
+  const isWhole = isSize && QUALITIES.some((one) => one === quality) && CROPS.some((one) => one === crop);
+  return isWhole ? ({ size, quality, crop } as Chosen) : null;
+}
+
+interface Saved {
+  readonly name: string;
+  readonly file: Blob;
+}
 
 /** Which of two that are compared. */
 type Side = "left" | "right";
@@ -68,9 +90,9 @@ export function SavePicture() {
   const [side, setSide] = useState<Side>("left");
   const job = useJob();
   const canTrace = useTracing()?.check.pass ?? false;
-  const [size, setSize] = useState(1600);
-  const [quality, setQuality] = useState<Quality>("good");
-  const [crop, setCrop] = useState<Crop>("screen");
+  const [chosen, setChosen] = useOutlasting("picture", BEGUN, readChosen);
+  const choose = (change: Partial<Chosen>) => setChosen((now) => ({ ...now, ...change }));
+  const { size, quality, crop } = chosen;
   const { ground } = usePalette();
   const hasTable = useLook((settings) => settings.table !== "none");
   const [wantsPaper, setPaper] = useState(true);
@@ -79,7 +101,7 @@ export function SavePicture() {
   const [isTransparent, setTransparent] = useState(false);
   const [hasCaption, setCaption] = useState(false);
   const { eye } = useViewport();
-  const [saved, setSaved] = useState<string | null>(null);
+  const [saved, setSaved] = useState<Saved | null>(null);
 
   const across = sizeOf(crop, size);
   const ms = canTrace
@@ -123,9 +145,10 @@ export function SavePicture() {
         glassInWords(glass, glasses),
       );
       const name = variantName(called, settings, { look, glasses, language }, settings.picture?.name);
-      const file = fileNameOf({ ...shown, name }).replace(/\.glintwright\.json$/, ".png");
-      offerFile(file, await pngOf(picture, isTransparent, hasCaption ? caption : null));
-      setSaved(words.saved(file));
+      const fileName = fileNameOf({ ...shown, name }).replace(/\.glintwright\.json$/, ".png");
+      const file = await pngOf(picture, isTransparent, hasCaption ? caption : null);
+      offerFile(fileName, file);
+      setSaved({ name: fileName, file });
     });
 
   return (
@@ -154,19 +177,19 @@ export function SavePicture() {
           const read = parseNumber(text);
           return read === null ? null : Math.round(read);
         }}
-        onChange={setSize}
+        onChange={(one) => choose({ size: one })}
       />
       <Choice
         label={words.crop}
         value={crop}
         options={CROPS.map((id) => ({ id, words: words.crops[id] }))}
-        onChange={setCrop}
+        onChange={(one) => choose({ crop: one })}
       />
       <Pick
         label={words.fine}
         value={quality}
         options={QUALITIES.map((id) => ({ id, words: `${words[id]} (${words.samples(SAMPLES[id])})` }))}
-        onChange={setQuality}
+        onChange={(one) => choose({ quality: one })}
       />
       {laysDown ? (
         <Toggle isOn={wantsPaper} onChange={setPaper}>
@@ -192,7 +215,14 @@ export function SavePicture() {
           <Button onPress={job.stop}>{words.cancel}</Button>
         </p>
       )}
-      {saved ? <p role="status">{saved}</p> : null}
+      {saved ? (
+        <>
+          <p role="status">{words.saved(saved.name)}</p>
+          <p className="look-row">
+            <SendButton name={saved.name} file={saved.file} />
+          </p>
+        </>
+      ) : null}
       {job.trouble ? (
         <p className="look-trouble" role="alert">
           {words.failed(job.trouble)}

@@ -2,7 +2,7 @@
  * What is typed into a form and belongs to no plan yet, as the measures of a test facet: kept by the window, so that it outlasts a
  * reload and whatever takes the form away, until it is entered.
  */
-import { useState } from "react";
+import { type SetStateAction, useRef, useState } from "react";
 
 const PREFIX = "glintwright-typed-";
 
@@ -28,16 +28,22 @@ function keep(key: string, text: string | null): void {
  * State of a form under a name of its own.
  * @param empty what the form begins with, and what it is set to once all is entered: nothing is kept then
  * @param read what was kept, as plain data, or null for what can't be it
+ * @param write the other way round
  */
-export function useOutlasting<T>(
+export function useOutlasting<T extends object | string>(
   key: string,
   empty: T,
   read: (data: unknown) => T | null,
-): readonly [T, (next: T) => void] {
+  write: (value: T) => unknown = (value) => value,
+): readonly [T, (next: SetStateAction<T>) => void] {
   const [value, setValue] = useState(() => kept(key, read) ?? empty);
-  const set = (next: T): void => {
+  // what is changed is the latest, also where something was waited for
+  const latest = useRef(value);
+  const set = (given: SetStateAction<T>): void => {
+    const next = typeof given === "function" ? given(latest.current) : given;
+    latest.current = next;
     setValue(next);
-    keep(key, next === empty ? null : JSON.stringify(next));
+    keep(key, next === empty ? null : JSON.stringify(write(next)));
   };
   return [value, set];
 }

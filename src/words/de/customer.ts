@@ -31,13 +31,11 @@ export const customer: Translated<typeof en> = {
   copy: "Den Link kopieren",
   copied: "Kopiert",
   notCopied: "Ließ sich nicht kopieren: Markiere ihn und kopiere ihn von Hand.",
-  send: "Weitergeben",
   cannotSend:
     "Dieser Browser gibt keine Datei an andere Programme weiter: Sie liegt bei deinen Downloads, von dort zu schicken.",
   see: "Ansehen wie dein Kunde",
   also: "Auch für einen Kunden",
   quote: "Preis und Angebot",
-  notSent: (why) => `Sie ließ sich nicht weitergeben: ${why}`,
   make: "Seite machen",
   progress: (done, of) => `Bilder für Geräte, die kein Licht verfolgen können: ${done} von ${of}`,
   cancel: "Anhalten",

@@ -40,10 +40,8 @@ export const film: Translated<typeof en> = {
   picture: "Das zuletzt berechnete Bild",
   preview: "Der Film, immer wieder von vorn",
   save: "Den Film sichern",
-  share: "Weitergeben",
   ready: (kind, seconds, megabytes) => `${kind}, ${seconds} s, ${megabytes} MB`,
   failed: (why) => `Der Film ließ sich nicht machen: ${why}`,
-  notSent: (why) => `Er ließ sich nicht weitergeben: ${why}`,
   cannot: "Dieses Gerät kann Licht nicht verfolgen, also entsteht hier kein Film.",
   vanished: "Vom Stück bleibt nichts übrig, also gibt es nichts zu filmen.",
   variants: {
@@ -58,6 +56,7 @@ export const film: Translated<typeof en> = {
     full: (most) => `Der Bogen ist voll: ${most} haben darauf Platz.`,
     nameOf: (place) => `Name der Variante ${place}`,
     remove: "Wegnehmen",
+    removeAll: "Alle wegnehmen",
     make: "Den Bogen machen",
     save: "Den Bogen sichern",
     picture: "Der Bogen mit Varianten",

@@ -27,13 +27,11 @@ export const customer = {
   copy: "Copy the link",
   copied: "Copied",
   notCopied: "Could not be copied: mark it and copy it by hand.",
-  send: "Send it",
   cannotSend:
     "This browser hands no file to other programs: it lies among your downloads, to be sent from there.",
   see: "See it as your customer does",
   also: "Also for a customer",
   quote: "Price and quote",
-  notSent: (why: string) => `It could not be sent: ${why}`,
   make: "Make the page",
   progress: (done: number, of: number) =>
     `Tracing pictures for devices that can't trace light: ${done} of ${of}`,

@@ -37,10 +37,8 @@ export const film = {
   picture: "The picture made last",
   preview: "The film, playing over and over",
   save: "Save the film",
-  share: "Send it",
   ready: (kind: string, seconds: string, megabytes: string) => `${kind}, ${seconds} s, ${megabytes} MB`,
   failed: (why: string) => `The film could not be made: ${why}`,
-  notSent: (why: string) => `It could not be sent: ${why}`,
   cannot: "This device can't trace light, so no film can be made here.",
   vanished: "Nothing is left of the piece, so there is nothing to film.",
   variants: {
@@ -55,6 +53,7 @@ export const film = {
     full: (most: string) => `The sheet is full: ${most} have room on it.`,
     nameOf: (place: string) => `Name of variant ${place}`,
     remove: "Take away",
+    removeAll: "Take all away",
     make: "Make the sheet",
     save: "Save the sheet",
     picture: "The sheet of variants",

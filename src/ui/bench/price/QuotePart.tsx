@@ -24,6 +24,7 @@ import { priceWords } from "../../messages/price.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { useViewport } from "../../piece/viewport.ts";
 import { fileNameOf, offerFile } from "../../shared/files.ts";
+import { SendButton } from "../../shared/SendButton.tsx";
 import { useFormat } from "../../use-format.ts";
 import { useGlassName } from "../../use-glass-name.ts";
 import { usePlan } from "../../use-studio.ts";
@@ -134,12 +135,11 @@ export function QuotePart({ priced }: { priced: Priced | null }) {
   }, [name, piece, glass, maker, offer, priced, price, hasRows, picture, today, locale, language, paper]);
   const quote = useAsked(question, askQuote);
   const html = question === null ? null : quote.answer;
-  const save = () =>
-    html !== null &&
-    offerFile(
-      fileNameOf({ ...plan, name: `${name} ${words.fileEnding}` }).replace(/\.glintwright\.json$/, ".html"),
-      new Blob([html], { type: "text/html" }),
-    );
+  const fileName = fileNameOf({ ...plan, name: `${name} ${words.fileEnding}` }).replace(
+    /\.glintwright\.json$/,
+    ".html",
+  );
+  const file = useMemo(() => (html === null ? null : new Blob([html], { type: "text/html" })), [html]);
   return (
     <section className="price-quote" aria-labelledby="offer-quote">
       <h2 id="offer-quote">{words.quote}</h2>
@@ -179,9 +179,14 @@ export function QuotePart({ priced }: { priced: Priced | null }) {
             <Button look="strong" isDisabled={html === null} onPress={() => window.print()}>
               {bench.paper.print}
             </Button>
-            <Button look="outlined" isDisabled={html === null} onPress={save}>
+            <Button
+              look="outlined"
+              isDisabled={file === null}
+              onPress={() => file && offerFile(fileName, file)}
+            >
               {bench.paper.save}
             </Button>
+            {file === null ? null : <SendButton name={fileName} file={file} />}
           </div>
           {quote.error ? <p role="alert">{bench.paper.failed}</p> : null}
           {html === null ? <p className="waiting">{bench.counting}</p> : <SheetPreview sheet={html} />}

@@ -6,6 +6,7 @@ import { Button } from "../../controls/Button.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { fileNameOf, offerFile } from "../../shared/files.ts";
+import { SendButton } from "../../shared/SendButton.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { benchPool } from "../bench-worker-client.ts";
@@ -33,12 +34,11 @@ export function PaperPart() {
   );
   const sheet = useAsked(question, askSheet);
   const isReady = sheet.answer !== null && !sheet.isWaiting;
-  const save = () =>
-    sheet.answer !== null &&
-    offerFile(
-      fileNameOf(plan).replace(/\.glintwright\.json$/, ".html"),
-      new Blob([sheet.answer], { type: "text/html" }),
-    );
+  const fileName = fileNameOf(plan).replace(/\.glintwright\.json$/, ".html");
+  const file = useMemo(
+    () => (sheet.answer === null ? null : new Blob([sheet.answer], { type: "text/html" })),
+    [sheet.answer],
+  );
   if (plan.tiers.length === 0) return <p className="bench-empty">{noTiers}</p>;
   return (
     <div className="bench-flow">
@@ -48,9 +48,10 @@ export function PaperPart() {
         <Button look="strong" isDisabled={!isReady} onPress={() => window.print()}>
           {words.print}
         </Button>
-        <Button look="outlined" isDisabled={!isReady} onPress={save}>
+        <Button look="outlined" isDisabled={!isReady} onPress={() => file && offerFile(fileName, file)}>
           {words.save}
         </Button>
+        {isReady && file ? <SendButton name={fileName} file={file} /> : null}
       </div>
       <p className="soft">{words.trueSize}</p>
       {sheet.error ? <p role="alert">{words.failed}</p> : null}
