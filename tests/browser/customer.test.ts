@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, it } from "vitest";
-import { fileOf, giveFile, openFromMenu, renamePlan } from "./built-app.ts";
+import { fileOf, giveFile, nameField, openFromMenu, renamePlan } from "./built-app.ts";
 import { handedOver, takeFiles } from "./hand-over.ts";
 import { sharedApp } from "./shared.ts";
 import { NO_3D } from "./support.ts";
@@ -62,9 +62,12 @@ it("makes a page that stands alone, with the maker's name, a price, and no recip
 
 it("gives a link that opens the piece and nothing of the workshop, traced or drawn", async () => {
   const { page, errors, foreign, close } = await app.visit();
-  await renamePlan(page, NAME);
   await openFromMenu(page, "For a customer");
   const sheet = page.getByRole("dialog");
+  // the plan's name heads the page, and is the plan's
+  await sheet.getByLabel("Name of the piece").fill(NAME);
+  await sheet.getByLabel("Name of the piece").press("Tab");
+  expect(await nameField(page).inputValue()).toBe(NAME);
   await sheet.getByLabel("A line or two about it").fill("Blue <i>inside</i>");
   // a mark of one's own, and taken away again
   const svg = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><circle r="4"/></svg>';

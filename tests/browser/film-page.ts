@@ -4,9 +4,12 @@ import { parsePlan } from "../../src/core/plan/file.ts";
 import type { Loop } from "../../src/core/show/loops.ts";
 import { filmKind } from "../../src/ui/film/encode.ts";
 import { makeFilm, RATE } from "../../src/ui/film/make-film.ts";
+import { setLook, type TableChoice } from "../../src/ui/look/look-settings.ts";
 
 /** Pictures across for comparing: coarse enough that a codec's own noise is small beside a step of the turn. */
 const COARSE = 24;
+/** Of that, what is no more than ground. */
+const CORNER = 3;
 
 async function base64(blob: Blob): Promise<string> {
   let text = "";
@@ -15,7 +18,14 @@ async function base64(blob: Blob): Promise<string> {
 }
 
 const bench = {
-  make: async (plan: string, loop: Loop, pictures: number, [width, height]: readonly [number, number]) => {
+  make: async (
+    plan: string,
+    loop: Loop,
+    pictures: number,
+    [width, height]: readonly [number, number],
+    table: TableChoice,
+  ) => {
+    setLook({ table });
     const told: number[] = [];
     const wish = { loop, width, height, seconds: pictures / RATE, samples: 4 };
     const { signal } = new AbortController();
@@ -37,7 +47,10 @@ const bench = {
     return { made, end };
   },
   kind: () => filmKind({ width: 64, height: 64, rate: RATE }),
-  /** Mean difference of each picture to the next, the last to the first, by the browser's player. */
+  /**
+   * Mean difference of each picture to the next, the last to the first, by the browser's player; and the colour of each one's lower
+   * corners, 0 .. 255.
+   */
   steps: async (bytes: string, type: string, pictures: number) => {
     const video = document.createElement("video");
     const data = Uint8Array.from(atob(bytes), (c) => c.charCodeAt(0));
@@ -64,7 +77,16 @@ const bench = {
     for (let k = 0; k < pictures; k++) seen.push(await at(k));
     const off = (a: Uint8ClampedArray, b: Uint8ClampedArray) =>
       a.reduce((sum, value, i) => sum + Math.abs(value - b[i]), 0) / a.length;
-    return { seconds: video.duration, steps: seen.map((one, k) => off(one, seen[(k + 1) % pictures])) };
+    const cornersOf = (data: Uint8ClampedArray) => {
+      const sums = [0, 0, 0];
+      for (let y = COARSE - CORNER; y < COARSE; y++)
+        for (let x = 0; x < CORNER; x++)
+          for (const at of [x, COARSE - 1 - x])
+            for (let c = 0; c < 3; c++) sums[c] += data[4 * (y * COARSE + at) + c];
+      return sums.map((sum) => sum / (2 * CORNER * CORNER));
+    };
+    const steps = seen.map((one, k) => off(one, seen[(k + 1) % pictures]));
+    return { seconds: video.duration, steps, corners: seen.map(cornersOf) };
   },
 };
 export type FilmBench = typeof bench;

@@ -15,10 +15,15 @@ const film = sharedThing(
   () => openPage("tests/browser/film-page.html"),
   ({ close }) => close(),
 );
-const make = (loop: "turn" | "walk" | "work", pictures: number, size: readonly [number, number]) =>
+const make = (
+  loop: "turn" | "walk" | "work",
+  pictures: number,
+  size: readonly [number, number],
+  table: "none" | "linen" = "none",
+) =>
   film().page.evaluate(
-    ([piece, which, count, pixels]) => window.filmBench.make(piece, which, count, pixels),
-    [PIECE, loop, pictures, size] as const,
+    ([piece, which, count, pixels, lain]) => window.filmBench.make(piece, which, count, pixels, lain),
+    [PIECE, loop, pictures, size, table] as const,
   );
 
 /** Tracks of an MP4 file by mp4box (GPAC, BSD-3). */
@@ -62,6 +67,29 @@ describe("a film", () => {
     expect(last).toBeGreaterThan(0.4 * others2[0]);
     expect(last).toBeLessThan(2.5 * others2[others2.length - 1]);
     expect(others2[Math.floor(pictures / 2)]).toBeGreaterThan(0.5);
+  });
+
+  it("goes once round the table that the piece lies on, which is in each of its pictures", async () => {
+    const pictures = 8;
+    const { kind, type, bytes } = await make("turn", pictures, [64, 48], "linen");
+    expect(kind).toBe("mp4");
+    const [track] = tracksOf(bytes);
+    expect(track.nb_samples).toBe(pictures);
+    expect([track.video?.width, track.video?.height]).toEqual([64, 48]);
+    const { seconds, steps, corners } = await film().page.evaluate(
+      ([data, of, count]) => window.filmBench.steps(data, of, count),
+      [bytes, type, pictures] as const,
+    );
+    expect(seconds).toBeCloseTo(pictures / 24, 2);
+    const others = steps.slice(0, -1);
+    expect(steps[pictures - 1]).toBeGreaterThan(0.4 * Math.min(...others));
+    expect(steps[pictures - 1]).toBeLessThan(2.5 * Math.max(...others));
+    // linen's stated reflectance (0.6, 0.51, 0.4) is warmer than any ground of the page, whose red and blue differ by 10 at most
+    for (const [red, green, blue] of corners) {
+      expect(red).toBeGreaterThan(green);
+      expect(green).toBeGreaterThan(blue);
+      expect(red - blue).toBeGreaterThan(18);
+    }
   });
 
   it("shows the work from the uncut ball to the finished piece, tall for a story", async () => {

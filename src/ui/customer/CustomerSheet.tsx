@@ -21,6 +21,7 @@ import { shellWords } from "../messages/shell.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { fileNameOf, offerFile } from "../shared/files.ts";
 import { canHandOver } from "../shared/hand-over.ts";
+import { intoView } from "../shared/into-view.ts";
 import { SendButton } from "../shared/SendButton.tsx";
 import { openSheet, useScreen } from "../shared/screen.ts";
 import { useFormat } from "../use-format.ts";
@@ -100,6 +101,18 @@ function useShowing(field: keyof Showing): Typed {
     if (isOnBench && text !== null && text.trim() !== kept) change({ [field]: text.trim() });
   };
   return { value: draft ?? (isOnBench ? kept : ""), type, enter: (text) => enter(text) };
+}
+
+/** The page is headed by the plan's name. */
+function NameLine({ label }: { label: string }) {
+  const { name } = usePlan();
+  const dispatch = useStudio((state) => state.dispatch);
+  const [draft, setDraft] = useState<string | null>(null);
+  const commit = () => {
+    setDraft(null);
+    if (draft !== null && draft.trim() !== name) dispatch({ type: "set-name", name: draft.trim() });
+  };
+  return <Line label={label} value={draft ?? name} onChange={setDraft} onBlur={commit} />;
 }
 
 function MakerLine({ label }: { label: string }) {
@@ -349,6 +362,7 @@ export default function CustomerSheet() {
     <section className="customer">
       <p className="soft">{isVanished ? words.vanished : words.intro}</p>
       {chosen === "picture" ? <p className="soft">{words.ownLight}</p> : null}
+      {isOnBench ? <NameLine label={words.name} /> : null}
       <MakerLine label={words.maker} />
       <MarkPart />
       <TypedLine label={words.caption} typed={caption} />
@@ -367,7 +381,7 @@ export default function CustomerSheet() {
           {words.make}
         </Button>
       ) : (
-        <p className="customer-row" role="status">
+        <p className="customer-row" role="status" ref={intoView}>
           {words.progress(Math.round(job.share * count), count)}
           <Button onPress={job.stop}>{words.cancel}</Button>
         </p>

@@ -9,6 +9,7 @@ import { useJob } from "../look/use-job.ts";
 import { filmWords } from "../messages/film.ts";
 import { useWords } from "../messages/words.tsx";
 import { fileNameOf, offerFile } from "../shared/files.ts";
+import { intoView } from "../shared/into-view.ts";
 import { SendButton } from "../shared/SendButton.tsx";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
@@ -107,6 +108,9 @@ export default function FilmSheet() {
   useEffect(() => {
     tracedPicture();
   }, []);
+  useEffect(() => {
+    if (isWorking) intoView(last.current);
+  }, [isWorking]);
   useEffect(() => {
     let isHere = true;
     void filmKind({ width, height, rate: wish.rate }).then((found) => isHere && setKind(found));
@@ -244,6 +248,7 @@ export default function FilmSheet() {
       ) : null}
       {film && film.kind !== "zip" ? (
         <video
+          onLoadedMetadata={(event) => intoView(event.currentTarget)}
           className="film-picture"
           src={film.url}
           loop

@@ -19,6 +19,7 @@ import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { useViewport } from "../piece/viewport.ts";
 import { fileNameOf, offerFile } from "../shared/files.ts";
+import { intoView } from "../shared/into-view.ts";
 import { SendButton } from "../shared/SendButton.tsx";
 import { useOutlasting } from "../shared/use-outlasting.ts";
 import { useFormat } from "../use-format.ts";
@@ -243,7 +244,14 @@ export default function VariantsSheet() {
           </p>
         ) : null}
       </div>
-      {picture ? <img className="film-picture" src={picture.url} alt={words.picture} /> : null}
+      {picture ? (
+        <img
+          onLoad={(event) => intoView(event.currentTarget)}
+          className="film-picture"
+          src={picture.url}
+          alt={words.picture}
+        />
+      ) : null}
     </section>
   );
 }

@@ -7,6 +7,7 @@ export const customer: Translated<typeof en> = {
     "Eine einzige Datei, die das Stück im Licht zeigt, von Hand zu drehen. Sie öffnet sich aus einer Mail oder einem Ordner, ohne Netz, und fragt nach nichts. Licht und Tisch sind die der Ansicht.",
   ownLight:
     "Das Bild, das es in der Ansicht beleuchtet, ist zu groß, um mitzugehen: Die Seite hat unser Nordfenster.",
+  name: "Name des Stücks",
   maker: "Dein Name",
   caption: "Ein, zwei Zeilen dazu",
   price: "Preis, so wie er dastehen soll",

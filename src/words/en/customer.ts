@@ -3,6 +3,7 @@ export const customer = {
   intro:
     "One file that shows the piece in light, to be turned by hand. It opens from a mail or a folder, without a network, and asks for nothing. Light and table are those of Look.",
   ownLight: "The picture that lights it in Look is too large to go along: the page has our north window.",
+  name: "Name of the piece",
   maker: "Your name",
   caption: "A line or two about it",
   price: "Price, as it is to be read",
