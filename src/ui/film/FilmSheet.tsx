@@ -109,9 +109,6 @@ export default function FilmSheet() {
     tracedPicture();
   }, []);
   useEffect(() => {
-    if (isWorking) intoView(last.current);
-  }, [isWorking]);
-  useEffect(() => {
     let isHere = true;
     void filmKind({ width, height, rate: wish.rate }).then((found) => isHere && setKind(found));
     return () => {
@@ -140,6 +137,7 @@ export default function FilmSheet() {
         signal,
         (pictures, _of, picture) => {
           show(picture);
+          if (pictures === 1) intoView(last.current);
           marks = marked(marks, pictures / of, performance.now());
           const ms = msLeft(marks) ?? (told === null ? null : told * (1 - pictures / of));
           setDone({ pictures, of, left: ms === null || pictures === of ? "" : span(ms) });

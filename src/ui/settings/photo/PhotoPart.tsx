@@ -224,7 +224,7 @@ function Put({ ready, onPut }: { ready: readonly Ready[]; onPut: () => void }) {
   if (sides.size < ready.length) return <p role="alert">{words.sameSide}</p>;
   return (
     <p className="photo-put">
-      <Button look="outlined" isDisabled={isBusy || !isSettled} onPress={() => void put()}>
+      <Button look="strong" isDisabled={isBusy || !isSettled} onPress={() => void put()}>
         {ready.length > 1 ? words.putBoth : words.put}
       </Button>
       <span role="status">{said}</span>
