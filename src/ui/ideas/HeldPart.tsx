@@ -6,7 +6,7 @@ import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
 import { LeanSlide } from "./LeanSlide.tsx";
 import { pictureKey } from "./picture-key.ts";
-import { useLeans } from "./use-leans.ts";
+import { useCanLean, useLeans } from "./use-leans.ts";
 
 interface OneProps {
   readonly plan: Plan;
@@ -43,6 +43,7 @@ export interface HeldProps {
 export function HeldPart({ held, isUnkept, pictures, picked, onPick, onBetween }: HeldProps) {
   const words = useWords(ideasWords);
   const [leanDeg, setLean] = useState<number | null>(null);
+  const canLean = useCanLean();
   const [a, b] = held.slice(-2);
   return (
     <section className="idea-part" aria-labelledby="ideas-held">
@@ -62,7 +63,7 @@ export function HeldPart({ held, isUnkept, pictures, picked, onPick, onBetween }
         ))}
       </ul>
       <div className="idea-row">
-        <LeanSlide label={words.leanAll} leanDeg={leanDeg} onChange={setLean} />
+        {canLean ? <LeanSlide label={words.leanAll} leanDeg={leanDeg} onChange={setLean} /> : null}
         {b ? (
           <Button look="outlined" onPress={() => onBetween(a, b)}>
             {words.deeds.between}

@@ -13,7 +13,7 @@ import { useSession } from "../visit.ts";
 import { measureIdea } from "./find-ideas.ts";
 import { LeanSlide } from "./LeanSlide.tsx";
 import { takenPlan } from "./taken-plan.ts";
-import { useLeans } from "./use-leans.ts";
+import { useCanLean, useLeans } from "./use-leans.ts";
 
 const MINUTES = 60;
 
@@ -36,7 +36,7 @@ function useMeasures(plan: Plan): Measures | null {
 function Numbers({ measures }: { measures: Measures }) {
   const words = useWords(ideasWords).one;
   const { number, length } = useFormat();
-  const share = (value: number) => `${number(Math.round(100 * value), 0)} %`;
+  const share = (value: number) => `${number(Math.round(100 * value), 0)}\u00a0%`;
   const { minutes, facets, tiers, skinShare, leastFacetMm, back, through, inside, images, sparkle } =
     measures;
   const counts = [String(facets), String(tiers)] as const;
@@ -47,7 +47,7 @@ function Numbers({ measures }: { measures: Measures }) {
     ...(inside > 0
       ? [words.inside(share(inside), images === 1 ? words.image : words.images(String(images)))]
       : []),
-    words.sparkle(`${number(sparkle, 1)} %`),
+    words.sparkle(`${number(sparkle, 1)}\u00a0%`),
   ];
   return (
     <>
@@ -77,11 +77,16 @@ function Leaning({ plan, picture }: { plan: Plan; picture: string }) {
   const words = useWords(ideasWords);
   const [leanDeg, setLean] = useState<number | null>(null);
   const leans = useLeans(plan, leanDeg !== null);
+  const canLean = useCanLean();
   const shown = (leanDeg === null ? null : leans.at(leanDeg)) ?? picture;
   return (
     <div className="idea-leaning">
       <img src={shown} alt="" />
-      <LeanSlide label={words.lean} leanDeg={leanDeg} onChange={setLean} />
+      {canLean ? (
+        <LeanSlide label={words.lean} leanDeg={leanDeg} onChange={setLean} />
+      ) : (
+        <p className="small">{words.leanUntraced}</p>
+      )}
       <p className="small" role="status">
         {leanDeg !== null && leans.done < leans.of ? words.leaning(leans.done, leans.of) : ""}
       </p>
@@ -117,7 +122,7 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onThrow, onMore, onFro
   return (
     <section className="idea-one" aria-label={one.title}>
       <Leaning plan={plan} picture={picture} />
-      <div>
+      <div className="idea-about">
         <h2>{plan.name}</h2>
         <p className="soft">
           {plan.tiers

@@ -33,7 +33,7 @@ function useInTheWay({ state, hung, inTheWay }: Wall): string | null {
       limit === "meets" || limit === "tiers" || limit === "facets"
         ? words.way[limit]
         : words.axis[limit as "minutes"];
-    return words.way.limit(name, `${number(100 * share, 0)} %`);
+    return words.way.limit(name, `${number(100 * share, 0)}\u00a0%`);
   });
   return words.nothing(said.join(", "));
 }
@@ -42,9 +42,23 @@ function useInTheWay({ state, hung, inTheWay }: Wall): string | null {
 function useIntoSight(picked: Plan | null) {
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    if (picked) place.current?.scrollIntoView({ block: "nearest" });
+    if (!picked) return;
+    place.current?.scrollTo(0, 0);
+    place.current?.scrollIntoView({ block: "nearest" });
   }, [picked]);
   return place;
+}
+
+/** What stands in the way is brought into sight: on a phone it comes below the button that was pressed. */
+function InTheWayLine({ text }: { text: string }) {
+  const line = useRef<HTMLParagraphElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once for each text
+  useEffect(() => line.current?.scrollIntoView({ block: "nearest" }), [text]);
+  return (
+    <p ref={line} role="alert">
+      {text}
+    </p>
+  );
 }
 
 export default function IdeasPage() {
@@ -100,7 +114,7 @@ export default function IdeasPage() {
           </span>
         </div>
         {isUntraced && hung.length > 0 ? <p className="soft">{words.undrawn}</p> : null}
-        {inTheWay ? <p role="alert">{inTheWay}</p> : null}
+        {inTheWay ? <InTheWayLine text={inTheWay} /> : null}
         {job.trouble ? <p role="alert">{words.trouble(job.trouble)}</p> : null}
         {hung.length > 0 || isRunning ? (
           <WallGrid hung={hung} pictures={pictures} picked={picked} isShown={isShown} onPick={pick} />

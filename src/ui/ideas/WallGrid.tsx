@@ -29,15 +29,15 @@ function useParts(axis: Axis | undefined, edges: readonly number[] | undefined):
   if (!axis || !edges) return [];
   const percent = (value: number) => number(100 * value, 0);
   const ways: Readonly<Record<Axis, readonly [figure: (value: number) => string, unit: string]>> = {
-    minutes: [(value) => number(value / MINUTES, 1), " h"],
+    minutes: [(value) => number(value / MINUTES, 1), "\u00a0h"],
     facets: [(value) => number(value, 0), ""],
     leastFacetMm: [(value) => length(value, 1), ""],
-    skinShare: [percent, " %"],
-    back: [percent, " %"],
-    through: [percent, " %"],
-    inside: [percent, " %"],
+    skinShare: [percent, "\u00a0%"],
+    back: [percent, "\u00a0%"],
+    through: [percent, "\u00a0%"],
+    inside: [percent, "\u00a0%"],
     images: [(value) => number(value, 0), ""],
-    sparkle: [(value) => number(value, 1), " %"],
+    sparkle: [(value) => number(value, 1), "\u00a0%"],
   };
   const [figure, unit] = ways[axis];
   return edges

@@ -7,7 +7,12 @@ import { leaning, traceIdea } from "./tracing.ts";
 /** Degrees, in the order in which they are traced. */
 const LEANS = [0, -10, 10, -20, 20, -5, 5, -15, 15] as const;
 export const MOST_LEAN = 20;
-const SHOT = { size: 192, samples: 10 } as const;
+/** Where the processor traces, every second of them has to do, and coarser: the walk is there before one has gone on. */
+const ON_CARD = { leans: LEANS, size: 192, samples: 10 } as const;
+const IN_SOFTWARE = { leans: LEANS.slice(0, 5), size: 128, samples: 4 } as const;
+
+/** Leans are traced: what can't be is not offered. */
+export const useCanLean = (): boolean => useTracing()?.check.pass !== false;
 
 export interface Leans {
   /** The picture nearest to a lean; null while there is none. */
@@ -20,23 +25,25 @@ export interface Leans {
 /** @param isOn whether they are wanted: nothing is traced before */
 export function useLeans(plan: Plan, isOn: boolean): Leans {
   const [found, setFound] = useState<{ plan: Plan; urls: ReadonlyMap<number, string> } | null>(null);
-  const canTrace = useTracing()?.check.pass ?? false;
+  const check = useTracing()?.check;
+  const canTrace = check?.pass ?? false;
+  const { leans, size, samples } = check?.code === "software" ? IN_SOFTWARE : ON_CARD;
   useEffect(() => {
     if (!isOn || !canTrace) return;
     const stop = new AbortController();
     const work = async () => {
       const urls = new Map<number, string>();
-      for (const deg of LEANS) {
-        urls.set(deg, await traceIdea(plan, { view: leaning(deg), ...SHOT }, stop.signal));
+      for (const deg of leans) {
+        urls.set(deg, await traceIdea(plan, { view: leaning(deg), size, samples }, stop.signal));
         setFound({ plan, urls: new Map(urls) });
       }
     };
     // what is there by then stays; a lost card is told beside the wall
     work().catch(() => undefined);
     return () => stop.abort();
-  }, [plan, isOn, canTrace]);
+  }, [plan, isOn, canTrace, leans, size, samples]);
   const urls = found?.plan === plan ? found.urls : new Map<number, string>();
   const nearest = (deg: number) =>
     [...urls].sort(([a], [b]) => Math.abs(a - deg) - Math.abs(b - deg))[0]?.[1] ?? null;
-  return { at: nearest, done: urls.size, of: LEANS.length };
+  return { at: nearest, done: urls.size, of: leans.length };
 }

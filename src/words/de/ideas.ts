@@ -110,7 +110,9 @@ export const ideas: Translated<typeof en> = {
   nearest: "So lässt sich das nicht beheben. Ähnliche Muster suchen, die sich treffen",
   bringBack: (count: number) =>
     count === 1 ? "Das Weggeworfene zurückholen" : `Die ${count} Weggeworfenen zurückholen`,
-  lean: "Wie man daran vorbeigeht",
+  lean: "Im Vorbeigehen gesehen",
+  leanUntraced:
+    "Wie es im Vorbeigehen aussieht, braucht durchgerechnete Bilder, die hier gerade nicht gehen.",
   leanAll: "Alle neigen sich zusammen",
   leanBy: (deg: string) => `${deg}°`,
   leaning: (done: number, of: number) => `${done} von ${of} Bildern`,

@@ -106,6 +106,8 @@ export const ideas = {
   bringBack: (count: number) =>
     count === 1 ? "Bring back the one thrown away" : `Bring back the ${count} thrown away`,
   lean: "As one walks past",
+  leanUntraced:
+    "How it looks as one walks past takes traced pictures, which can\u2019t be made here just now.",
   leanAll: "All lean together",
   leanBy: (deg: string) => `${deg}°`,
   leaning: (done: number, of: number) => `${done} of ${of} pictures`,
