@@ -18,6 +18,9 @@ import {
   WANTS,
   type Want,
 } from "./draft.ts";
+import { useWall } from "./wall-store.ts";
+
+const MINUTES = 60;
 
 const change = (fields: Partial<Draft>): void => draft.setState(fields);
 
@@ -54,6 +57,26 @@ function Whole({
   );
 }
 
+/** What the wish had to give for what hangs, bound by bound; null where it was kept. */
+function useGaveWay(): string | null {
+  const { gave, sides } = useWords(ideasWords).wish;
+  const { number } = useFormat();
+  const { gaveWay } = useWall();
+  if (!gaveWay) return null;
+  const hours = (minutes: number) => number(minutes / MINUTES, 1);
+  const { leastTiers, mostTiers, leastFacets, mostFacets, leastTime, mostTime } = gaveWay;
+  const said = [
+    leastTiers && gave.leastTiers(String(leastTiers[1]), String(leastTiers[0])),
+    mostTiers && gave.mostTiers(String(mostTiers[1]), String(mostTiers[0])),
+    leastFacets && gave.leastFacets(String(leastFacets[1]), String(leastFacets[0])),
+    mostFacets && gave.mostFacets(String(mostFacets[1]), String(mostFacets[0])),
+    leastTime && gave.leastTime(hours(leastTime[1]), hours(leastTime[0])),
+    mostTime && gave.mostTime(hours(mostTime[1]), hours(mostTime[0])),
+    gaveWay.sides && sides[gaveWay.sides],
+  ];
+  return gave.all(said.filter((one) => one !== undefined).join("; "));
+}
+
 const WANT_IDS = Object.keys(WANTS) as Want[];
 
 export function WishWords() {
@@ -65,6 +88,7 @@ export function WishWords() {
   const axes = AXES.map((id) => ({ id, words: words.axis[id] }));
   const wants = WANT_IDS.map((id) => ({ id, words: words.want[id] }));
   const leastKeep = leastKept(plan);
+  const gave = useGaveWay();
   return (
     <div className="idea-wish">
       <p>
@@ -195,6 +219,7 @@ export function WishWords() {
           />
         </p>
       ) : null}
+      {gave ? <p role="status">{gave}</p> : null}
     </div>
   );
 }

@@ -143,16 +143,70 @@ export function wishNear(
   const hasBack = plans.some((own) => own.some(({ side }) => side === "back"));
   const [least, most] = wish.limits?.minutes ?? [0, Number.MAX_VALUE];
   const known = minutes.filter((one) => one !== null);
+  const time = [Math.min(least, ...known), Math.max(most, ...known.map((one) => one * MORE_WORK))] as const;
   return {
     ...wish,
     sides: hasBack ? "both" : "front",
     tiers: [Math.min(wish.tiers[0], ...tiers), Math.max(wish.tiers[1], ...tiers.map((n) => n + MORE_TIERS))],
-    facets: [1, Math.max(wish.facets[1], ...facets.map((n) => Math.ceil(n * MORE_WORK)))],
-    limits: {
-      ...wish.limits,
-      minutes: [Math.min(least, ...known), Math.max(most, ...known.map((one) => one * MORE_WORK))],
-    },
+    facets: [
+      Math.min(wish.facets[0], ...facets),
+      Math.max(wish.facets[1], ...facets.map((n) => Math.ceil(n * MORE_WORK))),
+    ],
+    // what the wish leaves open stays open
+    ...(wish.limits ? { limits: { ...wish.limits, ...(wish.limits.minutes ? { minutes: time } : {}) } } : {}),
   };
+}
+
+/** Bounds of a wish that a search near given plans did not keep, each with what was asked and what held instead. */
+export interface GaveWay {
+  readonly sides?: IdeaWish["sides"];
+  readonly leastTiers?: Instead;
+  readonly mostTiers?: Instead;
+  readonly leastFacets?: Instead;
+  readonly mostFacets?: Instead;
+  /** Minutes. */
+  readonly leastTime?: Instead;
+  readonly mostTime?: Instead;
+}
+/** [asked, what held instead] */
+type Instead = readonly [number, number];
+
+/** Where one wish differs from another in its bounds; null where it doesn't. */
+export function gaveWay(said: IdeaWish, used: IdeaWish): GaveWay | null {
+  const pairs: Readonly<Record<Exclude<keyof GaveWay, "sides">, readonly (number | undefined)[]>> = {
+    leastTiers: [said.tiers[0], used.tiers[0]],
+    mostTiers: [said.tiers[1], used.tiers[1]],
+    leastFacets: [said.facets[0], used.facets[0]],
+    mostFacets: [said.facets[1], used.facets[1]],
+    leastTime: [said.limits?.minutes?.[0], used.limits?.minutes?.[0]],
+    mostTime: [said.limits?.minutes?.[1], used.limits?.minutes?.[1]],
+  };
+  const changed = Object.entries(pairs).filter(([, [asked, held]]) => asked !== held);
+  if (changed.length === 0 && said.sides === used.sides) return null;
+  return { ...Object.fromEntries(changed), ...(said.sides === used.sides ? {} : { sides: used.sides }) };
+}
+
+const WAYS_TO_GIVE = [
+  "leastTiers",
+  "mostTiers",
+  "leastFacets",
+  "mostFacets",
+  "leastTime",
+  "mostTime",
+] as const satisfies readonly (keyof GaveWay)[];
+
+/** As this device kept it: what can't be read is left out; null where nothing is left. */
+export function gaveWayFrom(data: unknown): GaveWay | null {
+  const given = (data ?? {}) as Readonly<Record<string, unknown>>;
+  const isInstead = (value: unknown) =>
+    Array.isArray(value) && value.length === 2 && value.every(Number.isFinite);
+  const read = WAYS_TO_GIVE.filter((key) => isInstead(given[key])).map((key) => [key, given[key]] as const);
+  const { sides } = given;
+  const all: GaveWay = {
+    ...Object.fromEntries(read),
+    ...(sides === "front" || sides === "both" ? { sides } : {}),
+  };
+  return Object.keys(all).length > 0 ? all : null;
 }
 
 /**

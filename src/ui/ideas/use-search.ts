@@ -8,7 +8,7 @@ import { useWords } from "../messages/words.tsx";
 import { useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
 import { type Beginning, takeAsked } from "./asked.ts";
-import { type Axis, leastPlan, useDraft, wishNear, wishOf } from "./draft.ts";
+import { type Axis, gaveWay, leastPlan, useDraft, wishNear, wishOf } from "./draft.ts";
 import { findIdeas, measureIdea, type WallNow } from "./find-ideas.ts";
 import { holding } from "./held-store.ts";
 import { pictureKey } from "./picture-key.ts";
@@ -76,7 +76,7 @@ export function useSearch() {
       if (isMine() && wall.getState().state === "trying") wall.setState({ state: "stopped" });
     };
     job.start(async (signal) => {
-      wall.setState({ state: "trying", seed, before, tried: 0, meeting: 0, inTheWay: [] });
+      wall.setState({ state: "trying", seed, before, tried: 0, meeting: 0, gaveWay: null, inTheWay: [] });
       // said the moment it is wished: whatever is still judged for it then is not counted any more
       signal.addEventListener("abort", stopped);
       try {
@@ -85,6 +85,7 @@ export function useSearch() {
         const [least, ...others] = await Promise.all(asked.map((one) => minutesOf(one, signal)));
         const said = wishOf(plan, own, least);
         const wish = isNear ? wishNear(said, like, others) : said;
+        wall.setState({ gaveWay: gaveWay(said, wish) });
         const kept = wish.keep?.length ?? 0;
         const planOf = remembering(({ tiers, number }) => make(tiers, kept, before + number + 1));
         const axes = { across: wish.across as Axis, up: wish.up as Axis };

@@ -6,7 +6,7 @@ import { COLUMNS, ROWS, type WallEdges } from "../../core/ideas/wall.ts";
 import { NUMERIC_MEASURES } from "../../core/ideas/wish.ts";
 import type { Measures } from "../../core/measure/measures.ts";
 import type { Plan } from "../../core/plan/document.ts";
-import { AXES, type Axis } from "./draft.ts";
+import { AXES, type Axis, type GaveWay, gaveWayFrom } from "./draft.ts";
 import { keepLine, packPlans, readLine, unpackPlans } from "./wall-shelf.ts";
 
 export interface Hung {
@@ -27,6 +27,8 @@ export interface Wall {
   readonly spread: Spread | null;
   readonly tried: number;
   readonly meeting: number;
+  /** What the wish had to give for patterns near given ones; null where it was kept. */
+  readonly gaveWay: GaveWay | null;
   /** Where nothing was found. */
   readonly inTheWay: readonly InTheWay[];
   readonly seed: number;
@@ -40,6 +42,7 @@ const BARE: Wall = {
   spread: null,
   tried: 0,
   meeting: 0,
+  gaveWay: null,
   inTheWay: [],
   seed: 0,
   before: 0,
@@ -70,7 +73,8 @@ function spreadFrom(data: unknown): Spread | null {
 
 /** What a line holds; a bare wall where it can't be read. A search that was under way has stopped with its page. */
 function wallFrom(data: unknown): Wall {
-  const { state, spread, tried, meeting, inTheWay, seed, before, cells, measures } = (data ?? {}) as Fields;
+  const { state, spread, tried, meeting, inTheWay, seed, before, cells, measures, ...rest } = (data ??
+    {}) as Fields;
   if (![tried, meeting, seed, before].every(isCount) || !Array.isArray(cells) || !Array.isArray(measures))
     return BARE;
   const hung = unpackPlans(data).flatMap((plan, i) => {
@@ -86,6 +90,7 @@ function wallFrom(data: unknown): Wall {
     spread: spreadFrom(spread),
     tried: Number(tried),
     meeting: Number(meeting),
+    gaveWay: gaveWayFrom(rest.gaveWay),
     inTheWay: Array.isArray(inTheWay) ? inTheWay.filter(isInTheWay) : [],
     seed: Number(seed),
     before: Number(before),

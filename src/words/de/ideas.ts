@@ -10,6 +10,16 @@ export const ideas: Translated<typeof en> = {
     want: "Vor allem soll es {want}; und {also}.",
     axes: "Die Wand entlang: {across}. Die Wand hinauf: {up}.",
     keep: "Die ersten {keep} Ringe dieses Plans bleiben, wie sie sind.",
+    gave: {
+      all: (what: string) =>
+        `Um nah bei dem zu bleiben, womit sie begann, gelten für diese Wand andere Grenzen: ${what}.`,
+      leastTiers: (held: string, asked: string) => `mindestens ${held} Ringe statt ${asked}`,
+      mostTiers: (held: string, asked: string) => `bis zu ${held} Ringe statt ${asked}`,
+      leastFacets: (held: string, asked: string) => `mindestens ${held} Facetten statt ${asked}`,
+      mostFacets: (held: string, asked: string) => `bis zu ${held} Facetten statt ${asked}`,
+      leastTime: (held: string, asked: string) => `ab ${held} Stunden statt ${asked}`,
+      mostTime: (held: string, asked: string) => `bis zu ${held} Stunden statt ${asked}`,
+    },
     on: (diameter: string) => `Auf dieser Murmel von ${diameter}`,
     wheel: (stops: string) => `mit meinem Rad von ${stops}`,
     noWheel: "mit freiem Winkelmesser",

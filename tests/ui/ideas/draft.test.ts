@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { FEATURES } from "../../../src/core/ideas/taste.ts";
 import { NUMERIC_MEASURES, scoreOf } from "../../../src/core/ideas/wish.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
-import { draft, WANTS, wishNear, wishOf } from "../../../src/ui/ideas/draft.ts";
+import { draft, gaveWay, gaveWayFrom, WANTS, wishNear, wishOf } from "../../../src/ui/ideas/draft.ts";
 import { marksFrom } from "../../../src/ui/ideas/taste-store.ts";
 
 const plan: Plan = {
@@ -86,6 +86,33 @@ describe("a wish near given plans", () => {
 
   it("is the wish itself where they keep it", () => {
     expect(wishNear(wish, [[ring("front", 8), ring("back", 6)]], [90])).toEqual(wish);
+    expect(gaveWay(wish, wishNear(wish, [[ring("front", 8), ring("back", 6)]], [90]))).toBeNull();
+  });
+
+  it("sets no bound that the wish leaves open", () => {
+    const { limits: _, ...open } = wish;
+    expect(wishNear(open, [[ring("front", 8)]], [200])).not.toHaveProperty("limits");
+    expect(wishNear({ ...wish, limits: { back: [0, 1] } }, [[ring("front", 8)]], [200]).limits).toEqual({
+      back: [0, 1],
+    });
+  });
+
+  it("tells each bound that gave way, what was asked and what held instead, and keeps telling it", () => {
+    const asked = { ...wish, facets: [20, 30] as const };
+    const told = gaveWay(asked, wishNear(asked, [[ring("front", 12)], [ring("front", 40)]], [20, 200]));
+    expect(told).toEqual({
+      sides: "front",
+      leastTiers: [2, 1],
+      leastFacets: [20, 12],
+      mostFacets: [30, 50],
+      leastTime: [30, 20],
+      mostTime: [120, 250],
+    });
+    expect(gaveWayFrom(JSON.parse(JSON.stringify(told)))).toEqual(told);
+    const spoilt = { ...told, sides: "left", mostFacets: [30], mostTime: "x" };
+    const { sides: _, mostFacets: __, mostTime: ___, ...rest } = told ?? {};
+    expect(gaveWayFrom(spoilt)).toEqual(rest);
+    for (const none of [null, 7, "x", {}]) expect(gaveWayFrom(none)).toBeNull();
   });
 });
 

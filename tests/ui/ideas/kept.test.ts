@@ -78,7 +78,17 @@ describe("after a reload", () => {
     const spread = { across: "minutes", up: "back", edges } as const;
     const hung = [{ cell: [1, 2], plan: idea(8), measures: null } as const];
     const first = await load();
-    first.wall.setState({ state: "trying", hung, spread, tried: 48, meeting: 9, seed: 2, before: 100 });
+    const gaveWay = { sides: "front", mostTiers: [5, 7] } as const;
+    first.wall.setState({
+      state: "trying",
+      hung,
+      spread,
+      tried: 48,
+      meeting: 9,
+      gaveWay,
+      seed: 2,
+      before: 100,
+    });
     first.wall.setState({ state: "stopped" });
     const second = await load();
     expect(second.wall.getState()).toEqual({
@@ -87,6 +97,7 @@ describe("after a reload", () => {
       spread,
       tried: 48,
       meeting: 9,
+      gaveWay,
       inTheWay: [],
       seed: 2,
       before: 100,
