@@ -4,7 +4,7 @@ import { expect, it } from "vitest";
 import { frontCountsOf } from "../../src/core/ideas/genes.ts";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { ideasWords } from "../../src/ui/messages/ideas.ts";
-import { openFromMenu } from "./built-app.ts";
+import { dropFile, openFromMenu } from "./built-app.ts";
 import { guideTo } from "./everywhere.ts";
 import { HUNG, hangWall, keptPlans, ON_BENCH } from "./hung-wall.ts";
 import { sharedApp, sharedVisit } from "./shared.ts";
@@ -158,6 +158,10 @@ it("an idea lies beside the plan, on the shelf, before a customer, and on the be
 it("where light can't be traced drawings stand in, and that is said", async () => {
   const page = await atWall(1);
   await page.getByText(words.undrawn).waitFor();
+  // nothing leans that can't be traced
+  await pressed(page, HUNG[0].name);
+  await one(page).getByText(words.leanUntraced).waitFor();
+  expect(await page.getByRole("slider").count()).toBe(0);
   const images = page.locator(".idea-wall .idea img, .idea-held .idea img");
   const kinds = () =>
     images.evaluateAll((all) =>
@@ -237,6 +241,11 @@ it("from what nothing mends to patterns near it that meet, one of them as the pl
   await page.getByRole("button", { name: words.nearest, exact: true }).first().click();
   const near = await found(page);
   for (const { tiers } of near) expect(tiers.every(({ side }) => side === "front")).toBe(true);
+  // the wish asked for both sides: that it gives way is told where it is said, and still is after a reload
+  const gave = page.getByText(words.wish.gave.all(words.wish.sides.front));
+  await gave.waitFor();
+  await page.reload();
+  await gave.waitFor();
   await page.locator(".idea-wall .idea").first().click();
   await deed(page, words.deeds.take).click();
   await page.getByText(words.deeds.taken).waitFor();
@@ -257,7 +266,52 @@ it("a wish that contradicts itself is told what stands in the way", async () => 
   await guideTo(page).press(words.further);
   await page
     .getByRole("alert")
-    .filter({ hasText: words.nothing(words.way.limit(words.way.facets, "100 %")) })
+    .filter({ hasText: words.nothing(words.way.never(words.way.facets)) })
     .waitFor();
   expect(await page.locator(".idea-wall .idea").count()).toBe(0);
+});
+
+it("a wish comes from a file as it stands, names what is in its way, and is there after a reload", async () => {
+  const page = await atWall();
+  const file = {
+    format: "glintwright-wish",
+    version: 1,
+    piece: { diameterMm: 25, glass: "soda-lime" },
+    rig: { wheelStops: 64 },
+    sides: "front",
+    tiers: [1, 2],
+    facets: [5, 30],
+    limits: { skinShare: [0.2, 1] },
+    want: { minutes: -1 },
+    across: "tiers",
+    up: "skinShare",
+  };
+  const { given, on, wheel, sides } = words.wish;
+  const drop = (name: string, wish: object) => dropFile(page, name, JSON.stringify(wish));
+  await drop("quick.json", file);
+  const told = page.getByRole("region", { name: given.title("quick.json") });
+  await told
+    .getByText(given.work(on("25.0\u00a0mm"), wheel("64"), "1 to 2", "5 to 30", sides.front))
+    .waitFor();
+  await told.getByText(given.limits(`${words.axis.skinShare}: 20 – 100\u00a0%`)).waitFor();
+  await guideTo(page).press(words.further);
+  for (const { piece, rig, tiers } of await found(page)) {
+    expect([piece.diameterMm, piece.glass, rig.wheelStops]).toEqual([25, "soda-lime", 64]);
+    expect(tiers.every(({ side }) => side === "front")).toBe(true);
+  }
+  await page.reload();
+  await told.waitFor();
+  // one that is none says why, and the one before stays
+  await drop("bad.json", { ...file, tiers: [2, 1] });
+  await page.getByText("bad.json can't be opened").waitFor();
+  await told.waitFor();
+  await drop("never.json", { ...file, tiers: [2, 2], facets: [1, 2] });
+  await page.getByRole("region", { name: given.title("never.json") }).waitFor();
+  await guideTo(page).press(words.further);
+  await page
+    .getByRole("alert")
+    .filter({ hasText: words.nothing(words.way.never(words.way.facets)) })
+    .waitFor();
+  await guideTo(page).press(given.own);
+  await page.getByRole("spinbutton", { name: words.wish.hours, exact: true }).waitFor();
 });

@@ -6,9 +6,12 @@ import type { Plan } from "../../core/plan/document.ts";
 import { Button } from "../controls/Button.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
+import { choosePlanFile } from "../shared/files.ts";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { useSession } from "../visit.ts";
+import { useDraft } from "./draft.ts";
 import { HeldPart } from "./HeldPart.tsx";
 import { bringBack, hold, isHeld, letGo, throwAway, useHolding } from "./held-store.ts";
 import { IdeaPart } from "./IdeaPart.tsx";
@@ -24,7 +27,7 @@ import { useWall, type Wall } from "./wall-store.ts";
 import "../look/look.css";
 import "./ideas.css";
 
-function useInTheWay({ state, hung, inTheWay }: Wall): string | null {
+function useInTheWay({ state, hung, tried, meeting, inTheWay }: Wall): string | null {
   const words = useWords(ideasWords);
   const { number } = useFormat();
   if (state !== "done" || hung.length > 0) return null;
@@ -33,7 +36,10 @@ function useInTheWay({ state, hung, inTheWay }: Wall): string | null {
       limit === "meets" || limit === "tiers" || limit === "facets"
         ? words.way[limit]
         : words.axis[limit as "minutes"];
-    return words.way.limit(name, `${number(100 * share, 0)}\u00a0%`);
+    if (tried === 0) return words.way.never(name);
+    // once some meet, limits are held against these alone
+    const said = limit !== "meets" && meeting > 0 ? words.way.limitOfMeeting : words.way.limit;
+    return said(name, `${number(100 * share, 0)}\u00a0%`);
   });
   return words.nothing(said.join(", "));
 }
@@ -88,9 +94,14 @@ export default function IdeasPage() {
     number(hung.filter(({ plan }) => isShown(plan)).length, 0),
   ] as const;
   const own = picked ? shown.findIndex((plan) => pictureKey(plan) === pictureKey(picked)) : -1;
+  const { given } = useDraft();
+  const studio = useStudioStore();
   const further = () =>
     start({
-      like: [bench.tiers, ...hung.filter(({ plan }) => isShown(plan)).map(({ plan }) => plan.tiers)],
+      like: [
+        ...(given ? [] : [bench.tiers]),
+        ...hung.filter(({ plan }) => isShown(plan)).map(({ plan }) => plan.tiers),
+      ],
       ways: "open",
     });
   return (
@@ -102,6 +113,9 @@ export default function IdeasPage() {
         <div className="idea-row">
           <Button look="strong" onPress={isRunning ? job.stop : further}>
             {isRunning ? words.stop : hung.length > 0 ? words.further : words.start}
+          </Button>
+          <Button look="outlined" onPress={() => choosePlanFile(studio)}>
+            {words.wish.given.open}
           </Button>
           <span role="status">
             {isRunning

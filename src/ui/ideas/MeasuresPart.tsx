@@ -25,6 +25,7 @@ const RING = "M32 16L32 8M46 24L53 20M46 40L53 44M32 48L32 56M18 40L11 44M18 24L
 const SKETCHES: Readonly<Record<Axis, Sketch>> = {
   minutes: { body: BALL, heavy: "M32 14L32 32L44 40" },
   facets: { body: BALL, heavy: `${HEXAGON}${RING}` },
+  tiers: { body: BALL, heavy: "M10 24A24 9 0 0 0 54 24M9 38A24 9 0 0 0 55 38" },
   leastFacetMm: {
     body: `${BALL}${HEXAGON}${RING}`,
     full: "M46 24L53 20L56 32L53 44L46 40Z",

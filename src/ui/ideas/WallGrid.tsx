@@ -8,9 +8,9 @@ import type { Plan } from "../../core/plan/document.ts";
 import { Button } from "../controls/Button.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
-import { useFormat } from "../use-format.ts";
 import type { Axis } from "./draft.ts";
 import { pictureKey } from "./picture-key.ts";
+import { useMeasureSaid } from "./use-measure-said.ts";
 import { type Hung, useWall } from "./wall-store.ts";
 
 export interface WallGridProps {
@@ -21,28 +21,11 @@ export interface WallGridProps {
   readonly onPick: (plan: Plan) => void;
 }
 
-const MINUTES = 60;
-
 /** From where to where a part of an axis goes, as a person reads it. */
 function useParts(axis: Axis | undefined, edges: readonly number[] | undefined): readonly string[] {
-  const { number, length } = useFormat();
+  const { span } = useMeasureSaid();
   if (!axis || !edges) return [];
-  const percent = (value: number) => number(100 * value, 0);
-  const ways: Readonly<Record<Axis, readonly [figure: (value: number) => string, unit: string]>> = {
-    minutes: [(value) => number(value / MINUTES, 1), "\u00a0h"],
-    facets: [(value) => number(value, 0), ""],
-    leastFacetMm: [(value) => length(value, 1), ""],
-    skinShare: [percent, "\u00a0%"],
-    back: [percent, "\u00a0%"],
-    through: [percent, "\u00a0%"],
-    inside: [percent, "\u00a0%"],
-    images: [(value) => number(value, 0), ""],
-    sparkle: [(value) => number(value, 1), "\u00a0%"],
-  };
-  const [figure, unit] = ways[axis];
-  return edges
-    .slice(1)
-    .map((to, k) => `${figure(Math.max(0, edges[k]))} – ${figure(Math.max(0, to))}${unit}`);
+  return edges.slice(1).map((to, k) => span(axis, Math.max(0, edges[k]), Math.max(0, to)));
 }
 
 export function WallGrid({ hung, pictures, picked, isShown, onPick }: WallGridProps) {

@@ -18,6 +18,7 @@ import {
   WANTS,
   type Want,
 } from "./draft.ts";
+import { GivenWishWords } from "./GivenWishWords.tsx";
 import { useWall } from "./wall-store.ts";
 
 const MINUTES = 60;
@@ -89,6 +90,13 @@ export function WishWords() {
   const wants = WANT_IDS.map((id) => ({ id, words: words.want[id] }));
   const leastKeep = leastKept(plan);
   const gave = useGaveWay();
+  if (own.given)
+    return (
+      <div className="idea-wish">
+        <GivenWishWords {...own.given} />
+        {gave ? <p role="status">{gave}</p> : null}
+      </div>
+    );
   return (
     <div className="idea-wish">
       <p>

@@ -2,7 +2,9 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { IdeaWish, MeasureName } from "../../core/ideas/wish.ts";
+import { wishFromData } from "../../core/ideas/wish-file.ts";
 import type { Plan, Side, Tier } from "../../core/plan/document.ts";
+import { PlanFileError } from "../../core/plan/file.ts";
 import { COUNTS } from "../../core/plan/limits.ts";
 import { keepLine, readLine } from "./wall-shelf.ts";
 
@@ -26,6 +28,7 @@ export type Want = keyof typeof WANTS;
 export const AXES = [
   "minutes",
   "facets",
+  "tiers",
   "leastFacetMm",
   "skinShare",
   "back",
@@ -37,6 +40,12 @@ export const AXES = [
 export type Axis = (typeof AXES)[number];
 
 export const LEAST_FACETS = 3;
+/** A wish that a file brought: taken as it stands, since it may ask for more than the sentences here can say. */
+export interface GivenWish {
+  /** The file's. */
+  readonly name: string;
+  readonly wish: IdeaWish;
+}
 export interface Draft {
   readonly sides: IdeaWish["sides"];
   readonly leastTiers: number;
@@ -49,6 +58,8 @@ export interface Draft {
   readonly up: Axis;
   /** So many of the plan's first tiers stay as they are. */
   readonly keep: number;
+  /** Goes before all else here as long as it is there. */
+  readonly given: GivenWish | null;
 }
 
 const FIRST: Draft = {
@@ -62,6 +73,7 @@ const FIRST: Draft = {
   across: "minutes",
   up: "back",
   keep: 0,
+  given: null,
 };
 
 export const MOST = { tiers: 9, hours: 40, facets: Math.min(COUNTS.facets, 200) } as const;
@@ -77,7 +89,17 @@ const isAllowed: { readonly [K in keyof Draft]: (value: unknown) => boolean } = 
   across: (value) => AXES.includes(value as Axis),
   up: (value) => AXES.includes(value as Axis),
   keep: (value) => isWhole(value, 0, COUNTS.tiers),
+  given: (value) => value === null || isGiven(value),
 };
+function isGiven(value: unknown): boolean {
+  const { name, wish } = (value ?? {}) as Readonly<Record<string, unknown>>;
+  try {
+    return typeof name === "string" && wishFromData(wish).wish !== null;
+  } catch (error) {
+    if (error instanceof PlanFileError) return false;
+    throw error;
+  }
+}
 const isWhole = (value: unknown, least: number, most: number): boolean =>
   Number.isInteger(value) && Number(value) >= least && Number(value) <= most;
 
@@ -208,6 +230,12 @@ export function gaveWayFrom(data: unknown): GaveWay | null {
   };
   return Object.keys(all).length > 0 ? all : null;
 }
+
+/** A wish of one's own without where its columns of time begin, which nobody asked for. */
+export const asSaid = (wish: IdeaWish, used: IdeaWish): IdeaWish =>
+  wish.limits?.minutes && used.limits?.minutes
+    ? { ...wish, limits: { ...wish.limits, minutes: [used.limits.minutes[0], wish.limits.minutes[1]] } }
+    : wish;
 
 /**
  * @param leastMinutes what the least pattern takes: the wall's columns of time begin there, and none stays empty for nothing;

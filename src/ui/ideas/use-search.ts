@@ -1,6 +1,7 @@
 /** The search that fills the wall, for the plan on the bench and the wish as it stands. */
 import { useEffect } from "react";
 import type { Found } from "../../core/ideas/search.ts";
+import { planOfIdea } from "../../core/ideas/wish.ts";
 import type { Plan, Tier } from "../../core/plan/document.ts";
 import { useJob } from "../look/use-job.ts";
 import { ideasWords } from "../messages/ideas.ts";
@@ -8,7 +9,17 @@ import { useWords } from "../messages/words.tsx";
 import { useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
 import { type Beginning, takeAsked } from "./asked.ts";
-import { type Axis, gaveWay, leastPlan, useDraft, wishNear, wishOf } from "./draft.ts";
+import {
+  type Axis,
+  asSaid,
+  draft,
+  type GivenWish,
+  gaveWay,
+  leastPlan,
+  useDraft,
+  wishNear,
+  wishOf,
+} from "./draft.ts";
 import { findIdeas, measureIdea, type WallNow } from "./find-ideas.ts";
 import { holding } from "./held-store.ts";
 import { pictureKey } from "./picture-key.ts";
@@ -18,13 +29,15 @@ const TRIES = 1500;
 /** Near given plans there is less to be found. */
 const TRIES_NEAR = 600;
 
-/** An idea as a plan: all that is on the bench but its tiers, and names that a person reads, in their language. */
+/**
+ * An idea as a plan: all that is on the bench but its tiers, or the piece and wheel of the wish that a file brought; and names that a
+ * person reads, in their language.
+ */
 function useMaking() {
   const words = useWords(ideasWords);
-  const { work: _, ...bench } = usePlan();
-  return (tiers: readonly Tier[], kept: number, number: number): Plan => ({
-    ...bench,
-    name: words.name(bench.name, String(number)),
+  return (base: Plan, tiers: readonly Tier[], kept: number, number: number): Plan => ({
+    ...base,
+    name: words.name(base.name, String(number)),
     tiers: tiers.map((tier, i) =>
       i < kept ? tier : { ...tier, name: tier.armAngleDeg === 90 ? words.pole : words.ring(String(i + 1)) },
     ),
@@ -67,7 +80,9 @@ export function useSearch() {
   const own = useDraft();
   const make = useMaking();
   const job = useJob();
-  const start = ({ like, ways, frontCounts }: Beginning) => {
+  const start = ({ like, ways, frontCounts }: Beginning, given: GivenWish | null = own.given) => {
+    const { work: _, ...bench } = plan;
+    const base = given ? planOfIdea(given.wish, [], "") : bench;
     const earlier = wall.getState();
     const seed = earlier.seed + 1;
     const before = earlier.before + earlier.tried;
@@ -81,13 +96,13 @@ export function useSearch() {
       signal.addEventListener("abort", stopped);
       try {
         const isNear = ways !== "open";
-        const asked = [leastPlan(plan, own), ...(isNear ? like.map((tiers) => ({ ...plan, tiers })) : [])];
-        const [least, ...others] = await Promise.all(asked.map((one) => minutesOf(one, signal)));
-        const said = wishOf(plan, own, least);
-        const wish = isNear ? wishNear(said, like, others) : said;
-        wall.setState({ gaveWay: gaveWay(said, wish) });
+        const near = isNear ? like.map((tiers) => minutesOf({ ...base, tiers }, signal)) : [];
+        const least = given ? null : await minutesOf(leastPlan(plan, own), signal);
+        const said = given?.wish ?? wishOf(plan, own, least);
+        const wish = isNear ? wishNear(said, like, await Promise.all(near)) : said;
+        wall.setState({ gaveWay: gaveWay(given ? said : asSaid(said, wish), wish) });
         const kept = wish.keep?.length ?? 0;
-        const planOf = remembering(({ tiers, number }) => make(tiers, kept, before + number + 1));
+        const planOf = remembering(({ tiers, number }) => make(base, tiers, kept, before + number + 1));
         const axes = { across: wish.across as Axis, up: wish.up as Axis };
         const show = ({ found, edges, tried, meeting }: WallNow) => {
           if (signal.aborted) return;
@@ -108,7 +123,10 @@ export function useSearch() {
   // what was asked for from another place
   useEffect(() => {
     const asked = takeAsked(studio);
-    if (asked) start(asked);
+    if (!asked) return;
+    // it is about what lies on the bench, which a file's wish isn't
+    draft.setState({ given: null });
+    start(asked, null);
   });
   return { job, start };
 }

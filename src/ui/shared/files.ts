@@ -52,11 +52,28 @@ async function textOf(file: File): Promise<string> {
 /** The plan in a file. @throws PlanFileError */
 export const readPlanFile = async (file: File): Promise<PlanFile> => parsePlan(await textOf(file));
 
-/** Puts the plan of a file on the bench, or says why not and leaves everything as it was. */
+const isWish = (error: unknown): boolean =>
+  error instanceof PlanFileError &&
+  error.fault.code === "other-format" &&
+  error.fault.data.found === "glintwright-wish";
+
+/** A wish in place of a plan goes to the wall of ideas. @throws PlanFileError */
+async function openWishFile(studio: Studio, file: File): Promise<boolean> {
+  const { openWish } = await import("../ideas/open-wish.ts");
+  openWish(studio, file.name, await textOf(file));
+  return true;
+}
+
+/** Puts the plan of a file on the bench, a wish before the wall of ideas, or says why not and leaves everything as it was. */
 export async function openPlanFile(studio: Studio, file: File): Promise<boolean> {
   const words = wordsNow(studio);
   try {
-    const { plan, unknown } = await readPlanFile(file);
+    const read = await readPlanFile(file).catch((error: unknown) => {
+      if (isWish(error)) return null;
+      throw error;
+    });
+    if (!read) return await openWishFile(studio, file);
+    const { plan, unknown } = read;
     if (!(await lay(studio, plan, unknown, true))) return false;
     tell({
       tone: "said",

@@ -10,6 +10,27 @@ export const ideas: Translated<typeof en> = {
     want: "Vor allem soll es {want}; und {also}.",
     axes: "Die Wand entlang: {across}. Die Wand hinauf: {up}.",
     keep: "Die ersten {keep} Ringe dieses Plans bleiben, wie sie sind.",
+    given: {
+      open: "Eine Wunschdatei öffnen",
+      opened: (file: string) => `Der Wunsch aus ${file} steht über der Wand`,
+      unknown: (fields: string) => `Nicht verstanden und ohne Wirkung: ${fields}`,
+      title: (file: string) => `Ein Wunsch aus der Datei ${file}, wie er dort steht:`,
+      work: (on: string, wheel: string, tiers: string, facets: string, sides: string) =>
+        `${on}, ${wheel}: ${tiers} Ringe mit ${facets} Facetten, ${sides}.`,
+      between: (least: string, most: string) => (least === most ? least : `${least} bis ${most}`),
+      keep: (count: number) =>
+        count === 1
+          ? "Sein erster Ring bleibt, wie er ist."
+          : `Seine ersten ${count} Ringe bleiben, wie sie sind.`,
+      rings: "Es genügt, dass jeder Ring sich in sich schließt.",
+      limits: (list: string) => `In diesen Grenzen: ${list}.`,
+      wants: (list: string) =>
+        `Gewünscht, je mit seinem Gewicht von \u22121 (so wenig wie möglich) bis 1 (so viel wie möglich): ${list}.`,
+      wantsNothing: "Nichts ist mehr gewünscht als anderes.",
+      weight: (name: string, weight: string) => `${name} ${weight}`,
+      axes: (across: string, up: string) => `Die Wand entlang: ${across}. Die Wand hinauf: ${up}.`,
+      own: "Wieder selbst einen Wunsch sagen",
+    },
     gave: {
       all: (what: string) =>
         `Um nah bei dem zu bleiben, womit sie begann, gelten für diese Wand andere Grenzen: ${what}.`,
@@ -50,6 +71,7 @@ export const ideas: Translated<typeof en> = {
   axis: {
     minutes: "Zeit an der Scheibe",
     facets: "Zahl der Facetten",
+    tiers: "Zahl der Ringe",
     leastFacetMm: "kleinste Facette",
     skinShare: "runde Haut, die bleibt",
     back: "zurückgeworfenes Licht",
@@ -71,6 +93,9 @@ export const ideas: Translated<typeof en> = {
   way: {
     meets: "dass alle Ringe sich treffen",
     limit: (name: string, share: string) => `${name} (${share} des Versuchten)`,
+    limitOfMeeting: (name: string, share: string) => `${name} (${share} derer, die sich treffen)`,
+    never: (name: string) =>
+      `${name}, die nichts mit allem anderen zusammen einhält; darum wurde nichts versucht`,
     tiers: "die Zahl der Ringe",
     facets: "die Zahl der Facetten",
   },
@@ -141,6 +166,7 @@ export const ideas: Translated<typeof en> = {
     minutes:
       "Stunden für die ganze Arbeit in der schnelleren Folge, aus den Zeiten der Werkbank: geschätzt, solange Hübe nicht geeicht sind.",
     facets: "Wie viele Facetten zu schleifen sind, ein Pol als eine gezählt.",
+    tiers: "Wie viele Ringe einzustellen sind, jeder mit einem eigenen Winkel; auch ein Pol ist einer.",
     leastFacetMm: "Die Breite der schmalsten Facette: die ein Ausrutscher zuerst nimmt.",
     skinShare: "Wie viel von der runden Haut der Kugel bleibt.",
     back: "Der Anteil des Gesichts, von dem Licht zum Auge zurückkommt, in neun Neigungen gesehen; eine Zählung auf dem Raster.",

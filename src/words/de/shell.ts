@@ -48,7 +48,7 @@ export const shell: Translated<typeof en> = {
   fileUnknown: (fields) => `Aufgehoben, aber nicht verstanden: ${fields}`,
   fileOpened: (name) => `${name} geöffnet`,
   fileSaved: (file) => `Gesichert als ${file}`,
-  dropHere: "Loslassen, um diesen Plan zu öffnen",
+  dropHere: "Loslassen, um diese Datei zu öffnen",
   kept: {
     untouched: "",
     waiting: "Wird aufgehoben",

@@ -8,6 +8,25 @@ export const ideas = {
     want: "Above all it should {want}; and {also}.",
     axes: "Along the wall: {across}. Up the wall: {up}.",
     keep: "The first {keep} tiers of this plan stay as they are.",
+    given: {
+      open: "Open a wish file",
+      opened: (file: string) => `The wish of ${file} stands above the wall`,
+      unknown: (fields: string) => `Not understood, and without effect: ${fields}`,
+      title: (file: string) => `A wish from the file ${file}, as it stands there:`,
+      work: (on: string, wheel: string, tiers: string, facets: string, sides: string) =>
+        `${on}, ${wheel}: ${tiers} tiers with ${facets} facets, ${sides}.`,
+      between: (least: string, most: string) => (least === most ? least : `${least} to ${most}`),
+      keep: (count: number) =>
+        count === 1 ? "Its first tier stays as it is." : `Its first ${count} tiers stay as they are.`,
+      rings: "It is enough that each ring closes in itself.",
+      limits: (list: string) => `Within these limits: ${list}.`,
+      wants: (list: string) =>
+        `Wanted, each with its weight from \u22121 (as little as can be) to 1 (as much): ${list}.`,
+      wantsNothing: "Nothing is wanted more than anything else.",
+      weight: (name: string, weight: string) => `${name} ${weight}`,
+      axes: (across: string, up: string) => `Along the wall: ${across}. Up the wall: ${up}.`,
+      own: "Say a wish of my own again",
+    },
     gave: {
       all: (what: string) => `To stay near what it began with, this wall goes by other bounds: ${what}.`,
       leastTiers: (held: string, asked: string) => `at least ${held} tiers instead of ${asked}`,
@@ -47,6 +66,7 @@ export const ideas = {
   axis: {
     minutes: "time at the lap",
     facets: "number of facets",
+    tiers: "number of tiers",
     leastFacetMm: "smallest facet",
     skinShare: "round skin left",
     back: "light sent back",
@@ -68,6 +88,9 @@ export const ideas = {
   way: {
     meets: "that all tiers meet",
     limit: (name: string, share: string) => `${name} (${share} of what was tried)`,
+    limitOfMeeting: (name: string, share: string) => `${name} (${share} of those that meet)`,
+    never: (name: string) =>
+      `${name}, which nothing keeps together with all else that is asked, so nothing was tried`,
     tiers: "the number of tiers",
     facets: "the number of facets",
   },
@@ -135,6 +158,7 @@ export const ideas = {
     minutes:
       "Hours for the whole work in the faster order, from the bench\u2019s own times: a guess until strokes are calibrated.",
     facets: "How many facets there are to grind, poles counted as one.",
+    tiers: "How many tiers there are to set up, each with an angle of its own; a pole is one too.",
     leastFacetMm: "The width of the narrowest facet: the one that a slip takes first.",
     skinShare: "How much of the ball\u2019s round surface is left.",
     back: "The share of its face from which light comes back to the eye, seen at nine leans; a count on the grid.",

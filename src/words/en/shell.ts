@@ -46,7 +46,7 @@ export const shell = {
   fileUnknown: (fields: string) => `Kept, but not understood: ${fields}`,
   fileOpened: (name: string) => `Opened ${name}`,
   fileSaved: (file: string) => `Saved as ${file}`,
-  dropHere: "Let go to open this plan",
+  dropHere: "Let go to open this file",
   kept: {
     untouched: "",
     waiting: "Keeping",

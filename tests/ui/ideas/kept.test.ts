@@ -1,5 +1,6 @@
 /** What a person held, threw away and wished for, and what hangs, is there again after the page was loaded anew. */
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import type { IdeaWish } from "../../../src/core/ideas/wish.ts";
 import type { Plan, Tier } from "../../../src/core/plan/document.ts";
 
 const tier = (count: number): Tier => ({
@@ -109,6 +110,31 @@ describe("after a reload", () => {
     first.draft.setState({ mostHours: 3, want: "sparkle", also: "inside", up: "images" });
     const { mostHours, want, also, up, sides } = (await load()).draft.getState();
     expect([mostHours, want, also, up, sides]).toEqual([3, "sparkle", "inside", "images", "both"]);
+  });
+
+  it("a wish that a file brought is there whole, and one that can't be read any more is not", async () => {
+    const wish: IdeaWish = {
+      format: "glintwright-wish",
+      version: 1,
+      piece: { diameterMm: 25, glass: "soda-lime" },
+      rig: { wheelStops: 64 },
+      sides: "front",
+      tiers: [1, 2],
+      facets: [5, 30],
+      want: { minutes: -1 },
+      across: "tiers",
+      up: "skinShare",
+    };
+    const first = await load();
+    first.draft.setState({ mostHours: 3, given: { name: "quick.json", wish } });
+    expect((await load()).draft.getState().given).toEqual({ name: "quick.json", wish });
+    for (const bad of [{ ...wish, tiers: [2, 1] }, { ...wish, up: "beauty" }, null]) {
+      kept.lines.set(
+        "glintwright-ideas-wish",
+        JSON.stringify({ mostHours: 3, given: { name: "x", wish: bad } }),
+      );
+      expect((await load()).draft.getState()).toMatchObject({ mostHours: 3, given: null });
+    }
   });
 });
 

@@ -21,6 +21,15 @@ it("an idea takes the place of the tiers on the bench, and what work stood at is
   expect(taken).toEqual({ ...rest, tiers: plan(30, 96, 12).tiers });
 });
 
+it("one for another glass, or for a side cemented at another zero, brings both along too", () => {
+  const bench = plan(30, 96, 8);
+  const idea = plan(30, 96, 12);
+  const glass = { ...idea, piece: { ...idea.piece, glass: "soda-lime" } } as Plan;
+  expect(takenPlan(bench, glass)).toMatchObject({ isWhole: true, plan: { piece: glass.piece } });
+  const zero = { ...idea, rig: { ...idea.rig, setUps: { back: { zeroDeg: 7.5 } } } } as Plan;
+  expect(takenPlan(bench, zero)).toMatchObject({ isWhole: true, plan: { rig: zero.rig } });
+});
+
 it.each([
   [40, 96],
   [30, 80],
