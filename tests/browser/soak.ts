@@ -2,13 +2,15 @@
  * `npm run soak -- --minutes 30 [--seed 1]`: random editing of the built app in Chromium, as long as is asked for, never part
  * of `npm test`. In rounds: an example, thirty deeds, then back to the first document and forward to the last one by
  * undo and redo alone, then a measurement with the same example on the bench. Prints one JSON object; ends with 1 when
- * there was an error, a lost step or growing memory.
+ * there was an error, a lost step or growing memory. `--walls 20 [--traced]` begins so many walls of ideas one after the other
+ * instead, and says what is alive after each.
  */
-import { readFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import type { Page } from "playwright-core";
 import { openFromMenu, serveBuiltApp } from "./built-app.ts";
 import { chanceFrom, createHand, goTo, savedPlan, walk } from "./soak-hand.ts";
+import { createMeter, type Measured } from "./soak-meter.ts";
+import { soakWalls } from "./soak-walls.ts";
 import { endBrowser } from "./support.ts";
 
 /** Small, since every pixel is drawn by the processor; wide enough for all three pictures. */
@@ -21,55 +23,6 @@ const STUCK_MS = 60_000;
 const MOST_STUCK = 5;
 /** Memory counts as flat when the last third of the measurements lies no further above the middle third. */
 const FLAT = 1.1;
-const PAGE_BYTES = 4096;
-const MB = 2 ** 20;
-
-interface Measured {
-  readonly minute: number;
-  /** JavaScript heap in use after a forced collection, MiB. */
-  readonly heapMB: number;
-  /** Nodes alive, on the page or not. */
-  readonly nodes: number;
-  readonly listeners: number;
-  /** Memory of the page's process with its workers, and of the one that draws, MiB; null where the system does not tell. */
-  readonly pageMB: number | null;
-  readonly gpuMB: number | null;
-}
-
-/** Resident memory of a process, MiB (Linux: proc(5), statm). */
-function residentMB(pid: number | undefined): number | null {
-  if (pid === undefined) return null;
-  try {
-    return (Number(readFileSync(`/proc/${pid}/statm`, "utf8").split(" ")[1]) * PAGE_BYTES) / MB;
-  } catch {
-    return null; // another system keeps no such file
-  }
-}
-
-async function createMeter(page: Page, began: number): Promise<() => Promise<Measured>> {
-  const devtools = await page.context().newCDPSession(page);
-  const browser = await page.context().browser()?.newBrowserCDPSession();
-  await devtools.send("Performance.enable");
-  const rounded = (value: number | null) => (value === null ? null : Math.round(value * 100) / 100);
-  return async () => {
-    for (let i = 0; i < 3; i++) await devtools.send("HeapProfiler.collectGarbage");
-    const { metrics } = await devtools.send("Performance.getMetrics");
-    const { processInfo } = (await browser?.send("SystemInfo.getProcessInfo")) ?? { processInfo: [] };
-    const of = (name: string) => metrics.find((metric) => metric.name === name)?.value ?? Number.NaN;
-    const residentOf = (type: string) =>
-      processInfo
-        .filter((process) => process.type === type)
-        .reduce<number | null>((most, { id }) => Math.max(most ?? 0, residentMB(id) ?? 0) || null, null);
-    return {
-      minute: rounded((Date.now() - began) / 60_000)!,
-      heapMB: rounded(of("JSHeapUsedSize") / MB)!,
-      nodes: of("Nodes"),
-      listeners: of("JSEventListeners"),
-      pageMB: rounded(residentOf("renderer")),
-      gpuMB: rounded(residentOf("GPU")),
-    };
-  };
-}
 
 async function openExample(page: Page): Promise<void> {
   await openFromMenu(page, "Examples");
@@ -189,10 +142,19 @@ async function soak(minutes: number, seed: number) {
 }
 
 const { values } = parseArgs({
-  options: { minutes: { type: "string", default: "30" }, seed: { type: "string", default: "1" } },
+  options: {
+    minutes: { type: "string", default: "30" },
+    seed: { type: "string", default: "1" },
+    walls: { type: "string" },
+    traced: { type: "boolean", default: false },
+  },
 });
 const minutes = Number(values.minutes);
-if (!(minutes > 0 && minutes <= 600)) {
+if (values.walls !== undefined) {
+  const answer = await soakWalls(Number(values.walls), values.traced);
+  process.stdout.write(`${JSON.stringify(answer, null, 1)}\n`);
+  process.exitCode = answer.errors.length === 0 ? 0 : 1;
+} else if (!(minutes > 0 && minutes <= 600)) {
   process.stderr.write("npm run soak -- --minutes N, where N is more than 0 and at most 600\n");
   process.exitCode = 2;
 } else {

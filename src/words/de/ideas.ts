@@ -169,9 +169,11 @@ export const ideas: Translated<typeof en> = {
     tiers: "Wie viele Ringe einzustellen sind, jeder mit einem eigenen Winkel; auch ein Pol ist einer.",
     leastFacetMm: "Die Breite der schmalsten Facette: die ein Ausrutscher zuerst nimmt.",
     skinShare: "Wie viel von der runden Haut der Kugel bleibt.",
-    back: "Der Anteil des Gesichts, von dem Licht zum Auge zurückkommt, in neun Neigungen gesehen; eine Zählung auf dem Raster.",
-    through: "Der Anteil des Gesichts, durch den man sieht, was dahinter liegt; eine Zählung auf dem Raster.",
-    inside: "Der Anteil des Gesichts, in dem man sieht, was im Glas ist; eine Zählung auf dem Raster.",
+    back: "Der Anteil des Gesichts, der Licht von der Seite des Auges zurückwirft, im Mittel von neun Neigungen; eine Zählung auf dem Raster.",
+    through:
+      "Der Anteil des Gesichts, durch den man sieht, was dahinter liegt, im Mittel von neun Neigungen; eine Zählung auf dem Raster.",
+    inside:
+      "Der Anteil des Gesichts, in dem man sieht, was im Glas ist, im Mittel von neun Neigungen; eine Zählung auf dem Raster.",
     images:
       "Wie viele getrennte Bilder des Inneren man gerade von vorn sieht; eine Zählung von Flecken auf dem Raster.",
     sparkle:

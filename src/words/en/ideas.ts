@@ -161,9 +161,11 @@ export const ideas = {
     tiers: "How many tiers there are to set up, each with an angle of its own; a pole is one too.",
     leastFacetMm: "The width of the narrowest facet: the one that a slip takes first.",
     skinShare: "How much of the ball\u2019s round surface is left.",
-    back: "The share of its face from which light comes back to the eye, seen at nine leans; a count on the grid.",
-    through: "The share of its face through which one sees what lies behind; a count on the grid.",
-    inside: "The share of its face in which one sees what is inside the glass; a count on the grid.",
+    back: "The share of its face that sends back light from the eye\u2019s own side, as a mean of nine leans; a count on the grid.",
+    through:
+      "The share of its face through which one sees what lies behind, as a mean of nine leans; a count on the grid.",
+    inside:
+      "The share of its face in which one sees what is inside the glass, as a mean of nine leans; a count on the grid.",
     images:
       "How many separate pictures of the inside one sees straight from the front; a count of patches on the grid.",
     sparkle:
