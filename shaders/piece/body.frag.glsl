@@ -1,6 +1,6 @@
 // Glass as a drawing: true refraction at the surface, along straight paths through the convex body to the nearest plane or the
 // ball, mirrored inside where light can't leave, then the light of the tracer. No spectrum, no accumulation: one clean picture a
-// frame. Before this text go fresnel.glsl, light.glsl and tone.glsl.
+// frame. Before this text go fresnel.glsl, light.glsl, tone.glsl and caps.glsl; ROW_TEXELS is set from outside.
 precision highp float;
 precision highp int;
 
@@ -8,8 +8,8 @@ varying vec3 vAt;
 varying vec3 vNormal;
 varying float vFace;
 
+// Planes by the field of the ball that they may reach: src/ui/piece/plane-texels.ts.
 uniform sampler2D planes;
-uniform int planeCount;
 // Index of the glass.
 uniform float eta;
 uniform vec3 eye;
@@ -36,22 +36,30 @@ uniform int segments;
 
 const int MOST_SEGMENTS = 3;
 
-// Nearest way out of the convex body: distance in x-coordinate of the result's w, outward normal in xyz. `skip` was just left.
-vec4 wayOut(vec3 from, vec3 along, int skip, out int left) {
+vec4 texelAt(int i) {
+  return texelFetch(planes, ivec2(i % ROW_TEXELS, i / ROW_TEXELS), 0);
+}
+
+// Where the planes that may cut away a place of the ball stand among the texels: the first, and the one after the last.
+ivec2 capsAt(vec3 place) {
+  return ivec2(texelAt(fieldAt(place)).xy);
+}
+
+// Nearest way out of the convex body: distance in x-coordinate of the result's w, outward normal in xyz. A plane of normal `skip`
+// was just left. Only a plane whose cap holds the place where the ball would be left comes before it.
+vec4 wayOut(vec3 from, vec3 along, vec3 skip) {
   float b = dot(from, along);
   float far = -b + sqrt(max(b * b - dot(from, from) + 1.0, 0.0));
   vec3 normal = from + far * along;
-  left = -1;
-  for (int i = 0; i < planeCount; i++) {
-    if (i == skip) continue;
-    vec4 plane = texelFetch(planes, ivec2(i, 0), 0);
+  ivec2 caps = capsAt(normal);
+  for (int i = caps.x; i < caps.y; i++) {
+    vec4 plane = texelAt(i);
     float toward = dot(plane.xyz, along);
-    if (toward <= 0.0) continue;
+    if (toward <= 0.0 || plane.xyz == skip) continue;
     float t = (plane.w - dot(plane.xyz, from)) / toward;
     if (t < far) {
       far = t;
       normal = plane.xyz;
-      left = i;
     }
   }
   return vec4(normal, max(far, 0.0));
@@ -74,8 +82,9 @@ vec3 throughTint(vec3 from, vec3 along, float far) {
 
 // Whether a point of the ball has been ground off.
 bool isGroundOff(vec3 at) {
-  for (int i = 0; i < planeCount; i++) {
-    vec4 plane = texelFetch(planes, ivec2(i, 0), 0);
+  ivec2 caps = capsAt(at);
+  for (int i = caps.x; i < caps.y; i++) {
+    vec4 plane = texelAt(i);
     if (dot(plane.xyz, at) > plane.w) return true;
   }
   return false;
@@ -100,15 +109,14 @@ void main() {
   // Into the glass, then from wall to wall until the light finds its way out.
   vec3 inside = refract(along, normal, 1.0 / eta);
   vec3 at = vAt;
-  int skip = face;
+  vec3 skip = face < 0 ? vec3(0.0) : normal;
   float path = 0.0;
   vec3 share = vec3(1.0 - mirrored);
   vec3 through = vec3(0.0);
   vec3 page = vec3(0.0);
   for (int i = 0; i < MOST_SEGMENTS; i++) {
     if (i >= segments) break;
-    int left;
-    vec4 way = wayOut(at, inside, skip, left);
+    vec4 way = wayOut(at, inside, skip);
     share *= throughTint(at, inside, way.w);
     at += way.w * inside;
     path += way.w;
@@ -121,7 +129,7 @@ void main() {
     share *= back;
     if (i == segments - 1) through += share * lightAround;
     inside = reflect(inside, way.xyz);
-    skip = left;
+    skip = way.xyz;
   }
   vec3 clear = pow(glassColor, vec3(path));
   vec3 light = toneNeutral(through * clear * exposure) + page * clear * groundColor;

@@ -7,6 +7,7 @@ import { expect, it } from "vitest";
 import { addScaled, normalize, scale, sub, type Vec3 } from "../../src/core/geometry/vec.ts";
 import { placeIn } from "../../src/core/inside/media.ts";
 import { toLocal } from "../../src/core/inside/scene-design.ts";
+import { FIELDS, fieldAt } from "../../src/core/measure/caps.ts";
 import { lengthWithinBall } from "../../src/core/optics/casing.ts";
 import { fresnel, reflectRay, refractRay } from "../../src/core/optics/fresnel.ts";
 import { indexAt } from "../../src/core/optics/glasses.ts";
@@ -102,6 +103,17 @@ const state = (high: number, low: number): Random => ({
 });
 
 const BOUNDARY: readonly Probe[] = [
+  {
+    name: "the field of the ball that a direction lies in",
+    wish: {
+      include: ["caps.glsl"],
+      defines: { FIELDS: String(FIELDS) },
+      body: "first.x = float(fieldAt(given(0).xyz));",
+    },
+    input: (random: Random) => [...randomDirection(random), 0],
+    twin: ([x, y, z]: readonly number[]) => [fieldAt(x, y, z)],
+    within: 1e-6,
+  },
   {
     name: "Fresnel",
     wish: { include: ["fresnel.glsl"], body: "first.x = fresnel(given(0).x, given(0).y);" },

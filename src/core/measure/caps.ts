@@ -5,7 +5,7 @@
  */
 
 /** Fields along the side of each half's square; even, so that none lies across an edge of the octahedron. */
-const FIELDS = 24;
+export const FIELDS = 24;
 const HALF = FIELDS * FIELDS;
 const ALL = 2 * HALF;
 /** Rounding may put a place on a border into the field beside it: how far fields reach beyond their own, radians. */

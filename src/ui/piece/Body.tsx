@@ -16,6 +16,7 @@ import {
   Vector4,
   type WebGLRenderer,
 } from "three";
+import caps from "../../../shaders/caps.glsl?raw";
 import fresnel from "../../../shaders/fresnel.glsl?raw";
 import light from "../../../shaders/light.glsl?raw";
 import bodyFrag from "../../../shaders/piece/body.frag.glsl?raw";
@@ -23,28 +24,26 @@ import bodyVert from "../../../shaders/piece/body.vert.glsl?raw";
 import tone from "../../../shaders/tone.glsl?raw";
 import type { Plane } from "../../core/geometry/plane.ts";
 import type { Solid } from "../../core/geometry/solid-types.ts";
+import { FIELDS } from "../../core/measure/caps.ts";
 import { addedByChannel, bordersOf } from "../../core/optics/casing.ts";
 import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
 import type { Piece } from "../../core/plan/document.ts";
 import { COUNTS } from "../../core/plan/limits.ts";
-import { type BodyArrays, ballGeometry, facetArrays } from "./body-geometry.ts";
+import { BALL_EDGES, type BodyArrays, ballGeometry, facetArrays } from "./body-geometry.ts";
+import { planeTexels, ROW_TEXELS } from "./plane-texels.ts";
 import { type Room, useRoom } from "./room.ts";
 import type { Palette } from "./token-colors.ts";
-
-/** Room for more facets than a plan may have, and less than any device's widest texture. */
-const MOST_PLANES = 1024;
 
 const NO_FACE = -5;
 /** How often a path is followed on: in software one followed further costs more than it shows. */
 const SEGMENTS = { card: 3, software: 1 } as const;
 
 function makeUniforms() {
-  const planes = new DataTexture(new Float32Array(4 * MOST_PLANES), MOST_PLANES, 1, RGBAFormat, FloatType);
+  const planes = new DataTexture(new Float32Array(4), 1, 1, RGBAFormat, FloatType);
   planes.minFilter = NearestFilter;
   planes.magFilter = NearestFilter;
   return {
     planes: { value: planes },
-    planeCount: { value: 0 },
     eta: { value: 1.5 },
     eye: { value: new Vector3() },
     away: { value: new Vector3() },
@@ -71,8 +70,8 @@ type BodyUniforms = ReturnType<typeof makeUniforms>;
 function makeMaterial(uniforms: BodyUniforms, room: Room): ShaderMaterial {
   return new ShaderMaterial({
     vertexShader: bodyVert,
-    defines: { ...room.defines, MAX_CASINGS: COUNTS.cased },
-    fragmentShader: `precision highp float;\n${fresnel}\n${light}\n${tone}\n${bodyFrag}`,
+    defines: { ...room.defines, MAX_CASINGS: COUNTS.cased, FIELDS, ROW_TEXELS },
+    fragmentShader: `precision highp float;\n${fresnel}\n${light}\n${tone}\n${caps}\n${bodyFrag}`,
     uniforms: { ...uniforms, ...room.uniforms },
     transparent: true,
     premultipliedAlpha: true,
@@ -83,19 +82,24 @@ function makeMaterial(uniforms: BodyUniforms, room: Room): ShaderMaterial {
 }
 
 /** From where this frame is seen, and with it where the light stands. */
-function setEye({ eye, away, toRoom }: BodyUniforms, { matrixWorld }: Camera, { isWithEye }: Room): void {
+function setEye(
+  { eye, away, toRoom }: BodyUniforms,
+  { matrixWorld }: Camera,
+  { isWithEye, axes }: Room,
+): void {
   eye.value.setFromMatrixPosition(matrixWorld);
   away.value.setFromMatrixColumn(matrixWorld, 2).negate();
   if (isWithEye) toRoom.value.setFromMatrix4(matrixWorld).transpose();
-  else toRoom.value.identity();
+  else toRoom.value.set(...axes.right, ...axes.up, ...axes.front);
 }
 
-function setPlanes({ planes: texture, planeCount }: BodyUniforms, planes: readonly Plane[]): void {
-  const data = texture.value.image.data as Float32Array;
-  const count = Math.min(planes.length, MOST_PLANES);
-  for (let i = 0; i < count; i++) data.set([...planes[i].n, planes[i].h], 4 * i);
-  texture.value.needsUpdate = true;
-  planeCount.value = count;
+function setPlanes({ planes: { value: texture } }: BodyUniforms, planes: readonly Plane[]): void {
+  const data = planeTexels(planes);
+  const height = data.length / (4 * ROW_TEXELS);
+  // a texture on the card keeps the size that it was made with
+  if (height !== texture.image.height) texture.dispose();
+  texture.image = { data, width: ROW_TEXELS, height };
+  texture.needsUpdate = true;
 }
 
 function setGlass({ eta, tint, casings, casingCount }: BodyUniforms, piece: Piece): void {
@@ -153,15 +157,16 @@ export function Body({
 }) {
   const { gl, invalidate } = useThree();
   const uniforms = useMemo(makeUniforms, []);
-  const room = useRoom();
+  const inSoftware = useMemo(() => isSoftware(gl), [gl]);
+  const room = useRoom(inSoftware);
   const material = useMemo(() => makeMaterial(uniforms, room), [uniforms, room]);
   useEffect(() => () => uniforms.planes.value.dispose(), [uniforms]);
   useEffect(() => () => material.dispose(), [material]);
   useLayoutEffect(() => {
-    uniforms.segments.value = isSoftware(gl) ? SEGMENTS.software : SEGMENTS.card;
-  }, [gl, uniforms]);
+    uniforms.segments.value = inSoftware ? SEGMENTS.software : SEGMENTS.card;
+  }, [inSoftware, uniforms]);
   const facets = useMemo(() => geometryOf(facetArrays(solid.facets)), [solid]);
-  const ball = useMemo(ballGeometry, []);
+  const ball = useMemo(() => ballGeometry(inSoftware ? BALL_EDGES.software : BALL_EDGES.card), [inSoftware]);
   useEffect(() => () => facets.dispose(), [facets]);
   useEffect(() => () => ball.dispose(), [ball]);
   useEffect(() => {

@@ -8,8 +8,11 @@ import { SKIN, type SolidFacet } from "../../core/geometry/solid-types.ts";
 import type { Vec3 } from "../../core/geometry/vec.ts";
 import { outlinePoints } from "./outline-points.ts";
 
-/** Edges round the ball: at 900 px its outline stands off the true circle by less than half a pixel. */
-const SEGMENTS = 128;
+/**
+ * Edges round the ball: at 900 px its outline stands off the true circle by a tenth of a pixel, in software by less than half a one,
+ * where each pixel is computed once for each triangle that touches it or its neighbours.
+ */
+export const BALL_EDGES = { card: 128, software: 64 } as const;
 /** Chords this short leave a facet's circle by less than a tenth of a pixel at 900 px. */
 const ARC_STEP_RAD = (2.5 * Math.PI) / 180;
 
@@ -40,8 +43,8 @@ export function facetArrays(facets: readonly SolidFacet[]): BodyArrays {
 }
 
 /** The whole ball, smooth, all of it skin. */
-export function ballGeometry(): BufferGeometry {
-  const ball = new SphereGeometry(1, SEGMENTS, SEGMENTS / 2);
+export function ballGeometry(edges: number): BufferGeometry {
+  const ball = new SphereGeometry(1, edges, edges / 2);
   const faces = new Float32Array(ball.getAttribute("position").count).fill(SKIN);
   return ball.setAttribute("face", new BufferAttribute(faces, 1));
 }

@@ -4,13 +4,14 @@
  */
 import { useEffect, useMemo } from "react";
 import { DataTexture, FloatType, type IUniform, NearestFilter, RGBAFormat } from "three";
-import { LIGHT_SETTINGS, type Light } from "../../core/optics/lights.ts";
+import { LIGHT_SETTINGS, type Light, type LightAxes } from "../../core/optics/lights.ts";
 import { lightDefines, packEnvironment, packLight } from "../../render/pack-light.ts";
 import { SHADER_LIMITS } from "../../render/shader-limits.ts";
 import { lightOf } from "../look/light-of.ts";
 import { useLook } from "../look/look-settings.ts";
 import { useStudio } from "../use-studio.ts";
 import type { Stand } from "./camera.ts";
+import { asPicture } from "./light-picture.ts";
 import { useEye } from "./viewport.ts";
 
 const MAX_PANELS = String(SHADER_LIMITS.MAX_PANELS);
@@ -28,17 +29,19 @@ export interface Room {
   readonly uniforms: Readonly<Record<string, IUniform>>;
   /** Whether the light stands with the eye, as it does where one turns a piece in the hand; else with the piece or its table. */
   readonly isWithEye: boolean;
+  /** Where its own axes point in the piece's, unless it stands with the eye. */
+  readonly axes: LightAxes;
   /** Whether the page is seen through the piece, as in a picture without a background. */
   readonly showsPage: boolean;
   /** Stops. */
   readonly exposure: number;
 }
 
-/** On a table a light's up is the table's. */
-function standing(light: Light, stand: Stand | undefined): Light {
-  if (light.kind !== "setting" || !stand) return light;
-  return { ...light, axes: { right: stand.across, up: stand.up, front: stand.along } };
-}
+const OWN_AXES: LightAxes = { right: [1, 0, 0], up: [0, 1, 0], front: [0, 0, 1] };
+
+/** On a table a light's up is the table's; a picture's stays the piece's, as in the tracer. */
+const axesOn = (stand: Stand | undefined, { kind }: Light): LightAxes =>
+  kind === "setting" && stand ? { right: stand.across, up: stand.up, front: stand.along } : OWN_AXES;
 
 function environmentOf(light: Light): DataTexture | null {
   const texels = packEnvironment(light);
@@ -50,20 +53,21 @@ function environmentOf(light: Light): DataTexture | null {
   return texture;
 }
 
-function useLight(): Light {
+function useLight(inSoftware: boolean): { light: Light; axes: LightAxes } {
   const isLook = useStudio((state) => state.place === "look");
-  const light = useLook((settings) => settings.light);
+  const name = useLook((settings) => settings.light);
   const lightTurnDeg = useLook((settings) => settings.lightTurnDeg);
   const picture = useLook((settings) => settings.picture);
   const stand = useEye((view) => view.stand);
-  return useMemo(
-    () => (isLook ? standing(lightOf({ light, lightTurnDeg, picture }), stand) : WORKSHOP),
-    [isLook, light, lightTurnDeg, picture, stand],
-  );
+  return useMemo(() => {
+    const light = isLook ? lightOf({ light: name, lightTurnDeg, picture }) : WORKSHOP;
+    return { light: inSoftware ? asPicture(light) : light, axes: axesOn(isLook ? stand : undefined, light) };
+  }, [isLook, name, lightTurnDeg, picture, stand, inSoftware]);
 }
 
-export function useRoom(): Room {
-  const light = useLight();
+/** @param inSoftware whether pictures are computed on the processor */
+export function useRoom(inSoftware: boolean): Room {
+  const { light, axes } = useLight(inSoftware);
   const isLook = useStudio((state) => state.place === "look");
   const behind = useLook((settings) => settings.behind);
   const exposure = useLook((settings) => settings.exposure);
@@ -77,9 +81,10 @@ export function useRoom(): Room {
         ["environment", { value: environment }],
       ]),
       isWithEye: !isLook,
+      axes,
       showsPage: !isLook || behind === "nothing",
       exposure: isLook ? exposure : WORKSHOP_EXPOSURE,
     }),
-    [light, environment, isLook, behind, exposure],
+    [light, axes, environment, isLook, behind, exposure],
   );
 }

@@ -52,7 +52,7 @@ describe("the piece as it is drawn", () => {
   });
 
   it("draws the skin from the whole ball", () => {
-    const ball = ballGeometry().toNonIndexed();
+    const ball = ballGeometry(64).toNonIndexed();
     const [positions, normals, faces] = ["position", "normal", "face"].map(
       (name) => ball.getAttribute(name).array as Float32Array,
     );
