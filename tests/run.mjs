@@ -1,6 +1,6 @@
 /**
- * `npm test`: sets up what is missing, then types, lint, build and the unit, property and reference tests side by side, those that
- * judge the build, real-browser tests. `npm run check` does all but the last. Browser tests that fail are tried once more; which
+ * `npm test`: sets up what is missing, then types, lint, build (and the tests that judge it) and the unit, property and reference tests
+ * side by side, then real-browser tests. `npm run check` does all but the last. Browser tests that fail are tried once more; which
  * passed only then is said at the end.
  */
 import { spawn } from "node:child_process";
@@ -76,10 +76,9 @@ const OF_BUILD = ["tests/house/build-budget.test.ts", "tests/house/headers.test.
 await Promise.all([
   step("types", ["tsc", "--noEmit"]),
   step("lint", ["biome", "check", "."]),
-  step("build", ["vite", "build", "--logLevel", "warn"]),
+  step("build", ["vite", "build", "--logLevel", "warn"]).then(() => suite("build", [...UNIT, ...OF_BUILD])),
   suite("unit", [...UNIT, ...OF_BUILD.map((file) => `--exclude=${file}`)]),
 ]);
-await suite("build", [...UNIT, ...OF_BUILD]);
 if (!isQuick) await suite("browser", ["--config", "tests/browser/vitest.config.ts"]);
 if (secondTry.length > 0)
   console.log(`\npassed at the second try:\n${secondTry.map((line) => `  ${line}`).join("\n")}`);

@@ -126,11 +126,14 @@ function againstItself(plan: Plan, solved: SolvedPlan, report: Report): string[]
   return faults;
 }
 
-/** @param slow also what takes long: the bench, the mesh of a model, and of a plan of many facets what the wheel costs */
-export function judge(plan: Plan, slow: boolean): Judged {
+/**
+ * @param slow also what takes long: the bench, the mesh of a model, and of a plan of many facets what the wheel costs
+ * @param wheel also of other plans what the wheel costs: a second solution and cut, which nothing here compares
+ */
+export function judge(plan: Plan, slow: boolean, wheel = true): Judged {
   try {
     const solved = solvePlan(plan);
-    const isWhole = slow || solved.planes.length <= MOST_COMPARED;
+    const isWhole = slow || (wheel && solved.planes.length <= MOST_COMPARED);
     const report = isWhole ? reportPlan(plan, solved) : reportAtOnce(plan, solved);
     const planes = planesOf(plan, report);
     const faults = [...againstLaws(plan, report), ...againstSamples(plan, report, planes)];
