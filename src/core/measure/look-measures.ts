@@ -117,7 +117,8 @@ export function measureLook(
   for (let lean = first; lean <= MOST_LEAN; lean++) {
     const isOnFace = wantsFace && lean % LEAN_STEP === 0;
     if (!wantsSparkle && !isOnFace && !(wantsImages && lean === 0)) continue;
-    rays.look(leaningViewer(lean), ends, isSameBothSides);
+    // images ask where each ray meets the inside
+    rays.look(leaningViewer(lean), ends, isSameBothSides, wantsImages && lean === 0);
     const seen = Math.max(1, seenOf(ends));
     if (isOnFace) {
       const weight = isSameBothLeans && lean > 0 ? 2 : 1;

@@ -12,6 +12,8 @@ const STRIDE = 12;
 
 export class MetInside {
   readonly isEmpty: boolean;
+  /** Centre and radius squared where one ball is all there is. */
+  readonly onlyBall: Float64Array | null;
   private readonly balls: Float64Array;
   private readonly ellipsoids: Float64Array;
   private readonly others: readonly SceneDesign[];
@@ -33,6 +35,12 @@ export class MetInside {
         ]),
     );
     this.others = met.filter((design) => !isRound(design));
+    this.onlyBall = met.length === 1 && this.balls.length === BALL ? this.balls : null;
+  }
+
+  /** Nothing, or one ball. */
+  get isSimple(): boolean {
+    return this.isEmpty || this.onlyBall !== null;
   }
 
   /** Distance within `most` to the nearest design, or -1. A start within one meets it at once. @param dx of a unit direction */

@@ -53,6 +53,10 @@ export interface RayEnds {
   readonly ends: Float64Array;
   /** How many rays have each fate. */
   readonly counts: Uint32Array;
+  /** Which planes a ray met, one after the other, as one number; UNTRACED, or MIXED where the ball's own surface is among them. */
+  readonly paths: Float64Array;
+  /** How far the line of such a ray passed the ball inside, at the nearest. */
+  readonly clearances: Float64Array;
 }
 
 export const emptyEnds = (grid = GRID): RayEnds => ({
@@ -60,10 +64,15 @@ export const emptyEnds = (grid = GRID): RayEnds => ({
   fates: new Uint8Array(grid * grid),
   ends: new Float64Array(3 * grid * grid),
   counts: new Uint32Array(NEITHER + 1),
+  paths: new Float64Array(grid * grid),
+  clearances: new Float64Array(grid * grid),
 });
 
 /** Rays that meet the piece. */
 export const seenOf = ({ fates, counts }: RayEnds): number => fates.length - counts[MISSED];
+
+/** What is looked into before the first look. */
+const NOWHERE = emptyEnds(0);
 
 /** Place of a ray on the surface and its direction, and where it ended. */
 const [PX, PY, PZ, DX, DY, DZ] = [0, 1, 2, 3, 4, 5];
@@ -81,6 +90,15 @@ function fillMirrored({ grid, fates, ends, counts }: RayEnds): void {
   for (let fate = 0; fate < counts.length; fate++) counts[fate] *= 2;
 }
 
+const UNTRACED = -2;
+const MIXED = -1;
+/** Planes are written into a path one after the other, to the base of their number, as far as a double holds whole numbers. */
+const MOST_PATH = Number.MAX_SAFE_INTEGER;
+/** Rays that met the same planes one after the other are looked for in squares of so many. */
+const SQUARE = 8;
+/** Rounding of a distance to the ball inside, with room. */
+const CLEAR = 1e-9;
+
 /** One body, ready for many viewers. */
 export class StraightRays {
   private readonly body: RayBody;
@@ -90,57 +108,140 @@ export class StraightRays {
   /** For each plane as this viewer's rays come: n.right, n.up, n.d; and the direction of a ray that goes in through it. */
   private readonly coming: Float64Array;
   private readonly entered: Float64Array;
+  /** By how much rays that go in through a plane may be farther apart within than they came, at the most. */
+  private readonly spread: Float64Array;
+  /** The only design, a ball about this place with this radius squared; none where it is negative. */
+  private readonly ball: Float64Array;
+  private viewer: Viewer = leaningViewer(0);
+  private into: RayEnds = NOWHERE;
 
   constructor(body: RayBody) {
     this.body = body;
     this.met = new MetInside(body.designs);
+    this.ball = this.met.onlyBall ?? new Float64Array([0, 0, 0, -1]);
     this.caps = capsOf(body.planes, body.planeCount);
     this.coming = new Float64Array(3 * body.planeCount);
     this.entered = new Float64Array(3 * body.planeCount);
+    this.spread = new Float64Array(body.planeCount);
   }
 
   /**
    * Follows every ray of a viewer.
+   *
+   * Rays that meet the same planes one after the other and nothing else fill a convex part of the picture: each plane turns or
+   * mirrors space as a whole, so that being within a facet is a half-plane of the picture for each of its sides. Where the four
+   * corners of a rectangle have one such path all within have it, and leave in the same direction. They are not followed, unless
+   * a ball inside may stand between; how near it comes is bounded from the corners.
    * @param into a grid of an even number of rays across
    * @param isMirrored the body is its own image where x becomes -x, and so is the viewer: one half is traced, the other filled in
+   * @param isSingly every ray is followed: where each meets the inside is known only then
    */
-  look(viewer: Viewer, into: RayEnds, isMirrored = false): void {
-    const { grid, fates, ends, counts } = into;
-    const { ray } = this;
+  look(viewer: Viewer, into: RayEnds, isMirrored = false, isSingly = false): void {
+    const { grid, fates, counts, paths } = into;
     const columns = isMirrored ? grid / 2 : grid;
+    this.viewer = viewer;
+    this.into = into;
     this.face(viewer);
     counts.fill(0);
     fates.fill(MISSED);
-    const x = (i: number): number => (2 * i + 1) / grid - 1;
-    for (let j = 0; j < grid; j++) {
-      const y = x(j);
-      // what is left is convex, so the rays of a row that meet it are neighbours
-      let last = columns - 1;
-      if (!isMirrored) while (last >= 0 && this.enter(x(last), y, viewer) < SKIN) last--;
-      let isMet = false;
-      for (let i = 0; i <= last; i++) {
-        const surface = this.enter(x(i), y, viewer, isMet);
-        if (surface < SKIN) continue;
-        isMet = true;
-        const k = grid * j + i;
-        const fate = this.follow(surface, viewer.view);
-        fates[k] = fate;
-        counts[fate]++;
-        const at = fate === INSIDE ? PX : DX;
-        ends[3 * k] = ray[at];
-        ends[3 * k + 1] = ray[at + 1];
-        ends[3 * k + 2] = ray[at + 2];
-      }
-    }
+    paths.fill(UNTRACED);
+    for (let j = 0; j < grid; j++) this.passMissed(j, columns, isMirrored);
+    const step = isSingly || !this.met.isSimple ? 1 : SQUARE;
+    if (step === 1) for (let k = 0; k < paths.length; k++) this.trace(k);
+    else
+      for (let j = 0; j < grid - 1; j += step)
+        for (let i = 0; i === 0 || i < columns - 1; i += step)
+          this.fill(i, j, Math.min(columns - 1, i + step), Math.min(grid - 1, j + step));
     const all = grid * columns;
     counts[MISSED] = all - counts[BACK] - counts[THROUGH] - counts[INSIDE] - counts[NEITHER];
     if (isMirrored) fillMirrored(into);
   }
 
+  /** What is left is convex, so the rays of a row that meet it are neighbours: those beside them are passed over. */
+  private passMissed(j: number, columns: number, isMirrored: boolean): void {
+    const { grid, paths } = this.into;
+    const row = grid * j;
+    paths.fill(MIXED, row + columns, row + grid);
+    let first = 0;
+    while (first < columns && this.enter(row + first, false) < SKIN) paths[row + first++] = MIXED;
+    if (isMirrored) return;
+    for (let i = columns - 1; i > first && this.enter(row + i, false) < SKIN; i--) paths[row + i] = MIXED;
+  }
+
+  /** All rays of a rectangle of the grid, corners included. */
+  private fill(i0: number, j0: number, i1: number, j1: number): void {
+    const { grid, fates, paths } = this.into;
+    const a = grid * j0 + i0;
+    const b = grid * j0 + i1;
+    const c = grid * j1 + i0;
+    const d = grid * j1 + i1;
+    this.trace(a);
+    this.trace(b);
+    this.trace(c);
+    this.trace(d);
+    const wide = i1 - i0;
+    const high = j1 - j0;
+    const path = paths[a];
+    const fate = fates[a];
+    const isOne = path >= 0 && paths[b] === path && paths[c] === path && paths[d] === path;
+    const isEven = isOne && fates[b] === fate && fates[c] === fate && fates[d] === fate;
+    if (isEven && this.copy(i0, j0, i1, j1)) return;
+    if (wide <= 2 && high <= 2) {
+      for (let j = j0; j <= j1; j++) for (let k = grid * j + i0; k <= grid * j + i1; k++) this.trace(k);
+    } else if (wide > high) {
+      const i = (i0 + i1) >> 1;
+      this.fill(i0, j0, i, j1);
+      this.fill(i, j0, i1, j1);
+    } else {
+      const j = (j0 + j1) >> 1;
+      this.fill(i0, j0, i1, j);
+      this.fill(i0, j, i1, j1);
+    }
+  }
+
+  /** Gives all rays of a rectangle what its corners have; false where the ball inside may stand between. */
+  private copy(i0: number, j0: number, i1: number, j1: number): boolean {
+    const { grid, fates, ends, counts, paths, clearances } = this.into;
+    const from = grid * j0 + i0;
+    let left = 1;
+    if (this.ball[3] >= 0) {
+      // every place is within half a diagonal of a corner, and rays no farther from each other than that, spread
+      const half = Math.hypot(i1 - i0, j1 - j0) / grid;
+      const nearest = Math.min(
+        clearances[from],
+        clearances[grid * j0 + i1],
+        clearances[grid * j1 + i0],
+        clearances[grid * j1 + i1],
+      );
+      left = nearest - half * this.spread[this.entryOf(paths[from])] - CLEAR;
+      if (left <= 0) return false;
+    }
+    for (let j = j0; j <= j1; j++)
+      for (let k = grid * j + i0, last = grid * j + i1; k <= last; k++) {
+        if (paths[k] !== UNTRACED) continue;
+        paths[k] = paths[from];
+        clearances[k] = left;
+        fates[k] = fates[from];
+        counts[fates[k]]++;
+        ends[3 * k] = ends[3 * from];
+        ends[3 * k + 1] = ends[3 * from + 1];
+        ends[3 * k + 2] = ends[3 * from + 2];
+      }
+    return true;
+  }
+
+  /** The plane by which rays of a path came in: its first. */
+  private entryOf(path: number): number {
+    const base = this.body.planeCount + 1;
+    let rest = path;
+    while (rest >= base) rest = Math.floor(rest / base);
+    return rest - 1;
+  }
+
   /** Works out what all rays of one viewer share: they come in parallel. */
   private face({ right, up, view }: Viewer): void {
     const { planeCount, planes, nd } = this.body;
-    const { coming, entered } = this;
+    const { coming, entered, spread } = this;
     const eta = 1 / nd;
     for (let i = 0; i < planeCount; i++) {
       const [nx, ny, nz] = [planes[4 * i], planes[4 * i + 1], planes[4 * i + 2]];
@@ -148,7 +249,9 @@ export class StraightRays {
       coming[3 * i] = nx * right[0] + ny * right[1] + nz * right[2];
       coming[3 * i + 1] = nx * up[0] + ny * up[1] + nz * up[2];
       coming[3 * i + 2] = -cosI;
-      const k = eta * cosI - Math.sqrt(Math.max(0, 1 - eta * eta * (1 - cosI * cosI)));
+      const cosT = Math.sqrt(Math.max(0, 1 - eta * eta * (1 - cosI * cosI)));
+      spread[i] = Math.max(1, cosT / Math.abs(cosI));
+      const k = eta * cosI - cosT;
       entered[3 * i] = k * nx - eta * view[0];
       entered[3 * i + 1] = k * ny - eta * view[1];
       entered[3 * i + 2] = k * nz - eta * view[2];
@@ -156,12 +259,16 @@ export class StraightRays {
   }
 
   /**
-   * Sets `ray` to where the ray at (x, y) is just within the surface. Gives that surface, less than SKIN for a miss.
+   * Sets `ray` to where ray k is just within the surface. Gives that surface, less than SKIN for a miss.
    * @param isSure it is known to meet the piece
    */
-  private enter(x: number, y: number, { right, up, view }: Viewer, isSure = false): number {
+  private enter(k: number, isSure: boolean): number {
     const { planes, nd } = this.body;
     const { coming, entered, ray } = this;
+    const { right, up, view } = this.viewer;
+    const { grid } = this.into;
+    const x = (2 * (k % grid) + 1) / grid - 1;
+    const y = (2 * Math.floor(k / grid) + 1) / grid - 1;
     const room = 1 - x * x - y * y;
     if (room <= 0) return SKIN - 1;
     const root = Math.sqrt(room);
@@ -178,12 +285,12 @@ export class StraightRays {
     let surface = SKIN;
     for (let c = first[here], end = first[here + 1]; c < end; c++) {
       const i = capPlanes[c];
-      const k = 4 * i;
-      if (planes[k] * px + planes[k + 1] * py + planes[k + 2] * pz <= planes[k + 3]) continue;
+      const at = 4 * i;
+      if (planes[at] * px + planes[at + 1] * py + planes[at + 2] * pz <= planes[at + 3]) continue;
       const facing = coming[3 * i + 2];
       // it runs away from what is left
       if (facing >= 0) return SKIN - 1;
-      const t = (planes[k + 3] - x * coming[3 * i] - y * coming[3 * i + 1]) / facing;
+      const t = (planes[at + 3] - x * coming[3 * i] - y * coming[3 * i + 1]) / facing;
       if (t > enter) {
         enter = t;
         surface = i;
@@ -192,13 +299,13 @@ export class StraightRays {
     if (surface === SKIN) {
       // the ball's normal is the place itself
       const eta = 1 / nd;
-      const k = eta * root - Math.sqrt(Math.max(0, 1 - eta * eta * (1 - root * root)));
+      const along = eta * root - Math.sqrt(Math.max(0, 1 - eta * eta * (1 - root * root)));
       ray[PX] = px;
       ray[PY] = py;
       ray[PZ] = pz;
-      ray[DX] = k * px - eta * view[0];
-      ray[DY] = k * py - eta * view[1];
-      ray[DZ] = k * pz - eta * view[2];
+      ray[DX] = along * px - eta * view[0];
+      ray[DY] = along * py - eta * view[1];
+      ray[DZ] = along * pz - eta * view[2];
       return SKIN;
     }
     if (
@@ -231,13 +338,36 @@ export class StraightRays {
     return false;
   }
 
+  /** Follows ray k, unless that is done. */
+  private trace(k: number): void {
+    const { fates, ends, counts, paths } = this.into;
+    if (paths[k] !== UNTRACED) return;
+    const { ray } = this;
+    const surface = this.enter(k, true);
+    if (surface < SKIN) {
+      paths[k] = MIXED;
+      return;
+    }
+    const fate = this.follow(surface, k);
+    fates[k] = fate;
+    counts[fate]++;
+    const at = fate === INSIDE ? PX : DX;
+    ends[3 * k] = ray[at];
+    ends[3 * k + 1] = ray[at + 1];
+    ends[3 * k + 2] = ray[at + 2];
+  }
+
   /**
-   * Follows `ray` from the surface it has come in by. What is left in it: the direction it left in, or the place of the inside.
+   * Follows `ray`, the k-th, from the surface it has come in by, and notes its path. What is left in it: the direction it left in, or the place of the inside.
    * The surface just left is passed over by its number; one that rounding puts a hair behind the place is met at once.
    */
-  private follow(entry: number, view: Vec3): number {
-    const { planes, nd } = this.body;
-    const { ray, met } = this;
+  private follow(entry: number, k: number): number {
+    const { planes, nd, planeCount } = this.body;
+    const { ray, met, ball, viewer } = this;
+    const { paths, clearances } = this.into;
+    const base = planeCount + 1;
+    let path = entry === SKIN ? MIXED : entry + 1;
+    let nearest = Number.MAX_VALUE;
     const { first, planes: capPlanes } = this.caps;
     const nd2 = nd * nd;
     let px = ray[PX];
@@ -262,23 +392,49 @@ export class StraightRays {
       const field = fieldAt(ex, ey, ez);
       for (let c = first[field], end = first[field + 1]; c < end; c++) {
         const i = capPlanes[c];
-        const k = 4 * i;
-        if (i === from || planes[k] * ex + planes[k + 1] * ey + planes[k + 2] * ez <= planes[k + 3]) continue;
-        const facing = planes[k] * dx + planes[k + 1] * dy + planes[k + 2] * dz;
-        const above = planes[k + 3] - planes[k] * px - planes[k + 1] * py - planes[k + 2] * pz;
+        const at = 4 * i;
+        if (i === from || planes[at] * ex + planes[at + 1] * ey + planes[at + 2] * ez <= planes[at + 3])
+          continue;
+        const facing = planes[at] * dx + planes[at + 1] * dy + planes[at + 2] * dz;
+        const above = planes[at + 3] - planes[at] * px - planes[at + 1] * py - planes[at + 2] * pz;
         if (facing <= 0 || above >= t * facing) continue;
         t = above > 0 ? above / facing : 0;
         surface = i;
         cosine = facing;
       }
-      if (!met.isEmpty) {
+      if (ball[3] >= 0) {
+        const qx = px - ball[0];
+        const qy = py - ball[1];
+        const qz = pz - ball[2];
+        const along = qx * dx + qy * dy + qz * dz;
+        const apart = qx * qx + qy * qy + qz * qz - along * along;
+        const room = ball[3] - apart;
+        if (room > 0) {
+          const root = Math.sqrt(room);
+          const enter = -along - root;
+          if (root > along && enter < t) {
+            const within = Math.max(0, enter);
+            ray[PX] = px + within * dx;
+            ray[PY] = py + within * dy;
+            ray[PZ] = pz + within * dz;
+            paths[k] = path;
+            clearances[k] = Math.sqrt(nearest) - Math.sqrt(ball[3]);
+            return INSIDE;
+          }
+        }
+        if (apart < nearest) nearest = apart;
+      } else if (!met.isEmpty) {
         const within = met.distance(px, py, pz, dx, dy, dz, t);
         if (within >= 0) {
           ray[PX] = px + within * dx;
           ray[PY] = py + within * dy;
           ray[PZ] = pz + within * dz;
+          paths[k] = MIXED;
           return INSIDE;
         }
+      }
+      if (path >= 0) {
+        path = surface === SKIN || path >= MOST_PATH / base - 1 ? MIXED : path * base + surface + 1;
       }
       px += t * dx;
       py += t * dy;
@@ -307,10 +463,13 @@ export class StraightRays {
       }
       const cos2Out = 1 - nd2 * (1 - cosine * cosine);
       if (cos2Out > 0) {
-        const k = Math.sqrt(cos2Out) - nd * cosine;
-        ray[DX] = nd * dx + k * nx;
-        ray[DY] = nd * dy + k * ny;
-        ray[DZ] = nd * dz + k * nz;
+        const turn = Math.sqrt(cos2Out) - nd * cosine;
+        ray[DX] = nd * dx + turn * nx;
+        ray[DY] = nd * dy + turn * ny;
+        ray[DZ] = nd * dz + turn * nz;
+        paths[k] = path;
+        clearances[k] = Math.sqrt(nearest) - Math.sqrt(Math.max(0, ball[3]));
+        const { view } = viewer;
         return ray[DX] * view[0] + ray[DY] * view[1] + ray[DZ] * view[2] > 0 ? BACK : THROUGH;
       }
       dx -= 2 * cosine * nx;
@@ -318,6 +477,7 @@ export class StraightRays {
       dz -= 2 * cosine * nz;
       from = surface;
     }
+    paths[k] = MIXED;
     return NEITHER;
   }
 }
