@@ -1,4 +1,7 @@
-/** Judges candidates of a wish and measures ideas, in a worker of the page or a thread of the command line; between two of them it listens for the word to stop. */
+/**
+ * Judges candidates of a wish and measures ideas, in a worker of the page or a thread of the command line. After each it listens for
+ * the word to stop, so that none but the one in hand is finished for nothing: one can take as long as the pause that a report makes.
+ */
 import { type Ask, createJudge, type Judge, type Verdict } from "../core/ideas/judge.ts";
 import type { Candidate } from "../core/ideas/search.ts";
 import type { IdeaWish } from "../core/ideas/wish.ts";
@@ -27,7 +30,7 @@ async function judge({ wish, candidates, ask }: JudgeQuestion, ticket: Ticket): 
   const verdicts: Verdict[] = [];
   for (const { tiers } of candidates) {
     verdicts.push(own(tiers, ask));
-    await ticket.report(verdicts.length / (candidates.length + 1));
+    await ticket.rest();
   }
   return verdicts;
 }
@@ -36,7 +39,7 @@ async function measure(plans: readonly Plan[], ticket: Ticket): Promise<readonly
   const measures: Measures[] = [];
   for (const plan of plans) {
     measures.push(measurePlan(plan, rastersOf(plan)));
-    await ticket.report(measures.length / (plans.length + 1));
+    await ticket.rest();
   }
   return measures;
 }
