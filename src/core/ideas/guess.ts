@@ -3,7 +3,7 @@
  * turned away before all are followed. A guess only ever turns away; what is hung on the wall has been counted in full.
  */
 import { type LookRoom, lookRoom, measureLook } from "../measure/look-measures.ts";
-import type { RayBody } from "../measure/straight-rays.ts";
+import type { RayBody, StraightRays } from "../measure/straight-rays.ts";
 import { cellsAt, rangesOf, type WallEdges } from "./wall.ts";
 import { bestScore, type IdeaWish, type Limits, type MeasureName, type Values, wantedIn } from "./wish.ts";
 
@@ -36,9 +36,17 @@ export interface GuessRoom {
 export const guessRooms = (): readonly GuessRoom[] =>
   LEVELS.map((level) => ({ level, look: lookRoom(level.grid) }));
 
-/** @param hasSparkle sparkle takes four times the looks: only asked for where it decides */
-export function guessLook(body: RayBody, hasSparkle: boolean, { level, look }: GuessRoom): Guess {
-  const seen = measureLook(body, hasSparkle ? ["face", "sparkle"] : ["face"], look);
+/**
+ * @param hasSparkle sparkle takes four times the looks: only asked for where it decides
+ * @param rays of the body, where they are asked again
+ */
+export function guessLook(
+  body: RayBody,
+  hasSparkle: boolean,
+  { level, look }: GuessRoom,
+  rays?: StraightRays,
+): Guess {
+  const seen = measureLook(body, hasSparkle ? ["face", "sparkle"] : ["face"], look, rays);
   const guess: Guess = {};
   for (const name of ["back", "through", "inside"] as const) {
     const share = seen[name] ?? 0;

@@ -8,6 +8,7 @@ import { type LookNeed, type LookRoom, lookRoom, measureLook, rayBodyOf } from "
 import { shapeMeasures } from "../measure/measures.ts";
 import { ringsMeet, tiersMeet } from "../measure/meeting.ts";
 import { minutesOf } from "../measure/minutes.ts";
+import { StraightRays } from "../measure/straight-rays.ts";
 import { rastersOf } from "../optics/decode-picture.ts";
 import type { Rasters } from "../optics/raster.ts";
 import type { Tier } from "../plan/document.ts";
@@ -199,11 +200,12 @@ function judged(
   }
   const leaning = looks.filter((need) => need !== "images");
   if (leaning.length > 0) {
+    const rays = new StraightRays(body);
     for (const room of rooms.guesses) {
-      const refusal = trial.refusalBy(() => guessLook(body, leaning.includes("sparkle"), room));
+      const refusal = trial.refusalBy(() => guessLook(body, leaning.includes("sparkle"), room, rays));
       if (refusal) return trial.verdict(false, refusal);
     }
-    Object.assign(trial.values, measureLook(body, leaning, rooms.full));
+    Object.assign(trial.values, measureLook(body, leaning, rooms.full, rays));
     if (trial.isOver()) return trial.verdict(false);
   }
   return trial.verdict(true);

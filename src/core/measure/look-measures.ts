@@ -96,14 +96,15 @@ export function lookRoom(grid = GRID): LookRoom {
  * Looks at the body from one lean after another. What mirrors give for free is not traced twice: a body that is its own image
  * where y becomes -y, or turned half round, shows the same from the other lean, upside down or turned, and the lamps stand the
  * same way whichever way up.
+ * @param rays of this body, where it is looked at more than once
  * @returns only what was asked for
  */
 export function measureLook(
   body: RayBody,
   needs: readonly LookNeed[],
   room: LookRoom = lookRoom(),
+  rays = new StraightRays(body),
 ): Partial<LookMeasures> {
-  const rays = new StraightRays(body);
   const { ends } = room;
   const isSameBothSides = isItself(body, SIDEWAYS);
   const isSameBothLeans = isItself(body, UPSIDE_DOWN) || isItself(body, HALF_TURN);
