@@ -60,6 +60,9 @@ export type WayName = keyof typeof WAYS;
 const GIVEN_AGAIN = 0.5;
 /** So many that meet are drawn for a parent before the wall is divided, and the best of them is it. */
 const TOURNAMENT = 6;
+/** A parent that has no children yet is drawn as if it had so many, and each had raised the sum of scores by as much. */
+const USUAL_CHILDREN = 6;
+const USUAL_GAIN = 0.004;
 /** Draws for a candidate that was not there before. */
 const NEW_DRAWS = 8;
 
@@ -79,6 +82,21 @@ export interface SearchOptions {
 interface Held extends Omit<Found, "tiers"> {
   readonly genes: Genes;
 }
+/** A candidate as it was made: out of nothing, or of the candidate with this number. */
+interface Made {
+  readonly genes: Genes;
+  readonly parent: number | null;
+}
+/** What a candidate is made of. */
+interface Parent {
+  readonly genes: Genes;
+  readonly number: number;
+}
+/** What came of a parent: so many children are judged, and by so much they raised the sum of best scores on the divided wall. */
+interface Credit {
+  children: number;
+  gain: number;
+}
 /** A candidate that meets and was placed before the wall was divided. */
 interface Placed {
   readonly genes: Genes;
@@ -86,22 +104,38 @@ interface Placed {
   readonly verdict: Verdict;
 }
 
-/** Puts a measured candidate into its cell where it is better than what hangs there; ties go to the earlier one. */
+const NO_CREDIT: Credit = { children: 0, gain: 0 };
+
+/**
+ * Puts a measured candidate into its cell where it is better than what hangs there; ties go to the earlier one.
+ * @returns by how much that raised the sum of best scores; 0 for the first in a cell where it lowered it
+ */
 function hang(
   cells: (Held | null)[],
   edges: WallEdges | null,
   genes: Genes,
   number: number,
   { refusal, across, up, score }: Verdict,
-): void {
-  if (refusal !== null || across === null || up === null || score === null || !edges) return;
+): number {
+  if (refusal !== null || across === null || up === null || score === null || !edges) return 0;
   const cell = cellAt(edges, across, up);
   const held = cells[cell];
-  if (held && held.score >= score) return;
+  if (held && held.score >= score) return 0;
   cells[cell] = { cell: placeOf(cell), score, number, across, up, genes };
+  return held ? score - held.score : Math.max(0, score);
 }
 
 const pick = <T>(random: () => number, list: readonly T[]): T => list[Math.floor(random() * list.length)];
+
+/** One of a list, each as likely as its weight says. @param weights above 0 */
+function draw<T>(random: () => number, list: readonly T[], weights: readonly number[]): T {
+  let left = random() * weights.reduce((sum, weight) => sum + weight, 0);
+  const at = weights.findIndex((weight) => {
+    left -= weight;
+    return left < 0;
+  });
+  return list[at < 0 ? list.length - 1 : at];
+}
 
 export class Search {
   private readonly wish: IdeaWish;
@@ -113,7 +147,8 @@ export class Search {
   private placed: Placed[] = [];
   private readonly like: readonly Genes[];
   private readonly known = new Set<string>();
-  private readonly made: (readonly (Genes | null)[])[] = [];
+  private readonly made: (readonly (Made | null)[])[] = [];
+  private readonly credits = new Map<number, Credit>();
   private readonly answers = new Map<number, readonly (Verdict | null)[]>();
   private readonly refused = new Map<Refusal, number>();
   private tried = 0;
@@ -208,7 +243,7 @@ export class Search {
     let at = 0;
     this.answers.set(
       index,
-      own.map((genes) => (genes ? verdicts[at++] : null)),
+      own.map((made) => (made ? verdicts[at++] : null)),
     );
     for (let next = this.answers.get(this.taken); next; next = this.answers.get(this.taken)) {
       this.answers.delete(this.taken);
@@ -246,24 +281,37 @@ export class Search {
       hang(this.cells, this.edges, genes, number, verdict);
   }
 
-  private merge(
-    batch: readonly (Genes | null)[],
-    verdicts: readonly (Verdict | null)[],
-    first: number,
-  ): void {
-    batch.forEach((genes, i) => {
+  private merge(batch: readonly (Made | null)[], verdicts: readonly (Verdict | null)[], first: number): void {
+    batch.forEach((made, i) => {
       const verdict = verdicts[i];
       const refusal = verdict ? verdict.refusal : "facets";
       if (refusal) this.refused.set(refusal, (this.refused.get(refusal) ?? 0) + 1);
-      if (!genes || !verdict?.meets) return;
+      if (!made) return;
+      const credit = made.parent === null ? null : this.creditOf(made.parent);
+      if (credit) credit.children++;
+      if (!verdict?.meets) return;
+      const { genes } = made;
       this.meeting++;
       if (verdict.isMeasured) this.measured++;
       if (this.placed.length < FIRST_MEETING) {
         this.placed.push({ genes, number: first + i, verdict });
-        if (this.edges) hang(this.cells, this.edges, genes, first + i, verdict);
-        else if (this.placed.length === FIRST_MEETING) this.divide();
-      } else hang(this.cells, this.edges, genes, first + i, verdict);
+        if (!this.edges && this.placed.length === FIRST_MEETING) {
+          this.divide();
+          return;
+        }
+      }
+      const gain = hang(this.cells, this.edges, genes, first + i, verdict);
+      if (credit) credit.gain += gain;
     });
+  }
+
+  private creditOf(number: number): Credit {
+    let credit = this.credits.get(number);
+    if (!credit) {
+      credit = { children: 0, gain: 0 };
+      this.credits.set(number, credit);
+    }
+    return credit;
   }
 
   private makeBatch(): void {
@@ -274,45 +322,63 @@ export class Search {
     this.made.push(batch);
     this.pending.push({
       index: this.made.length - 1,
-      candidates: batch.flatMap((genes) => (genes ? [{ tiers: tiersOf(this.ground, genes) }] : [])),
+      candidates: batch.flatMap((made) => (made ? [{ tiers: tiersOf(this.ground, made.genes) }] : [])),
       ask: { edges: this.edges, best: this.cells.map((held) => held?.score ?? null) },
     });
   }
 
   /** A candidate that was not tried before; null where chance finds none. */
-  private makeNew(number: number): Genes | null {
+  private makeNew(number: number): Made | null {
     // what one begins with is tried as it is
     const given = this.like[number];
     if (given && !this.known.has(keyOf(given))) {
       this.known.add(keyOf(given));
-      return given;
+      return { genes: given, parent: null };
     }
     const random = seeded((Math.imul(this.options.seed, 0x9e3779b1) + number) >>> 0);
     for (let k = 0; k < NEW_DRAWS; k++) {
-      const genes = this.make(random);
-      if (!genes) return null;
-      const key = keyOf(genes);
+      const made = this.make(random);
+      if (!made) return null;
+      const key = keyOf(made.genes);
       if (this.known.has(key)) continue;
       this.known.add(key);
-      return genes;
+      return made;
     }
     return null;
   }
 
   /** A candidate's parent: what the wall holds and what one began with, or only the latter. */
-  private parent(random: () => number): Genes | null {
+  private parent(random: () => number): Parent | null {
     const isNear = this.options.ways === "near" || this.options.ways === "between";
-    const held = this.cells.filter((cell) => cell !== null).map(({ genes }) => genes);
-    if (isNear && random() < GIVEN_AGAIN && this.like.length > 0) return pick(random, this.like);
-    if (held.length > 0) return pick(random, [...held, ...this.like]);
-    return this.like.length > 0 && random() < 0.5 ? pick(random, this.like) : this.firstParent(random);
+    // what one begins with is tried first, each at its place
+    const like = this.like.map((genes, number) => ({ genes, number }));
+    if (isNear && random() < GIVEN_AGAIN && like.length > 0) return pick(random, like);
+    const held: Parent[] = this.cells.filter((cell) => cell !== null);
+    if (held.length > 0) {
+      const all = [...held, ...like];
+      return draw(
+        random,
+        all,
+        all.map(({ number }) => this.promise(number)),
+      );
+    }
+    return like.length > 0 && random() < 0.5 ? pick(random, like) : this.firstParent(random);
+  }
+
+  /**
+   * How much a child of this candidate may be hoped to raise the sum: what its children did so far, and as if there had been a few
+   * of the usual kind (curiosity: Cully and Demiris, Quality and diversity optimization, 2018).
+   */
+  private promise(number: number): number {
+    const { children, gain } = this.credits.get(number) ?? NO_CREDIT;
+    return (gain + USUAL_GAIN * USUAL_CHILDREN) / (children + USUAL_CHILDREN);
   }
 
   /**
    * Before the wall is divided: of a few that meet the best, or the one farthest out along an axis, so that the wall spans what
    * good candidates come to.
    */
-  private firstParent(random: () => number): Genes | null {
+  private firstParent(random: () => number): Parent | null {
     if (this.placed.length === 0) return null;
     const drawn = Array.from({ length: TOURNAMENT }, () => pick(random, this.placed));
     const axis = random() < 0.5 ? null : pick(random, ["across", "up"] as const);
@@ -320,16 +386,21 @@ export class Search {
     const sign = axis !== null && (this.wish.want[this.wish[axis]] ?? 0) < 0 ? -1 : 1;
     const rank = ({ verdict }: Placed): number =>
       axis === null ? (verdict.score ?? least) : verdict[axis] === null ? least : sign * verdict[axis];
-    return drawn.reduce((best, one) => (rank(one) > rank(best) ? one : best)).genes;
+    return drawn.reduce((best, one) => (rank(one) > rank(best) ? one : best));
   }
 
-  private make(random: () => number): Genes | null {
+  private make(random: () => number): Made | null {
     const { varied, crossed } = WAYS[this.options.ways ?? "open"];
     const chance = random();
     const first = chance < varied + crossed ? this.parent(random) : null;
+    const genes = this.makeFrom(first, chance < varied, random);
+    return genes && { genes, parent: first?.number ?? null };
+  }
+
+  private makeFrom(first: Parent | null, isVaried: boolean, random: () => number): Genes | null {
     if (!first) return makeCandidate(this.ground, random);
-    if (chance < varied) return varyCandidate(this.ground, random, first);
-    const child = crossCandidates(this.ground, random, first, this.parent(random) ?? first);
+    if (isVaried) return varyCandidate(this.ground, random, first.genes);
+    const child = crossCandidates(this.ground, random, first.genes, (this.parent(random) ?? first).genes);
     // two plans alone have few children: between them each is changed a little besides
     return child && this.options.ways === "between" ? varyCandidate(this.ground, random, child) : child;
   }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { guessLook, guessRooms, isOutdone, limitBrokenBy } from "../../../src/core/ideas/guess.ts";
-import { createJudge } from "../../../src/core/ideas/judge.ts";
+import { createJudge, type Verdict } from "../../../src/core/ideas/judge.ts";
 import { Search, type SearchOptions } from "../../../src/core/ideas/search.ts";
 import { type IdeaWish, planOfIdea } from "../../../src/core/ideas/wish.ts";
 import { rayBodyOf } from "../../../src/core/measure/look-measures.ts";
@@ -127,5 +127,46 @@ describe("a guess from few rays", () => {
     }
     expect(limitBrokenBy({ ...own, limits: { inside: [0.25, 1] } }, between)).toBeNull();
     expect(limitBrokenBy({ ...own, limits: { inside: [0.31, 1] } }, between)).toBe("inside");
+  });
+});
+
+describe("what hangs on the wall", () => {
+  const edges = { across: [0, 1, 2, 3, 4, 5], up: [0, 1, 2, 3, 4] };
+  const hasFew = (tiers: readonly Tier[]): boolean => countsOf(tiers, "front")[0] <= 12;
+
+  /** A search whose candidates hang in two cells: of few facets in the first ring, and of many. @returns share made with few */
+  function shareOfFew(scoreOf: (isFew: boolean, seen: number) => number): number {
+    const search = new Search(wish, { tries: 720, seed: 4, wall: edges });
+    const made = { all: 0, few: 0 };
+    let seen = 0;
+    const verdictOn = (tiers: readonly Tier[]): Verdict => {
+      const isFew = hasFew(tiers);
+      made.all++;
+      if (isFew) made.few++;
+      const place = isFew ? 0.5 : 4.5;
+      return {
+        refusal: null,
+        meets: true,
+        isMeasured: true,
+        across: place,
+        up: 0.5,
+        score: scoreOf(isFew, seen++),
+      };
+    };
+    while (!search.isDone)
+      for (const { index, candidates } of search.pending.splice(0))
+        search.take(
+          index,
+          candidates.map(({ tiers }) => verdictOn(tiers)),
+        );
+    return made.few / made.all;
+  }
+
+  it("is a parent the oftener the more its children have raised the sum of scores", () => {
+    const alike = shareOfFew(() => 0.5);
+    const fewGain = shareOfFew((isFew, seen) => (isFew ? 0.1 + 0.01 * seen : 0.5));
+    const manyGain = shareOfFew((isFew, seen) => (isFew ? 0.5 : 0.1 + 0.01 * seen));
+    expect(fewGain).toBeGreaterThan(1.15 * alike);
+    expect(manyGain).toBeLessThan(alike / 1.15);
   });
 });
