@@ -4,6 +4,8 @@ import type { Page } from "playwright-core";
 
 const PAGE_BYTES = 4096;
 const MB = 2 ** 20;
+/** Memory counts as flat when the last third of the measurements lies no further above the middle third. */
+const FLAT = 1.1;
 
 export interface Measured {
   readonly minute: number;
@@ -50,4 +52,18 @@ export async function createMeter(page: Page, began: number): Promise<() => Prom
       gpuMB: rounded(residentOf("GPU")),
     };
   };
+}
+
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
+
+/** Medians of the middle and the last third, and whether the second is not above the first by more than `FLAT`. */
+export function trend(
+  measured: readonly Measured[],
+  name: "heapMB" | "nodes" | "listeners" | "pageMB" | "gpuMB",
+) {
+  const third = Math.floor(measured.length / 3);
+  const of = (part: readonly Measured[]) => median(part.map((one) => one[name] ?? Number.NaN));
+  const [middle, last] = [of(measured.slice(third, 2 * third)), of(measured.slice(-third))];
+  return { middle, last, flat: third > 0 ? last <= middle * FLAT : null };
 }

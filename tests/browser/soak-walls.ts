@@ -3,7 +3,7 @@ import { ideasWords } from "../../src/ui/messages/ideas.ts";
 import { serveBuiltApp } from "./built-app.ts";
 import { guideTo } from "./everywhere.ts";
 import { hangWall } from "./hung-wall.ts";
-import { createMeter, type Measured } from "./soak-meter.ts";
+import { createMeter, type Measured, trend } from "./soak-meter.ts";
 import { endBrowser } from "./support.ts";
 
 const words = ideasWords.en;
@@ -82,5 +82,13 @@ export async function soakWalls(count: number, isTraced: boolean) {
   }
   await app.close();
   await endBrowser();
-  return { walls, errors, foreign };
+  return {
+    heapMB: trend(walls, "heapMB"),
+    nodes: trend(walls, "nodes"),
+    listeners: trend(walls, "listeners"),
+    pageMB: trend(walls, "pageMB"),
+    errors,
+    foreign,
+    walls,
+  };
 }

@@ -9,7 +9,7 @@ import { parseArgs } from "node:util";
 import type { Page } from "playwright-core";
 import { openFromMenu, serveBuiltApp } from "./built-app.ts";
 import { chanceFrom, createHand, goTo, savedPlan, walk } from "./soak-hand.ts";
-import { createMeter, type Measured } from "./soak-meter.ts";
+import { createMeter, type Measured, trend } from "./soak-meter.ts";
 import { soakWalls } from "./soak-walls.ts";
 import { endBrowser } from "./support.ts";
 
@@ -21,8 +21,6 @@ const EXAMPLE = "First ring";
 const STUCK_MS = 60_000;
 /** So many deeds may get stuck before the run is given up. */
 const MOST_STUCK = 5;
-/** Memory counts as flat when the last third of the measurements lies no further above the middle third. */
-const FLAT = 1.1;
 
 async function openExample(page: Page): Promise<void> {
   await openFromMenu(page, "Examples");
@@ -56,17 +54,6 @@ async function clearShelf(page: Page): Promise<void> {
 }
 
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-const median = (values: readonly number[]): number =>
-  [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
-
-/** Medians of the middle and the last third, and whether the second is not above the first by more than `FLAT`. */
-function trend(measured: readonly Measured[], name: "heapMB" | "nodes" | "listeners" | "pageMB" | "gpuMB") {
-  const third = Math.floor(measured.length / 3);
-  const of = (part: readonly Measured[]) => median(part.map((one) => one[name] ?? Number.NaN));
-  const [middle, last] = [of(measured.slice(third, 2 * third)), of(measured.slice(-third))];
-  return { middle, last, flat: third > 0 ? last <= middle * FLAT : null };
-}
-
 async function soak(minutes: number, seed: number) {
   const app = await serveBuiltApp();
   const { page, errors, foreign } = await app.visit({ viewport: VIEWPORT });
@@ -153,7 +140,9 @@ const minutes = Number(values.minutes);
 if (values.walls !== undefined) {
   const answer = await soakWalls(Number(values.walls), values.traced);
   process.stdout.write(`${JSON.stringify(answer, null, 1)}\n`);
-  process.exitCode = answer.errors.length === 0 ? 0 : 1;
+  const { errors, foreign, heapMB, nodes, listeners } = answer;
+  const isFlat = [heapMB, nodes, listeners].every(({ flat }) => flat !== false);
+  process.exitCode = errors.length + foreign.length === 0 && isFlat ? 0 : 1;
 } else if (!(minutes > 0 && minutes <= 600)) {
   process.stderr.write("npm run soak -- --minutes N, where N is more than 0 and at most 600\n");
   process.exitCode = 2;

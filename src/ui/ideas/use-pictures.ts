@@ -104,7 +104,6 @@ export function usePictures(
         if (todo === null)
           await new Promise<void>((resolve) => {
             wake.current = resolve;
-            signal.addEventListener("abort", () => resolve(), { once: true });
           });
         else {
           const url = await make(todo);
@@ -121,7 +120,11 @@ export function usePictures(
     };
     work().catch(giveUp);
     if (canTrace) untilReady(signal).then(() => wake.current(), giveUp);
-    return () => stop.abort();
+    return () => {
+      stop.abort();
+      // a listener for each time that nothing was to be done would stay as long as the page
+      wake.current();
+    };
   }, [canTrace, check?.code]);
   const urls = plans.map((plan) => kept.get(pictureKey(plan))?.url ?? BALL);
   return { urls, isUntraced: isBroken || check?.pass === false };
