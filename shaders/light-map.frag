@@ -54,7 +54,7 @@ void main() {
   vec3 d = towardsPiece(q, firstScatterPair(scramble), factor);
   sum = vec4(0.0, 0.0, 0.0, 1.0);
   if (factor > 0.0) {
-    vec3 open = lightFrom(d);
+    vec3 open = lightFrom(q, d);
     sum.rgb = factor * (seenAlong(q, d, scramble, false, vec4(lightAround, 0.0), random).rgb - open);
   }
   if (keep > 0.0) sum += texelFetch(sumSoFar, ivec2(gl_FragCoord.xy), 0);

@@ -115,8 +115,8 @@ vec3 mirrorRgb(float cosI) {
   );
 }
 
-Amount gather(vec3 d, PathColour colour) {
-  return colourFor(lightFrom(d), colour);
+Amount gather(vec3 p, vec3 d, PathColour colour) {
+  return colourFor(lightFrom(p, d), colour);
 }
 
 // This ray's place in an order of its own, so that whether it ends is not tied to its place in the pixel.
@@ -394,8 +394,8 @@ void offer(inout Down down, vec3 p, vec3 d, Amount weight, inout uint random) {
 
 // By how much more the page shows than where nothing stands on a table that is not shown itself: what it throws back of the
 // light, for each unit of what it would throw back there. Less than 1 in a shadow.
-Amount shadeOf(vec3 thrown, PathColour colour) {
-  return colourFor(thrown, colour) / max(Amount(1e-6), colourFor(tableBare, colour));
+Amount shadeOf(vec3 thrown, vec3 q, PathColour colour) {
+  return colourFor(thrown, colour) / max(Amount(1e-6), colourFor(bareAt(q), colour));
 }
 #endif
 
@@ -419,7 +419,7 @@ Amount followInside(inout Walker w, PathColour colour, inout uint random) {
     }
 #endif
     if (leaves && isPage(leaving.d)) w.page += leaving.share;
-    else if (leaves) sum += leaving.share * gather(leaving.d, colour);
+    else if (leaves) sum += leaving.share * gather(w.p, leaving.d, colour);
     if (leaving.isAll) {
       w.weight = Amount(0.0);
       break;
@@ -430,7 +430,7 @@ Amount followInside(inout Walker w, PathColour colour, inout uint random) {
     vec3 q = pointOnTable(down.p, down.d);
     vec3 thrown = thrownBackAt(q);
     Amount weight = down.sum * down.weight;
-    if (isPage(down.d)) w.page += weight * shadeOf(thrown, colour);
+    if (isPage(down.d)) w.page += weight * shadeOf(thrown, q, colour);
     else sum += weight * colourFor(reflectanceAt(q) * thrown, colour);
   }
 #endif
@@ -490,13 +490,13 @@ Outlook lookOut(vec3 p, vec3 d, bool isPiece, PathColour colour) {
     vec3 q = pointOnTable(p, d);
     vec3 thrown = thrownBackAt(q);
     // The table behind the piece is not shown, but what the piece changes of its light.
-    if (isPage(d)) return Outlook(vec3(0.0), 0.0, shadeOf(thrown, colour));
+    if (isPage(d)) return Outlook(vec3(0.0), 0.0, shadeOf(thrown, q, colour));
     return Outlook(reflectanceAt(q) * thrown, 0.0, Amount(0.0));
   }
 #endif
   bool seesPage = isPiece ? isPage(d) : behind == BEHIND_NOTHING;
   bool seesLight = isPiece ? !seesPage : behind == BEHIND_LIGHT;
-  vec3 rgb = seesLight ? lightFrom(d) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
+  vec3 rgb = seesLight ? lightFrom(p, d) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
   return Outlook(rgb, seesPage ? 1.0 : 0.0, Amount(0.0));
 }
 

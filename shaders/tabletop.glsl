@@ -1,7 +1,7 @@
 // An endless matt table under the piece: where it is met, how it scatters, and what it throws back as the light map has it.
 // Light comes from above it only. Twin: src/core/optics/tabletop.ts and guide.ts; the map has none.
 //
-// Set from outside: GUIDED, 0 where the light is the same all around, else 1; MATERIAL (see material.glsl).
+// Set from outside: NEAR_PANELS (see light.glsl); GUIDED, 0 where the light is the same all around, else 1; MATERIAL (see material.glsl).
 
 #include "material.glsl"
 
@@ -13,7 +13,7 @@ uniform vec3 tableAcross;
 uniform vec3 tableAlong;
 // Mean reflectance, linear sRGB, and mm in the piece's radius.
 uniform vec3 tableRgb;
-// What a white table throws back where nothing stands on it.
+// What a white table throws back where nothing stands on it; where something glows near by, without that.
 uniform vec3 tableBare;
 uniform float radiusMm;
 
@@ -31,14 +31,54 @@ vec3 pointOnTable(vec3 p, vec3 d) {
   return q + (tableHeight - dot(tableUp, q)) * tableUp;
 }
 
-// The light map: by how much what a white table throws back differs from `tableBare`, round where the piece rests, linear sRGB.
-// A square of texels, close together under the piece and far apart at the rim (as sinh has it). Sums of so many samples.
+// A place among the texels of a square, close together in the middle and far apart at the rim (as sinh has it): how steeply they
+// grow and their scale, so that half a side is scale * sinh(steepness). -1 .. 1 each way.
+vec2 placeOn(vec2 spread, vec3 q) {
+  vec2 at = vec2(dot(tableAcross, q), dot(tableAlong, q)) / spread.y;
+  // asinh of what is not negative, free of cancellation
+  return sign(at) * log(abs(at) + sqrt(at * at + 1.0)) / spread.x;
+}
+
+// Between the texels of such a square.
+vec3 texelsAt(sampler2D square, vec2 place) {
+  ivec2 size = textureSize(square, 0);
+  vec2 texel = clamp((0.5 * place + 0.5) * vec2(size) - 0.5, vec2(0.0), vec2(size - 1));
+  ivec2 low = ivec2(texel);
+  ivec2 high = min(low + 1, size - 1);
+  vec2 f = texel - vec2(low);
+  vec3 near = mix(texelFetch(square, low, 0).rgb, texelFetch(square, ivec2(high.x, low.y), 0).rgb, f.x);
+  vec3 far = mix(texelFetch(square, ivec2(low.x, high.y), 0).rgb, texelFetch(square, high, 0).rgb, f.x);
+  return mix(near, far, f.y);
+}
+
+// From here to the rim, in halves of a side, what a square holds is faded out.
+const float SQUARE_FADES = 0.8;
+
+float fadeAt(vec2 place) {
+  return 1.0 - smoothstep(SQUARE_FADES, 1.0, max(abs(place.x), abs(place.y)));
+}
+
+#if NEAR_PANELS > 0
+// What a white table throws back of what glows near by.
+uniform sampler2D nearLight;
+uniform vec2 nearSpread;
+#endif
+
+// What a white table throws back at q where nothing stands on it.
+vec3 bareAt(vec3 q) {
+#if NEAR_PANELS > 0
+  vec2 place = placeOn(nearSpread, q);
+  float share = fadeAt(place);
+  if (share > 0.0) return tableBare + share * texelsAt(nearLight, place);
+#endif
+  return tableBare;
+}
+
+// The light map: by how much what a white table throws back differs from `bareAt`, round where the piece rests, linear sRGB.
+// Sums of so many samples.
 uniform sampler2D lightMap;
 uniform float lightMapSamples;
-// How steeply texels grow towards the rim, and their scale: half a side is scale * sinh(steepness).
 uniform vec2 mapSpread;
-// From here to the rim, in halves of a side, the difference is faded out.
-const float MAP_FADES = 0.8;
 
 // A place on the table from one on the map, -1 .. 1 each way.
 vec3 pointOfMap(vec2 place) {
@@ -48,19 +88,10 @@ vec3 pointOfMap(vec2 place) {
 
 // What a white table throws back at q, linear sRGB.
 vec3 thrownBackAt(vec3 q) {
-  vec2 at = vec2(dot(tableAcross, q), dot(tableAlong, q)) / mapSpread.y;
-  // asinh of what is not negative, free of cancellation
-  vec2 place = sign(at) * log(abs(at) + sqrt(at * at + 1.0)) / mapSpread.x;
-  float rim = max(abs(place.x), abs(place.y));
-  if (!(rim < 1.0)) return tableBare;
-  ivec2 size = textureSize(lightMap, 0);
-  vec2 texel = clamp((0.5 * place + 0.5) * vec2(size) - 0.5, vec2(0.0), vec2(size - 1));
-  ivec2 low = ivec2(texel);
-  ivec2 high = min(low + 1, size - 1);
-  vec2 f = texel - vec2(low);
-  vec3 near = mix(texelFetch(lightMap, low, 0).rgb, texelFetch(lightMap, ivec2(high.x, low.y), 0).rgb, f.x);
-  vec3 far = mix(texelFetch(lightMap, ivec2(low.x, high.y), 0).rgb, texelFetch(lightMap, high, 0).rgb, f.x);
-  return tableBare + (1.0 - smoothstep(MAP_FADES, 1.0, rim)) / lightMapSamples * mix(near, far, f.y);
+  vec2 place = placeOn(mapSpread, q);
+  float share = fadeAt(place);
+  if (!(share > 0.0)) return bareAt(q);
+  return bareAt(q) + share / lightMapSamples * texelsAt(lightMap, place);
 }
 
 #if GUIDED

@@ -90,9 +90,9 @@ bool isGroundOff(vec3 at) {
   return false;
 }
 
-// Light from a direction: radiance, and in w how much of it is the page behind the piece instead.
-vec4 seenToward(vec3 d) {
-  return showsPage && dot(d, away) > 0.0 ? vec4(0.0, 0.0, 0.0, 1.0) : vec4(lightFrom(toRoom * d), 0.0);
+// Light from a direction at a place: radiance, and in w how much of it is the page behind the piece instead.
+vec4 seenToward(vec3 p, vec3 d) {
+  return showsPage && dot(d, away) > 0.0 ? vec4(0.0, 0.0, 0.0, 1.0) : vec4(lightFrom(toRoom * p, toRoom * d), 0.0);
 }
 
 void main() {
@@ -104,7 +104,7 @@ void main() {
   float cosThetaI = clamp(-dot(along, normal), 0.0, 1.0);
   float mirrored = fresnel(cosThetaI, 1.0 / eta);
   // What the face itself throws back stands before anything inside.
-  vec4 gleam = mirrored * seenToward(reflect(along, normal));
+  vec4 gleam = mirrored * seenToward(vAt, reflect(along, normal));
 
   // Into the glass, then from wall to wall until the light finds its way out.
   vec3 inside = refract(along, normal, 1.0 / eta);
@@ -123,7 +123,7 @@ void main() {
     float back = fresnel(clamp(dot(inside, way.xyz), 0.0, 1.0), eta);
     vec3 outside = refract(inside, -way.xyz, eta);
     // What is not followed further has been everywhere: the mean of the light all around stands for it (as in path.glsl).
-    vec4 seen = back < 1.0 ? (1.0 - back) * seenToward(outside) : vec4(0.0);
+    vec4 seen = back < 1.0 ? (1.0 - back) * seenToward(at, outside) : vec4(0.0);
     through += share * seen.rgb;
     page += share * seen.w;
     share *= back;

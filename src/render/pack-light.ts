@@ -2,14 +2,7 @@
 
 import { addScaled, scale, type Vec3 } from "../core/geometry/vec.ts";
 import type { EquirectPicture } from "../core/optics/hdr.ts";
-import {
-  type Light,
-  type LightAxes,
-  type LightSetting,
-  lightRadiance,
-  meanRadiance,
-  type Panel,
-} from "../core/optics/lights.ts";
+import { axesOf, type Light, lightRadiance, meanRadiance, outOf, type Panel } from "../core/optics/lights.ts";
 import { float, type Uniforms, vec2, vec3, vec4 } from "./gl-program.ts";
 import type { Texels } from "./packed-scene.ts";
 import { SHADER_LIMITS } from "./shader-limits.ts";
@@ -22,52 +15,43 @@ const LIGHTS = { uniform: 0, setting: 1, picture: 2 } as const;
 export const lightDefines = (light: Light): Readonly<Record<string, string>> => ({
   LIGHT: String(LIGHTS[light.kind]),
   PANELS: String(light.kind === "setting" ? light.setting.panels.length : 0),
+  NEAR_PANELS: String(light.kind === "setting" ? light.setting.panels.filter(isNear).length : 0),
 });
 
 /** @throws RangeError for a setting with more panels than the shader holds */
 export function packLight(light: Light): Uniforms {
   const everywhere = { lightAround: vec3(meanRadiance(light)), lightUp: vec3(axesOf(light).up) };
   if (light.kind === "uniform") return everywhere;
-  if (light.kind === "setting")
-    return { ...everywhere, ...packSetting(light.setting, light.turnRad, axesOf(light)) };
+  if (light.kind === "setting") return { ...everywhere, ...packSetting(light) };
   return { ...everywhere, lightTurn: vec2([Math.cos(light.turnRad), Math.sin(light.turnRad)]) };
 }
 
-/** The piece's own: where a light stands that is not turned with a table. */
-const OWN_AXES: LightAxes = { right: [1, 0, 0], up: [0, 1, 0], front: [0, 0, 1] };
-const axesOf = (light: Light): LightAxes => (light.kind === "setting" && light.axes) || OWN_AXES;
+type OfSetting = Light & { readonly kind: "setting" };
+const isNear = ({ distanceMm }: Panel): boolean => distanceMm !== undefined;
 
-function packSetting(setting: LightSetting, turnRad: number, axes: LightAxes): Uniforms {
-  const { zenith, horizon, floor, nadir, spread, panels } = setting;
+function packSetting(light: OfSetting): Uniforms {
+  const { zenith, horizon, floor, nadir, spread, panels } = light.setting;
   if (panels.length > MAX_PANELS) throw new RangeError(`${panels.length} panels, at most ${MAX_PANELS}`);
+  const inOrder = [...panels.filter((panel) => !isNear(panel)), ...panels.filter(isNear)];
   return {
     skyColours: vec4([zenith, horizon, floor, nadir].flatMap((rgb) => [...rgb, 0])),
     skySpread: float(spread),
-    ...(panels.length > 0 && { panels: vec4(panels.flatMap((panel) => packPanel(panel, turnRad, axes))) }),
+    ...(panels.length > 0 && { panels: vec4(inOrder.flatMap((panel) => packPanel(panel, light))) }),
   };
 }
 
 /** A panel turned with its light and put into its axes, so that the shader need not turn every ray. */
-function packPanel(panel: Panel, turnRad: number, axes: LightAxes): number[] {
-  const along = (v: Vec3, factor: number) => scale(outOf(axes, turnedBack(v, turnRad)), factor);
+function packPanel(panel: Panel, light: OfSetting): number[] {
+  const along = (v: Vec3, factor: number) => scale(outOf(light, v), factor);
+  const per = light.unitMm && panel.distanceMm ? light.unitMm / panel.distanceMm : 0;
   return [
     ...[...along(panel.towards, 1), panel.round ? 1 : 0],
     ...[...along(panel.right, 1 / panel.halfWidth), 1 / panel.soft],
     ...[...along(panel.up, 1 / panel.halfHeight), panel.bar > 0 ? 5 / panel.bar : 0],
-    ...[panel.columns, panel.rows, 0, 0],
+    ...[panel.columns, panel.rows, per, 0],
     ...[...panel.rgb, 0],
     ...[...panel.rgbBelow, 0],
   ];
-}
-
-/** From a light's own axes to the piece's. */
-const outOf = ({ right, up, front }: LightAxes, [x, y, z]: Vec3): Vec3 =>
-  addScaled(addScaled(scale(right, x), up, y), front, z);
-
-/** Undoes the turn about +y that a direction gets before it is looked up in a light. */
-function turnedBack(v: Vec3, turnRad: number): Vec3 {
-  const [c, s] = [Math.cos(turnRad), Math.sin(turnRad)];
-  return [c * v[0] + s * v[2], v[1], -s * v[0] + c * v[2]];
 }
 
 /** Height (d.y) at which what comes from above and below begins. */

@@ -10,7 +10,7 @@ import { WAVES } from "../core/optics/waviness.ts";
 import { float, int, type Uniforms, uint, vec2, vec3, vec4 } from "./gl-program.ts";
 import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import { type PackedPictures, packPictures } from "./pack-pictures.ts";
-import { packGuide, packTabletop, tabletopDefines } from "./pack-tabletop.ts";
+import { packGuide, packNearLight, packTabletop, tabletopDefines } from "./pack-tabletop.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
 import { LIMIT_DEFINES, SHADER_LIMITS } from "./shader-limits.ts";
 
@@ -80,6 +80,8 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
     pictures: pictures.texels,
     spectrum: packSpectrum(scene),
     environment: packEnvironment(scene.light),
+    mapGround: scene.tabletop?.bare ?? [0, 0, 0],
+    nearLight: packNearLight(scene.tabletop),
     guide: scene.tabletop?.guide ? packGuide(scene.tabletop.guide) : null,
   };
 }

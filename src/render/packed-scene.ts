@@ -39,6 +39,10 @@ export interface PackedScene {
   readonly pictures: ByteTexels | null;
   /** Strata of the spectrum, see `spectrum.glsl`. */
   readonly spectrum: Texels;
+  /** What a white table throws back under the piece's middle, from which a light map is counted; 0 without one. */
+  readonly mapGround: Rgb;
+  /** What a white table throws back of what glows near by, see `tabletop.glsl`; null where nothing does. */
+  readonly nearLight: Texels | null;
   /** Where a table looks for light, see `tabletop.glsl`; null without one or under even light. */
   readonly guide: Texels | null;
   /** Equirectangular light, rows from the top; null when the light is one of ours. */

@@ -81,6 +81,7 @@ const SAMPLERS = [
   { name: "environment", of: (packed: PackedScene) => packed.environment },
   { name: "pictures", of: (packed: PackedScene) => packed.pictures },
   { name: "guide", of: (packed: PackedScene) => packed.guide },
+  { name: "nearLight", of: (packed: PackedScene) => packed.nearLight },
 ] as const;
 /** Stands for a program that takes any number of planes. */
 const ANY_COUNT = 0;
@@ -248,7 +249,7 @@ export class TraceEngine {
     const band = { y: 0, height: map.sums.height, last: true };
     this.draw(scene, "light-map.frag", map.sums, band, map.next, { behind: int(BEHINDS.light) });
     for (const { from, into, apart } of map.smoothing) {
-      const ground = scene.packed.uniforms.tableBare;
+      const ground = vec3(scene.packed.mapGround);
       this.drawHalves(this.smoother, from, into, map.sums, { apart: int(apart), ground });
       map.endSmoothing();
     }

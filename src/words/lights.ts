@@ -7,5 +7,6 @@ export const LIGHT_WORDS: Readonly<Record<LightName, Readonly<Record<Language, s
   "showroom-spots": { en: "a showroom's spots", de: "von Strahlern im Laden" },
   overcast: { en: "an overcast sky", de: "eines bedeckten Himmels" },
   "one-lamp": { en: "one lamp in a dark room", de: "einer Lampe im dunklen Raum" },
+  "lamp-at-hand": { en: "a lamp close by", de: "einer Lampe nah am Stück" },
   "soft-box": { en: "a soft box", de: "einer Softbox" },
 };

@@ -112,8 +112,8 @@ export const CONTACT_PICTURES: readonly ContactPicture[] = [
     frame: 1.45,
     aside: [0, -0.1],
   }),
-  picture("first ring in the evening", named("First ring"), "one-lamp", "oak", BACK, [15, 30], {
-    exposure: 0.3,
+  picture("first ring in the evening", named("First ring"), "lamp-at-hand", "oak", BACK, [15, 30], {
+    exposure: 0.2,
     frame: 1.7,
     aside: [-0.3, -0.35],
   }),
@@ -151,7 +151,7 @@ export function sceneOfPicture({ plan, light, lightTurnDeg, table, down, onRing 
   return putOnTable(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), lain, onRing);
 }
 
-const [DISTANCE, F_NUMBER] = [10, 8];
+const [DISTANCE, F_NUMBER] = [10, 13];
 
 export function viewOfPicture(picture: ContactPicture, scene: Scene): View {
   const fieldDeg = (2 * Math.atan(picture.frame / DISTANCE) * 180) / Math.PI;

@@ -12,16 +12,16 @@ import { lengthWithinBall } from "../../src/core/optics/casing.ts";
 import { fresnel, reflectRay, refractRay } from "../../src/core/optics/fresnel.ts";
 import { indexAt } from "../../src/core/optics/glasses.ts";
 import { bubbleExit, hitDesign, isWithin, lengthWithin } from "../../src/core/optics/inside.ts";
-import { LIGHT_SETTINGS, type Light, lightRadiance } from "../../src/core/optics/lights.ts";
+import { inUnits, LIGHT_SETTINGS, type Light, lightRadiance } from "../../src/core/optics/lights.ts";
 import { MATERIALS, type MaterialName, reflectanceAt } from "../../src/core/optics/materials.ts";
 import { sampleVisibleNormal, smithLambda, walkMicrosurface } from "../../src/core/optics/microfacet.ts";
 import { passMediaBy } from "../../src/core/optics/pass-media.ts";
 import { nextRandom, type Random } from "../../src/core/optics/random.ts";
 import { meetsRing } from "../../src/core/optics/ring.ts";
-import { makeScene } from "../../src/core/optics/scene.ts";
+import { makeScene, putOnTable } from "../../src/core/optics/scene.ts";
 import { nextSeed } from "../../src/core/optics/seeds.ts";
 import { wavelengthIn } from "../../src/core/optics/spectrum.ts";
-import { makeTabletop } from "../../src/core/optics/tabletop.ts";
+import { bareAt, makeTabletop } from "../../src/core/optics/tabletop.ts";
 import { facingNormal } from "../../src/core/optics/waviness.ts";
 import type { InsideDesign } from "../../src/core/plan/document.ts";
 import { packScene } from "../../src/render/pack-scene.ts";
@@ -243,14 +243,50 @@ const LIGHTS: readonly Probe[] = lights.map(([name, light]) => {
       defines: packed.defines,
       uniforms: packed.uniforms,
       samplers: packed.environment ? { environment: sent(packed.environment) } : NONE,
-      body: "first.xyz = lightFrom(given(0).xyz);",
+      body: "first.xyz = lightFrom(given(1).xyz, given(0).xyz);",
     },
-    input: (random) => padded(...randomDirection(random)),
-    twin: (given) => lightRadiance(light, vec(given, 0)),
+    input: (random) => [
+      ...padded(...randomDirection(random)),
+      ...padded(between(random, -5, 5), between(random, -1, 4), between(random, -5, 5)),
+    ],
+    twin: (given) => lightRadiance(inUnits(light, 15), vec(given, 0), vec(given, 4)),
     within: 2e-3,
     stray: 0.005,
   };
 });
+
+/** The lamp over a tilted table. */
+const lampLit = putOnTable(
+  makeScene({
+    piece: { diameterMm: 40, glass: "borosilicate" },
+    planes: [],
+    light: { kind: "setting", setting: LIGHT_SETTINGS["lamp-at-hand"], turnRad: 0.4 },
+  }),
+  normalize([0.3, 0.8, -0.5]),
+  -0.9,
+  { material: MATERIALS.paper, radiusMm: 20 },
+);
+const packedLampLit = packScene(lampLit);
+const ON_TABLE: Probe = {
+  name: "light near by on a bare table",
+  wish: {
+    include: ["light.glsl", "tabletop.glsl"],
+    defines: packedLampLit.defines,
+    uniforms: packedLampLit.uniforms,
+    samplers: packedLampLit.nearLight ? { nearLight: sent(packedLampLit.nearLight) } : NONE,
+    body: "first.xyz = bareAt(given(0).x * tableAcross + given(0).y * tableAlong + tableHeight * tableUp);",
+  },
+  input: (random) => padded(between(random, -40, 40), between(random, -40, 40)),
+  twin: ([x, y]) => {
+    const { tabletop } = lampLit;
+    if (!tabletop) throw new Error("no table");
+    const { across, along, up, height } = tabletop;
+    return bareAt(tabletop, addScaled(addScaled(scale(across, x), along, y), up, height));
+  },
+  // straight between texels
+  within: 3e-3,
+  stray: 0.002,
+};
 
 const RGB = [0.8, 0.3, 0.2] as const;
 const RGB2 = [0.1, 0.4, 0.9] as const;
@@ -584,6 +620,7 @@ it.each(
     ...BOUNDARY,
     SPECTRUM,
     ...LIGHTS,
+    ON_TABLE,
     ...HITS,
     ...THROUGH,
     ...GLASS,

@@ -2,11 +2,11 @@
  * Where the light comes from: radiance by direction, linear sRGB, in the piece's own axes with +y up. The settings are plain
  * data that a shader evaluates by the same few formulas: a sky, a horizon and a ground, and panels that glow.
  */
-import { cross, dot, normalize, type Vec3 } from "../geometry/vec.ts";
+import { addScaled, cross, dot, normalize, scale, type Vec3 } from "../geometry/vec.ts";
 import { type EquirectPicture, pictureMean, pictureRadiance } from "./hdr.ts";
 import type { Rgb } from "./spectrum.ts";
 
-/** A glowing rectangle or disc far away, seen from the piece. Sizes are tangents of half angles. */
+/** A glowing rectangle or disc, as it is seen from the piece's middle. Sizes are tangents of half angles. */
 export interface Panel {
   /** Unit direction of its middle, and the unit directions of its right and upper edge. */
   readonly towards: Vec3;
@@ -24,6 +24,11 @@ export interface Panel {
   readonly rgb: Rgb;
   /** Colour at the lower edge; `rgb` is that of the upper one. */
   readonly rgbBelow: Rgb;
+  /**
+   * How far its middle is from the piece's, millimetres, > 0: where it stands and how large it seems then depends on the place
+   * from which it is seen, and its light is added to that of what lies behind it. It glows towards the piece only. Missing: far away.
+   */
+  readonly distanceMm?: number;
 }
 
 export interface LightSetting {
@@ -57,6 +62,8 @@ export type Light =
       readonly turnRad: number;
       /** Where its own axes point when they aren't the piece's. */
       readonly axes?: LightAxes;
+      /** Millimetres in the unit that places are given in. Missing: what is near is seen from the piece's middle, wherever one is. */
+      readonly unitMm?: number;
     }
   | { readonly kind: "picture"; readonly picture: EquirectPicture; readonly turnRad: number };
 
@@ -73,6 +80,7 @@ interface PanelWords {
   readonly panes?: readonly [number, number];
   readonly bar?: number;
   readonly soft?: number;
+  readonly distanceMm?: number;
 }
 
 function panel(words: PanelWords): Panel {
@@ -94,6 +102,7 @@ function panel(words: PanelWords): Panel {
     soft: words.soft ?? 0.02,
     rgb: words.rgb,
     rgbBelow: words.below ?? words.rgb,
+    ...(words.distanceMm !== undefined && { distanceMm: words.distanceMm }),
   };
 }
 
@@ -240,7 +249,7 @@ export const LIGHT_SETTINGS = {
     ],
   },
   /**
-   * A product table: a large soft box above and behind, a strip at the left for the long reflection, black cards to both sides
+   * A product table: a soft box of 60 by 42 cm above and behind, at arm's length, a strip at the left for the long reflection, black cards to both sides
    * that draw clear glass its edges, and the dark of the studio in front.
    */
   "soft-box": {
@@ -260,8 +269,8 @@ export const LIGHT_SETTINGS = {
         rgb: [0.04, 0.04, 0.042],
         below: [0.06, 0.06, 0.06],
       }),
-      panel({ bearing: -88, height: 16, wide: 46, high: 60, soft: 0.06, rgb: [0.012, 0.012, 0.012] }),
-      panel({ bearing: 88, height: 16, wide: 46, high: 60, soft: 0.06, rgb: [0.012, 0.012, 0.012] }),
+      panel({ bearing: -84, height: 22, wide: 84, high: 78, soft: 0.06, rgb: [0.012, 0.012, 0.012] }),
+      panel({ bearing: 84, height: 22, wide: 84, high: 78, soft: 0.06, rgb: [0.012, 0.012, 0.012] }),
       panel({
         bearing: -160,
         height: 60,
@@ -270,9 +279,55 @@ export const LIGHT_SETTINGS = {
         soft: 0.06,
         rgb: [5.8, 5.8, 5.8],
         below: [6.8, 6.8, 6.8],
+        distanceMm: 520,
       }),
       panel({ bearing: -54, height: 34, wide: 9, high: 46, soft: 0.08, rgb: [4.6, 4.6, 4.6] }),
       panel({ bearing: 40, height: 58, wide: 22, high: 16, soft: 0.1, rgb: [1.6, 1.6, 1.6] }),
+    ],
+  },
+  /**
+   * An evening at the bench: a round lamp on an arm, 130 mm across and a hand's span away, so that its light falls off over the
+   * table; the dusk in a window behind, a shelf, the wall that the lamp lights.
+   */
+  "lamp-at-hand": {
+    zenith: [0.09, 0.08, 0.072],
+    horizon: [0.2, 0.18, 0.16],
+    floor: [0.13, 0.11, 0.09],
+    nadir: [0.05, 0.04, 0.033],
+    spread: 0.6,
+    sweep: 0.8,
+    panels: [
+      panel({
+        bearing: -75,
+        height: 16,
+        wide: 96,
+        high: 60,
+        soft: 0.9,
+        rgb: [0.5, 0.41, 0.31],
+        below: [0.8, 0.66, 0.5],
+      }),
+      panel({ bearing: 24, height: 12, wide: 60, high: 52, soft: 0.05, rgb: [0.02, 0.018, 0.016] }),
+      panel({
+        bearing: 142,
+        height: 20,
+        wide: 34,
+        high: 34,
+        panes: [2, 2],
+        bar: 0.07,
+        soft: 0.02,
+        rgb: [0.5, 0.66, 1],
+        below: [0.75, 0.8, 0.95],
+      }),
+      panel({
+        bearing: -42,
+        height: 47,
+        wide: 30.3,
+        high: 30.3,
+        round: true,
+        soft: 0.08,
+        rgb: [19, 15.6, 11.2],
+        distanceMm: 240,
+      }),
     ],
   },
 } as const satisfies Record<string, LightSetting>;
@@ -298,7 +353,7 @@ function paneMask(s: number, panes: number, bar: number): number {
 }
 
 /** Coverage 0 .. 1 of a panel at (x, y), both -1 .. 1 from edge to edge. */
-function panelCover(p: Panel, x: number, y: number): number {
+export function panelCover(p: Panel, x: number, y: number): number {
   const reach = p.round ? Math.sqrt(x * x + y * y) : Math.max(Math.abs(x), Math.abs(y));
   if (reach >= 1) return 0;
   const cover = 1 - smoothstep(1 - p.soft, 1, reach);
@@ -308,14 +363,37 @@ function panelCover(p: Panel, x: number, y: number): number {
 /** Width of the blurred horizon line, as d.y. */
 const HORIZON_BLUR = 0.015;
 
-/** Radiance of a setting in unit direction d. Later panels stand before earlier ones. */
-export function settingRadiance(s: LightSetting, d: Vec3): Rgb {
+/** From where a setting is seen: a place in its own axes, and the millimetres in their unit. */
+interface Standpoint {
+  readonly at: Vec3;
+  readonly unitMm: number;
+}
+
+/** Adds what a panel near by sends from unit direction d. */
+function addNear(rgb: [number, number, number], p: Panel, d: Vec3, from: Standpoint | undefined): void {
+  // the place, where the panel's distance is 1
+  const per = from && p.distanceMm ? from.unitMm / p.distanceMm : 0;
+  const at = from?.at ?? MIDDLE;
+  const ahead = dot(d, p.towards);
+  const before = 1 - per * dot(at, p.towards);
+  if (ahead <= 0 || before <= 0) return;
+  const x = (per * dot(at, p.right) + (before / ahead) * dot(d, p.right)) / p.halfWidth;
+  const y = (per * dot(at, p.up) + (before / ahead) * dot(d, p.up)) / p.halfHeight;
+  const cover = panelCover(p, x, y);
+  for (let c = 0; c < 3; c++) rgb[c] += cover * lerp(p.rgb[c], p.rgbBelow[c], 0.5 * (1 - y));
+}
+
+const MIDDLE: Vec3 = [0, 0, 0];
+
+/** Radiance of a setting in unit direction d. Later panels stand before earlier ones, those near by before all. */
+export function settingRadiance(s: LightSetting, d: Vec3, from?: Standpoint): Rgb {
   const t = Math.abs(d[1]) ** s.spread;
   const above = smoothstep(-HORIZON_BLUR, HORIZON_BLUR, d[1]);
   const rgb: [number, number, number] = [0, 0, 0];
   for (let c = 0; c < 3; c++)
     rgb[c] = lerp(lerp(s.floor[c], s.nadir[c], t), lerp(s.horizon[c], s.zenith[c], t), above);
   for (const p of s.panels) {
+    if (p.distanceMm !== undefined) continue;
     const ahead = dot(d, p.towards);
     if (ahead <= 0) continue;
     const y = dot(d, p.up) / (ahead * p.halfHeight);
@@ -324,6 +402,7 @@ export function settingRadiance(s: LightSetting, d: Vec3): Rgb {
     const down = 0.5 * (1 - y);
     for (let c = 0; c < 3; c++) rgb[c] = lerp(rgb[c], lerp(p.rgb[c], p.rgbBelow[c], down), cover);
   }
+  for (const p of s.panels) if (p.distanceMm !== undefined) addNear(rgb, p, d, from);
   return rgb;
 }
 
@@ -336,13 +415,39 @@ function turned(d: Vec3, turnRad: number): Vec3 {
   return [c * d[0] - s * d[2], d[1], s * d[0] + c * d[2]];
 }
 
-/** Radiance that arrives from unit direction d, linear sRGB. */
-export function lightRadiance(light: Light, d: Vec3): Rgb {
+/** Undoes `turned`. */
+function turnedBack(v: Vec3, turnRad: number): Vec3 {
+  const [c, s] = [Math.cos(turnRad), Math.sin(turnRad)];
+  return [c * v[0] + s * v[2], v[1], -s * v[0] + c * v[2]];
+}
+
+/** Whether anything of a setting is so near that its light depends on the place. */
+export const isNear = (setting: LightSetting): boolean =>
+  setting.panels.some(({ distanceMm }) => distanceMm !== undefined);
+
+/** The light where a unit of length has so many millimetres. */
+export const inUnits = (light: Light, unitMm: number): Light =>
+  light.kind === "setting" && isNear(light.setting) ? { ...light, unitMm } : light;
+
+/** Radiance that arrives from unit direction d at a place (missing: in the piece's middle), linear sRGB. */
+export function lightRadiance(light: Light, d: Vec3, at: Vec3 = MIDDLE): Rgb {
   if (light.kind === "uniform") return WHITE;
   if (light.kind === "picture") return pictureRadiance(light.picture, turned(d, light.turnRad));
-  const { axes } = light;
-  const own: Vec3 = axes ? [dot(d, axes.right), dot(d, axes.up), dot(d, axes.front)] : d;
-  return settingRadiance(light.setting, turned(own, light.turnRad));
+  const { axes, unitMm, turnRad } = light;
+  const own = (v: Vec3): Vec3 =>
+    turned(axes ? [dot(v, axes.right), dot(v, axes.up), dot(v, axes.front)] : v, turnRad);
+  return settingRadiance(light.setting, own(d), unitMm === undefined ? undefined : { at: own(at), unitMm });
+}
+
+/** Where a light's axes are that is not turned with a table: the piece's own. */
+const OWN_AXES: LightAxes = { right: [1, 0, 0], up: [0, 1, 0], front: [0, 0, 1] };
+export const axesOf = (light: Light): LightAxes => (light.kind === "setting" && light.axes) || OWN_AXES;
+
+/** From a setting's own axes to the piece's. */
+export function outOf(light: Light & { readonly kind: "setting" }, v: Vec3): Vec3 {
+  const { right, up, front } = axesOf(light);
+  const [x, y, z] = turnedBack(v, light.turnRad);
+  return addScaled(addScaled(scale(right, x), up, y), front, z);
 }
 
 /** Directions over which a mean is taken: equal steps of height are equal parts of the sphere. */

@@ -77,13 +77,13 @@ function approach(scene: Scene, o: Vec3, d: Vec3, cap: number, random: Random): 
   const { tabletop, light } = scene;
   const ray = straight(scene, o, d);
   if (ray.entry || ray.isAtRing) return ray;
-  if (!tabletop || !goesDown(tabletop, d)) return { ...ray, rgb: lightRadiance(light, d) };
+  if (!tabletop || !goesDown(tabletop, d)) return { ...ray, rgb: lightRadiance(light, d, o) };
   if (cap < 1) return { ...ray, isLost: true };
   const q = pointOnTable(tabletop, o, d);
   const { d: up, factor } = scatterOnTable(tabletop, random);
   const met = enterTouchingBody(scene, q, up);
   const isAtRing = meetsRing(tabletop, q, up, met?.t ?? Number.POSITIVE_INFINITY);
-  const seen = met ? WHITE : lightRadiance(light, up);
+  const seen = met ? WHITE : lightRadiance(light, up, q);
   const rgb = tableReflectance(tabletop, q);
   const share = (c: 0 | 1 | 2) => rgb[c] * factor * seen[c];
   const lit: Rgb = [share(0), share(1), share(2)];

@@ -16,7 +16,7 @@ import {
   opticalGlass,
 } from "./glasses.ts";
 import { packDesigns, type SceneDesign } from "./inside.ts";
-import type { Light } from "./lights.ts";
+import { inUnits, type Light } from "./lights.ts";
 import type { Rasters } from "./raster.ts";
 import { footOfRing } from "./ring.ts";
 import { type Seeds, seedsOf } from "./seeds.ts";
@@ -48,6 +48,8 @@ export interface Scene {
   readonly seeds: Seeds | null;
   readonly designs: readonly SceneDesign[];
   readonly light: Light;
+  /** Millimetres in a unit. */
+  readonly radiusMm: number;
   /** The table that the piece lies on; null where nothing but the piece and the light is there. */
   readonly tabletop: Tabletop | null;
 }
@@ -106,7 +108,8 @@ export function makeScene(parts: SceneParts): Scene {
     waviness: wavinessOf(piece),
     seeds: seedsOf(piece),
     designs: packDesigns(piece, nd, parts.rasters ?? new Map()),
-    light,
+    light: inUnits(light, radiusMm),
+    radiusMm,
     tabletop: null,
   };
 }

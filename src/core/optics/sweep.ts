@@ -6,10 +6,12 @@ import { type LightSetting, settingRadiance } from "./lights.ts";
 import type { Rgb } from "./spectrum.ts";
 
 /** Directions over which a table's light is taken. */
-const [RINGS, SPOKES] = [48, 96];
+const [RINGS, SPOKES] = [80, 160];
 
 /** Mean radiance over the upper half, by the cosine: what a white table throws back. Cosine-even rings by N. Malley's method. */
-function onTable(setting: LightSetting): Rgb {
+function onTable({ panels, ...rest }: LightSetting): Rgb {
+  // what stands near by does not light the far end
+  const setting = { ...rest, panels: panels.filter(({ distanceMm }) => distanceMm === undefined) };
   const sum: [number, number, number] = [0, 0, 0];
   for (let k = 0; k < RINGS * SPOKES; k++) {
     const x = (Math.floor(k / SPOKES) + 0.5) / RINGS;

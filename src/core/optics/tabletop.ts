@@ -4,8 +4,9 @@
  */
 import { addScaled, cross, dot, normalize, scale, type Vec3 } from "../geometry/vec.ts";
 import { cellAt, eachCell, type Guide, guided, makeGuide } from "./guide.ts";
-import { type Light, lightRadiance } from "./lights.ts";
+import { isNear, type Light, lightRadiance } from "./lights.ts";
 import { type Material, reflectanceAt } from "./materials.ts";
+import { type Emitter, emittersOf, thrownBackOf } from "./near-light.ts";
 import { type Random, scatterPair } from "./random.ts";
 import { luminance, type Rgb } from "./spectrum.ts";
 import { withSweep } from "./sweep.ts";
@@ -24,8 +25,14 @@ export interface Tabletop {
   readonly along: Vec3;
   /** Null under a light that is the same all around. */
   readonly guide: Guide | null;
-  /** What a white table throws back where nothing stands on it: the light's mean by the cosine, linear sRGB. */
+  /**
+   * What a white table throws back under the piece's middle where nothing stands on it: the light's mean by the cosine, linear sRGB.
+   * `bareAt` has it for any place.
+   */
   readonly bare: Rgb;
+  /** The part of `bare` that is the same everywhere, and what sends the rest. */
+  readonly bareFar: Rgb;
+  readonly emitters: readonly Emitter[];
   /** How far from under the centre the piece changes that noticeably, at most, along `across` or `along`. */
   readonly reach: number;
 }
@@ -63,9 +70,15 @@ export function lightOver(light: Light, up: Vec3, rgb: Rgb): Light {
 const askedIn = (light: Light): number =>
   light.kind === "picture" ? Math.min(16, Math.max(4, Math.ceil(light.picture.width / 128))) : 4;
 
-type LightOnTable = Pick<Tabletop, "guide" | "bare" | "reach">;
-/** A setting over a table is always the same to it: asked once. */
-const known = new WeakMap<object, { readonly turnRad: number; readonly asked: LightOnTable }>();
+type LightOnTable = Pick<Tabletop, "guide" | "bareFar" | "reach">;
+/** A setting over a table is always the same to it: asked once. What is near by counts from the piece's middle, in millimetres. */
+interface Known {
+  readonly turnRad: number;
+  readonly unitMm: number | undefined;
+  readonly height: number;
+  readonly asked: LightOnTable;
+}
+const known = new WeakMap<object, Known>();
 
 /** @param light as it stands over the table, see `lightOver` */
 export function makeTabletop(
@@ -76,21 +89,55 @@ export function makeTabletop(
   hasRing = false,
 ): Tabletop {
   const frame = tableFrame(up);
-  return { ...frame, height, hasRing, material, radiusMm, ...lightOnTable(frame, light) };
+  const emitters = emittersOf(light);
+  const on = lightOnTable(frame, height, light, emitters);
+  const bare = sum(on.bareFar, thrownBackOf(emitters, up, scale(up, height)));
+  return { ...frame, height, hasRing, material, radiusMm, ...on, bare, emitters };
 }
 
-function lightOnTable(frame: ReturnType<typeof tableFrame>, light: Light): LightOnTable {
-  if (light.kind === "uniform") return { guide: null, bare: [1, 1, 1], reach: reachUnder(frame, light, 1) };
-  if (light.kind === "picture") return askLight(frame, light);
-  const last = known.get(light.setting);
-  if (last && last.turnRad === light.turnRad) return last.asked;
-  const asked = askLight(frame, light);
-  known.set(light.setting, { turnRad: light.turnRad, asked });
+const sum = (a: Rgb, b: Rgb): Rgb => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
+
+/** What a white table throws back at q where nothing stands on it, linear sRGB. */
+export const bareAt = (
+  { bareFar, emitters, up }: Pick<Tabletop, "bareFar" | "emitters" | "up">,
+  q: Vec3,
+): Rgb => (emitters.length > 0 ? sum(bareFar, thrownBackOf(emitters, up, q)) : bareFar);
+
+type Frame = ReturnType<typeof tableFrame>;
+
+function lightOnTable(
+  frame: Frame,
+  height: number,
+  light: Light,
+  emitters: readonly Emitter[],
+): LightOnTable {
+  if (light.kind === "uniform")
+    return { guide: null, bareFar: [1, 1, 1], reach: reachUnder(frame, light, () => 1) };
+  if (light.kind === "picture") return askLight(frame, height, light, emitters);
+  const { setting, turnRad, unitMm } = light;
+  const last = known.get(setting);
+  if (
+    last &&
+    last.turnRad === turnRad &&
+    last.unitMm === unitMm &&
+    (emitters.length === 0 || last.height === height)
+  )
+    return last.asked;
+  const asked = askLight(frame, height, light, emitters);
+  known.set(setting, { turnRad, unitMm, height, asked });
   return asked;
 }
 
-function askLight(frame: ReturnType<typeof tableFrame>, light: Light): LightOnTable {
+/** The light without what is near by. */
+const farOf = (light: Light): Light =>
+  light.kind === "setting" && isNear(light.setting)
+    ? { ...light, setting: { ...light.setting, panels: light.setting.panels.filter((p) => !p.distanceMm) } }
+    : light;
+
+function askLight(frame: Frame, height: number, light: Light, emitters: readonly Emitter[]): LightOnTable {
   const asked = askedIn(light);
+  const under = scale(frame.up, height);
+  const far = farOf(light);
   const bare: [number, number, number] = [0, 0, 0];
   const brightness: number[][] = [];
   let cells = 0;
@@ -98,10 +145,14 @@ function askLight(frame: ReturnType<typeof tableFrame>, light: Light): LightOnTa
     const mean: [number, number, number] = [0, 0, 0];
     for (let k = 0; k < asked * asked; k++) {
       const place = cellAt(row, column, ((k % asked) + 0.5) / asked, (Math.floor(k / asked) + 0.5) / asked);
-      const seen = lightRadiance(light, directionAt(frame, ...place));
-      for (let c = 0; c < 3; c++) mean[c] += seen[c] / (asked * asked);
+      const d = directionAt(frame, ...place);
+      const seen = lightRadiance(light, d, under);
+      const plain = far === light ? seen : lightRadiance(far, d);
+      for (let c = 0; c < 3; c++) {
+        mean[c] += seen[c] / (asked * asked);
+        bare[c] += plain[c] / (asked * asked);
+      }
     }
-    for (let c = 0; c < 3; c++) bare[c] += mean[c];
     brightness[row] ??= [];
     brightness[row][column] = luminance(mean);
     cells++;
@@ -110,8 +161,8 @@ function askLight(frame: ReturnType<typeof tableFrame>, light: Light): LightOnTa
   const isDark = brightness.every((row) => row.every((v) => v <= 0));
   return {
     guide: isDark ? null : makeGuide((row, column) => Math.max(0, brightness[row][column])),
-    bare,
-    reach: reachUnder(frame, light, luminance(bare)),
+    bareFar: bare,
+    reach: reachUnder(frame, light, (q) => luminance(bareAt({ bareFar: bare, emitters, up: frame.up }, q))),
   };
 }
 
@@ -123,31 +174,27 @@ const [WAYS, CONE_RINGS, CONE_SPOKES] = [32, 5, 8];
 const NOTICEABLE = 0.01;
 
 /** From where on the ball stands in the way of next to none of the light; as if it stood on its full height, where it reaches farthest. */
-function reachUnder(frame: ReturnType<typeof tableFrame>, light: Light, bare: number): number {
+function reachUnder(frame: Frame, light: Light, bare: (q: Vec3) => number): number {
   const counts = (r: number) => {
-    const limit = NOTICEABLE * bare;
-    for (let k = 0; k < WAYS; k++)
-      if (throughBall(frame, light, r, (2 * Math.PI * k) / WAYS) > limit) return true;
+    for (let k = 0; k < WAYS; k++) {
+      const turn = (2 * Math.PI * k) / WAYS;
+      const out = addScaled(scale(frame.across, Math.cos(turn)), frame.along, Math.sin(turn));
+      const q = addScaled(scale(out, r), frame.up, -1);
+      if (throughBall(frame, light, q) > NOTICEABLE * bare(q)) return true;
+    }
     return false;
   };
   return REACHES.find((r) => !counts(r)) ?? FARTHEST;
 }
 
-/** Light that would come to a white table, so far from under the ball, from the directions in which that stands. */
-function throughBall(
-  { up, across, along }: ReturnType<typeof tableFrame>,
-  light: Light,
-  r: number,
-  turn: number,
-): number {
-  const distance = Math.hypot(r, 1);
-  const [c, s] = [-Math.cos(turn), -Math.sin(turn)];
-  const level = addScaled(scale(across, c), along, s);
-  const middle = addScaled(scale(level, r / distance), up, 1 / distance);
+/** Light that would come to a white table at q from the directions in which the ball stands. */
+function throughBall({ up }: Frame, light: Light, q: Vec3): number {
+  const distance = Math.hypot(...q);
+  const middle = normalize(scale(q, -1));
   const beside = normalize(cross(middle, up));
   const above = cross(beside, middle);
   const wide = 1 - Math.sqrt(1 - 1 / distance ** 2);
-  let sum = 0;
+  let received = 0;
   for (let k = 0; k < CONE_RINGS * CONE_SPOKES; k++) {
     const ahead = 1 - (wide * (Math.floor(k / CONE_SPOKES) + 0.5)) / CONE_RINGS;
     const [aside, phi] = [Math.sqrt(1 - ahead ** 2), (2 * Math.PI * ((k % CONE_SPOKES) + 0.5)) / CONE_SPOKES];
@@ -156,9 +203,9 @@ function throughBall(
       above,
       aside * Math.sin(phi),
     );
-    sum += Math.max(0, dot(d, up)) * luminance(lightRadiance(light, d));
+    received += Math.max(0, dot(d, up)) * luminance(lightRadiance(light, d, q));
   }
-  return (2 * wide * sum) / (CONE_RINGS * CONE_SPOKES);
+  return (2 * wide * received) / (CONE_RINGS * CONE_SPOKES);
 }
 
 /** Upward direction for a point of the square in which the cosine is even; see `guide.ts`. */

@@ -41,7 +41,14 @@ import { meetsRing } from "./ring.ts";
 import type { Scene } from "./scene.ts";
 import { nextSeed, type SeedHit } from "./seeds.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
-import { goesDown, pointOnTable, scatterOnTable, type Tabletop, tableReflectance } from "./tabletop.ts";
+import {
+  bareAt,
+  goesDown,
+  pointOnTable,
+  scatterOnTable,
+  type Tabletop,
+  tableReflectance,
+} from "./tabletop.ts";
 import { facingNormal } from "./waviness.ts";
 
 /** Index, absorption and colour arithmetic that one path lives by. */
@@ -213,7 +220,7 @@ function gather(trace: Trace, w: Walker, d: Vec3, share: number): void {
     for (let c = 0; c < 3; c++) behind.seen[c] += share * w.weight[c];
     return;
   }
-  const light = colourFor(lightRadiance(scene.light, d), colour);
+  const light = colourFor(lightRadiance(scene.light, d, w.p), colour);
   sum[0] += share * w.weight[0] * light[0];
   sum[1] += share * w.weight[1] * light[1];
   sum[2] += share * w.weight[2] * light[2];
@@ -514,8 +521,8 @@ function seeShadow(trace: Trace, w: Walker, tabletop: Tabletop, { seen }: Behind
   for (let c = 0; c < 3; c++) seen[c] += w.weight[c];
   if (!entry && !meetsRing(tabletop, w.p, d, Number.POSITIVE_INFINITY)) return;
   if (riseFromTable(lit, rising, d) === "on") follow(lit, rising);
-  const without = colourFor(lightRadiance(scene.light, d), colour);
-  const bare = colourFor(tabletop.bare, colour);
+  const without = colourFor(lightRadiance(scene.light, d, w.p), colour);
+  const bare = colourFor(bareAt(tabletop, w.p), colour);
   for (let c = 0; c < 3; c++)
     if (bare[c] > 0) seen[c] += (w.weight[c] * (lit.sum[c] - factor * without[c])) / bare[c];
 }

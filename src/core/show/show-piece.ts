@@ -7,7 +7,7 @@ import { cutBall } from "../geometry/solid.ts";
 import type { Vec3 } from "../geometry/vec.ts";
 import type { Dispersion } from "../optics/glasses.ts";
 import type { Faces, SceneDesign } from "../optics/inside.ts";
-import type { Light } from "../optics/lights.ts";
+import { inUnits, type Light } from "../optics/lights.ts";
 import { MATERIALS, type Material, type MaterialName } from "../optics/materials.ts";
 import { halved, type Raster, type Rasters } from "../optics/raster.ts";
 import { putOnTable, type Scene, sceneOfPlan } from "../optics/scene.ts";
@@ -46,6 +46,8 @@ export interface ShowPiece {
   /** Of the skin; left out where it is round. */
   readonly waviness?: { readonly slope: number; readonly waves: readonly number[] };
   readonly designs: readonly ShownDesign[];
+  /** Millimetres in a unit. */
+  readonly radiusMm: number;
 }
 
 const PER_PLANE = 5;
@@ -105,6 +107,7 @@ export function pieceOfScene(scene: Scene, isThere: readonly boolean[]): ShowPie
       ? { waviness: { slope: scene.waviness.slope, waves: Array.from(scene.waviness.waves, short) } }
       : {}),
     designs: shownDesigns(scene.designs),
+    radiusMm: scene.radiusMm,
   };
 }
 
@@ -173,7 +176,8 @@ export function sceneOfShown(piece: ShowPiece, light: Light, isUncut = false): S
     seeds,
     waviness: waviness ? { ...waviness, waves: Float64Array.from(waviness.waves) } : null,
     designs: designs.map((design) => ({ ...design, faces: design.faces && facesBy(design.faces, unpacked) })),
-    light,
+    light: inUnits(light, piece.radiusMm),
+    radiusMm: piece.radiusMm,
     tabletop: null,
   };
 }

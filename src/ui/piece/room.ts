@@ -4,7 +4,7 @@
  */
 import { useEffect, useMemo } from "react";
 import { DataTexture, FloatType, type IUniform, NearestFilter, RGBAFormat } from "three";
-import { LIGHT_SETTINGS, type Light, type LightAxes } from "../../core/optics/lights.ts";
+import { inUnits, LIGHT_SETTINGS, type Light, type LightAxes } from "../../core/optics/lights.ts";
 import { lightDefines, packEnvironment, packLight } from "../../render/pack-light.ts";
 import { SHADER_LIMITS } from "../../render/shader-limits.ts";
 import { lightOf } from "../look/light-of.ts";
@@ -59,10 +59,11 @@ function useLight(inSoftware: boolean): { light: Light; axes: LightAxes } {
   const lightTurnDeg = useLook((settings) => settings.lightTurnDeg);
   const picture = useLook((settings) => settings.picture);
   const stand = useEye((view) => view.stand);
+  const unitMm = useStudio((state) => state.plan.piece.diameterMm) / 2;
   return useMemo(() => {
-    const light = isLook ? lightOf({ light: name, lightTurnDeg, picture }) : WORKSHOP;
+    const light = isLook ? inUnits(lightOf({ light: name, lightTurnDeg, picture }), unitMm) : WORKSHOP;
     return { light: inSoftware ? asPicture(light) : light, axes: axesOn(isLook ? stand : undefined, light) };
-  }, [isLook, name, lightTurnDeg, picture, stand, inSoftware]);
+  }, [isLook, name, lightTurnDeg, picture, stand, inSoftware, unitMm]);
 }
 
 /** @param inSoftware whether pictures are computed on the processor */

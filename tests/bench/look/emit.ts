@@ -1,5 +1,5 @@
 /**
- * Writes what `egl.py` runs: assembled shaders and packed scenes. usage: emit.ts FOLDER
+ * Writes what `egl.py` runs: assembled shaders and packed scenes. usage: emit.ts FOLDER [NAME ...]; without names all of them
  * With the pictures: one marble in each light, plans of the app half-finished and finished.
  */
 import { mkdirSync, writeFileSync } from "node:fs";
@@ -143,7 +143,7 @@ function tracerJob(
         fragments: fragmentsOf("light-map.frag"),
         smooth: "smooth-map.frag",
         steps: SMOOTHING_STEPS,
-        ground: plain(packed.uniforms.tableBare),
+        ground: plain(vec3(packed.mapGround)),
       },
     }),
     resolve: "resolve.frag",
@@ -155,6 +155,7 @@ function tracerJob(
       ...(packed.planes && { planes: packed.planes }),
       ...(packed.environment && { environment: packed.environment }),
       ...(packed.guide && { guide: packed.guide }),
+      ...(packed.nearLight && { nearLight: packed.nearLight }),
       // bytes there, floats here: what is looked up is the same
       ...(packed.pictures && {
         pictures: { ...packed.pictures, rgba: Float32Array.from(packed.pictures.rgba, (byte) => byte / 255) },
@@ -185,7 +186,7 @@ function bareJob(count: number) {
 
 const CORE: Piece["inside"] = [{ kind: "core", diameterMm: 12, rgb: [0.7, 0.15, 0.05], atMm: [0, 0, -2] }];
 
-const timings = [
+const timings = () => [
   ...[25, 60, 120].map(bareJob),
   ...[25, 60, 120, 250].map((count) => tracerJob(`${count} facets`, benchScene(count), BENCH_VIEW)),
   tracerJob("25 facets, no dispersion", benchScene(25), BENCH_VIEW, { hasDispersion: false }),
@@ -204,7 +205,7 @@ const inLight = (name: LightName) =>
   ({ kind: "setting", setting: LIGHT_SETTINGS[name], turnRad: 0 }) as const;
 const lights = Object.keys(LIGHT_SETTINGS) as LightName[];
 const oblique = viewFrom(-70, 62, 10, 14.5);
-const pictures = [
+const pictures = () => [
   ...lights.map((name) =>
     tracerJob(
       `marble, ${name}`,
@@ -244,22 +245,23 @@ const pictures = [
 /** The scenes that the shader and its twin share, to hold a real card to the twin as well. */
 const CHECK_SIZE = 48;
 const CHECK_SAMPLES = 512;
-const checks = LOOK_SCENES.flatMap((scene, k) =>
-  [11, 12].map((seed) => {
-    const view = viewFrom(...scene.from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, scene.up);
-    const options = { hasDispersion: scene.hasDispersion, seed, behind: "light" } as const;
-    // One run with the program for this number of planes, one with the program for any.
-    const job = tracerJob(scene.name, scene.make(), view, options, undefined, seed === 11);
-    const count = CHECK_SAMPLES;
-    return {
-      ...job,
-      sizes: [[CHECK_SIZE, CHECK_SIZE]],
-      passes: passList(count, { ...DEFAULT_OPTIONS, ...options }),
-      samples: samplesOfHalves(count, scene.hasDispersion),
-      dump: `scene-${k}-${seed}.f32`,
-    };
-  }),
-);
+const checks = () =>
+  LOOK_SCENES.flatMap((scene, k) =>
+    [11, 12].map((seed) => {
+      const view = viewFrom(...scene.from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, scene.up);
+      const options = { hasDispersion: scene.hasDispersion, seed, behind: "light" } as const;
+      // One run with the program for this number of planes, one with the program for any.
+      const job = tracerJob(scene.name, scene.make(), view, options, undefined, seed === 11);
+      const count = CHECK_SAMPLES;
+      return {
+        ...job,
+        sizes: [[CHECK_SIZE, CHECK_SIZE]],
+        passes: passList(count, { ...DEFAULT_OPTIONS, ...options }),
+        samples: samplesOfHalves(count, scene.hasDispersion),
+        dump: `scene-${k}-${seed}.f32`,
+      };
+    }),
+  );
 
 /**
  * A product picture: 61 facets lying on a paper table, dispersion. Timed with the table and without, as many samples as the piece
@@ -267,8 +269,8 @@ const checks = LOOK_SCENES.flatMap((scene, k) =>
  */
 const PRODUCT_SIZE = 1080;
 const NOISE_SIZE = 540;
-const NOISE_PASSES = [1, 8, 32, 128, 512];
-const CONVERGED_PASSES = 16384;
+const NOISE_PASSES = [1, 5, 17, 33, 65, 129, 513];
+const CONVERGED_PASSES = 4097;
 const productView = viewFrom(...RESTS.back.from, 10, 14.5, [0, 0, 1]);
 const productPiece = benchScene(61);
 const onPaper = putOnTable(productPiece, [0, 0, 1], -1, { material: MATERIALS.paper, radiusMm: 15 });
@@ -285,7 +287,7 @@ const productJob = (
   samples: samplesOfHalves(passes, true),
 });
 const square = (size: number) => [[size, size]];
-const product = [
+const product = () => [
   productJob("61 facets, no table", productPiece, square(PRODUCT_SIZE), PASSES, 1),
   productJob("61 facets on paper", onPaper, square(PRODUCT_SIZE), PASSES, 1),
   ...NOISE_PASSES.map((passes) => ({
@@ -301,25 +303,26 @@ const product = [
 ];
 
 /** The contact sheet as a card traces it in seconds: as large as a page wants them, free of noise. */
-const CONTACT = { size: 840, passes: 1601 };
-const contact = CONTACT_PICTURES.map((picture, k) => {
-  const scene = sceneOfPicture(picture);
-  const options = { maxMeetings: STILL_MEETINGS, behind: "light" } as const;
-  const file = `contact-${String(k + 1).padStart(2, "0")}.png`;
-  const job = tracerJob(picture.name, scene, viewOfPicture(picture, scene), options, {
-    file,
-    exposure: picture.exposure,
+const CONTACT = { size: 840, passes: 401 };
+const contact = () =>
+  CONTACT_PICTURES.map((picture, k) => {
+    const scene = sceneOfPicture(picture);
+    const options = { maxMeetings: STILL_MEETINGS, behind: "light" } as const;
+    const file = `contact-${String(k + 1).padStart(2, "0")}.png`;
+    const job = tracerJob(picture.name, scene, viewOfPicture(picture, scene), options, {
+      file,
+      exposure: picture.exposure,
+    });
+    return {
+      ...job,
+      sizes: square(CONTACT.size),
+      passes: passList(CONTACT.passes, { ...DEFAULT_OPTIONS, ...options }),
+      samples: samplesOfHalves(CONTACT.passes, true),
+    };
   });
-  return {
-    ...job,
-    sizes: square(CONTACT.size),
-    passes: passList(CONTACT.passes, { ...DEFAULT_OPTIONS, ...options }),
-    samples: samplesOfHalves(CONTACT.passes, true),
-  };
-});
 
-const [folder] = process.argv.slice(2);
-if (!folder) throw new Error("usage: emit.ts FOLDER");
+const [folder, ...only] = process.argv.slice(2);
+if (!folder) throw new Error("usage: emit.ts FOLDER [NAME ...]");
 mkdirSync(folder, { recursive: true });
 /** Each table's light map has the size that the picture wants. */
 type Job = { readonly sizes: readonly (readonly number[])[]; readonly map?: object };
@@ -327,5 +330,8 @@ const withMapSides = <T extends Job>(job: T): T =>
   job.map
     ? { ...job, map: { ...job.map, sides: job.sizes.map(([width, height]) => mapSide(width * height)) } }
     : job;
-for (const [name, jobs] of Object.entries({ timings, checks, product, contact, pictures }))
+for (const [name, make] of Object.entries({ timings, checks, product, contact, pictures })) {
+  if (only.length > 0 && !only.includes(name)) continue;
+  const jobs: readonly Job[] = make();
   writeFileSync(join(folder, `${name}.json`), JSON.stringify({ shaders, jobs: jobs.map(withMapSides) }));
+}

@@ -145,7 +145,7 @@ describe("the page", () => {
     const data = JSON.parse(/id="data">(.*)<\/script>/.exec(html)?.[1] ?? "");
     expect(Object.keys(data)).toEqual(["piece", "light", "pictures", "said"]);
     expect(Object.keys(data.piece).sort()).toEqual(
-      ["designs", "dispersion", "nd", "planes", "sigma", "sigmaRgb"].sort(),
+      ["designs", "dispersion", "nd", "planes", "radiusMm", "sigma", "sigmaRgb"].sort(),
     );
     expect(html).toContain("A shape that can be seen can be measured");
     expect(data.said.de.measured).toContain("kann man auch messen");
