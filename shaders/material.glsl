@@ -28,6 +28,28 @@ float roundedThread(float t) {
 }
 #endif
 
+#if MATERIAL == 3 || MATERIAL == 4
+// As in its twin: how many cells have a crumb of dust, their size, radii of crumbs.
+const float DUSTY = 0.22;
+const float DUST_CELL_MM = 3.5;
+const float DUST_LEAST_MM = 0.05;
+const float DUST_MOST_MM = 0.17;
+const float DUST_SHARE = DUSTY * 3.141592653589793
+  * (DUST_LEAST_MM * DUST_LEAST_MM + DUST_LEAST_MM * DUST_MOST_MM + DUST_MOST_MM * DUST_MOST_MM)
+  / (3.0 * DUST_CELL_MM * DUST_CELL_MM);
+
+// 1 on a crumb of dust and 0 beside it, less its mean.
+float dust(vec2 p) {
+  vec2 t = p / DUST_CELL_MM;
+  ivec2 i = ivec2(floor(t));
+  uint h = hash(hash(hash(51u) + uint(i.x)) + uint(i.y));
+  if (toUnit(h) >= DUSTY) return -DUST_SHARE;
+  float rim = mix(DUST_LEAST_MM, DUST_MOST_MM, toUnit(hash(h + 1u))) / DUST_CELL_MM;
+  vec2 middle = rim + (1.0 - 2.0 * rim) * vec2(toUnit(hash(h + 2u)), toUnit(hash(h + 3u)));
+  return (length(t - vec2(i) - middle) < rim ? 1.0 : 0.0) - DUST_SHARE;
+}
+#endif
+
 float patternAt(vec2 p) {
   if (!(max(abs(p.x), abs(p.y)) < EVEN_BEYOND_MM)) return 1.0;
 #if MATERIAL == 1
@@ -42,12 +64,14 @@ float patternAt(vec2 p) {
   return 1.0 + 0.4 * roundedThread(f.x) + 0.25 * roundedThread(f.y) + 0.1 * thick;
 #elif MATERIAL == 3
   return 1.0
+    + 1.4 * dust(p)
     + 0.16 * unevenness(p / vec2(30.0, 22.0), 31u)
     + 0.1 * unevenness(p / vec2(4.0, 3.4), 32u)
     + 0.12 * unevenness(p / 0.4, 33u);
 #elif MATERIAL == 4
   float ring = p.y / 4.5 + 1.4 * unevenness(p / vec2(80.0, 22.0), 41u);
   return 1.0
+    + 0.5 * dust(p)
     + 0.14 * cos(6.283185307179586 * ring)
     + 0.16 * unevenness(p / vec2(60.0, 1.8), 42u)
     + 0.14 * unevenness(p / vec2(7.0, 0.3), 43u);

@@ -14,13 +14,17 @@ const TEXELS_A_PIXEL = 0.33;
 const [LEAST_SIDE, MOST_SIDE] = [128, 512];
 /** Until it has so many passes it gains one with each pass of any picture: while an eye moves, no picture has many. */
 const SOON = 17;
-/** A map is a little ahead of the picture: a pass of the picture is only as good as the map is by then. */
-const AHEAD = 8;
+/**
+ * A map is ahead of the picture, which is only as good as the map was pass by pass: it has few texels, and blotches of their size are
+ * what one sees first. It gains so many passes more with each of the picture's, until it leads by this many.
+ */
+const [LEADS_EACH, LEADS] = [5, 48];
+const leadAt = (passes: number): number => Math.min(LEADS, LEADS_EACH * passes);
 /** With so many it is left as it is. */
 const MOST_PASSES = 4097;
 /** It is smoothed once it has so many passes more, in steps of which each looks at neighbours so many texels apart. */
 const SMOOTHED_AFTER = 8;
-export const SMOOTHING_STEPS = [1, 2] as const;
+export const SMOOTHING_STEPS = [1, 2, 4] as const;
 /** Two wavelengths half a spectrum apart are grey enough for what is smoothed, and leave a map twice as many rays as a picture. */
 const WAVES_A_RAY_OF_MAP = 2;
 /** A map's chances are not its picture's. */
@@ -32,13 +36,13 @@ export const mapSide = (pixels: number): number =>
 
 /** How many passes a map that has `now` is to gain before a picture does that has so many already. */
 export function mapPassesDue(now: number, passes: number): number {
-  const wanted = Math.min(MOST_PASSES, passes + Math.min(passes, AHEAD) + 1);
+  const wanted = Math.min(MOST_PASSES, passes + leadAt(passes) + 1);
   return Math.max(wanted - now, now < SOON ? 1 : 0);
 }
 
 /** Paths that go into the map of a picture of so many pixels and samples, if it is made for that picture alone. */
 export const mapPaths = (pixels: number, samples: number): number =>
-  mapSide(pixels) ** 2 * (samples + Math.min(samples, AHEAD));
+  mapSide(pixels) ** 2 * (samples + leadAt(samples));
 
 /** Whether it is to be smoothed after so many passes: both halves have as much, and it was not just done. */
 export function smoothsMap(passes: number, smoothedAt: number, isGuided: boolean): boolean {
