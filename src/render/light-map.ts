@@ -18,7 +18,7 @@ const SOON = 17;
  * A map is ahead of the picture, which is only as good as the map was pass by pass: it has few texels, and blotches of their size are
  * what one sees first. It gains so many passes more with each of the picture's, until it leads by this many.
  */
-const [LEADS_EACH, LEADS] = [5, 48];
+const [LEADS_EACH, LEADS] = [3, 32];
 const leadAt = (passes: number): number => Math.min(LEADS, LEADS_EACH * passes);
 /** With so many it is left as it is. */
 const MOST_PASSES = 4097;

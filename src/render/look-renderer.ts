@@ -10,9 +10,9 @@
 import type { Rgb } from "../core/optics/spectrum.ts";
 import { checkDevice, type DeviceCheck } from "./device-check.ts";
 import { measureGpu } from "./gpu-clock.ts";
-import { mapPaths } from "./light-map.ts";
 import { LivePictures, type Progress } from "./live-pictures.ts";
 import type { PackedScene } from "./packed-scene.ts";
+import { stillPaths } from "./still.ts";
 import { TileScheduler } from "./tile-scheduler.ts";
 import { TraceEngine } from "./trace-engine.ts";
 import type { View } from "./view.ts";
@@ -177,10 +177,9 @@ export class LookRenderer {
     this.takeScenes();
   }
 
-  /** About how long a picture of so many pixels and samples takes, milliseconds; null before anything was traced. */
+  /** About how long a still picture of so many pixels and samples takes, milliseconds; null before anything was traced. */
   stillMs(pixels: number, samples: number, hasTable: boolean): number | null {
-    const paths = samples * pixels + (hasTable ? mapPaths(pixels, samples) : 0);
-    return this.pictures?.first?.passes ? this.scheduler.passMs(paths) : null;
+    return this.pictures?.first?.passes ? this.scheduler.passMs(stillPaths(pixels, samples, hasTable)) : null;
   }
 
   /** The engine, for still pictures on the same card; null while there is none. */

@@ -47,9 +47,9 @@ describe("a light map", () => {
     for (let passes = 0; passes < 100; passes++) {
       for (let due = mapPassesDue(now, passes); due > 0; due--) now++;
       expect(now).toBeGreaterThan(passes);
-      expect(now).toBeLessThanOrEqual(passes + 50);
+      expect(now).toBeLessThanOrEqual(passes + 34);
     }
-    expect(now).toBeLessThanOrEqual(149);
+    expect(now).toBeLessThanOrEqual(133);
     // another eye: what is there is enough
     expect(mapPassesDue(now, 0)).toBe(0);
     expect(mapPassesDue(now, 90)).toBe(0);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { mapPassesDue, mapSide } from "../../src/render/light-map.ts";
 import {
   halfOfPass,
   passAt,
@@ -7,7 +8,7 @@ import {
   shuffled,
   WAVES_A_RAY,
 } from "../../src/render/pass.ts";
-import { tilesOf, withMargin } from "../../src/render/still.ts";
+import { stillPaths, tilesOf, withMargin } from "../../src/render/still.ts";
 
 describe("the tiles of a still picture", () => {
   it.each([
@@ -21,6 +22,24 @@ describe("the tiles of a still picture", () => {
     expect(tiles.every((tile) => tile.x + tile.width <= width && tile.y + tile.height <= height)).toBe(true);
     const corners = new Set(tiles.map((tile) => `${tile.x},${tile.y}`));
     expect(corners.size).toBe(tiles.length);
+  });
+});
+
+describe("what a still picture's time is told by", () => {
+  it("counts the sketch and every pass over the light map as well, and that its paths are longer than the living picture's", () => {
+    const pixels = 700 * 700;
+    for (const samples of [8, 64, 256]) {
+      let [map, paths] = [0, 0];
+      for (let pass = 0; pass < samples + 1; pass++) {
+        const due = mapPassesDue(map, pass);
+        map += due;
+        paths += pixels + due * mapSide(pixels) ** 2;
+      }
+      const longer = stillPaths(pixels, samples, true) / paths;
+      expect(longer).toBeGreaterThan(1.5);
+      expect(longer).toBeLessThan(1.6);
+      expect(stillPaths(pixels, samples, false) / (pixels * (samples + 1))).toBeCloseTo(longer, 1);
+    }
   });
 });
 

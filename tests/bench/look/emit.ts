@@ -280,16 +280,18 @@ const productJob = (
   sizes: readonly number[][],
   passes: number,
   seed: number,
+  maxMeetings = DEFAULT_OPTIONS.maxMeetings,
 ) => ({
-  ...tracerJob(name, scene, productView, { seed }),
+  ...tracerJob(name, scene, productView, { seed, maxMeetings }),
   sizes,
-  passes: passList(passes, { ...DEFAULT_OPTIONS, seed }),
+  passes: passList(passes, { ...DEFAULT_OPTIONS, seed, maxMeetings }),
   samples: samplesOfHalves(passes, true),
 });
 const square = (size: number) => [[size, size]];
 const product = () => [
   productJob("61 facets, no table", productPiece, square(PRODUCT_SIZE), PASSES, 1),
   productJob("61 facets on paper", onPaper, square(PRODUCT_SIZE), PASSES, 1),
+  productJob("61 facets on paper, saved", onPaper, square(PRODUCT_SIZE), PASSES, 1, STILL_MEETINGS),
   ...NOISE_PASSES.map((passes) => ({
     ...productJob(`on paper, ${passes} passes`, onPaper, square(NOISE_SIZE), passes, 1),
     dump: `product-${passes}.f32`,
