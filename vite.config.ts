@@ -24,7 +24,7 @@ const contentPolicy = (): Plugin => ({
   },
 });
 
-/** Shaders travel without their comments. Lines stay, so that a compiler's complaint still names them. */
+/** Shaders travel without their comments and indents. Lines stay, so that a compiler's complaint still names them. */
 const bareShaders = (): Plugin => ({
   name: "bare-shaders",
   apply: "build",
@@ -33,7 +33,7 @@ const bareShaders = (): Plugin => ({
     handler(code) {
       const text = /^export default ("[\s\S]*");?\s*$/.exec(code)?.[1];
       if (text === undefined) throw new Error("a shader did not come as one text");
-      const bare = (JSON.parse(text) as string).replace(/[ \t]*\/\/[^\n]*/g, "");
+      const bare = (JSON.parse(text) as string).replace(/^[ \t]+|[ \t]*\/\/[^\n]*/gm, "");
       return { code: `export default ${JSON.stringify(bare)}`, map: null };
     },
   },

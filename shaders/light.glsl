@@ -1,4 +1,4 @@
-// Where the light comes from: radiance by direction (and place, where something glows near by), linear sRGB, +y up but where `lightUp` says otherwise. Twin: src/core/optics/lights.ts and hdr.ts.
+// Where the light comes from: radiance by direction (and place, where something glows near by), linear sRGB, +y up but where `lightUp` says otherwise. Twin: src/core/optics/lights.ts and equirect.ts.
 //
 // Set from outside: LIGHT (LIGHT_UNIFORM, LIGHT_SETTING or LIGHT_PICTURE), PANELS (those of a setting, at most MAX_PANELS), NEAR_PANELS (how
 // many of these, the last ones, are near by).

@@ -1,7 +1,7 @@
 /** A light as `light.glsl` takes it. */
 
 import { addScaled, scale, type Vec3 } from "../core/geometry/vec.ts";
-import type { EquirectPicture } from "../core/optics/hdr.ts";
+import type { EquirectPicture } from "../core/optics/equirect.ts";
 import { axesOf, type Light, lightRadiance, meanRadiance, outOf, type Panel } from "../core/optics/lights.ts";
 import { float, type Uniforms, vec2, vec3, vec4 } from "./gl-program.ts";
 import type { Texels } from "./packed-scene.ts";

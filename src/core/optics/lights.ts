@@ -3,7 +3,7 @@
  * data that a shader evaluates by the same few formulas: a sky, a horizon and a ground, and panels that glow.
  */
 import { addScaled, cross, dot, normalize, scale, type Vec3 } from "../geometry/vec.ts";
-import { type EquirectPicture, pictureMean, pictureRadiance } from "./hdr.ts";
+import { type EquirectPicture, pictureMean, pictureRadiance } from "./equirect.ts";
 import type { Rgb } from "./spectrum.ts";
 
 /** A glowing rectangle or disc, as it is seen from the piece's middle. Sizes are tangents of half angles. */
@@ -415,12 +415,6 @@ function turned(d: Vec3, turnRad: number): Vec3 {
   return [c * d[0] - s * d[2], d[1], s * d[0] + c * d[2]];
 }
 
-/** Undoes `turned`. */
-function turnedBack(v: Vec3, turnRad: number): Vec3 {
-  const [c, s] = [Math.cos(turnRad), Math.sin(turnRad)];
-  return [c * v[0] + s * v[2], v[1], -s * v[0] + c * v[2]];
-}
-
 /** Whether anything of a setting is so near that its light depends on the place. */
 export const isNear = (setting: LightSetting): boolean =>
   setting.panels.some(({ distanceMm }) => distanceMm !== undefined);
@@ -446,7 +440,7 @@ export const axesOf = (light: Light): LightAxes => (light.kind === "setting" && 
 /** From a setting's own axes to the piece's. */
 export function outOf(light: Light & { readonly kind: "setting" }, v: Vec3): Vec3 {
   const { right, up, front } = axesOf(light);
-  const [x, y, z] = turnedBack(v, light.turnRad);
+  const [x, y, z] = turned(v, -light.turnRad);
   return addScaled(addScaled(scale(right, x), up, y), front, z);
 }
 

@@ -2,8 +2,8 @@
 
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
+import type { EquirectPicture } from "../../core/optics/equirect.ts";
 import type { GlassName } from "../../core/optics/glasses.ts";
-import type { EquirectPicture } from "../../core/optics/hdr.ts";
 import type { LightName } from "../../core/optics/lights.ts";
 import type { MaterialName } from "../../core/optics/materials.ts";
 import type { Finish, Plan } from "../../core/plan/document.ts";

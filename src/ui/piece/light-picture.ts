@@ -1,5 +1,5 @@
 /** A setting of the light as a picture all round, which in software is looked up in a fraction of the time that its panels take. */
-import type { EquirectPicture } from "../../core/optics/hdr.ts";
+import type { EquirectPicture } from "../../core/optics/equirect.ts";
 import { type Light, type LightSetting, settingRadiance } from "../../core/optics/lights.ts";
 
 /** Rows of the picture that stands for a setting in software: a degree each, narrower than a window's bar. */

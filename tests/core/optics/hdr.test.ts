@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../src/core/geometry/vec.ts";
-import { pictureRadiance, readHdr } from "../../../src/core/optics/hdr.ts";
+import { pictureRadiance } from "../../../src/core/optics/equirect.ts";
+import { readHdr } from "../../../src/core/optics/hdr.ts";
 import { HdrError, type HdrFaultData } from "../../../src/core/optics/hdr-fault.ts";
 import { writePfm } from "../../../src/core/optics/pfm.ts";
 import { hdrFaultInWords } from "../../../src/words/hdr-faults.ts";
