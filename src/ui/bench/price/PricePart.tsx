@@ -119,7 +119,7 @@ function PricePart() {
         </section>
       </div>
       <BesidePart weighed={answer} other={other} onOther={setOther} />
-      <QuotePart priced={priced} />
+      <QuotePart priced={priced} isCounting={plan.offer !== undefined && time === null && !error} />
     </div>
   );
 }

@@ -110,7 +110,13 @@ function useQuotePicture() {
   return { job, trace, picture, canTrace: state?.check.pass ?? false, isReady: state !== null };
 }
 
-export function QuotePart({ priced }: { priced: Priced | null }) {
+interface QuoteProps {
+  readonly priced: Priced | null;
+  /** What it takes is still being worked out. */
+  readonly isCounting: boolean;
+}
+
+export function QuotePart({ priced, isCounting }: QuoteProps) {
   const words = useWords(priceWords);
   const bench = useWords(benchWords);
   const { cancel } = useWords(lookWords).save;
@@ -143,7 +149,11 @@ export function QuotePart({ priced }: { priced: Priced | null }) {
   return (
     <section className="price-quote" aria-labelledby="offer-quote">
       <h2 id="offer-quote">{words.quote}</h2>
-      <p>{question === null ? words.noPrice : words.quoteWhat}</p>
+      {isCounting ? (
+        <p className="waiting">{bench.counting}</p>
+      ) : (
+        <p>{question === null ? words.noPrice : words.quoteWhat}</p>
+      )}
       {question === null ? null : (
         <>
           <TermsField />
