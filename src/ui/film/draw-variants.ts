@@ -2,7 +2,7 @@
 
 import type { Plan } from "../../core/plan/document.ts";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
-import { sceneOf } from "../look/look-scene.ts";
+import { behindOf, sceneOf } from "../look/look-scene.ts";
 import { lookSettings, type OtherLook } from "../look/look-settings.ts";
 import { groundColor } from "../look/png.ts";
 import { stillPicture, untilReady, viewOf } from "../look/traced.ts";
@@ -59,7 +59,7 @@ export async function drawVariants(
       ...DEFAULT_OPTIONS,
       hasDispersion: settings.hasDispersion,
       maxMeetings: STILL_MEETINGS,
-      behind: settings.behind,
+      behind: behindOf(settings),
     });
     const onProgress = (share: number) => onShare((k + share) / variants.length);
     const options = { width: size, height: size, samples, exposure: settings.exposure, signal, onProgress };
