@@ -23,7 +23,12 @@ it("makes a page that stands alone, with the maker's name, a price, and no recip
   const make = sheet.getByRole("button", { name: "Make the page" });
   // a dozen pictures are traced in software
   page.context().setDefaultTimeout(500_000);
-  const file = await fileOf(page, () => make.click());
+  const stop = sheet.getByRole("button", { name: "Stop", exact: true });
+  const file = await fileOf(page, async () => {
+    await make.press("Enter");
+    // who works by key still stands where the work is stopped
+    await expect.poll(() => stop.evaluate((button) => button === document.activeElement)).toBe(true);
+  });
   const html = file.bytes.toString("utf8");
   expect(file.name).toMatch(/^Quay.*\.html$/);
   expect(file.bytes.length).toBeLessThan(900_000);

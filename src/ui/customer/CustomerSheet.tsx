@@ -332,6 +332,7 @@ export default function CustomerSheet() {
   const language = useLanguage();
   const isOnBench = useScreen((state) => state.forCustomer === null);
   const isVanished = solid(plan).vanished;
+  const isWorking = job.share !== null;
 
   const offerPrice = useOfferPrice();
   const { light: chosen } = lookSettings.getState();
@@ -376,16 +377,19 @@ export default function CustomerSheet() {
         {words.recipe}
       </Toggle>
       <p className="soft">{words.noRecipe}</p>
-      {job.share === null ? (
-        <Button look="strong" isDisabled={isVanished} onPress={make}>
-          {words.make}
-        </Button>
-      ) : (
-        <p className="customer-row" role="status" ref={intoView}>
-          {words.progress(Math.round(job.share * count), count)}
-          <Button onPress={job.stop}>{words.cancel}</Button>
-        </p>
+      {job.share === null ? null : (
+        <p role="status">{words.progress(Math.round(job.share * count), count)}</p>
       )}
+      {/* one press for both, so that who pressed it by key still stands there */}
+      <div ref={isWorking ? intoView : null}>
+        <Button
+          look={isWorking ? "outlined" : "strong"}
+          isDisabled={isVanished}
+          onPress={isWorking ? job.stop : make}
+        >
+          {isWorking ? words.cancel : words.make}
+        </Button>
+      </div>
       <MadePart made={made} link={link} saved={saved} />
       {job.trouble ? <p role="alert">{words.failed(job.trouble)}</p> : null}
       {isVanished ? null : <LinkPart link={link} />}
