@@ -25,7 +25,7 @@ it("lays two glasses side by side in one file, each traced, each with its own na
   await page.locator(".recipe").waitFor();
   await takeFiles(page);
   await openFromMenu(page, "Sheet of variants");
-  expect(await names.count()).toBe(2);
+  await expect.poll(() => names.count()).toBe(2);
   expect([await names.nth(0).inputValue(), await names.nth(1).inputValue()]).toEqual(["Quay", ""]);
   await sheet.getByRole("button", { name: "Make the sheet" }).click();
   await sheet.getByRole("img", { name: "The sheet of variants" }).waitFor();

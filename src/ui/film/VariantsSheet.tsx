@@ -23,7 +23,7 @@ import { intoView } from "../shared/into-view.ts";
 import { SendButton } from "../shared/SendButton.tsx";
 import { useOutlasting } from "../shared/use-outlasting.ts";
 import { useFormat } from "../use-format.ts";
-import { usePlan, useStudio } from "../use-studio.ts";
+import { usePlan } from "../use-studio.ts";
 import { drawVariants, MOST_VARIANTS, type Variant } from "./draw-variants.ts";
 import "./film.css";
 
@@ -89,12 +89,11 @@ export default function VariantsSheet() {
   const language = useLanguage();
   const { number } = useFormat();
   const plan = usePlan();
-  const planId = useStudio((studio) => studio.planId);
   const job = useJob();
   const state = useTracing();
   const [trouble, setTrouble] = useState<string | null>(null);
   const kept = useKeptPlans(setTrouble);
-  const [list, setList] = useOutlasting(`variants-${planId ?? ""}`, NONE, readList, writeList);
+  const [list, setList] = useOutlasting("variants", NONE, readList, writeList);
   const [of, setOf] = useState(THIS);
   const [glass, setGlass] = useState<NonNullable<OtherLook["glass"]> | typeof SAME>(SAME);
   const [light, setLight] = useState<LightName | typeof SAME>(SAME);
