@@ -34,7 +34,7 @@ const QUALITIES: readonly Quality[] = ["draft", "good", "best"];
 const LEAST_SIZE = 128;
 const MOST_SIZE = 4096;
 
-/** What is chosen of a picture; it outlasts going elsewhere, as whoever makes several wants them alike. */
+/** What is chosen of a picture; it outlasts a reload, as whoever makes several wants them alike. */
 interface Chosen {
   readonly size: number;
   readonly quality: Quality;
