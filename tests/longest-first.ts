@@ -9,6 +9,7 @@ const LONGEST = [
   "plans/seeds-40000.test.ts",
   "plans/seeds-41000.test.ts",
   "plans/seeds-42000.test.ts",
+  "cli/streams.test.ts",
   "core/ideas/ideas.test.ts",
   "core/measure/measures.test.ts",
   "browser/faults.test.ts",

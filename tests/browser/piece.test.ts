@@ -68,6 +68,34 @@ describe("the hand on the piece", () => {
   });
 });
 
+/** Counts the pictures that are drawn: each begins with a clear canvas. */
+const countPictures = () => {
+  Object.assign(window, { pictures: 0 });
+  WebGL2RenderingContext.prototype.clear = new Proxy(WebGL2RenderingContext.prototype.clear, {
+    apply: (clear, gl, given) => {
+      Object.assign(window, { pictures: Reflect.get(window, "pictures") + 1 });
+      Reflect.apply(clear, gl, given);
+    },
+  });
+};
+
+it("draws nothing while nothing moves, and again when it is turned", async () => {
+  const { page, close } = await app.visit({ ...SMALL, before: countPictures });
+  const drawn = () => page.evaluate(() => Reflect.get(window, "pictures") as number);
+  await pictureAtRest(page.locator(".piece-canvas canvas"));
+  const before = await drawn();
+  expect(before).toBeGreaterThan(0);
+  // as long as a hundred pictures of something that moves would take
+  await page.evaluate(async () => {
+    for (let i = 0; i < 100; i++) await new Promise((next) => requestAnimationFrame(next));
+  });
+  expect(await drawn()).toBe(before);
+  await page.locator(".piece-canvas").focus();
+  await page.keyboard.press("ArrowRight");
+  await expect.poll(drawn).toBeGreaterThan(before);
+  await close();
+});
+
 /** A finger through the browser's own input, so that pointer events come as they do on a tablet. */
 async function finger(page: Page) {
   const session = await page.context().newCDPSession(page);
