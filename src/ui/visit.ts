@@ -16,7 +16,7 @@ import { type FaultKind, faultOf, StorageFault } from "../state/storage/faults.t
 import { shellWords } from "./messages/shell.ts";
 import { pieceSettled } from "./piece/use-canvas.ts";
 import { prepare, settledPlan, settlingOf } from "./settled.ts";
-import { screen, tell } from "./shared/screen.ts";
+import { screenOf, tell } from "./shared/screen.ts";
 import { languageNow, perStudio, type Studio, useStudioStore } from "./studio.ts";
 
 interface Visit {
@@ -109,7 +109,7 @@ export async function whyUnkept(
 /** Says that what the address or the last visit asks for could not be looked for, which nobody foresaw. */
 export async function sayUnbegun(studio: Studio): Promise<void> {
   const [why] = await whyUnkept(studio, "unforeseen");
-  tell({ tone: "stop", text: shellWords[languageNow(studio)].notRead, details: [why ?? ""] });
+  tell(studio, { tone: "stop", text: shellWords[languageNow(studio)].notRead, details: [why ?? ""] });
 }
 
 /** Joins a studio to what is kept on this device. Never rejects: what stands against it is said where keeping is. */
@@ -118,7 +118,7 @@ export async function beginVisit(studio: Studio): Promise<void> {
   const session = await startSession(studio, { ...browserSurroundings(), prepare }).catch((why: unknown) =>
     startSession(studio, inMemory(why)),
   );
-  const wouldLose = () => session.wouldLose() || screen.getState().isMaking;
+  const wouldLose = () => session.wouldLose() || screenOf(studio).getState().isMaking;
   keepWhenHidden(document, { ...session, wouldLose });
   drawThumbnails(studio, session);
   carryUnkept(studio, session);
@@ -147,4 +147,4 @@ export async function layOnBench(
 
 /** German was wanted and its words could not be fetched: English is spoken instead, and that is said. */
 export const sayNoGerman = (studio: Studio): void =>
-  tell({ tone: "stop", text: shellWords[languageNow(studio)].noGerman });
+  tell(studio, { tone: "stop", text: shellWords[languageNow(studio)].noGerman });

@@ -2,12 +2,15 @@
 import "@fontsource-variable/atkinson-hyperlegible-next";
 import { createRoot } from "react-dom/client";
 import { report, solid, solved } from "../../src/state/derived.ts";
+import SheetHost from "../../src/ui/app/SheetHost.tsx";
 import { FIRST_EXAMPLE } from "../../src/ui/first-example.ts";
+import { LightFields } from "../../src/ui/look/LightFields.tsx";
 import { findingWords } from "../../src/ui/messages/findings.ts";
 import FacetCard from "../../src/ui/plan/card/FacetCard.tsx";
 import Diary from "../../src/ui/plan/diary/Diary.tsx";
 import Mends from "../../src/ui/plan/mends/Mends.tsx";
 import { Profile } from "../../src/ui/plan/profile/Profile.tsx";
+import { PieceLine } from "../../src/ui/plan/recipe/PieceLine.tsx";
 import { Skin } from "../../src/ui/plan/skin/Skin.tsx";
 import Suggest from "../../src/ui/plan/suggest/Suggest.tsx";
 import { createStudio } from "../../src/ui/studio.ts";
@@ -21,6 +24,7 @@ import "../../src/ui/theme/base.css";
 const studio = createStudio({ plan: FIRST_EXAMPLE });
 /** A second one beside it, on `#two`. */
 const other = createStudio({ plan: FIRST_EXAMPLE });
+const isTwo = window.location.hash === "#two";
 const bench = { studio, other, report, solid, solved };
 export type DrawingBench = typeof bench;
 Object.assign(window, { bench });
@@ -51,6 +55,17 @@ function Beside() {
   );
 }
 
+/** What a studio keeps besides its plan. */
+function Rooms() {
+  return (
+    <>
+      <PieceLine />
+      <LightFields />
+      <SheetHost />
+    </>
+  );
+}
+
 const root = document.getElementById("root");
 if (!root) throw new Error("the page has no root");
 createRoot(root).render(
@@ -59,14 +74,16 @@ createRoot(root).render(
       <div id="bench">
         <Profile />
         <Skin />
+        {isTwo ? <Rooms /> : null}
       </div>
       {window.location.hash === "" ? <Beside /> : null}
     </StudioProvider>
-    {window.location.hash === "#two" ? (
+    {isTwo ? (
       <StudioProvider studio={other}>
         <div id="other">
           <Profile />
           <Diary />
+          <Rooms />
         </div>
       </StudioProvider>
     ) : null}

@@ -4,7 +4,9 @@ import { parsePlan } from "../../src/core/plan/file.ts";
 import type { Loop } from "../../src/core/show/loops.ts";
 import { filmKind } from "../../src/ui/film/encode.ts";
 import { makeFilm, RATE } from "../../src/ui/film/make-film.ts";
+import { FIRST_EXAMPLE } from "../../src/ui/first-example.ts";
 import { setLook, type TableChoice } from "../../src/ui/look/look-settings.ts";
+import { createStudio } from "../../src/ui/studio.ts";
 
 /** Pictures across for comparing: coarse enough that a codec's own noise is small beside a step of the turn. */
 const COARSE = 24;
@@ -17,6 +19,9 @@ async function base64(blob: Blob): Promise<string> {
   return btoa(text);
 }
 
+/** Whose card traces, and whose Look says on what. */
+const studio = createStudio({ plan: FIRST_EXAMPLE });
+
 const bench = {
   make: async (
     plan: string,
@@ -25,11 +30,11 @@ const bench = {
     [width, height]: readonly [number, number],
     table: TableChoice,
   ) => {
-    setLook({ table });
+    setLook(studio, { table });
     const told: number[] = [];
     const wish = { loop, width, height, seconds: pictures / RATE, samples: 4 };
     const { signal } = new AbortController();
-    const film = await makeFilm(parsePlan(plan).plan, wish, signal, (done) => told.push(done));
+    const film = await makeFilm(studio, parsePlan(plan).plan, wish, signal, (done) => told.push(done));
     return { kind: film.kind, type: film.file.type, told, bytes: await base64(film.file) };
   },
   /** How many pictures were made after it was stopped at the first; the reason that it ended with. */
@@ -37,7 +42,7 @@ const bench = {
     const control = new AbortController();
     let made = 0;
     const wish = { loop: "turn" as const, width: 32, height: 32, seconds: 1, samples: 1 };
-    const end = await makeFilm(parsePlan(plan).plan, wish, control.signal, () => {
+    const end = await makeFilm(studio, parsePlan(plan).plan, wish, control.signal, () => {
       made++;
       control.abort();
     }).then(

@@ -1,4 +1,4 @@
-/** Two studios side by side on one page: each has its plan, its steps, its pictures and its diary, and leaves the other's alone. */
+/** Two studios side by side on one page: each has its plan, steps, pictures, diary, sheets and light, and leaves the other's alone. */
 import { expect, it } from "vitest";
 import { PLAN, type Point } from "./drawings.ts";
 import { openPage } from "./support.ts";
@@ -6,11 +6,16 @@ import { openPage } from "./support.ts";
 type Name = "studio" | "other";
 const BOX = { studio: "#bench", other: "#other" } as const;
 
+const openTwo = async () => {
+  const opened = await openPage("tests/browser/drawing-page.html#two", { width: 1440, height: 1600 });
+  await opened.page.evaluate((plan) => {
+    for (const name of ["studio", "other"] as const) window.bench[name].getState().open({ plan });
+  }, PLAN);
+  return opened;
+};
+
 it("an edit, a pick and a step back in one studio touch nothing of the other, whose diary stays open", async () => {
-  const { page, errors, close } = await openPage("tests/browser/drawing-page.html#two", {
-    width: 1440,
-    height: 1600,
-  });
+  const { page, errors, close } = await openTwo();
   const knob = (name: Name) => page.locator(`${BOX[name]} .profile [data-tier="high"] .grip-knob`);
   const stateOf = (name: Name) =>
     page.evaluate((of) => {
@@ -27,9 +32,6 @@ it("an edit, a pick and a step back in one studio touch nothing of the other, wh
     for (const share of [0.5, 1]) await page.mouse.move(x + share * dx, y + share * dy);
     await page.mouse.up();
   };
-  await page.evaluate((plan) => {
-    for (const name of ["studio", "other"] as const) window.bench[name].getState().open({ plan });
-  }, PLAN);
   await knob("other").waitFor();
   await page.locator("#other .diary-open").click();
   await page.locator("#other .diary-strip").waitFor();
@@ -52,6 +54,27 @@ it("an edit, a pick and a step back in one studio touch nothing of the other, wh
   await page.evaluate(() => window.bench.other.getState().undo());
   expect((await stateOf("other")).angle).toBe(45);
   expect(await stateOf("studio")).toEqual(edited);
+  expect(errors).toEqual([]);
+  await close();
+});
+
+it("a sheet that is opened in one, and another light on its Look, are not seen in the other", async () => {
+  const { page, errors, close } = await openTwo();
+  const light = (name: Name) =>
+    page.locator(`${BOX[name]} .look-part button[aria-haspopup="listbox"]`).first();
+  const before = await light("other").innerText();
+  await light("studio").click();
+  await page.getByRole("option", { name: "Workbench lamp" }).click();
+  await expect.poll(() => light("studio").innerText()).toContain("Workbench lamp");
+  expect(await light("other").innerText()).toBe(before);
+
+  await page.locator("#other .piece-line").click();
+  const sheet = page.getByRole("dialog");
+  await sheet.getByRole("heading", { name: "Piece" }).first().waitFor();
+  expect(await sheet.count()).toBe(1);
+  // it is of the other's piece, and closing it once leaves none
+  await page.keyboard.press("Escape");
+  await sheet.waitFor({ state: "detached" });
   expect(errors).toEqual([]);
   await close();
 });

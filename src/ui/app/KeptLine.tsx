@@ -7,7 +7,7 @@ import type { FaultKind } from "../../state/storage/faults.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { savePlanFile } from "../shared/files.ts";
-import { type Notice, screen, tell } from "../shared/screen.ts";
+import { type Notice, screenOf, tell } from "../shared/screen.ts";
 import { useStudioStore } from "../studio.ts";
 import { useSaveStatus, useSession, whyUnkept } from "../visit.ts";
 
@@ -30,11 +30,11 @@ function useFaultSaid(fault: FaultKind | null, isUnkept: boolean): void {
         details: [why, isUnkept ? help : undefined].filter((line) => line !== undefined),
         way: { words: words.menu.save, run: () => savePlanFile(studio) },
       };
-      tell(notice);
+      tell(studio, notice);
     });
     return () => {
       isOver = true;
-      if (notice !== null && screen.getState().notice === notice) tell(null);
+      if (notice !== null && screenOf(studio).getState().notice === notice) tell(studio, null);
     };
   }, [studio, fault, isUnkept, words]);
 }

@@ -13,7 +13,7 @@ export function MoreMenu() {
   const words = useWords(shellWords);
   const { fresh } = useWords(planWords);
   const keys = (name: Shortcut) => (hasKeys() ? keysFor(name, words.heldKeys) : undefined);
-  const sheet = (id: SheetName, label: string) => ({ id, words: label, run: () => openSheet(id) });
+  const sheet = (id: SheetName, label: string) => ({ id, words: label, run: () => openSheet(studio, id) });
   const sheets = [
     sheet("piece", words.menu.piece),
     { id: "ideas", words: words.menu.ideas, run: () => studio.getState().go("ideas") },

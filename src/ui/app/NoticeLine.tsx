@@ -8,6 +8,7 @@ import { shellWords } from "../messages/shell.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { tell, useScreen } from "../shared/screen.ts";
 import { Quietly } from "../shared/slots.tsx";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
 
@@ -39,6 +40,7 @@ function useNoteWords(): (note: Exclude<Note, RefusedNote>) => string {
 }
 
 export function NoticeLine() {
+  const studio = useStudioStore();
   const words = useWords(shellWords);
   const noteWords = useNoteWords();
   const notice = useScreen((state) => state.notice);
@@ -47,12 +49,12 @@ export function NoticeLine() {
 
   useEffect(() => {
     if (notice?.tone !== "said") return;
-    const timer = setTimeout(() => tell(null), SAID_MS);
+    const timer = setTimeout(() => tell(studio, null), SAID_MS);
     return () => clearTimeout(timer);
-  }, [notice]);
+  }, [notice, studio]);
 
   const close = () => {
-    tell(null);
+    tell(studio, null);
     dismissNotes();
   };
   const shown = notice !== null || notes.length > 0;

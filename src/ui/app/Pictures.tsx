@@ -12,6 +12,7 @@ import { Profile } from "../plan/profile/Profile.tsx";
 import { Skin } from "../plan/skin/Skin.tsx";
 import { type PictureName, showLarge, useScreen } from "../shared/screen.ts";
 import { Diary, LookPicture, Quietly } from "../shared/slots.tsx";
+import { useStudioStore } from "../studio.ts";
 import { useStudio } from "../use-studio.ts";
 import { Crashed } from "./Crashed.tsx";
 import { CrashGuard } from "./CrashGuard.tsx";
@@ -21,6 +22,7 @@ const PICTURES: readonly PictureName[] = ["piece", "profile", "skin"];
 const SWIPE_PX = 40;
 
 function Picture({ name, isLarge, children }: { name: PictureName; isLarge: boolean; children: ReactNode }) {
+  const studio = useStudioStore();
   const words = useWords(shellWords);
   return (
     <section className="picture" data-picture={name} data-large={isLarge || undefined}>
@@ -33,7 +35,7 @@ function Picture({ name, isLarge, children }: { name: PictureName; isLarge: bool
         <Button
           className="enlarge"
           aria-label={words.enlarge(words.strip[name])}
-          onPress={() => showLarge(name)}
+          onPress={() => showLarge(studio, name)}
         >
           {words.strip[name]}
         </Button>
@@ -44,6 +46,7 @@ function Picture({ name, isLarge, children }: { name: PictureName; isLarge: bool
 
 /** Names of the pictures: pressing one shows it, swiping along them goes to the next. */
 function PictureNames() {
+  const studio = useStudioStore();
   const words = useWords(shellWords);
   const large = useScreen((state) => state.large);
   const from = useRef<number | null>(null);
@@ -52,7 +55,7 @@ function PictureNames() {
     from.current = null;
     if (Math.abs(along) < SWIPE_PX) return;
     const next = PICTURES.indexOf(large) + (along < 0 ? 1 : -1);
-    showLarge(PICTURES[Math.min(PICTURES.length - 1, Math.max(0, next))]);
+    showLarge(studio, PICTURES[Math.min(PICTURES.length - 1, Math.max(0, next))]);
   };
   return (
     <nav
@@ -69,7 +72,7 @@ function PictureNames() {
           className="picture-name"
           aria-current={large === name ? "true" : undefined}
           data-here={large === name || undefined}
-          onPress={() => showLarge(name)}
+          onPress={() => showLarge(studio, name)}
         >
           {words.strip[name]}
         </Button>
@@ -92,6 +95,7 @@ function useIsPainted(): boolean {
 }
 
 export function Pictures() {
+  const studio = useStudioStore();
   const words = useWords(shellWords);
   const place = useStudio((state) => state.place);
   const large = useScreen((state) => (place === "plan" ? state.large : "piece"));
@@ -113,7 +117,7 @@ export function Pictures() {
           </Picture>
           <PictureNames />
           {large === "piece" ? null : (
-            <Button className="back-to-piece" onPress={() => showLarge("piece")}>
+            <Button className="back-to-piece" onPress={() => showLarge(studio, "piece")}>
               {words.shrink}
             </Button>
           )}

@@ -35,18 +35,22 @@ async function layCarried(studio: Studio, fragment: string): Promise<boolean> {
     // a code that is read again every morning is one plan, not thirty
     const wasThere = studio.getState().planId === same;
     if (session && same !== null && (await isOnBench(studio, session, same))) {
-      if (!wasThere) tell({ tone: "said", text: words.openedLink(file.plan.name) });
+      if (!wasThere) tell(studio, { tone: "said", text: words.openedLink(file.plan.name) });
       return true;
     }
     const trouble = await layOnBench(studio, file.plan, file.unknown, true);
     const details = trouble === null ? [words.linkKept] : [storageWords[languageNow(studio)].faults[trouble]];
-    if (trouble !== null) tell({ tone: "stop", text: words.badLink, details });
+    if (trouble !== null) tell(studio, { tone: "stop", text: words.badLink, details });
     else if (session?.library.port.durable)
-      tell({ tone: "said", text: words.openedLink(file.plan.name), details });
+      tell(studio, { tone: "said", text: words.openedLink(file.plan.name), details });
     return trouble === null;
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
-    tell({ tone: "stop", text: words.badLink, details: [await faultSaid(error.fault, languageNow(studio))] });
+    tell(studio, {
+      tone: "stop",
+      text: words.badLink,
+      details: [await faultSaid(error.fault, languageNow(studio))],
+    });
     return false;
   }
 }

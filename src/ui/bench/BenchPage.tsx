@@ -23,6 +23,7 @@ import { useStudioStore } from "../studio.ts";
 const PricePart = lazy(() => import("./price/PricePart.tsx"));
 
 function Parts() {
+  const studio = useStudioStore();
   const words = useWords(benchWords);
   const here = useBenchScreen((state) => state.part);
   return (
@@ -33,7 +34,7 @@ function Parts() {
           className="place"
           aria-current={part === here ? "page" : undefined}
           data-here={part === here || undefined}
-          onPress={() => showPart(part)}
+          onPress={() => showPart(studio, part)}
         >
           {words.parts[part]}
         </AriaButton>

@@ -2,6 +2,7 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Way } from "../../core/bench/order/diary.ts";
+import { perStudio, type Studio, useStudioStore } from "../studio.ts";
 
 export type BenchPart = "set-up" | "work" | "tolerance" | "as-cut" | "paper" | "price";
 export const BENCH_PARTS: readonly BenchPart[] = ["set-up", "work", "tolerance", "as-cut", "paper", "price"];
@@ -21,13 +22,16 @@ export interface BenchScreen {
   readonly showGuesses: boolean;
 }
 
-export const benchScreen = createStore<BenchScreen>(() => ({
-  trial: { tierId: null, offsetMm: undefined, toward: "clockwise" },
-  part: "work",
-  way: "finish-each",
-  showGuesses: false,
-}));
-export const useBenchScreen = <T>(pick: (state: BenchScreen) => T): T => useStore(benchScreen, pick);
-export const showPart = (part: BenchPart) => benchScreen.setState({ part });
-export const changeTrial = (change: Partial<Trial>) =>
-  benchScreen.setState(({ trial }) => ({ trial: { ...trial, ...change } }));
+export const benchScreenOf = perStudio(() =>
+  createStore<BenchScreen>(() => ({
+    trial: { tierId: null, offsetMm: undefined, toward: "clockwise" },
+    part: "work",
+    way: "finish-each",
+    showGuesses: false,
+  })),
+);
+export const useBenchScreen = <T>(pick: (state: BenchScreen) => T): T =>
+  useStore(benchScreenOf(useStudioStore()), pick);
+export const showPart = (studio: Studio, part: BenchPart) => benchScreenOf(studio).setState({ part });
+export const changeTrial = (studio: Studio, change: Partial<Trial>) =>
+  benchScreenOf(studio).setState(({ trial }) => ({ trial: { ...trial, ...change } }));

@@ -14,7 +14,7 @@ import { benchPool } from "../bench/bench-worker-client.ts";
 import { Button } from "../controls/Button.tsx";
 import { Toggle } from "../controls/Toggle.tsx";
 import { FileButton } from "../look/FileButton.tsx";
-import { lookSettings } from "../look/look-settings.ts";
+import { lookOf } from "../look/look-settings.ts";
 import { useJob } from "../look/use-job.ts";
 import { customerWords } from "../messages/customer.ts";
 import { shellWords } from "../messages/shell.ts";
@@ -24,6 +24,7 @@ import { canHandOver } from "../shared/hand-over.ts";
 import { intoView } from "../shared/into-view.ts";
 import { SendButton } from "../shared/SendButton.tsx";
 import { openSheet, useScreen } from "../shared/screen.ts";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
 import { useSession } from "../visit.ts";
@@ -208,16 +209,17 @@ function useOfferPrice(): string | null {
 
 /** Null where the piece is too much for a link. */
 function useLink(plan: Plan, texts: ShownTexts): string | null {
+  const studio = useStudioStore();
   return useMemo(() => {
     if (solid(plan).vanished) return null;
-    const table = laidOf(plan);
+    const table = laidOf(studio, plan);
     try {
       return `${location.origin}${location.pathname}#${showFragment({ ...solved(plan), plan }, { ...texts, ...(table && { table }) })}`;
     } catch (error) {
       if (error instanceof PlanFileError) return null;
       throw error;
     }
-  }, [plan, texts]);
+  }, [plan, texts, studio]);
 }
 
 function LinkPart({ link }: { link: string | null }) {
@@ -266,22 +268,23 @@ function LinkPart({ link }: { link: string | null }) {
 
 /** What else one sends to a customer, each a press away; all of it is made of the plan on the bench. */
 function AlsoPart() {
+  const studio = useStudioStore();
   const words = useWords(customerWords);
   const { menu } = useWords(shellWords);
   const go = useStudio((state) => state.go);
   const goToPrice = () => {
-    showPart("price");
+    showPart(studio, "price");
     go("bench");
-    openSheet(null);
+    openSheet(studio, null);
   };
   return (
     <section className="customer-link" aria-labelledby="customer-also">
       <h2 id="customer-also">{words.also}</h2>
       <p className="customer-row">
-        <Button look="outlined" onPress={() => openSheet("film")}>
+        <Button look="outlined" onPress={() => openSheet(studio, "film")}>
           {menu.film}
         </Button>
-        <Button look="outlined" onPress={() => openSheet("variants")}>
+        <Button look="outlined" onPress={() => openSheet(studio, "variants")}>
           {menu.variants}
         </Button>
         <Button look="outlined" onPress={goToPrice}>
@@ -319,6 +322,7 @@ function MadePart({ made, link, saved }: { made: Made | null; link: string | nul
 }
 
 export default function CustomerSheet() {
+  const studio = useStudioStore();
   const words = useWords(customerWords);
   const { number } = useFormat();
   const plan = useShownPlan();
@@ -335,7 +339,7 @@ export default function CustomerSheet() {
   const isWorking = job.share !== null;
 
   const offerPrice = useOfferPrice();
-  const { light: chosen } = lookSettings.getState();
+  const { light: chosen } = lookOf(studio).getState();
   const light: LightName = chosen === "picture" ? "north-window" : chosen;
   const texts = useMemo(
     () => ({ caption: caption.value.trim(), price: price.value.trim(), light }),
@@ -345,7 +349,7 @@ export default function CustomerSheet() {
   const make = () =>
     job.start(async (signal, onShare) => {
       setSaved(null);
-      const html = await makePage(plan, { ...texts, withRecipe }, signal, (done, of) => {
+      const html = await makePage(studio, plan, { ...texts, withRecipe }, signal, (done, of) => {
         setCount(of);
         onShare(done / of);
       }).catch((error: unknown) => {

@@ -15,9 +15,10 @@ import { viewOfEye } from "../../show/eye.ts";
 import { solid, solved } from "../../state/derived.ts";
 import { showSaid } from "../../words/show.ts";
 import { picturesOf } from "../look/look-scene.ts";
-import { lookSettings } from "../look/look-settings.ts";
+import { lookOf } from "../look/look-settings.ts";
 import { downOf } from "../look/lying.ts";
 import { stillPicture, tracedPicture, untilReady } from "../look/traced.ts";
+import type { Studio } from "../studio.ts";
 
 /**
  * All round: how many, how wide, samples a pixel (smoothed, they are worth several times as many), and how many times as wide the
@@ -61,8 +62,8 @@ async function addressOf(canvas: OffscreenCanvas, quality: number): Promise<stri
 }
 
 /** How the piece lies on the table that Look shows it on; undefined in the hand. */
-export function laidOf(plan: Plan): Laid | undefined {
-  const { table, rest } = lookSettings.getState();
+export function laidOf(studio: Studio, plan: Plan): Laid | undefined {
+  const { table, rest } = lookOf(studio).getState();
   if (table === "none") return undefined;
   const down = downOf(plan, rest);
   return {
@@ -73,9 +74,16 @@ export function laidOf(plan: Plan): Laid | undefined {
   };
 }
 
-async function traced(packed: PackedScene, view: View, size: number, samples: number, signal: AbortSignal) {
+async function traced(
+  studio: Studio,
+  packed: PackedScene,
+  view: View,
+  size: number,
+  samples: number,
+  signal: AbortSignal,
+) {
   return onGround(
-    await stillPicture(packed, view, { width: size, height: size, samples, exposure: 0, signal }),
+    await stillPicture(studio, packed, view, { width: size, height: size, samples, exposure: 0, signal }),
   );
 }
 
@@ -84,6 +92,7 @@ async function traced(packed: PackedScene, view: View, size: number, samples: nu
  * @throws PageTooLarge; NothingLeft for a piece that has vanished; the signal's reason; Error where the device can't trace
  */
 export async function makePage(
+  studio: Studio,
   plan: Plan,
   { caption, price, light, withRecipe }: PageTexts,
   signal: AbortSignal,
@@ -92,9 +101,9 @@ export async function makePage(
   // what was solved may be of the plan before its maker was named
   const answer = { ...solved(plan), plan };
   const piece = showPiece(answer, picturesOf(plan));
-  await untilReady(signal);
+  await untilReady(studio, signal);
   const lit = { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 } as const;
-  const laid = laidOf(plan);
+  const laid = laidOf(studio, plan);
   const table = laid && shownTable(laid, plan.piece.diameterMm);
   const packed = packScene(layDown(sceneOfShown(piece, lit), table), {
     ...DEFAULT_OPTIONS,
@@ -103,7 +112,7 @@ export async function makePage(
   });
   const level = table ? tableFrame(table.up) : null;
   const viewAt = (turnDeg: number) => viewOfEye({ turnDeg, leanDeg: LEAN_DEG }, 1, level);
-  const isSoftware = tracedPicture().renderer.current.check.code === "software";
+  const isSoftware = tracedPicture(studio).renderer.current.check.code === "software";
   const { count, size, samples, finer } = isSoftware ? IN_SOFTWARE : ON_CARD;
   const said = showSaid(answer, withRecipe);
   const pageWith = (still: string, pictures: readonly string[]): string =>
@@ -122,11 +131,11 @@ export async function makePage(
   // what is too large without any picture needs none traced
   await fittedPage(() => pageWith("", []));
   onDone(0, count + 1);
-  const first = await traced(packed, viewAt(0), finer * size, samples, signal);
+  const first = await traced(studio, packed, viewAt(0), finer * size, samples, signal);
   const allRound: OffscreenCanvas[] = [];
   for (let k = 0; k < count; k++) {
     onDone(k + 1, count + 1);
-    allRound.push(await traced(packed, viewAt((360 * k) / count), size, samples, signal));
+    allRound.push(await traced(studio, packed, viewAt((360 * k) / count), size, samples, signal));
   }
   return fittedPage(async (quality) => {
     const [still, ...pictures] = await Promise.all(

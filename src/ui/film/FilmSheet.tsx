@@ -8,6 +8,7 @@ import { filmWords } from "../messages/film.ts";
 import { useWords } from "../messages/words.tsx";
 import { fileNameOf } from "../shared/files.ts";
 import { intoView } from "../shared/into-view.ts";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { EffortFields } from "./EffortFields.tsx";
@@ -126,6 +127,7 @@ function Progress({ job, done }: Pick<ReturnType<typeof useFilming>, "job" | "do
 }
 
 export default function FilmSheet() {
+  const studio = useStudioStore();
   const words = useWords(filmWords);
   const { number } = useFormat();
   const plan = usePlan();
@@ -141,8 +143,8 @@ export default function FilmSheet() {
   const canMake = canTrace && !isVanished;
   const speed = useFilmSpeed(wish, canMake && !isWorking, setTrouble);
   useEffect(() => {
-    tracedPicture();
-  }, []);
+    tracedPicture(studio);
+  }, [studio]);
   const begin = () => {
     setTrouble(null);
     make(wish, speed === null ? null : speed * samplesIn(wish));

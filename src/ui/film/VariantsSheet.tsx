@@ -9,6 +9,7 @@ import { useWords } from "../messages/words.tsx";
 import { useViewport } from "../piece/viewport.ts";
 import { fileNameOf } from "../shared/files.ts";
 import { intoView } from "../shared/into-view.ts";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { drawVariants, MOST_VARIANTS } from "./draw-variants.ts";
@@ -74,6 +75,7 @@ function Progress({ job, of }: { job: Job; of: number }) {
 }
 
 export default function VariantsSheet() {
+  const studio = useStudioStore();
   const { eye } = useViewport();
   const film = useWords(filmWords);
   const words = film.variants;
@@ -88,13 +90,15 @@ export default function VariantsSheet() {
   const canTrace = state?.check.pass ?? false;
   const isFull = list.length >= MOST_VARIANTS;
   useEffect(() => {
-    tracedPicture();
-  }, []);
+    tracedPicture(studio);
+  }, [studio]);
   const make = () =>
     job.start(async (signal, onShare) => {
       setPicture(null);
       const size = SIZES[state?.check.code === "software" ? "software" : "card"];
-      setPicture(await drawVariants(list, eye.getState().view, size, SAMPLES[fineness], signal, onShare));
+      setPicture(
+        await drawVariants(studio, list, eye.getState().view, size, SAMPLES[fineness], signal, onShare),
+      );
     });
   const file = fileNameOf({ ...plan, name: `${plan.name} ${words.ending}` }).replace(
     /\.glintwright\.json$/,

@@ -3,10 +3,11 @@
 import type { Plan } from "../../core/plan/document.ts";
 import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
 import { behindOf, sceneOf } from "../look/look-scene.ts";
-import { lookSettings, type OtherLook } from "../look/look-settings.ts";
+import { lookOf, type OtherLook } from "../look/look-settings.ts";
 import { groundColor } from "../look/png.ts";
 import { stillPicture, untilReady, viewOf } from "../look/traced.ts";
 import type { Orbit } from "../piece/camera.ts";
+import type { Studio } from "../studio.ts";
 
 export const MOST_VARIANTS = 12;
 
@@ -30,6 +31,7 @@ const [BAND, LETTERS, GAP] = [0.14, 0.055, 0.04];
  * @throws the signal's reason; what the tracer throws
  */
 export async function drawVariants(
+  studio: Studio,
   variants: readonly Variant[],
   from: Orbit,
   size: number,
@@ -37,7 +39,7 @@ export async function drawVariants(
   signal: AbortSignal,
   onShare: (share: number) => void,
 ): Promise<Blob> {
-  await untilReady(signal);
+  await untilReady(studio, signal);
   const columns = columnsFor(variants.length);
   const rows = Math.ceil(variants.length / columns);
   const [gap, band] = [Math.round(size * GAP), Math.round(size * BAND)];
@@ -51,7 +53,7 @@ export async function drawVariants(
   context.font = `${Math.round(size * LETTERS)}px ${page.fontFamily}`;
   context.textAlign = "center";
   context.textBaseline = "middle";
-  const settings = lookSettings.getState();
+  const settings = lookOf(studio).getState();
   const view = viewOf(from, 1);
   for (const [k, { plan, look, name }] of variants.entries()) {
     const { light = settings.light, finish = settings.finish, glass = settings.glass } = look;
@@ -63,7 +65,7 @@ export async function drawVariants(
     });
     const onProgress = (share: number) => onShare((k + share) / variants.length);
     const options = { width: size, height: size, samples, exposure: settings.exposure, signal, onProgress };
-    const traced = await stillPicture(packed, view, options);
+    const traced = await stillPicture(studio, packed, view, options);
     const x = gap + (k % columns) * (size + gap);
     const y = gap + Math.floor(k / columns) * (size + band + gap);
     context.drawImage(await createImageBitmap(traced), x, y);

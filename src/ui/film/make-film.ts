@@ -6,10 +6,11 @@ import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-sc
 import type { PackedScene } from "../../render/packed-scene.ts";
 import { viewOfEye } from "../../show/eye.ts";
 import { behindOf, partlyCutSceneOf, sceneOf } from "../look/look-scene.ts";
-import { lookSettings } from "../look/look-settings.ts";
+import { lookOf } from "../look/look-settings.ts";
 import { standOf } from "../look/lying.ts";
 import { groundColor } from "../look/png.ts";
 import { stillPicture, tracedPicture, untilReady } from "../look/traced.ts";
+import type { Studio } from "../studio.ts";
 import { type FilmKind, filmMaker } from "./encode.ts";
 
 export interface FilmWish {
@@ -38,10 +39,10 @@ const MOST_KEPT = 256e6;
 const BYTES_PER_PIXEL = 4;
 
 /** One scene for each state of the work, packed when it is first seen. */
-function scenesOf(plan: Plan, partsLight: boolean): (picture: LoopPicture) => PackedScene {
-  const settings = lookSettings.getState();
+function scenesOf(studio: Studio, plan: Plan, partsLight: boolean): (picture: LoopPicture) => PackedScene {
+  const settings = lookOf(studio).getState();
   // without a card each surface more is paid for, and a film's pictures are seen for a moment
-  const isSoftware = tracedPicture().renderer.current.check.code === "software";
+  const isSoftware = tracedPicture(studio).renderer.current.check.code === "software";
   const options = {
     ...DEFAULT_OPTIONS,
     hasDispersion: partsLight && settings.hasDispersion,
@@ -60,12 +61,13 @@ function scenesOf(plan: Plan, partsLight: boolean): (picture: LoopPicture) => Pa
 
 /** The pictures of a wish, and how one of them is traced. */
 function tracingOf(
+  studio: Studio,
   plan: Plan,
   { loop, width, height, seconds, rate = RATE, samples, partsLight = true }: FilmWish,
 ) {
-  const settings = lookSettings.getState();
+  const settings = lookOf(studio).getState();
   const pictures = loopPictures(loop, Math.round(seconds * rate), plan.tiers.length);
-  const sceneAt = scenesOf(plan, partsLight);
+  const sceneAt = scenesOf(studio, plan, partsLight);
   // On a table the eye goes round that.
   const stand = standOf(plan, settings);
   const trace = (
@@ -74,7 +76,7 @@ function tracingOf(
     onProgress?: (share: number) => void,
     shape = { width, height, samples },
   ) =>
-    stillPicture(sceneAt(picture), viewOfEye(picture, width / height, stand), {
+    stillPicture(studio, sceneAt(picture), viewOfEye(picture, width / height, stand), {
       ...shape,
       exposure: settings.exposure,
       signal,
@@ -99,9 +101,14 @@ const WARMING = { width: 16, height: 16, samples: 8 } as const;
  * once is not counted.
  * @throws as `makeFilm`
  */
-export async function probeFilm(plan: Plan, wish: FilmWish, signal: AbortSignal): Promise<number> {
-  await untilReady(signal);
-  const { pictures, trace } = tracingOf(plan, wish);
+export async function probeFilm(
+  studio: Studio,
+  plan: Plan,
+  wish: FilmWish,
+  signal: AbortSignal,
+): Promise<number> {
+  await untilReady(studio, signal);
+  const { pictures, trace } = tracingOf(studio, plan, wish);
   let sum = 0;
   for (const at of PROBED[wish.loop]) {
     const picture = pictures[Math.floor(at * pictures.length)];
@@ -150,15 +157,16 @@ function remembering(pictures: readonly LoopPicture[], bytesEach: number) {
  * @throws the signal's reason; what tracer or encoder throw
  */
 export async function makeFilm(
+  studio: Studio,
   plan: Plan,
   wish: FilmWish,
   signal: AbortSignal,
   onPicture: (done: number, of: number, picture: OffscreenCanvas) => void,
   onShare?: (share: number) => void,
 ): Promise<Film> {
-  await untilReady(signal);
+  await untilReady(studio, signal);
   const { width, height, rate = RATE } = wish;
-  const { pictures, trace } = tracingOf(plan, wish);
+  const { pictures, trace } = tracingOf(studio, plan, wish);
   const once = remembering(pictures, width * height * BYTES_PER_PIXEL);
   const canvas = new OffscreenCanvas(width, height);
   const context = canvas.getContext("2d");

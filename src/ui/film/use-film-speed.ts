@@ -1,5 +1,6 @@
 /** How fast a film would be made on this device, found out by tracing a part of it. */
 import { useEffect, useState } from "react";
+import { useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
 import { samplesIn } from "./effort.ts";
 import { type FilmWish, probeFilm } from "./make-film.ts";
@@ -10,6 +11,7 @@ export function useFilmSpeed(
   isAsked: boolean,
   onTrouble: (why: string) => void,
 ): number | null {
+  const studio = useStudioStore();
   const plan = usePlan();
   const { loop, partsLight: parts, width, height } = wish;
   const key = `${loop} ${parts} ${width / height}`;
@@ -18,13 +20,13 @@ export function useFilmSpeed(
   useEffect(() => {
     if (!isAsked || isKnown) return;
     const over = new AbortController();
-    probeFilm(plan, wish, over.signal).then(
+    probeFilm(studio, plan, wish, over.signal).then(
       (ms) => setFound({ key, plan, speed: ms / samplesIn({ rate: 1, ...wish }) }),
       (error: unknown) => {
         if (!over.signal.aborted) onTrouble(error instanceof Error ? error.message : String(error));
       },
     );
     return () => over.abort();
-  }, [isAsked, isKnown, key, plan, wish, onTrouble]);
+  }, [isAsked, isKnown, key, plan, wish, onTrouble, studio]);
   return isKnown ? found.speed : null;
 }

@@ -2,6 +2,7 @@
 import { type RefObject, useEffect, useRef, useState } from "react";
 import { type Job, useJob } from "../look/use-job.ts";
 import { intoView } from "../shared/into-view.ts";
+import { useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
 import { type Film, type FilmWish, makeFilm } from "./make-film.ts";
 import { marked, msLeft } from "./pace.ts";
@@ -42,6 +43,7 @@ export function useFilming(): {
   /** @param toldMs how long it was said to take, which holds until pictures say how fast they are made; null: not known */
   readonly make: (wish: Required<FilmWish>, toldMs: number | null) => void;
 } {
+  const studio = useStudioStore();
   const plan = usePlan();
   const job = useJob();
   const [done, setDone] = useState<Done>({ pictures: 0, of: 1, left: null });
@@ -60,7 +62,7 @@ export function useFilming(): {
         const ms = msLeft(marks) ?? (toldMs === null ? null : toldMs * (1 - pictures / of));
         setDone({ pictures, of, left: pictures === of ? null : ms });
       };
-      const made = await makeFilm(plan, wish, signal, onPicture, onShare);
+      const made = await makeFilm(studio, plan, wish, signal, onPicture, onShare);
       setFilm({ ...made, url: URL.createObjectURL(made.file), seconds: wish.seconds });
     });
   return { job, done, film, latest, make };

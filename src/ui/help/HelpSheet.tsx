@@ -7,10 +7,12 @@ import { useWords } from "../messages/words.tsx";
 import { useViewport } from "../piece/viewport.ts";
 import { openSheet } from "../shared/screen.ts";
 import type { SheetBodyProps } from "../shared/slots.tsx";
+import { useStudioStore } from "../studio.ts";
 import { beginGuide } from "./guide-state.ts";
 import { TERMS, TermDrawing } from "./TermDrawing.tsx";
 
 export default function HelpSheet({ onClose }: SheetBodyProps) {
+  const studio = useStudioStore();
   const viewport = useViewport();
   const words = useWords(helpWords);
   const shell = useWords(shellWords);
@@ -25,7 +27,7 @@ export default function HelpSheet({ onClose }: SheetBodyProps) {
         <Button look="outlined" onPress={again}>
           {words.guide.again}
         </Button>{" "}
-        <Button look="outlined" onPress={() => openSheet("keys")}>
+        <Button look="outlined" onPress={() => openSheet(studio, "keys")}>
           {shell.menu.keys}
         </Button>
       </p>

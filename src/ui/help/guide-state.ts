@@ -54,8 +54,8 @@ export function leaveGuide(studio: Studio): void {
 /** Begins at the first step, on the plan it is played on; where the bench can't be cleared, on what lies there. */
 export async function beginGuide({ studio, eye }: Viewport): Promise<void> {
   remember();
-  openSheet(null);
-  showLarge("piece");
+  openSheet(studio, null);
+  showLarge(studio, "piece");
   studio.getState().go("plan");
   // what was changed a moment ago has its place on the shelf by then, and comes back from there with its steps
   await visitOf(studio).getState().session?.autosave.flush();

@@ -106,7 +106,7 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onThrow, onMore, onFro
     const { plan: taken, isWhole } = takenPlan(studio.getState().plan, plan);
     if (!studio.getState().dispatch({ type: "replace-plan", plan: taken }).ok) return;
     studio.getState().go("plan");
-    tell({ tone: "said", text: isWhole ? deeds.takenWhole : deeds.taken });
+    tell(studio, { tone: "said", text: isWhole ? deeds.takenWhole : deeds.taken });
   };
   const shelve = () => {
     if (!session) return;
@@ -116,7 +116,7 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onThrow, onMore, onFro
     );
   };
   const lay = () => {
-    setLook({ other: { id: "idea", name: plan.name, plan }, against: "other", layout: "side" });
+    setLook(studio, { other: { id: "idea", name: plan.name, plan }, against: "other", layout: "side" });
     studio.getState().go("look");
   };
   return (
@@ -151,7 +151,7 @@ export function IdeaPart({ plan, picture, isHeld, onHold, onThrow, onMore, onFro
           <Button look="outlined" isDisabled={!session} onPress={shelve}>
             {deeds.shelf}
           </Button>
-          <Button look="outlined" onPress={() => showToCustomer(plan)}>
+          <Button look="outlined" onPress={() => showToCustomer(studio, plan)}>
             {deeds.customer}
           </Button>
         </div>

@@ -5,10 +5,11 @@
 import type { Plan } from "../../core/plan/document.ts";
 import { DEFAULT_OPTIONS, packScene } from "../../render/pack-scene.ts";
 import { sceneOf } from "../look/look-scene.ts";
-import { lookSettings } from "../look/look-settings.ts";
+import { lookOf } from "../look/look-settings.ts";
 import { stillPicture, viewOf } from "../look/traced.ts";
 import { urlOf } from "../look/WalkStrip.tsx";
 import { HOME, type Orbit } from "../piece/camera.ts";
+import type { Studio } from "../studio.ts";
 
 /** The eye that sees the front lean by so much: over the pole and beyond, so that up stays up. */
 export const leaning = (deg: number): Orbit => ({ ...HOME, azimuthDeg: -90, elevationDeg: 90 - deg });
@@ -23,16 +24,21 @@ export interface Shot {
 let last: Promise<unknown> = Promise.resolve();
 
 /** @throws the signal's reason; Error when there is no card to trace on just now */
-export function traceIdea(plan: Plan, { view, size, samples }: Shot, signal: AbortSignal): Promise<string> {
+export function traceIdea(
+  studio: Studio,
+  plan: Plan,
+  { view, size, samples }: Shot,
+  signal: AbortSignal,
+): Promise<string> {
   const mine = last.then(async () => {
     signal.throwIfAborted();
-    const settings = lookSettings.getState();
+    const settings = lookOf(studio).getState();
     const packed = packScene(sceneOf(plan, settings), {
       ...DEFAULT_OPTIONS,
       hasDispersion: settings.hasDispersion,
     });
     const options = { width: size, height: size, samples, exposure: settings.exposure, signal };
-    return urlOf(await stillPicture(packed, viewOf(view, 1), options));
+    return urlOf(await stillPicture(studio, packed, viewOf(view, 1), options));
   });
   last = mine.catch(() => undefined);
   return mine;

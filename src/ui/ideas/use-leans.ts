@@ -2,6 +2,7 @@
 import { useEffect, useState } from "react";
 import type { Plan } from "../../core/plan/document.ts";
 import { useTracing } from "../look/traced.ts";
+import { useStudioStore } from "../studio.ts";
 import { leaning, traceIdea } from "./tracing.ts";
 
 /** Degrees, in the order in which they are traced. */
@@ -24,6 +25,7 @@ export interface Leans {
 
 /** @param isOn whether they are wanted: nothing is traced before */
 export function useLeans(plan: Plan, isOn: boolean): Leans {
+  const studio = useStudioStore();
   const [found, setFound] = useState<{ plan: Plan; urls: ReadonlyMap<number, string> } | null>(null);
   const check = useTracing()?.check;
   const canTrace = check?.pass ?? false;
@@ -34,14 +36,14 @@ export function useLeans(plan: Plan, isOn: boolean): Leans {
     const work = async () => {
       const urls = new Map<number, string>();
       for (const deg of leans) {
-        urls.set(deg, await traceIdea(plan, { view: leaning(deg), size, samples }, stop.signal));
+        urls.set(deg, await traceIdea(studio, plan, { view: leaning(deg), size, samples }, stop.signal));
         setFound({ plan, urls: new Map(urls) });
       }
     };
     // what is there by then stays; a lost card is told beside the wall
     work().catch(() => undefined);
     return () => stop.abort();
-  }, [plan, isOn, canTrace, leans, size, samples]);
+  }, [plan, isOn, canTrace, leans, size, samples, studio]);
   const urls = found?.plan === plan ? found.urls : new Map<number, string>();
   const nearest = (deg: number) =>
     [...urls].sort(([a], [b]) => Math.abs(a - deg) - Math.abs(b - deg))[0]?.[1] ?? null;

@@ -7,6 +7,7 @@ import type { Plan } from "../../core/plan/document.ts";
 import { thumbnailOf } from "../library/thumbnail.ts";
 import { tracedPicture, untilReady, useTracing } from "../look/traced.ts";
 import { LOOKS, type Orbit } from "../piece/camera.ts";
+import { useStudioStore } from "../studio.ts";
 import { pictureKey } from "./picture-key.ts";
 import { traceIdea } from "./tracing.ts";
 
@@ -63,6 +64,7 @@ export function usePictures(
   plans: readonly Plan[],
   isSearching: boolean,
 ): { urls: readonly string[]; isUntraced: boolean } {
+  const studio = useStudioStore();
   const [, setCount] = useState(0);
   const [isBroken, setBroken] = useState(false);
   const check = useTracing()?.check;
@@ -70,8 +72,8 @@ export function usePictures(
   const wanted = useRef({ plans, isSearching });
   const wake = useRef(() => {});
   useEffect(() => {
-    tracedPicture();
-  }, []);
+    tracedPicture(studio);
+  }, [studio]);
   useEffect(() => {
     wanted.current = { plans, isSearching };
     wake.current();
@@ -81,19 +83,19 @@ export function usePictures(
     const { signal } = stop;
     const next = () => {
       const isCoarse = wanted.current.isSearching && check?.code === "software";
-      const isReady = canTrace && tracedPicture().renderer.tracer !== null;
+      const isReady = canTrace && tracedPicture(studio).renderer.tracer !== null;
       return nextOf(wanted.current.plans, isReady ? PASSES.slice(0, isCoarse ? 2 : 3) : PASSES.slice(0, 1));
     };
     const make = async ({ plan, pass }: { plan: Plan; pass: Pass }) => {
       if (pass.samples === 0) return thumbnailOf(plan);
       try {
-        return await traceIdea(plan, { view: LEANT, ...pass }, signal);
+        return await traceIdea(studio, plan, { view: LEANT, ...pass }, signal);
       } catch {
         signal.throwIfAborted();
         setBroken(true);
         // a card that was taken away may come back; what it can't trace stays a drawing
-        if (tracedPicture().renderer.tracer) return thumbnailOf(plan);
-        await untilReady(signal);
+        if (tracedPicture(studio).renderer.tracer) return thumbnailOf(plan);
+        await untilReady(studio, signal);
         setBroken(false);
         return null;
       }
@@ -119,13 +121,13 @@ export function usePictures(
       if (!signal.aborted) setBroken(true);
     };
     work().catch(giveUp);
-    if (canTrace) untilReady(signal).then(() => wake.current(), giveUp);
+    if (canTrace) untilReady(studio, signal).then(() => wake.current(), giveUp);
     return () => {
       stop.abort();
       // a listener for each time that nothing was to be done would stay as long as the page
       wake.current();
     };
-  }, [canTrace, check?.code]);
+  }, [canTrace, check?.code, studio]);
   const urls = plans.map((plan) => kept.get(pictureKey(plan))?.url ?? BALL);
   return { urls, isUntraced: isBroken || check?.pass === false };
 }

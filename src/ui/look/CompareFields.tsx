@@ -16,6 +16,7 @@ import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { readPlanFile } from "../shared/files.ts";
+import { useStudioStore } from "../studio.ts";
 import { FileButton } from "./FileButton.tsx";
 import {
   type Compared,
@@ -74,6 +75,7 @@ function PlanChoice({
 
 /** Any two: what stands on the left, and what on the right. */
 function BothPlans({ onTrouble }: { onTrouble: (words: string | null) => void }) {
+  const studio = useStudioStore();
   const words = useWords(lookWords).compare;
   const own = useLook((settings) => settings.own);
   const other = useLook((settings) => settings.other);
@@ -82,13 +84,13 @@ function BothPlans({ onTrouble }: { onTrouble: (words: string | null) => void })
       <PlanChoice
         label={words.left}
         value={own}
-        onChange={(chosen) => setLook({ own: chosen })}
+        onChange={(chosen) => setLook(studio, { own: chosen })}
         onTrouble={onTrouble}
       />
       <PlanChoice
         label={words.right}
         value={other}
-        onChange={(chosen) => setLook({ other: chosen })}
+        onChange={(chosen) => setLook(studio, { other: chosen })}
         onTrouble={onTrouble}
       />
     </>
@@ -96,6 +98,7 @@ function BothPlans({ onTrouble }: { onTrouble: (words: string | null) => void })
 }
 
 function OtherLookChoices() {
+  const studio = useStudioStore();
   const look = useWords(lookWords);
   const language = useLanguage();
   const { glasses } = useWords(planWords).piece;
@@ -113,14 +116,16 @@ function OtherLookChoices() {
           same,
           ...GLASSES.map((id) => ({ id, words: id === "planned" ? look.glass.planned : glasses[id] })),
         ]}
-        onChange={(glass) => setLook({ otherLook: { ...other, glass: glass === SAME ? undefined : glass } })}
+        onChange={(glass) =>
+          setLook(studio, { otherLook: { ...other, glass: glass === SAME ? undefined : glass } })
+        }
       />
       <Choice<FinishChoice | typeof SAME>
         label={ofRight(look.glass.finish)}
         value={other.finish ?? SAME}
         options={[same, ...FINISHES.map((id) => ({ id, words: look.glass.finishes[id] }))]}
         onChange={(finish) =>
-          setLook({ otherLook: { ...other, finish: finish === SAME ? undefined : finish } })
+          setLook(studio, { otherLook: { ...other, finish: finish === SAME ? undefined : finish } })
         }
       />
       <Choice<LightChoice | typeof SAME>
@@ -131,13 +136,16 @@ function OtherLookChoices() {
           ...LIGHTS.map((id) => ({ id, words: LIGHT_WORDS[id][language] })),
           ...(picture ? [{ id: "picture" as const, words: picture.name }] : []),
         ]}
-        onChange={(light) => setLook({ otherLook: { ...other, light: light === SAME ? undefined : light } })}
+        onChange={(light) =>
+          setLook(studio, { otherLook: { ...other, light: light === SAME ? undefined : light } })
+        }
       />
     </>
   );
 }
 
 export function CompareFields() {
+  const studio = useStudioStore();
   const words = useWords(lookWords).compare;
   const language = useLanguage();
   const against = useLook((settings) => settings.against);
@@ -148,7 +156,7 @@ export function CompareFields() {
       const { plan } = await readPlanFile(file);
       const why = await whyInexact(plan, language);
       if (why === null)
-        setLook({ other: { id: "file", name: plan.name || file.name, plan }, against: "other" });
+        setLook(studio, { other: { id: "file", name: plan.name || file.name, plan }, against: "other" });
       setTrouble(why === null ? null : words.bad(file.name, why));
     } catch (error) {
       if (!(error instanceof PlanFileError)) throw error;
@@ -166,7 +174,7 @@ export function CompareFields() {
           { id: "uncut", words: words.uncutBall },
           { id: "other", words: words.other },
         ]}
-        onChange={(next) => setLook({ against: next })}
+        onChange={(next) => setLook(studio, { against: next })}
       />
       {against === "other" ? (
         <>
@@ -182,7 +190,7 @@ export function CompareFields() {
             { id: "line", words: words.byLine },
             { id: "side", words: words.sideBySide },
           ]}
-          onChange={(next) => setLook({ layout: next })}
+          onChange={(next) => setLook(studio, { layout: next })}
         />
       )}
       <FileButton

@@ -3,6 +3,7 @@ import { type PointerEvent, useRef } from "react";
 import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { useStudioStore } from "../studio.ts";
 import { setLook, useLook } from "./look-settings.ts";
 import { variantName } from "./variant-name.ts";
 
@@ -10,6 +11,7 @@ const KEY_STEP = 0.02;
 const clamp = (share: number) => Math.min(0.98, Math.max(0.02, share));
 
 export function DividerLine() {
+  const studio = useStudioStore();
   const words = useWords(lookWords).compare;
   const divider = useLook((settings) => settings.divider);
   const shows = useLook((settings) => settings.against !== "nothing");
@@ -38,7 +40,7 @@ export function DividerLine() {
 
   const follow = (event: PointerEvent) => {
     const box = line.current?.parentElement?.getBoundingClientRect();
-    if (box && event.buttons > 0) setLook({ divider: clamp((event.clientX - box.left) / box.width) });
+    if (box && event.buttons > 0) setLook(studio, { divider: clamp((event.clientX - box.left) / box.width) });
   };
   return (
     <>
@@ -59,7 +61,7 @@ export function DividerLine() {
           const step = event.key === "ArrowLeft" ? -KEY_STEP : event.key === "ArrowRight" ? KEY_STEP : 0;
           if (step === 0) return;
           event.preventDefault();
-          setLook({ divider: clamp(divider + step) });
+          setLook(studio, { divider: clamp(divider + step) });
         }}
       />
     </>

@@ -10,6 +10,7 @@ import { Choice } from "../controls/Choice.tsx";
 import { Pick } from "../controls/Pick.tsx";
 import { lookWords } from "../messages/look.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { FileButton } from "./FileButton.tsx";
 import { type LightChoice, setLook, useLook } from "./look-settings.ts";
@@ -21,6 +22,7 @@ const MOST_STOPS = 4;
 const F_NUMBERS: readonly (number | null)[] = [null, 22, 16, 11, 8, 5.6, 4];
 
 export function LightFields() {
+  const studio = useStudioStore();
   const words = useWords(lookWords).light;
   const language = useLanguage();
   const format = useFormat();
@@ -41,7 +43,7 @@ export function LightFields() {
         label={words.label}
         value={light}
         options={options}
-        onChange={(next) => setLook({ light: next })}
+        onChange={(next) => setLook(studio, { light: next })}
       />
       <Slide
         label={words.turn}
@@ -50,7 +52,7 @@ export function LightFields() {
         min={-180}
         max={180}
         step={5}
-        onChange={(lightTurnDeg) => setLook({ lightTurnDeg })}
+        onChange={(lightTurnDeg) => setLook(studio, { lightTurnDeg })}
       />
       <Slide
         label={words.exposure}
@@ -59,7 +61,7 @@ export function LightFields() {
         min={-MOST_STOPS}
         max={MOST_STOPS}
         step={0.1}
-        onChange={(next) => setLook({ exposure: next })}
+        onChange={(next) => setLook(studio, { exposure: next })}
       />
       <Choice
         label={words.sharp}
@@ -68,7 +70,7 @@ export function LightFields() {
           id: String(n),
           words: n === null ? words.allSharp : `f/${format.number(n, 1)}`,
         }))}
-        onChange={(next) => setLook({ fNumber: next === "null" ? null : Number(next) })}
+        onChange={(next) => setLook(studio, { fNumber: next === "null" ? null : Number(next) })}
       />
       <Pick
         label={words.behind}
@@ -78,7 +80,7 @@ export function LightFields() {
           { id: "soft", words: words.soft },
           { id: "light", words: words.around },
         ]}
-        onChange={(next) => setLook({ behind: next })}
+        onChange={(next) => setLook(studio, { behind: next })}
       />
       <OwnPicture />
     </section>
@@ -86,13 +88,14 @@ export function LightFields() {
 }
 
 function OwnPicture() {
+  const studio = useStudioStore();
   const words = useWords(lookWords).light;
   const language = useLanguage();
   const [trouble, setTrouble] = useState<string | null>(null);
   const take = async (file: File) => {
     try {
       const pixels = readHdr(new Uint8Array(await file.arrayBuffer()));
-      setLook({ picture: { name: file.name, pixels }, light: "picture" });
+      setLook(studio, { picture: { name: file.name, pixels }, light: "picture" });
       setTrouble(null);
     } catch (error) {
       const why =

@@ -4,10 +4,11 @@ import type { Orbit } from "../piece/camera.ts";
 import { usePalette } from "../piece/use-palette.ts";
 import { useViewport } from "../piece/viewport.ts";
 import { useSettledPlan } from "../settled.ts";
+import { perStudio, useStudioStore } from "../studio.ts";
 import { DividerLine } from "./DividerLine.tsx";
 import { LookStatus } from "./LookStatus.tsx";
 import { packedScenes } from "./look-scene.ts";
-import { lookSettings, useLook } from "./look-settings.ts";
+import { lookOf, useLook } from "./look-settings.ts";
 import { ON_TABLE, restood, standOf } from "./lying.ts";
 import { TierMarks } from "./TierMarks.tsx";
 import { throughLens, tracedPicture, useTracing, viewOf } from "./traced.ts";
@@ -54,21 +55,22 @@ function useRadius(): React.RefObject<number> {
 
 /** Puts the canvas into its place, sized as the place is, looking from where the eye stands. */
 function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
+  const studio = useStudioStore();
   const { eye } = useViewport();
   const radius = useRadius();
   useEffect(() => {
     const place = host.current;
     if (!place) return;
-    const { canvas, renderer } = tracedPicture();
+    const { canvas, renderer } = tracedPicture(studio);
     place.append(canvas);
     renderer.setActive(true);
 
     const look = (isMoving: boolean) => {
-      const { against, layout } = lookSettings.getState();
+      const { against, layout } = lookOf(studio).getState();
       const halves = against !== "nothing" && layout === "side" ? 2 : 1;
       const aspect = place.clientWidth / halves / Math.max(1, place.clientHeight);
       const { view } = eye.getState();
-      const { fNumber } = lookSettings.getState();
+      const { fNumber } = lookOf(studio).getState();
       renderer.setView(
         throughLens(viewOf(view, aspect), view, { fNumber, radiusMm: radius.current }),
         isMoving,
@@ -85,7 +87,7 @@ function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
     const sizes = new ResizeObserver(measure);
     sizes.observe(place);
     const stopEye = eye.subscribe(() => look(true));
-    const stopLayout = lookSettings.subscribe((now, before) => {
+    const stopLayout = lookOf(studio).subscribe((now, before) => {
       const reshapes = now.layout !== before.layout || now.against !== before.against;
       if (reshapes || now.fNumber !== before.fNumber) look(false);
     });
@@ -96,11 +98,12 @@ function useCanvasIn(host: React.RefObject<HTMLDivElement | null>) {
       renderer.setActive(false);
       canvas.remove();
     };
-  }, [host, radius, eye]);
+  }, [host, radius, eye, studio]);
 }
 
 /** Traces what plan and settings say, anew at every change of either. */
 function useScenes() {
+  const studio = useStudioStore();
   const plan = useSettledPlan();
   const light = useLook((settings) => settings.light);
   const lightTurnDeg = useLook((settings) => settings.lightTurnDeg);
@@ -131,7 +134,9 @@ function useScenes() {
       table,
       rest,
     };
-    tracedPicture().renderer.setScenes(packedScenes(plan, settings, { against, own, other, otherLook }));
+    tracedPicture(studio).renderer.setScenes(
+      packedScenes(plan, settings, { against, own, other, otherLook }),
+    );
   }, [
     plan,
     light,
@@ -149,15 +154,17 @@ function useScenes() {
     own,
     other,
     otherLook,
+    studio,
   ]);
 }
 
 /** How the piece was last seen on the table that it lies on. */
-let lastOnTable: Orbit = ON_TABLE;
+const lastOnTableOf = perStudio((): { view: Orbit } => ({ view: ON_TABLE }));
 
 /** The eye goes round the table that the piece lies on; elsewhere the piece is in the hand again. */
 function useStand() {
   const { eye } = useViewport();
+  const last = lastOnTableOf(useStudioStore());
   const plan = useLookedAt();
   const table = useLook((settings) => settings.table);
   const rest = useLook((settings) => settings.rest);
@@ -165,22 +172,23 @@ function useStand() {
   useEffect(() => {
     if (!stand) return;
     eye.putViews((view) => restood(view, stand));
-    eye.setView({ ...lastOnTable, stand });
+    eye.setView({ ...last.view, stand });
     return () => {
-      lastOnTable = eye.getState().view;
+      last.view = eye.getState().view;
       eye.putViews();
-      eye.setView(restood(lastOnTable, undefined));
+      eye.setView(restood(last.view, undefined));
     };
-  }, [stand, eye]);
+  }, [stand, eye, last]);
 }
 
 function useDisplay() {
+  const studio = useStudioStore();
   const { "ground-lit": ground } = usePalette();
   const exposure = useLook((settings) => settings.exposure);
   const divider = useLook((settings) => (settings.against === "nothing" ? 1 : settings.divider));
   const sideBySide = useLook((settings) => settings.against !== "nothing" && settings.layout === "side");
   useEffect(() => {
     const page = [ground.r, ground.g, ground.b] as const;
-    tracedPicture().renderer.setDisplay({ exposure, divider, sideBySide, page });
-  }, [exposure, divider, sideBySide, ground]);
+    tracedPicture(studio).renderer.setDisplay({ exposure, divider, sideBySide, page });
+  }, [exposure, divider, sideBySide, ground, studio]);
 }

@@ -8,10 +8,11 @@ import type { View } from "../../render/view.ts";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
 import { useViewport } from "../piece/viewport.ts";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { lookPool, unlit } from "./look-pool.ts";
 import { damagedPictures, sceneOf, withoutTable } from "./look-scene.ts";
-import { lookSettings } from "./look-settings.ts";
+import { lookOf } from "./look-settings.ts";
 import { useTracing, viewOf } from "./traced.ts";
 import { useLookedAt } from "./use-looked-at.ts";
 
@@ -76,6 +77,7 @@ const NOTEWORTHY = 1e-3;
 
 /** What the cap on a path's surfaces leaves to the light's mean in the picture that shows, counted once it is clean; why is one press away, since the words lie over the piece. */
 function LostLight() {
+  const studio = useStudioStore();
   const { eye } = useViewport();
   const words = useWords(lookWords).status;
   const format = useFormat();
@@ -83,7 +85,7 @@ function LostLight() {
   const [lost, setLost] = useState<number | null>(null);
   useEffect(() => {
     const question = {
-      scene: unlit(sceneOf(plan, withoutTable(lookSettings.getState()))),
+      scene: unlit(sceneOf(plan, withoutTable(lookOf(studio).getState()))),
       camera: cameraOf(viewOf(eye.getState().view, 1)),
       cap: DEFAULT_OPTIONS.maxMeetings,
     };
@@ -92,7 +94,7 @@ function LostLight() {
       if (!over.signal.aborted) throw error;
     });
     return () => over.abort();
-  }, [plan, eye]);
+  }, [plan, eye, studio]);
   if (lost === null) return null;
   if (lost < NOTEWORTHY) return <p>{words.lostNone}</p>;
   return (

@@ -8,6 +8,7 @@ import { Toggle } from "../controls/Toggle.tsx";
 import { lookWords } from "../messages/look.ts";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
+import { useStudioStore } from "../studio.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
 import { type FinishChoice, type GlassChoice, setLook, useLook } from "./look-settings.ts";
 
@@ -33,6 +34,7 @@ function TierFinishes() {
 }
 
 export function PieceFields() {
+  const studio = useStudioStore();
   const words = useWords(lookWords);
   const { glasses } = useWords(planWords).piece;
   const plan = usePlan();
@@ -53,30 +55,30 @@ export function PieceFields() {
         label={words.glass.finish}
         value={finish}
         options={FINISHES.map((id) => ({ id, words: words.glass.finishes[id] }))}
-        onChange={(next) => setLook({ finish: next })}
+        onChange={(next) => setLook(studio, { finish: next })}
       />
       {finish === "planned" ? <TierFinishes /> : null}
       <Choice
         label={words.glass.glass}
         value={glass}
         options={GLASSES.map((id) => ({ id, words: id === "planned" ? words.glass.planned : glasses[id] }))}
-        onChange={(next) => setLook({ glass: next })}
+        onChange={(next) => setLook(studio, { glass: next })}
       />
       <p className="look-note">{words.glass.onlyLook}</p>
       {isRough ? (
-        <Toggle isOn={isWet} onChange={(next) => setLook({ isWet: next })}>
+        <Toggle isOn={isWet} onChange={(next) => setLook(studio, { isWet: next })}>
           {words.glass.wet}
         </Toggle>
       ) : null}
       {plan.piece.inside?.length ? (
-        <Toggle isOn={showInside} onChange={(next) => setLook({ showInside: next })}>
+        <Toggle isOn={showInside} onChange={(next) => setLook(studio, { showInside: next })}>
           {words.glass.inside}
         </Toggle>
       ) : null}
-      <Toggle isOn={hasDispersion} onChange={(next) => setLook({ hasDispersion: next })}>
+      <Toggle isOn={hasDispersion} onChange={(next) => setLook(studio, { hasDispersion: next })}>
         {words.glass.fire}
       </Toggle>
-      <Toggle isOn={isTurning} onChange={(next) => setLook({ isTurning: next })}>
+      <Toggle isOn={isTurning} onChange={(next) => setLook(studio, { isTurning: next })}>
         {words.turning}
       </Toggle>
     </section>

@@ -18,10 +18,11 @@ import { useSettledPlan } from "../settled.ts";
 import { fileNameOf, offerFile } from "../shared/files.ts";
 import { SendButton } from "../shared/SendButton.tsx";
 import { useOutlasting } from "../shared/use-outlasting.ts";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { CROPS, type Crop, onPaper, onTableOf, placed, sizeOf } from "./crops.ts";
 import { behindOf, besideLook, sceneOf } from "./look-scene.ts";
-import { type LookSettings, lookedAt, lookSettings, useLook } from "./look-settings.ts";
+import { type LookSettings, lookedAt, lookOf, useLook } from "./look-settings.ts";
 import { downOf } from "./lying.ts";
 import { pngOf } from "./png.ts";
 import { stillPicture, throughLens, tracedPicture, useTracing, viewOf } from "./traced.ts";
@@ -80,6 +81,7 @@ function timeInWords(
 }
 
 export function SavePicture() {
+  const studio = useStudioStore();
   const look = useWords(lookWords);
   const language = useLanguage();
   const { glasses } = useWords(planWords).piece;
@@ -105,7 +107,7 @@ export function SavePicture() {
 
   const across = sizeOf(crop, size);
   const ms = canTrace
-    ? tracedPicture().renderer.stillMs(
+    ? tracedPicture(studio).renderer.stillMs(
         across.width * across.height,
         SAMPLES[quality],
         hasTable || (laysDown && wantsPaper),
@@ -115,7 +117,7 @@ export function SavePicture() {
   const save = () =>
     job.start(async (signal, onProgress) => {
       setSaved(null);
-      const { plan: shown, name: called, ...asShown } = pictured(plan, lookSettings.getState(), side);
+      const { plan: shown, name: called, ...asShown } = pictured(plan, lookOf(studio).getState(), side);
       const settings = laysDown && wantsPaper ? onPaper(shown, asShown.settings) : asShown.settings;
       const down = settings === asShown.settings ? asShown.down : downOf(shown, settings.rest);
       // Cut out, its shadow on the table stays.
@@ -137,7 +139,7 @@ export function SavePicture() {
       const from = placed(settings === asShown.settings ? seen : onTableOf(shown, settings, seen), crop);
       const focus = { fNumber: settings.fNumber, radiusMm: shown.piece.diameterMm / 2 };
       const view = throughLens(viewOf(from, across.width / across.height), from, focus);
-      const picture = await stillPicture(packed, view, options);
+      const picture = await stillPicture(studio, packed, view, options);
       const glass = settings.glass === "planned" ? shown.piece.glass : settings.glass;
       const caption = words.captionText(
         called,

@@ -4,6 +4,7 @@ import { luminance } from "../../core/optics/spectrum.ts";
 import { Choice } from "../controls/Choice.tsx";
 import { lookWords } from "../messages/look.ts";
 import { useWords } from "../messages/words.tsx";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import { type RestChoice, setLook, type TableChoice, useLook } from "./look-settings.ts";
@@ -13,6 +14,7 @@ const TABLES: readonly TableChoice[] = ["none", ...(Object.keys(MATERIALS) as Ma
 const RESTS: readonly RestChoice[] = ["side", "flat", "back", "ring"];
 
 export function TableFields() {
+  const studio = useStudioStore();
   const words = useWords(lookWords).table;
   const table = useLook((settings) => settings.table);
   return (
@@ -22,7 +24,7 @@ export function TableFields() {
         label={words.label}
         value={table}
         options={TABLES.map((id) => ({ id, words: words.tables[id] }))}
-        onChange={(next) => setLook({ table: next })}
+        onChange={(next) => setLook(studio, { table: next })}
       />
       {table === "none" ? null : <Lying table={table} />}
     </section>
@@ -30,6 +32,7 @@ export function TableFields() {
 }
 
 function Lying({ table }: { table: MaterialName }) {
+  const studio = useStudioStore();
   const words = useWords(lookWords).table;
   const format = useFormat();
   const plan = usePlan();
@@ -41,7 +44,7 @@ function Lying({ table }: { table: MaterialName }) {
         label={words.rest}
         value={rest}
         options={RESTS.map((id) => ({ id, words: words.rests[id] }))}
-        onChange={(next) => setLook({ rest: next })}
+        onChange={(next) => setLook(studio, { rest: next })}
       />
       {rest === "flat" && !flatOf(plan) ? <p className="look-note">{words.noFlat}</p> : null}
       <p className="look-note">{words.how(percent)}</p>

@@ -10,10 +10,11 @@ import { useWords } from "../messages/words.tsx";
 import { eyeFrame, HOME, type Orbit } from "../piece/camera.ts";
 import { useViewport } from "../piece/viewport.ts";
 import { useSettledPlan } from "../settled.ts";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { lookPool, unlit } from "./look-pool.ts";
 import { sceneOf, withoutTable } from "./look-scene.ts";
-import { lookSettings } from "./look-settings.ts";
+import { lookOf } from "./look-settings.ts";
 import { stillPicture, useTracing, viewOf } from "./traced.ts";
 import { useJob } from "./use-job.ts";
 
@@ -40,6 +41,7 @@ export function urlOf(picture: ImageData): string {
 }
 
 export function WalkStrip() {
+  const studio = useStudioStore();
   const words = useWords(lookWords).walk;
   const plan = useSettledPlan();
   const job = useJob();
@@ -49,7 +51,7 @@ export function WalkStrip() {
   const trace = () =>
     job.start(async (signal, onShare) => {
       // The piece leans in the hand, whatever it lies on.
-      const settings = withoutTable(lookSettings.getState());
+      const settings = withoutTable(lookOf(studio).getState());
       const scene = sceneOf(plan, settings);
       const packed = packScene(scene, { ...DEFAULT_OPTIONS, hasDispersion: settings.hasDispersion });
       const steps: Step[] = [];
@@ -59,7 +61,7 @@ export function WalkStrip() {
         const { right, up, out: back } = eyeFrame(view);
         const question = { scene: unlit(scene), right, up, back };
         const [picture, seen] = await Promise.all([
-          stillPicture(packed, viewOf(view, 1), options),
+          stillPicture(studio, packed, viewOf(view, 1), options),
           lookPool.run("walkPast", question, { signal }),
         ]);
         steps.push({ tilt, url: urlOf(picture), seen });

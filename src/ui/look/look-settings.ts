@@ -1,4 +1,4 @@
-/** How the piece is looked at: light, finish shown, what it is compared with. Kept for the life of the page, never in the plan. */
+/** How the piece is looked at: light, finish shown, what it is compared with. Kept as long as the studio, never in the plan. */
 
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
@@ -8,6 +8,7 @@ import type { LightName } from "../../core/optics/lights.ts";
 import type { MaterialName } from "../../core/optics/materials.ts";
 import type { Finish, Plan } from "../../core/plan/document.ts";
 import type { Behind } from "../../render/pack-scene.ts";
+import { perStudio, type Studio, useStudioStore } from "../studio.ts";
 
 export type LightChoice = LightName | "picture";
 /** As each tier of the plan says, or every facet the same. */
@@ -87,9 +88,11 @@ export const DEFAULT_SETTINGS: LookSettings = {
   isTurning: false,
 };
 
-export const lookSettings = createStore<LookSettings>(() => DEFAULT_SETTINGS);
-export const setLook = (change: Partial<LookSettings>): void => lookSettings.setState(change);
+export const lookOf = perStudio(() => createStore<LookSettings>(() => DEFAULT_SETTINGS));
+export const setLook = (studio: Studio, change: Partial<LookSettings>): void =>
+  lookOf(studio).setState(change);
 /** The plan that the picture is of (on the left, where two are compared): the one on the bench, or what was chosen to be compared. */
 export const lookedAt = (plan: Plan, { against, own }: Pick<LookSettings, "against" | "own">): Plan =>
   against === "other" && own ? own.plan : plan;
-export const useLook = <T>(pick: (settings: LookSettings) => T): T => useStore(lookSettings, pick);
+export const useLook = <T>(pick: (settings: LookSettings) => T): T =>
+  useStore(lookOf(useStudioStore()), pick);

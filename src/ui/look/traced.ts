@@ -1,6 +1,6 @@
 /**
- * The one traced picture, for the life of the page: made when Look is first entered, kept when one leaves it, so that
- * coming back neither compiles nor gathers again. Components borrow its canvas.
+ * The one traced picture of a studio: made when Look is first entered, kept when one leaves it, so that coming back neither
+ * compiles nor gathers again. Components borrow its canvas.
  */
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
@@ -10,6 +10,7 @@ import type { PackedScene } from "../../render/packed-scene.ts";
 import { type StillOptions, traceStill } from "../../render/still.ts";
 import type { View } from "../../render/view.ts";
 import { eyeFrame, FIELD_DEG, type Orbit, verticalField } from "../piece/camera.ts";
+import { perStudio, type Studio, useStudioStore } from "../studio.ts";
 
 export interface Traced {
   readonly canvas: HTMLCanvasElement;
@@ -17,25 +18,23 @@ export interface Traced {
 }
 
 /** Null until the picture is first asked for. */
-const tracing = createStore<{ readonly state: LookState | null }>(() => ({ state: null }));
-export const useTracing = (): LookState | null => useStore(tracing, (store) => store.state);
+const tracingOf = perStudio(() => createStore<{ readonly state: LookState | null }>(() => ({ state: null })));
+export const useTracing = (): LookState | null =>
+  useStore(tracingOf(useStudioStore()), (store) => store.state);
 
-let made: Traced | null = null;
-
-export function tracedPicture(): Traced {
-  if (made) return made;
+export const tracedPicture = perStudio((studio): Traced => {
   const canvas = document.createElement("canvas");
+  const tracing = tracingOf(studio);
   const renderer = new LookRenderer(canvas, (state) => tracing.setState({ state }));
   tracing.setState({ state: renderer.current });
-  made = { canvas, renderer };
-  return made;
-}
+  return { canvas, renderer };
+});
 
 const LOOK_AGAIN_MS = 50;
 
 /** Resolves once the card's programs are there.  @throws the signal's reason, or when this device can't trace */
-export async function untilReady(signal: AbortSignal): Promise<void> {
-  const { renderer } = tracedPicture();
+export async function untilReady(studio: Studio, signal: AbortSignal): Promise<void> {
+  const { renderer } = tracedPicture(studio);
   while (!renderer.tracer) {
     if (renderer.current.phase === "unable")
       throw new Error(renderer.current.error ?? renderer.current.check.detail);
@@ -67,11 +66,12 @@ export function viewOf(eye: Orbit, aspect: number): View {
  * @throws as `traceStill`; Error when there is no card to trace on just now
  */
 export async function stillPicture(
+  studio: Studio,
   packed: PackedScene,
   view: View,
   options: StillOptions,
 ): Promise<ImageData> {
-  const { renderer } = tracedPicture();
+  const { renderer } = tracedPicture(studio);
   if (!renderer.tracer) throw new Error("the graphics card is not available just now");
   renderer.setResting(true);
   try {

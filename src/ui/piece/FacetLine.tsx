@@ -6,6 +6,7 @@ import { Button } from "../controls/Button.tsx";
 import { planWords } from "../messages/plan.ts";
 import { useLanguage, useWords } from "../messages/words.tsx";
 import { openSheet } from "../shared/screen.ts";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { useReport, useStudio } from "../use-studio.ts";
 import { stepFacet } from "./keys.ts";
@@ -22,6 +23,7 @@ function Measure({ mm, digits, what }: { mm: number; digits: number; what: strin
 }
 
 export function FacetLine() {
+  const studio = useStudioStore();
   const viewport = useViewport();
   const words = useWords(planWords).card;
   const language = useLanguage();
@@ -58,7 +60,7 @@ export function FacetLine() {
         <Button className="facet-step" onPress={() => stepFacet(viewport, 1)}>
           {words.next}
         </Button>
-        {!facet.swallowed ? <Button onPress={() => openSheet("card")}>{words.open}</Button> : null}
+        {!facet.swallowed ? <Button onPress={() => openSheet(studio, "card")}>{words.open}</Button> : null}
       </div>
     </section>
   );

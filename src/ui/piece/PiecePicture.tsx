@@ -4,7 +4,8 @@ import { Button } from "../controls/Button.tsx";
 import { planWords } from "../messages/plan.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
-import { screen, useScreen } from "../shared/screen.ts";
+import { screenOf, useScreen } from "../shared/screen.ts";
+import { useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
 import type { LookFrom } from "./camera.ts";
 import { FacetLine } from "./FacetLine.tsx";
@@ -20,6 +21,7 @@ const Spoken = lazy(() => import("./Spoken.tsx"));
 const PieceDrag = lazy(() => import("./PieceDrag.tsx"));
 
 function LookButtons() {
+  const studio = useStudioStore();
   const { eye } = useViewport();
   const words = useWords(planWords);
   const piece = usePlan().piece;
@@ -39,7 +41,7 @@ function LookButtons() {
         <Button
           aria-pressed={showInside}
           className="show"
-          onPress={() => screen.setState({ showInside: !showInside })}
+          onPress={() => screenOf(studio).setState({ showInside: !showInside })}
         >
           {words.show.inside}
         </Button>
@@ -48,7 +50,7 @@ function LookButtons() {
         <Button
           aria-pressed={showDop}
           className="show"
-          onPress={() => screen.setState({ showDop: !showDop })}
+          onPress={() => screenOf(studio).setState({ showDop: !showDop })}
         >
           {words.show.dop}
         </Button>

@@ -4,8 +4,9 @@ import { layersOf } from "../../core/optics/casing.ts";
 import type { Tint } from "../../core/plan/document.ts";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
-import { screen, useScreen } from "../shared/screen.ts";
+import { screenOf, useScreen } from "../shared/screen.ts";
 import { GlassFields, Quietly } from "../shared/slots.tsx";
+import { useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
 
 /** A tint as the style sheet takes it; clear glass lets all through. */
@@ -13,6 +14,7 @@ export const cssColour = (tint: Pick<Tint, "rgb"> | undefined): string =>
   `color(srgb-linear ${(tint?.rgb ?? [1, 1, 1]).join(" ")})`;
 
 export function GlassPart() {
+  const studio = useStudioStore();
   const words = useWords(planWords).piece;
   const { piece } = usePlan();
   const isOpen = useScreen((state) => state.editsGlass);
@@ -24,7 +26,7 @@ export function GlassPart() {
       <Button
         className="piece-line"
         aria-expanded={isOpen}
-        onPress={() => screen.setState({ editsGlass: !isOpen })}
+        onPress={() => screenOf(studio).setState({ editsGlass: !isOpen })}
       >
         {isClear
           ? words.glassClear

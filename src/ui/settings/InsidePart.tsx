@@ -2,11 +2,13 @@
 import { Button } from "react-aria-components/Button";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
-import { screen, useScreen } from "../shared/screen.ts";
+import { screenOf, useScreen } from "../shared/screen.ts";
 import { InsideFields, Quietly } from "../shared/slots.tsx";
+import { useStudioStore } from "../studio.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
 
 export function InsidePart() {
+  const studio = useStudioStore();
   const words = useWords(planWords).piece;
   const { piece } = usePlan();
   const dispatch = useStudio((state) => state.dispatch);
@@ -17,7 +19,7 @@ export function InsidePart() {
       <Button
         className="piece-line"
         aria-expanded={isOpen}
-        onPress={() => screen.setState({ editsInside: !isOpen })}
+        onPress={() => screenOf(studio).setState({ editsInside: !isOpen })}
       >
         {kinds.length === 0 ? words.insideEmpty : words.insideHolds(kinds.join(", "))}
       </Button>

@@ -11,7 +11,7 @@ import { Pick } from "../controls/Pick.tsx";
 import { planWords } from "../messages/plan.ts";
 import { useWords } from "../messages/words.tsx";
 import { NameField } from "../plan/recipe/NameField.tsx";
-import { openSheet, screen } from "../shared/screen.ts";
+import { openSheet, screenOf } from "../shared/screen.ts";
 import { type Studio, useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan, useStudio } from "../use-studio.ts";
@@ -242,9 +242,9 @@ function WheelFields() {
 /** Beside the piece, where one sees what one does. */
 function editBeside(studio: Studio, part: "editsInside" | "editsGlass"): void {
   const { place, go } = studio.getState();
-  openSheet(null);
+  openSheet(studio, null);
   if (place === "bench" || place === "ideas") go("plan");
-  screen.setState({ [part]: true });
+  screenOf(studio).setState({ [part]: true });
 }
 
 export default function PieceSheet() {

@@ -36,7 +36,7 @@ export function savePlanFile(studio: Studio): void {
   const { plan } = studio.getState();
   const name = fileNameOf(plan);
   offerFile(name, new Blob([serializePlan(plan)], { type: "application/json" }));
-  tell({ tone: "said", text: wordsNow(studio).fileSaved(name) });
+  tell(studio, { tone: "said", text: wordsNow(studio).fileSaved(name) });
 }
 
 async function textOf(file: File): Promise<string> {
@@ -75,7 +75,7 @@ export async function openPlanFile(studio: Studio, file: File): Promise<boolean>
     if (!read) return await openWishFile(studio, file);
     const { plan, unknown } = read;
     if (!(await lay(studio, plan, unknown, true))) return false;
-    tell({
+    tell(studio, {
       tone: "said",
       text: words.fileOpened(plan.name || words.unnamed),
       details: unknown.length > 0 ? [words.fileUnknown(unknown.join(", "))] : [],
@@ -83,7 +83,7 @@ export async function openPlanFile(studio: Studio, file: File): Promise<boolean>
     return true;
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
-    tell({
+    tell(studio, {
       tone: "stop",
       text: words.fileBad(file.name),
       details: [await faultSaid(error.fault, languageNow(studio)), words.fileSafe],
@@ -113,11 +113,15 @@ async function lay(
 ): Promise<boolean> {
   const trouble = await layOnBench(studio, plan, unknown, keep);
   if (trouble === null) {
-    openSheet(null);
+    openSheet(studio, null);
     studio.getState().go("plan");
     return true;
   }
-  tell({ tone: "stop", text: wordsNow(studio).notKept, details: await whyUnkept(studio, trouble, true) });
+  tell(studio, {
+    tone: "stop",
+    text: wordsNow(studio).notKept,
+    details: await whyUnkept(studio, trouble, true),
+  });
   return false;
 }
 

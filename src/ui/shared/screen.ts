@@ -2,6 +2,7 @@
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Plan } from "../../core/plan/document.ts";
+import { perStudio, type Studio, useStudioStore } from "../studio.ts";
 
 export type SheetName =
   | "plans"
@@ -44,23 +45,28 @@ export interface ScreenState {
   readonly notice: Notice | null;
 }
 
-export const screen = createStore<ScreenState>(() => ({
-  sheet: null,
-  large: "piece",
-  showInside: true,
-  showDop: false,
-  editsInside: false,
-  editsGlass: false,
-  photos: [],
-  forCustomer: null,
-  isMaking: false,
-  notice: null,
-}));
+export const screenOf = perStudio(() =>
+  createStore<ScreenState>(() => ({
+    sheet: null,
+    large: "piece",
+    showInside: true,
+    showDop: false,
+    editsInside: false,
+    editsGlass: false,
+    photos: [],
+    forCustomer: null,
+    isMaking: false,
+    notice: null,
+  })),
+);
 
-export const openSheet = (sheet: SheetName | null) => screen.setState({ sheet, forCustomer: null });
-export const showToCustomer = (plan: Plan) => screen.setState({ sheet: "customer", forCustomer: plan });
-export const showLarge = (large: PictureName) => screen.setState({ large });
+export const openSheet = (studio: Studio, sheet: SheetName | null) =>
+  screenOf(studio).setState({ sheet, forCustomer: null });
+export const showToCustomer = (studio: Studio, plan: Plan) =>
+  screenOf(studio).setState({ sheet: "customer", forCustomer: plan });
+export const showLarge = (studio: Studio, large: PictureName) => screenOf(studio).setState({ large });
 /** Shows a notification (toast) at the foot of the page; null takes it away. */
-export const tell = (notice: Notice | null) => screen.setState({ notice });
+export const tell = (studio: Studio, notice: Notice | null) => screenOf(studio).setState({ notice });
 
-export const useScreen = <T>(pick: (state: ScreenState) => T): T => useStore(screen, pick);
+export const useScreen = <T>(pick: (state: ScreenState) => T): T =>
+  useStore(screenOf(useStudioStore()), pick);

@@ -24,7 +24,7 @@ const CHORDS: Readonly<Record<Shortcut, Chord>> = {
   look: { key: "2", run: (studio) => studio.getState().go("look") },
   bench: { key: "3", run: (studio) => studio.getState().go("bench") },
   ideas: { key: "4", run: (studio) => studio.getState().go("ideas") },
-  keys: { key: "?", run: () => openSheet("keys") },
+  keys: { key: "?", run: (studio) => openSheet(studio, "keys") },
 };
 
 const isMac = (): boolean => /mac|iphone|ipad/i.test(navigator.platform);

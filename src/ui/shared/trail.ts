@@ -6,7 +6,7 @@ import { useLayoutEffect } from "react";
 import type { Place } from "../../state/store.ts";
 import { addressOf, putAddress, watchAddress } from "../address.ts";
 import type { Studio } from "../studio.ts";
-import { openSheet, type SheetName, screen } from "./screen.ts";
+import { openSheet, type SheetName, screenOf } from "./screen.ts";
 import { isSteppingBack, stepBack, steppedBack } from "./step-back.ts";
 
 interface Spot {
@@ -21,7 +21,7 @@ interface Spot {
 const covers: (() => void)[] = [];
 
 const spotNow = (studio: Studio): Spot => {
-  const { sheet } = screen.getState();
+  const { sheet } = screenOf(studio).getState();
   return { place: studio.getState().place, sheet, over: Math.max(covers.length, sheet === null ? 0 : 1) };
 };
 
@@ -64,7 +64,7 @@ function onStep(studio: Studio): void {
     // What is typed counts on leaving its field.
     if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
     while (covers.length > spot.over) covers.pop()?.();
-    if (spot.sheet !== screen.getState().sheet) openSheet(spot.sheet);
+    if (spot.sheet !== screenOf(studio).getState().sheet) openSheet(studio, spot.sheet);
     if (spot.place !== studio.getState().place) studio.getState().go(spot.place);
   }
   followSoon();
@@ -78,7 +78,7 @@ export function beginTrail(studio: Studio): () => void {
   else follow();
   const stops: (() => void)[] = [
     studio.subscribe((now, before) => now.place !== before.place && followSoon()),
-    screen.subscribe((now, before) => now.sheet !== before.sheet && followSoon()),
+    screenOf(studio).subscribe((now, before) => now.sheet !== before.sheet && followSoon()),
   ];
   const step = () => onStep(studio);
   window.addEventListener("popstate", step);

@@ -14,6 +14,7 @@ import { priceWords } from "../../messages/price.ts";
 import { shellWords } from "../../messages/shell.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
 import { openSheet } from "../../shared/screen.ts";
+import { useStudioStore } from "../../studio.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan } from "../../use-studio.ts";
 import { timeInWords } from "../parts/time.ts";
@@ -81,6 +82,7 @@ function Straying({ plan, isWanted }: { plan: Plan; isWanted: boolean }) {
 }
 
 function PricePart() {
+  const studio = useStudioStore();
   const words = useWords(priceWords);
   const bench = useWords(benchWords);
   const { menu } = useWords(shellWords);
@@ -112,7 +114,7 @@ function PricePart() {
             <Straying plan={plan} isWanted={priced.minutes !== null && plan.tiers.length > 0} />
           ) : null}
           {priced && priced.price !== null ? (
-            <Button look="outlined" onPress={() => openSheet("customer")}>
+            <Button look="outlined" onPress={() => openSheet(studio, "customer")}>
               {menu.customer}
             </Button>
           ) : null}

@@ -14,7 +14,7 @@ import type { QuoteQuestion } from "../../../worker/bench-worker.ts";
 import { Button } from "../../controls/Button.tsx";
 import { Toggle } from "../../controls/Toggle.tsx";
 import { sceneOf } from "../../look/look-scene.ts";
-import { lookSettings } from "../../look/look-settings.ts";
+import { lookOf } from "../../look/look-settings.ts";
 import { pngOf } from "../../look/png.ts";
 import { stillPicture, tracedPicture, useTracing, viewOf } from "../../look/traced.ts";
 import { useJob } from "../../look/use-job.ts";
@@ -25,6 +25,7 @@ import { useLanguage, useWords } from "../../messages/words.tsx";
 import { useViewport } from "../../piece/viewport.ts";
 import { fileNameOf, offerFile } from "../../shared/files.ts";
 import { SendButton } from "../../shared/SendButton.tsx";
+import { useStudioStore } from "../../studio.ts";
 import { useFormat } from "../../use-format.ts";
 import { useGlassName } from "../../use-glass-name.ts";
 import { usePlan } from "../../use-studio.ts";
@@ -85,17 +86,18 @@ const AS_PLANNED = { finish: "planned", glass: "planned", showInside: true, isWe
 
 /** The piece's picture in Look's light, from where one looks there; belongs to the piece that it was traced of. */
 function useQuotePicture() {
+  const studio = useStudioStore();
   const { eye } = useViewport();
   const plan = samePiece(usePlan());
   const job = useJob();
   const [traced, setTraced] = useState<{ readonly of: Plan; readonly address: string } | null>(null);
   const state = useTracing();
   useEffect(() => {
-    tracedPicture();
-  }, []);
+    tracedPicture(studio);
+  }, [studio]);
   const trace = () =>
     job.start(async (signal, onProgress) => {
-      const settings = { ...lookSettings.getState(), ...AS_PLANNED };
+      const settings = { ...lookOf(studio).getState(), ...AS_PLANNED };
       const packed = packScene(sceneOf(plan, settings), {
         ...DEFAULT_OPTIONS,
         hasDispersion: settings.hasDispersion,
@@ -103,7 +105,7 @@ function useQuotePicture() {
       });
       const { side, samples } = PICTURE[state?.check.code === "software" ? "software" : "card"];
       const options = { width: side, height: side, samples, exposure: settings.exposure, signal, onProgress };
-      const picture = await stillPicture(packed, viewOf(eye.getState().view, 1), options);
+      const picture = await stillPicture(studio, packed, viewOf(eye.getState().view, 1), options);
       setTraced({ of: plan, address: await addressOf(await pngOf(picture, true, null)) });
     });
   const picture = traced?.of === plan ? traced.address : null;

@@ -15,6 +15,7 @@ import { Choice } from "../../controls/Choice.tsx";
 import { Pick } from "../../controls/Pick.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
+import { useStudioStore } from "../../studio.ts";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { changeTrial, useBenchScreen } from "../bench-screen.ts";
@@ -66,6 +67,7 @@ const trialTiers = (plan: Plan) =>
     .filter(({ tier }) => tier.side === "back" && tier.armAngleDeg < 90);
 
 export function TrialFacet() {
+  const studio = useStudioStore();
   const { trial: words, ...rest } = useWords(benchWords);
   const { degrees, length } = useFormat();
   const plan = usePlan();
@@ -82,7 +84,7 @@ export function TrialFacet() {
   const isTrimmed = Math.abs(left) >= NOTHING_DEG && canTrim(plan, left);
   const apply = (after: (plan: Plan, turn: number) => Plan) => {
     dispatch({ type: "set-rig", change: { setUps: after(plan, turn).rig.setUps } });
-    changeTrial({ offsetMm: undefined });
+    changeTrial(studio, { offsetMm: undefined });
   };
   return (
     <div className="bench-trial">
@@ -93,7 +95,7 @@ export function TrialFacet() {
           label={words.tier}
           value={one.tier.id}
           options={choices.map(({ tier, i }) => ({ id: tier.id, words: tierName(plan, i, rest) }))}
-          onChange={(id) => changeTrial({ tierId: id })}
+          onChange={(id) => changeTrial(studio, { tierId: id })}
         />
         <MaybeField
           label={words.offset}
@@ -101,7 +103,7 @@ export function TrialFacet() {
           range={OFFSET_RANGE}
           digits={2}
           description={words.offsetHow}
-          onChange={(offsetMm) => changeTrial({ offsetMm })}
+          onChange={(offsetMm) => changeTrial(studio, { offsetMm })}
         />
       </div>
       <Pick
@@ -111,7 +113,7 @@ export function TrialFacet() {
           { id: "clockwise", words: words.clockwise },
           { id: "counter", words: words.counter },
         ]}
-        onChange={(way) => changeTrial({ toward: way })}
+        onChange={(way) => changeTrial(studio, { toward: way })}
       />
       {offset ? (
         <>

@@ -7,8 +7,9 @@ import type { Range } from "../../../core/plan/limits.ts";
 import { Pick } from "../../controls/Pick.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
+import { useStudioStore } from "../../studio.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
-import { benchScreen, useBenchScreen } from "../bench-screen.ts";
+import { benchScreenOf, useBenchScreen } from "../bench-screen.ts";
 import { DegreeField } from "../parts/fields.tsx";
 import { timeInWords } from "../parts/time.ts";
 import { Minutes } from "./Minutes.tsx";
@@ -34,6 +35,7 @@ function AgainOff() {
 }
 
 export function Ways({ bench }: { bench: Bench }) {
+  const studio = useStudioStore();
   const words = useWords(benchWords);
   const way = useBenchScreen((state) => state.way);
   const work = bench.order.find((one) => one.way === way);
@@ -50,7 +52,7 @@ export function Ways({ bench }: { bench: Bench }) {
           { id: "finish-each", words: words.ways["finish-each"] },
           { id: "rough-all", words: words.ways["rough-all"] },
         ]}
-        onChange={(chosen) => benchScreen.setState({ way: chosen })}
+        onChange={(chosen) => benchScreenOf(studio).setState({ way: chosen })}
       />
       <p className="bench-sentence">
         {words.ways.costs(work.discChanges, work.armSettings, timeInWords(work.minutes, words.time))}

@@ -3,8 +3,9 @@ import type { Bench } from "../../../core/bench/bench.ts";
 import { Toggle } from "../../controls/Toggle.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
+import { useStudioStore } from "../../studio.ts";
 import { usePlan } from "../../use-studio.ts";
-import { benchScreen, useBenchScreen } from "../bench-screen.ts";
+import { benchScreenOf, useBenchScreen } from "../bench-screen.ts";
 import { FindingList } from "../parts/FindingList.tsx";
 import { useFoundAgain } from "../use-bench.ts";
 import { BeforeFirst } from "./BeforeFirst.tsx";
@@ -12,6 +13,7 @@ import { TierWork } from "./TierWork.tsx";
 import { Ways } from "./Ways.tsx";
 
 export function WorkPart({ bench }: { bench: Bench | null }) {
+  const studio = useStudioStore();
   const words = useWords(benchWords);
   const plan = usePlan();
   const way = useBenchScreen((state) => state.way);
@@ -30,7 +32,7 @@ export function WorkPart({ bench }: { bench: Bench | null }) {
       </div>
       <FindingList findings={bench.findings.filter((finding) => finding.tier === undefined)} />
       {isUncalibrated ? (
-        <Toggle isOn={showGuesses} onChange={(on) => benchScreen.setState({ showGuesses: on })}>
+        <Toggle isOn={showGuesses} onChange={(on) => benchScreenOf(studio).setState({ showGuesses: on })}>
           {words.work.showGuesses}
         </Toggle>
       ) : null}

@@ -9,7 +9,8 @@ import { Pick } from "../../controls/Pick.tsx";
 import { FileButton } from "../../look/FileButton.tsx";
 import { photoWords } from "../../messages/photo.ts";
 import { useLanguage, useWords } from "../../messages/words.tsx";
-import { screen, useScreen } from "../../shared/screen.ts";
+import { screenOf, useScreen } from "../../shared/screen.ts";
+import { useStudioStore } from "../../studio.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { useSession } from "../../visit.ts";
 import { LengthField } from "../LengthField.tsx";
@@ -54,6 +55,7 @@ async function readAll(files: readonly File[]) {
 let lastId = 0;
 
 export default function PhotoPart() {
+  const studio = useStudioStore();
   const words = useWords(photoWords);
   const [photos, setPhotos] = useState<readonly Chosen[]>([]);
   const [troubles, setTroubles] = useState<readonly string[]>([]);
@@ -77,15 +79,15 @@ export default function PhotoPart() {
   );
   useEffect(() => {
     if (dropped.length === 0) return;
-    screen.setState({ photos: [] });
+    screenOf(studio).setState({ photos: [] });
     void take(dropped);
-  }, [dropped, take]);
+  }, [dropped, take, studio]);
   const all = photos.flatMap(({ id }) => ready.get(id) ?? []);
   const isMaking = photos.some(({ id }) => !inside.has(ready.get(id)));
   useEffect(() => {
-    screen.setState({ isMaking });
-    return () => screen.setState({ isMaking: false });
-  }, [isMaking]);
+    screenOf(studio).setState({ isMaking });
+    return () => screenOf(studio).setState({ isMaking: false });
+  }, [isMaking, studio]);
   const remove = (id: number) => {
     setPhotos((old) => old.filter((one) => one.id !== id));
     setReady((old) => new Map([...old].filter(([key]) => key !== id)));
