@@ -2,7 +2,7 @@
 import "@fontsource-variable/atkinson-hyperlegible-next";
 import { createRoot } from "react-dom/client";
 import { report, solid, solved } from "../../src/state/derived.ts";
-import SheetHost from "../../src/ui/app/SheetHost.tsx";
+import { Sheet } from "../../src/ui/controls/Sheet.tsx";
 import { FIRST_EXAMPLE } from "../../src/ui/first-example.ts";
 import { LightFields } from "../../src/ui/look/LightFields.tsx";
 import { findingWords } from "../../src/ui/messages/findings.ts";
@@ -13,7 +13,9 @@ import { Profile } from "../../src/ui/plan/profile/Profile.tsx";
 import { PieceLine } from "../../src/ui/plan/recipe/PieceLine.tsx";
 import { Skin } from "../../src/ui/plan/skin/Skin.tsx";
 import Suggest from "../../src/ui/plan/suggest/Suggest.tsx";
-import { createStudio } from "../../src/ui/studio.ts";
+import PieceSheet from "../../src/ui/settings/PieceSheet.tsx";
+import { openSheet, useScreen } from "../../src/ui/shared/screen.ts";
+import { createStudio, useStudioStore } from "../../src/ui/studio.ts";
 import { StudioProvider } from "../../src/ui/studio-provider.tsx";
 import { useSay } from "../../src/ui/use-say.ts";
 import { useReport, useStudio } from "../../src/ui/use-studio.ts";
@@ -55,13 +57,20 @@ function Beside() {
   );
 }
 
-/** What a studio keeps besides its plan. */
+/** What a studio keeps besides its plan: which sheet is open, how it is looked at. */
 function Rooms() {
+  const own = useStudioStore();
+  const sheet = useScreen((state) => state.sheet);
+  const close = () => openSheet(own, null);
   return (
     <>
       <PieceLine />
       <LightFields />
-      <SheetHost />
+      {sheet === "piece" ? (
+        <Sheet title="Piece" onClose={close}>
+          <PieceSheet onClose={close} />
+        </Sheet>
+      ) : null}
     </>
   );
 }
