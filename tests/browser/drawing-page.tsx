@@ -68,7 +68,7 @@ function Rooms() {
       <LightFields />
       {sheet === "piece" ? (
         <Sheet title="Piece" onClose={close}>
-          <PieceSheet onClose={close} />
+          <PieceSheet />
         </Sheet>
       ) : null}
     </>

@@ -11,10 +11,11 @@ import { type FileFault, pathText } from "../../core/plan/file-fault.ts";
 import { pictureFile, pictureUrl } from "../../core/plan/pictures.ts";
 import { freshId } from "../fresh-id.ts";
 import { NO_HISTORY } from "../history.ts";
-import { historyOf, isThumbnail, type Library, soundRow } from "./library.ts";
+import { historyOf, type Library } from "./library.ts";
 import { LAST_MOMENT, momentOf } from "./moment.ts";
 import { hashesIn } from "./picture-marks.ts";
 import type { PlanRow, RowChange, VersionRow } from "./port.ts";
+import { isThumbnail, soundRow } from "./summaries.ts";
 import { LONGEST_LABEL, soundVersion, versionId } from "./versions.ts";
 
 const FORMAT = "glintwright-library";

@@ -8,7 +8,7 @@ import { PlanFileError } from "../../core/plan/file.ts";
 import type { Session } from "../../state/session.ts";
 import { KEPT_AFTER_REMOVAL_DAYS } from "../../state/storage/clear-out.ts";
 import { faultOf } from "../../state/storage/faults.ts";
-import type { PlanSummary, Shelf } from "../../state/storage/library.ts";
+import type { PlanSummary, Shelf } from "../../state/storage/summaries.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { Button } from "../controls/Button.tsx";
 import { Pick } from "../controls/Pick.tsx";

@@ -1,6 +1,6 @@
 /** One plan on the shelf: its picture and name open it, the rest is behind one word. */
 import { Button as AriaButton } from "react-aria-components/Button";
-import type { PlanSummary } from "../../state/storage/library.ts";
+import type { PlanSummary } from "../../state/storage/summaries.ts";
 import { Actions } from "../controls/Actions.tsx";
 import { libraryWords } from "../messages/library.ts";
 import { useWords } from "../messages/words.tsx";

@@ -1,7 +1,7 @@
 /** What is on a shelf of the library, kept up to date with this window and others. */
 import { useEffect, useState } from "react";
 import { type FaultKind, faultOf } from "../../state/storage/faults.ts";
-import type { PlanSummary, Shelf } from "../../state/storage/library.ts";
+import type { PlanSummary, Shelf } from "../../state/storage/summaries.ts";
 import { useSession } from "../visit.ts";
 
 export interface ShelfView {
