@@ -99,6 +99,8 @@ export interface PlanActions {
   readonly dismissNotes: () => void;
 }
 
+type PlanDragging = { readonly [K in "beginDrag" | "dragTo" | "endDrag" | "cancelDrag"]: PlanActions[K] };
+
 export type PlanStore = StoreApi<PlanState & PlanActions>;
 
 export interface StoreOptions extends Opened {
@@ -142,57 +144,96 @@ const freshState = (opened: Opened, laid: number) => ({
   hover: NOTHING,
 });
 
+type SetState = StoreApi<PlanState & PlanActions>["setState"];
+type GetState = StoreApi<PlanState & PlanActions>["getState"];
+
+/** How a plan comes to the bench, or is kept off it: what dispatching, dragging, stepping and opening share. */
+function benchOf(set: SetState, get: GetState, { depthOf, reckon }: StoreOptions) {
+  /** Shows a plan with selection and hover that still exist in it. */
+  const show = (plan: Plan, also: Partial<PlanState>): void =>
+    set((state) => ({
+      plan,
+      selection: surviving(state.selection, plan),
+      hover: surviving(state.hover, plan),
+      ...also,
+    }));
+
+  /** Null when the plan's solid is known; else why there is none. */
+  const reckoningFault = (plan: Plan, isEdit: boolean): FileFault | null => {
+    try {
+      reckon?.(plan, isEdit);
+      return null;
+    } catch (error) {
+      if (error instanceof InexactCut) return { code: "not-reckoned", data: {} };
+      throw error;
+    }
+  };
+
+  /** Carries out a command and hands the edit on, or answers why not. */
+  const attempt = (command: Command, accept: (edit: Edit) => void): Outcome => {
+    try {
+      const edit = editPlan(get().plan, command, depthOf);
+      const fault = edit.patches.length > 0 ? reckoningFault(edit.plan, true) : null;
+      if (fault) throw new PlanFileError(fault);
+      if (edit.patches.length > 0) accept(edit);
+      return { ok: true, notes: edit.notes };
+    } catch (error) {
+      if (error instanceof PlanFileError) return { ok: false, message: error.message, fault: error.fault };
+      throw error;
+    }
+  };
+
+  /** Undo or redo; steps of an earlier visit that don't fit are set aside, never forced onto the plan. */
+  const walk = (step: typeof stepBack): boolean => {
+    get().endDrag();
+    const { plan, history } = get();
+    try {
+      const walked = step(plan, history);
+      if (walked) show(walked.plan, { history: walked.history, notes: [] });
+      return walked !== null;
+    } catch {
+      set({ history: NO_HISTORY, notes: [{ key: "history-unreadable" }] });
+      return false;
+    }
+  };
+  return { show, reckoningFault, attempt, walk };
+}
+
+type Bench = ReturnType<typeof benchOf>;
+
+/** Edits that last from a press to its release, one undo step each. */
+const dragging = (set: SetState, get: GetState, { show, attempt }: Bench): PlanDragging => ({
+  beginDrag: (label) => {
+    get().endDrag();
+    set({ drag: { label, before: get().plan, notes: [] } });
+  },
+  dragTo: (command) => {
+    const { drag } = get();
+    if (!drag) return { ok: false, message: "no drag is under way" };
+    return attempt(command, ({ plan, notes }) =>
+      show(plan, { drag: { ...drag, notes: [...drag.notes, ...notes] } }),
+    );
+  },
+  endDrag: () => {
+    const { drag, plan, history } = get();
+    if (!drag) return;
+    const patches = difference(drag.before, plan);
+    const inverse = difference(plan, drag.before);
+    const step = { label: drag.label, patches, inverse };
+    if (patches.length === 0) show(drag.before, { drag: null });
+    else set({ drag: null, notes: drag.notes, history: withStep(history, step) });
+  },
+  cancelDrag: () => {
+    const { drag } = get();
+    if (drag) show(drag.before, { drag: null });
+  },
+});
+
 /** A store with one plan on the bench. `plan` must be valid (from `parsePlan`, an example, or another store). */
 export function createPlanStore(options: StoreOptions): PlanStore {
   return createStore<PlanState & PlanActions>()((set, get) => {
-    /** Shows a plan with selection and hover that still exist in it. */
-    const show = (plan: Plan, also: Partial<PlanState>): void =>
-      set((state) => ({
-        plan,
-        selection: surviving(state.selection, plan),
-        hover: surviving(state.hover, plan),
-        ...also,
-      }));
-
-    /** Null when the plan's solid is known; else why there is none. */
-    const reckoningFault = (plan: Plan, isEdit: boolean): FileFault | null => {
-      try {
-        options.reckon?.(plan, isEdit);
-        return null;
-      } catch (error) {
-        if (error instanceof InexactCut) return { code: "not-reckoned", data: {} };
-        throw error;
-      }
-    };
-
-    /** Carries out a command and hands the edit on, or answers why not. */
-    const attempt = (command: Command, accept: (edit: Edit) => void): Outcome => {
-      try {
-        const edit = editPlan(get().plan, command, options.depthOf);
-        const fault = edit.patches.length > 0 ? reckoningFault(edit.plan, true) : null;
-        if (fault) throw new PlanFileError(fault);
-        if (edit.patches.length > 0) accept(edit);
-        return { ok: true, notes: edit.notes };
-      } catch (error) {
-        if (error instanceof PlanFileError) return { ok: false, message: error.message, fault: error.fault };
-        throw error;
-      }
-    };
-
-    /** Undo or redo; steps of an earlier visit that don't fit are set aside, never forced onto the plan. */
-    const walk = (step: typeof stepBack): boolean => {
-      get().endDrag();
-      const { plan, history } = get();
-      try {
-        const walked = step(plan, history);
-        if (walked) show(walked.plan, { history: walked.history, notes: [] });
-        return walked !== null;
-      } catch {
-        set({ history: NO_HISTORY, notes: [{ key: "history-unreadable" }] });
-        return false;
-      }
-    };
-
+    const bench = benchOf(set, get, options);
+    const { show, reckoningFault, attempt, walk } = bench;
     return {
       ...freshState(options, 0),
       place: options.place ?? "plan",
@@ -211,30 +252,7 @@ export function createPlanStore(options: StoreOptions): PlanStore {
       undo: () => walk(stepBack),
       redo: () => walk(stepForward),
 
-      beginDrag: (label) => {
-        get().endDrag();
-        set({ drag: { label, before: get().plan, notes: [] } });
-      },
-      dragTo: (command) => {
-        const { drag } = get();
-        if (!drag) return { ok: false, message: "no drag is under way" };
-        return attempt(command, ({ plan, notes }) =>
-          show(plan, { drag: { ...drag, notes: [...drag.notes, ...notes] } }),
-        );
-      },
-      endDrag: () => {
-        const { drag, plan, history } = get();
-        if (!drag) return;
-        const patches = difference(drag.before, plan);
-        const inverse = difference(plan, drag.before);
-        const step = { label: drag.label, patches, inverse };
-        if (patches.length === 0) show(drag.before, { drag: null });
-        else set({ drag: null, notes: drag.notes, history: withStep(history, step) });
-      },
-      cancelDrag: () => {
-        const { drag } = get();
-        if (drag) show(drag.before, { drag: null });
-      },
+      ...dragging(set, get, bench),
       takeBack: (before) => {
         if (!get().undo()) get().dispatch({ type: "replace-plan", plan: before });
         set({ notes: [{ key: "refused", fault: { code: "not-reckoned", data: {} } }] });

@@ -59,14 +59,33 @@ const REST_MS = 500;
 const FIRST_RETRY_MS = 2000;
 const LONGEST_RETRY_MS = 60_000;
 
-export function createAutosave({
-  store,
-  library,
-  lock,
-  fault = null,
-  delayMs = REST_MS,
-  safe: shownFirst = store.getState(),
-}: AutosaveOptions): Autosave {
+/**
+ * Writes the state of the bench; as a copy where the plan is another tab's.
+ * @param onKept gets what is kept by now
+ */
+async function keepBench(
+  { store, library, lock, fault = null }: AutosaveOptions,
+  onKept: (kept: Safe) => void,
+): Promise<SaveStatus> {
+  const { plan, planId, history } = store.getState();
+  const mayWrite = planId === null || (await lock.hold(planId));
+  let keeping = mayWrite ? await library.keep(planId, plan, history) : ({ kept: false } as const);
+  const isCopy = !keeping.kept;
+  if (!keeping.kept) keeping = await library.keep(null, plan, history);
+  if (!keeping.kept) throw new Error("a new plan has nobody to conflict with");
+  onKept({ plan, history });
+  // the bench may hold another plan by now
+  if (store.getState().planId === planId && keeping.planId !== planId) {
+    store.getState().setPlanId(keeping.planId);
+    await lock.hold(keeping.planId);
+  }
+  if (fault !== null) return { state: "in-memory", fault };
+  if (isCopy && planId !== null) return { state: "kept-as-copy", at: keeping.at, of: planId };
+  return { state: "kept", at: keeping.at };
+}
+
+export function createAutosave(options: AutosaveOptions): Autosave {
+  const { store, library, delayMs = REST_MS, safe: shownFirst = store.getState() } = options;
   const status = createStore<SaveStatus>()(() => ({ state: "untouched" }));
   /** The state that is safe: kept, or opened and not yet touched; null when nothing counts as that. */
   let safe: Safe | null = shownFirst;
@@ -83,32 +102,17 @@ export function createAutosave({
     return plan === safe?.plan && history === safe.history;
   };
 
-  /** Writes one state of the bench; as a copy where the plan is another tab's. */
-  async function keep(): Promise<SaveStatus> {
-    const { plan, planId, history } = store.getState();
-    const mayWrite = planId === null || (await lock.hold(planId));
-    let keeping = mayWrite ? await library.keep(planId, plan, history) : ({ kept: false } as const);
-    const isCopy = !keeping.kept;
-    if (!keeping.kept) keeping = await library.keep(null, plan, history);
-    if (!keeping.kept) throw new Error("a new plan has nobody to conflict with");
-    safe = { plan, history };
-    // the bench may hold another plan by now
-    if (store.getState().planId === planId && keeping.planId !== planId) {
-      store.getState().setPlanId(keeping.planId);
-      await lock.hold(keeping.planId);
-    }
-    if (fault !== null) return { state: "in-memory", fault };
-    if (isCopy && planId !== null) return { state: "kept-as-copy", at: keeping.at, of: planId };
-    return { state: "kept", at: keeping.at };
-  }
-
   async function keepUntilSafe(): Promise<SaveStatus> {
     let said = status.getState();
     while (!isSafe() && store.getState().drag === null) {
       // what was not kept stays so in words until it is
       if (status.getState().state !== "failed") say({ state: "keeping" });
       try {
-        said = say(await keep());
+        said = say(
+          await keepBench(options, (kept) => {
+            safe = kept;
+          }),
+        );
         retryMs = FIRST_RETRY_MS;
       } catch (error) {
         const { kind, message } = faultOf(error);

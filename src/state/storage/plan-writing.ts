@@ -8,7 +8,7 @@ import type { PicturesWhenNeeded } from "./pictures-when-needed.ts";
 import type { PlanRows } from "./plan-rows.ts";
 import type { PlanRow, RowChange, StoragePort } from "./port.ts";
 
-export type Keeping =
+type Keeping =
   | { readonly kept: true; readonly planId: string; readonly at: number }
   /** Someone else has written this plan since; nothing was written. */
   | { readonly kept: false };

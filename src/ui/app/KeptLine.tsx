@@ -2,8 +2,8 @@
 import { useEffect, useState } from "react";
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
-import type { StorageHealth } from "../../state/session.ts";
 import type { FaultKind } from "../../state/storage/faults.ts";
+import type { StorageHealth } from "../../state/storage/health.ts";
 import { shellWords } from "../messages/shell.ts";
 import { useWords } from "../messages/words.tsx";
 import { savePlanFile } from "../shared/files.ts";
