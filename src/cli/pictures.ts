@@ -64,12 +64,12 @@ function mustSeeTable(
  * The scene that a picture shows, on a table when there is one.
  * @throws BrokenPicture for a picture inside that can't be decoded
  */
-export function sceneFor(solved: SolvedPlan, light: Light, { stage }: RenderOptions): Scene {
+export function sceneFor(solved: SolvedPlan, light: Light, { table }: RenderOptions): Scene {
   const bare = sceneOfPlan(solved, light, false, rastersOf(solved.plan));
-  if (!stage) return bare;
-  const { down, onRing } = stage.rest;
-  const table = { material: stage.material, radiusMm: solved.plan.piece.diameterMm / 2 };
-  return putOnTable(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), table, onRing);
+  if (!table) return bare;
+  const { down, onRing } = table.rest;
+  const top = { material: table.material, radiusMm: solved.plan.piece.diameterMm / 2 };
+  return putOnTable(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), top, onRing);
 }
 
 /**

@@ -23,7 +23,7 @@ export interface RenderOptions {
   readonly dispersion: boolean;
   readonly seed: number;
   /** A table under the piece, what it is made of, and how the piece lies on it; null without one. */
-  readonly stage: { readonly material: Material; readonly rest: Rest } | null;
+  readonly table: { readonly material: Material; readonly rest: Rest } | null;
   readonly transparent: boolean;
   /** Of the lens; null for a pinhole, all sharp. */
   readonly fNumber: number | null;
@@ -82,7 +82,7 @@ function restNamed(name: string, facets: FacetNormals): Rest {
   throw new UsageError(({ refused }) => refused.rest(Object.keys(RESTS).join(", "), name));
 }
 
-export function stageOption(options: Options, facets: FacetNormals): RenderOptions["stage"] {
+export function tableOption(options: Options, facets: FacetNormals): RenderOptions["table"] {
   if (options.stage !== undefined)
     return {
       material: materialOption(word(options.stage, "")),
@@ -113,9 +113,9 @@ export function renderOptions(
   const format = formatOf(out);
   const transparent = options.transparent === true;
   if (transparent) mustHoldAlpha(format);
-  const stage = stageOption(options, facets);
+  const table = tableOption(options, facets);
   const [azimuthDeg, elevationDeg] =
-    options.from === undefined && stage ? stage.rest.from : viewOption(word(options.from, "front"));
+    options.from === undefined && table ? table.rest.from : viewOption(word(options.from, "front"));
   const distanceMm = numberOption(options, "distance", DEFAULT_DISTANCE_RADII * radiusMm, {
     min: radiusMm,
     max: FARTHEST_MM,
@@ -137,7 +137,7 @@ export function renderOptions(
         : numberOption(options, "bounces", 0, { min: 0, max: 1e6, whole: true }),
     dispersion: options.dispersion !== false,
     seed: numberOption(options, "seed", 1, { min: 0, max: 2 ** 32 - 1, whole: true }),
-    stage,
+    table,
     transparent,
     fNumber:
       options.aperture === undefined ? null : numberOption(options, "aperture", 0, { min: 0.5, max: 128 }),

@@ -246,7 +246,7 @@ describe("render's options", () => {
       bounces: null,
       dispersion: true,
       seed: 1,
-      stage: null,
+      table: null,
       transparent: false,
       fNumber: null,
     });
@@ -255,11 +255,11 @@ describe("render's options", () => {
   it("put the piece on a table and look at it from where that shows", () => {
     const facets = () => new Map([["ring/1", [1, 0, 0] as const]]);
     const view = (words: Record<string, string>) => {
-      const { azimuthDeg, elevationDeg, stage } = renderOptions({ out: "a.png", ...words }, 15, facets);
-      return [azimuthDeg, elevationDeg, stage?.rest.down];
+      const { azimuthDeg, elevationDeg, table } = renderOptions({ out: "a.png", ...words }, 15, facets);
+      return [azimuthDeg, elevationDeg, table?.rest.down];
     };
     const stage = "0.8,0,1";
-    expect(renderOptions({ out: "a.png", stage }, 15).stage?.material).toEqual(plainMaterial([0.8, 0, 1]));
+    expect(renderOptions({ out: "a.png", stage }, 15).table?.material).toEqual(plainMaterial([0.8, 0, 1]));
     expect(view({ stage })).toEqual([25, 60, [0, -1, 0]]);
     expect(view({ stage, rest: "side" })).toEqual([25, 60, [0, -1, 0]]);
     expect(view({ stage, rest: "back" })).toEqual([30, 25, [0, 0, -1]]);

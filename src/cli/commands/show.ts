@@ -21,7 +21,7 @@ import type { Options } from "../options.ts";
 import { normalsOf } from "../pictures.ts";
 import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
-import { type RenderOptions, stageOption } from "../render-options.ts";
+import { type RenderOptions, tableOption } from "../render-options.ts";
 import { bundleShow } from "../show-bundle.ts";
 import { type ShowPictures, showPictures } from "../show-pictures.ts";
 import { UsageError } from "../usage-error.ts";
@@ -40,7 +40,7 @@ function projectTop(): string {
 
 function tableUnder(
   { planes, radiusMm }: SolvedPlan,
-  { material, rest }: NonNullable<RenderOptions["stage"]>,
+  { material, rest }: NonNullable<RenderOptions["table"]>,
 ): ShownTable {
   const { down, onRing = false } = rest;
   return { material, radiusMm, up: scale(down, -1), floor: -supportOf(cutBall(planes), down), onRing };
@@ -65,8 +65,8 @@ export async function run(
   await mustBeWritable(out);
   const solved = solvePlan(plan);
   const piece = showPiece(solved, rastersOf(plan));
-  const stage = stageOption(options, () => normalsOf(solved));
-  const table = stage ? tableUnder(solved, stage) : undefined;
+  const asked = tableOption(options, () => normalsOf(solved));
+  const table = asked ? tableUnder(solved, asked) : undefined;
   const { script, style } = await bundleShow(projectTop());
   const lit = { kind: "setting", setting: LIGHT_SETTINGS[light], turnRad: 0 } as const;
   const scene = layDown(sceneOfShown(piece, lit), table);

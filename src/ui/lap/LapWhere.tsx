@@ -1,7 +1,8 @@
 /** The whole work at a glance, and the way to any tier, stage and stop: a press opens a pass, only a held press goes there. */
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Bench } from "../../core/bench/bench.ts";
-import { stageName, tierNameOf } from "../bench/parts/names.ts";
+import { stageName } from "../../words/names.ts";
+import { tierNameOf } from "../bench/parts/names.ts";
 import { useStages } from "../bench/use-stages.ts";
 import { benchWords } from "../messages/bench.ts";
 import { lapWords } from "../messages/lap.ts";

@@ -34,7 +34,7 @@ interface ChipState {
   readonly diameterMm: number | undefined;
 }
 
-function Place({
+function ChipPlace({
   plan,
   chip,
   set,
@@ -157,7 +157,7 @@ export function ChipPart() {
     <details className="bench-fold">
       <summary>{words.title}</summary>
       <p className="soft">{words.what}</p>
-      <Place plan={plan} chip={{ ...chip, facetId }} set={(change) => setChip({ ...chip, ...change })} />
+      <ChipPlace plan={plan} chip={{ ...chip, facetId }} set={(change) => setChip({ ...chip, ...change })} />
       {question === null ? null : asked.isWaiting || asked.answer === null ? (
         <p className="faint">{counting}</p>
       ) : (

@@ -1,5 +1,5 @@
-/** How tiers, facets and stages are called on the bench. */
-import type { Plan, Stage } from "../../../core/plan/document.ts";
+/** How tiers and facets are called on the bench. */
+import type { Plan } from "../../../core/plan/document.ts";
 import { nameOrPlace } from "../../../words/names.ts";
 
 interface TierWords {
@@ -18,6 +18,3 @@ export const tierNameOf = (plan: Plan, tierId: string, words: TierWords): string
 
 /** Position of a facet in its tier, from 1: the figure after the last slash of its id. */
 export const facetNumber = (facetId: string): number => Number(facetId.slice(facetId.lastIndexOf("/") + 1));
-
-export const stageName = (stages: readonly Stage[], id: string): string =>
-  stages.find((stage) => stage.id === id)?.name || id;

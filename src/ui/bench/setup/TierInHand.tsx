@@ -2,6 +2,7 @@
 import type { Bench, BenchTier } from "../../../core/bench/bench.ts";
 import { isAboutRig } from "../../../core/bench/rig/rig-findings.ts";
 import { rulerPoints } from "../../../core/bench/rig/rig-pose.ts";
+import { stageName } from "../../../words/names.ts";
 import { Choice } from "../../controls/Choice.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
@@ -9,7 +10,7 @@ import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { finishedSaid } from "../parts/caliper.ts";
 import { FindingList } from "../parts/FindingList.tsx";
-import { stageName, tierName } from "../parts/names.ts";
+import { tierName } from "../parts/names.ts";
 import { useStages } from "../use-stages.ts";
 import { GuidePicture } from "./GuidePicture.tsx";
 import { RigPicture } from "./RigPicture.tsx";

@@ -3,10 +3,11 @@ import { useMemo } from "react";
 import { depthsBefore, planeAtDepth, tierFacets } from "../../../core/bench/stages/half-cut.ts";
 import { tierStageDepths } from "../../../core/bench/stages/stages.ts";
 import { cutBall } from "../../../core/geometry/solid.ts";
+import { stageName } from "../../../words/names.ts";
 import { benchWords } from "../../messages/bench.ts";
 import { useWords } from "../../messages/words.tsx";
 import { useSolved } from "../../use-studio.ts";
-import { stageName, tierName } from "../parts/names.ts";
+import { tierName } from "../parts/names.ts";
 import { pieceSketch, viewFrom } from "../parts/piece-sketch.ts";
 import { useStages } from "../use-stages.ts";
 

@@ -8,6 +8,7 @@ import type { Finding, FindingCode } from "../../../core/bench/bench-finding.ts"
 import { cautionsAt } from "../../../core/bench/order/cautions.ts";
 import { heightPerDegree } from "../../../core/bench/rig/rig.ts";
 import type { Finish } from "../../../core/plan/document.ts";
+import { stageName } from "../../../words/names.ts";
 import { Choice } from "../../controls/Choice.tsx";
 import { benchWords } from "../../messages/bench.ts";
 import { planWords } from "../../messages/plan.ts";
@@ -18,7 +19,7 @@ import { useBenchScreen } from "../bench-screen.ts";
 import { Cautions } from "../parts/Cautions.tsx";
 import { finishedSaid } from "../parts/caliper.ts";
 import { FindingList } from "../parts/FindingList.tsx";
-import { stageName, tierName } from "../parts/names.ts";
+import { tierName } from "../parts/names.ts";
 import { useStages } from "../use-stages.ts";
 import { Calibrate } from "./Calibrate.tsx";
 import { PieceAfter } from "./PieceAfter.tsx";
