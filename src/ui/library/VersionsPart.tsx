@@ -47,63 +47,128 @@ function useVersions(session: Session, planId: string | null) {
 
 const textOf = (data: unknown): string | null => (typeof data === "string" ? data : null);
 
-export function VersionsPart({ session }: { session: Session }) {
-  const words = useWords(libraryWords).versions;
-  const { moment } = useFormat();
-  const planId = useStudio((state) => state.planId);
-  const { versions, trouble, fail, well } = useVersions(session, planId);
-  const [label, setLabel] = useOutlasting(`version-${planId ?? ""}`, "", textOf);
-  const studio = useStudioStore();
-  const [compared, setCompared] = useState<string | null>(null);
-  const [erased, setErased] = useState<{ label: string; bringBack: () => Promise<void> } | null>(null);
+interface PartProps {
+  readonly session: Session;
+  /** Gets what went wrong. */
+  readonly fail: (error: unknown) => void;
+}
 
+/** A plan that is in no library yet has no versions: first it goes onto the shelf. */
+function PutOnShelf({ session, fail }: PartProps) {
+  const words = useWords(libraryWords).versions;
+  const studio = useStudioStore();
+  const put = () => {
+    const { plan, unknown } = studio.getState();
+    session.layPlan({ plan, unknown }, { keep: true }).catch(fail);
+  };
+  return (
+    <>
+      <p className="soft">{words.needsKeeping}</p>
+      <Button look="outlined" onPress={put}>
+        {words.putOnShelf}
+      </Button>
+    </>
+  );
+}
+
+/** Keeps the plan on the bench as it is, under a name. */
+function KeepVersion({
+  session,
+  planId,
+  fail,
+  onKept,
+}: PartProps & { readonly planId: string; readonly onKept: () => void }) {
+  const words = useWords(libraryWords).versions;
+  const studio = useStudioStore();
+  const [label, setLabel] = useOutlasting(`version-${planId}`, "", textOf);
   const add = async () => {
-    if (planId === null || !label.trim()) return;
+    if (!label.trim()) return;
     await session.library.addVersion(planId, label.trim(), studio.getState().plan);
     setLabel("");
-    well();
+    onKept();
   };
-  const erase = async ({ id, label: erasedLabel }: Version) => {
-    const bringBack = await session.library.removeVersion(id);
-    setErased({ label: erasedLabel, bringBack });
-  };
-  const bringBack = async (id: string) => {
-    const plan = await session.library.version(id);
+  return (
+    <form
+      className="version-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        add().catch(fail);
+      }}
+    >
+      <TextField value={label} onChange={setLabel} maxLength={120}>
+        <Label className="field-label">{words.name}</Label>
+        <Input className="text-input" />
+      </TextField>
+      <Button look="outlined" type="submit" isDisabled={!label.trim()}>
+        {words.add}
+      </Button>
+    </form>
+  );
+}
+
+/** One version, and what can be done with it. */
+function VersionLine({
+  session,
+  version,
+  others,
+  fail,
+  onErase,
+}: PartProps & {
+  readonly version: Version;
+  readonly others: readonly Version[];
+  readonly onErase: () => void;
+}) {
+  const words = useWords(libraryWords).versions;
+  const { moment } = useFormat();
+  const studio = useStudioStore();
+  const [isCompared, setCompared] = useState(false);
+  const bringBack = async () => {
+    const plan = await session.library.version(version.id);
     if (plan) studio.getState().dispatch({ type: "replace-plan", plan });
   };
+  return (
+    <li className="version">
+      <span>
+        <b>{version.label}</b> <span className="small">{moment(version.at)}</span>
+      </span>
+      <span className="version-ways">
+        <Button aria-label={words.bringBack(version.label)} onPress={() => bringBack().catch(fail)}>
+          {words.bringBackShown}
+        </Button>
+        <Button
+          aria-label={words.compare(version.label)}
+          aria-expanded={isCompared}
+          onPress={() => setCompared(!isCompared)}
+        >
+          {words.compareShown}
+        </Button>
+        <Button aria-label={words.remove(version.label)} onPress={onErase}>
+          {words.removeShown}
+        </Button>
+      </span>
+      {isCompared ? (
+        <VersionDifferences session={session} version={version} others={others} fail={fail} />
+      ) : null}
+    </li>
+  );
+}
 
+export function VersionsPart({ session }: { session: Session }) {
+  const words = useWords(libraryWords).versions;
+  const planId = useStudio((state) => state.planId);
+  const { versions, trouble, fail, well } = useVersions(session, planId);
+  const [erased, setErased] = useState<{ label: string; bringBack: () => Promise<void> } | null>(null);
+  const erase = async ({ id, label }: Version) => {
+    const bringBack = await session.library.removeVersion(id);
+    setErased({ label, bringBack });
+  };
   return (
     <section className="versions">
       <h2>{words.title}</h2>
       {planId === null ? (
-        <>
-          <p className="soft">{words.needsKeeping}</p>
-          <Button
-            look="outlined"
-            onPress={() => {
-              const { plan, unknown } = studio.getState();
-              session.layPlan({ plan, unknown }, { keep: true }).catch(fail);
-            }}
-          >
-            {words.putOnShelf}
-          </Button>
-        </>
+        <PutOnShelf session={session} fail={fail} />
       ) : (
-        <form
-          className="version-form"
-          onSubmit={(event) => {
-            event.preventDefault();
-            add().catch(fail);
-          }}
-        >
-          <TextField value={label} onChange={setLabel} maxLength={120}>
-            <Label className="field-label">{words.name}</Label>
-            <Input className="text-input" />
-          </TextField>
-          <Button look="outlined" type="submit" isDisabled={!label.trim()}>
-            {words.add}
-          </Button>
-        </form>
+        <KeepVersion key={planId} session={session} planId={planId} fail={fail} onKept={well} />
       )}
       {trouble ? <p className="shelf-fault">{trouble}</p> : null}
       {planId !== null && versions.length === 0 ? <p className="soft">{words.intro}</p> : null}
@@ -117,40 +182,14 @@ export function VersionsPart({ session }: { session: Session }) {
       </div>
       <ul>
         {versions.map((version) => (
-          <li key={version.id} className="version">
-            <span>
-              <b>{version.label}</b> <span className="small">{moment(version.at)}</span>
-            </span>
-            <span className="version-ways">
-              <Button
-                aria-label={words.bringBack(version.label)}
-                onPress={() => bringBack(version.id).catch(fail)}
-              >
-                {words.bringBackShown}
-              </Button>
-              <Button
-                aria-label={words.compare(version.label)}
-                aria-expanded={compared === version.id}
-                onPress={() => setCompared(compared === version.id ? null : version.id)}
-              >
-                {words.compareShown}
-              </Button>
-              <Button
-                aria-label={words.remove(version.label)}
-                onPress={() => void erase(version).catch(fail)}
-              >
-                {words.removeShown}
-              </Button>
-            </span>
-            {compared === version.id ? (
-              <VersionDifferences
-                session={session}
-                version={version}
-                others={versions.filter((other) => other !== version)}
-                fail={fail}
-              />
-            ) : null}
-          </li>
+          <VersionLine
+            key={version.id}
+            session={session}
+            version={version}
+            others={versions.filter((other) => other !== version)}
+            fail={fail}
+            onErase={() => void erase(version).catch(fail)}
+          />
         ))}
       </ul>
     </section>

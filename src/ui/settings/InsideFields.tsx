@@ -67,6 +67,46 @@ interface DesignProps {
   readonly onRemove: () => void;
 }
 
+/** What is one way or another of a design. */
+function DesignSwitches({ design, onChange }: Pick<DesignProps, "design" | "onChange">) {
+  const own = useWords(insideWords);
+  const words = useWords(planWords).piece;
+  const set = (fields: object) => onChange({ ...design, ...fields } as InsideDesign);
+  return (
+    <>
+      {design.kind === "picture" ? (
+        <Toggle
+          isOn={design.shape === "core"}
+          onChange={(isCore) => set({ shape: isCore ? "core" : "disc" })}
+        >
+          {words.pictureOnBall}
+        </Toggle>
+      ) : null}
+      {design.kind === "bubbles" ? (
+        <Toggle
+          isOn={design.shape === "ring"}
+          onChange={(isRing) => set({ shape: isRing ? "ring" : "chain" })}
+        >
+          {own.inRing}
+        </Toggle>
+      ) : null}
+      {design.kind === "ribbon" || design.kind === "petals" ? (
+        <Toggle
+          isOn={isMelted(design)}
+          onChange={(melts) => onChange(melts ? { ...design, ...USUAL } : unmelted(design))}
+        >
+          {own.isMelted}
+        </Toggle>
+      ) : null}
+      {design.kind === "core" || design.kind === "bubble" ? (
+        <Toggle isOn={design.sizeAs === "seen"} onChange={(seen) => set({ sizeAs: seen ? "seen" : "real" })}>
+          {words.seen}
+        </Toggle>
+      ) : null}
+    </>
+  );
+}
+
 function DesignFields({ piece, design, onChange, onRemove }: DesignProps) {
   const own = useWords(insideWords);
   const words = useWords(planWords).piece;
@@ -141,35 +181,7 @@ function DesignFields({ piece, design, onChange, onRemove }: DesignProps) {
           <ColorField label={words.secondColour} value={design.rgb2} onChange={(rgb2) => set({ rgb2 })} />
         ) : null}
       </div>
-      {design.kind === "picture" ? (
-        <Toggle
-          isOn={design.shape === "core"}
-          onChange={(isCore) => set({ shape: isCore ? "core" : "disc" })}
-        >
-          {words.pictureOnBall}
-        </Toggle>
-      ) : null}
-      {design.kind === "bubbles" ? (
-        <Toggle
-          isOn={design.shape === "ring"}
-          onChange={(isRing) => set({ shape: isRing ? "ring" : "chain" })}
-        >
-          {own.inRing}
-        </Toggle>
-      ) : null}
-      {design.kind === "ribbon" || design.kind === "petals" ? (
-        <Toggle
-          isOn={isMelted(design)}
-          onChange={(melts) => onChange(melts ? { ...design, ...USUAL } : unmelted(design))}
-        >
-          {own.isMelted}
-        </Toggle>
-      ) : null}
-      {design.kind === "core" || design.kind === "bubble" ? (
-        <Toggle isOn={design.sizeAs === "seen"} onChange={(seen) => set({ sizeAs: seen ? "seen" : "real" })}>
-          {words.seen}
-        </Toggle>
-      ) : null}
+      <DesignSwitches design={design} onChange={onChange} />
     </li>
   );
 }

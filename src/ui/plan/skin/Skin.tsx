@@ -24,7 +24,7 @@ import { turned } from "../drag/drag-maths.ts";
 import { Readout } from "../drag/Readout.tsx";
 import { patternSaid } from "../drag/said.ts";
 import type { ScreenPoint } from "../drag/tier-hold.ts";
-import { useBox } from "../drag/use-box.ts";
+import { type Box, useBox } from "../drag/use-box.ts";
 import { type TierDragHook, useTierDrag } from "../drag/use-tier-drag.ts";
 import { type AnyMark, allMarks, MarkSaid } from "./MarkSaid.tsx";
 import { ORIGIN, type Strip } from "./projection.ts";
@@ -54,15 +54,14 @@ const NONE: ReadonlySet<string> = new Set();
 /** A finger that lands this near a facet takes hold of it. */
 const FINGER_PX = 22;
 
-export function Skin() {
-  const [ref, box] = useBox<HTMLDivElement>();
+/** All that is drawn of the skin as it stands: where the strip lies, what is on it, and which words and numbers fit. */
+function useDrawnSkin(box: Box) {
   const solved = useShownSolved();
   const { plan } = solved;
   const solid = useShownSolid();
   const report = useShownReport();
   const words = useWords(drawingWords);
   const format = useFormat();
-  const saidId = useId();
   // The ink mark begins in the middle; turning the strip moves it away.
   const [left, setLeft] = useState(() => ((plan.piece.inkMarkDeg ?? 0) * Math.PI) / 180 - Math.PI);
   const layout = useMemo(() => layOut(box, left), [box, left]);
@@ -84,6 +83,16 @@ export function Skin() {
       (mm) => missInWords(mm, format),
     );
   }, [strip, drawing, names, format]);
+  return { solved, solid, layout, strip, drawing, names, numbers, inkMarkDeg, setLeft };
+}
+
+export function Skin() {
+  const [ref, box] = useBox<HTMLDivElement>();
+  const { solved, solid, layout, strip, drawing, names, numbers, inkMarkDeg, setLeft } = useDrawnSkin(box);
+  const { plan } = solved;
+  const words = useWords(drawingWords);
+  const format = useFormat();
+  const saidId = useId();
   const marks = useMemo(() => allMarks(drawing), [drawing]);
   const [markKey, setMarkKey] = useState<string | null>(null);
   const mark = marks.find(({ key }) => key === markKey) ?? null;
@@ -146,7 +155,7 @@ export function Skin() {
             </g>
             <WheelEdge
               strip={strip}
-              window={window}
+              window={layout.window}
               stops={stopsOf(plan, side)}
               isWith={directionOf(plan, side) === "with"}
               zeroLabel={plan.rig.setUps?.[side]?.zeroLabel}

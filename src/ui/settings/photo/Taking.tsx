@@ -85,21 +85,8 @@ function guessedMm({ raster, focalMm }: ReadPhoto, outline: Outline, radiusMm: n
   return Math.min(FARTHEST_MM, Math.max(NEAREST_RADII, radii) * radiusMm);
 }
 
-export function Taking({
-  read,
-  firstSide,
-  place,
-  onRemove,
-  onReady,
-}: {
-  read: ReadPhoto;
-  firstSide: Side;
-  place: PictureSpot;
-  onRemove: () => void;
-  /** Called anew whenever something of it changes. */
-  onReady: (ready: Ready) => void;
-}) {
-  const words = useWords(photoWords);
+/** What is known and chosen of a photograph: the ball's outline in it, from where it was taken, and the patch over what mirrors. */
+function useTaking(read: ReadPhoto, firstSide: Side, place: PictureSpot, onReady: (ready: Ready) => void) {
   const { raster: photo } = read;
   const radiusMm = usePlan().piece.diameterMm / 2;
   const [outline, setOutline] = useState<Outline | null>(null);
@@ -139,6 +126,42 @@ export function Taking({
   useEffect(() => {
     if (wish) onReady({ photo: shown, wish, isSettled });
   }, [shown, wish, isSettled, onReady]);
+  return {
+    photo,
+    radiusMm,
+    outline,
+    setOutline,
+    fault,
+    side,
+    setSide,
+    wish,
+    setTypedMm,
+    isPatched,
+    setPatched,
+    patched,
+    marked,
+    shown,
+  };
+}
+
+export function Taking({
+  read,
+  firstSide,
+  place,
+  onRemove,
+  onReady,
+}: {
+  read: ReadPhoto;
+  firstSide: Side;
+  place: PictureSpot;
+  onRemove: () => void;
+  /** Called anew whenever something of it changes. */
+  onReady: (ready: Ready) => void;
+}) {
+  const words = useWords(photoWords);
+  const taking = useTaking(read, firstSide, place, onReady);
+  const { photo, radiusMm, outline, setOutline, fault, side, setSide, wish, setTypedMm } = taking;
+  const { isPatched, setPatched, patched, marked, shown } = taking;
   if (!outline || !wish) return <p role="status">{words.looking}</p>;
   return (
     <li className="design">
