@@ -10,9 +10,9 @@ export function openWish(studio: Studio, name: string, text: string): void {
   const { wish, unknown } = parseWish(text);
   const { given } = ideasWords[languageNow(studio)].wish;
   draft.setState({ given: { name, wish } });
-  openSheet(null);
+  openSheet(studio, null);
   studio.getState().go("ideas");
-  tell({
+  tell(studio, {
     tone: "said",
     text: given.opened(name),
     details: unknown.length > 0 ? [given.unknown(unknown.join(", "))] : [],
