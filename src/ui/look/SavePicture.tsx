@@ -1,7 +1,5 @@
 /** A picture for a customer: traced at a chosen size and quality, saved as PNG. */
 import { useState } from "react";
-import type { Plan } from "../../core/plan/document.ts";
-import { DEFAULT_OPTIONS, packScene, STILL_MEETINGS } from "../../render/pack-scene.ts";
 import { parseNumber } from "../../words/format.ts";
 import { glassInWords } from "../../words/glasses.ts";
 import { Button } from "../controls/Button.tsx";
@@ -20,17 +18,14 @@ import { SendButton } from "../shared/SendButton.tsx";
 import { useOutlasting } from "../shared/use-outlasting.ts";
 import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
-import { CROPS, type Crop, onPaper, onTableOf, placed, sizeOf } from "./crops.ts";
-import { behindOf, besideLook, sceneOf } from "./look-scene.ts";
-import { type LookSettings, lookedAt, lookOf, useLook } from "./look-settings.ts";
-import { downOf } from "./lying.ts";
+import { CROPS, type Crop, sizeOf } from "./crops.ts";
+import { useLook } from "./look-settings.ts";
 import { pngOf } from "./png.ts";
-import { stillPicture, throughLens, tracedPicture, useTracing, viewOf } from "./traced.ts";
+import { type Quality, SAMPLES, type Side, traceAsked } from "./saved-picture.ts";
+import { tracedPicture, useTracing } from "./traced.ts";
 import { useJob } from "./use-job.ts";
 import { variantName } from "./variant-name.ts";
 
-const SAMPLES = { draft: 64, good: 256, best: 1024 } as const;
-type Quality = keyof typeof SAMPLES;
 const QUALITIES: readonly Quality[] = ["draft", "good", "best"];
 const LEAST_SIZE = 128;
 const MOST_SIZE = 4096;
@@ -55,20 +50,6 @@ interface Saved {
   readonly file: Blob;
 }
 
-/** Which of two that are compared. */
-type Side = "left" | "right";
-
-/** What a picture is to show: the one that is looked at, or the one beside it, which lies as that one does. */
-function pictured(plan: Plan, look: LookSettings, side: Side) {
-  const { own, other, against } = look;
-  const left = lookedAt(plan, look);
-  const down = downOf(left, look.rest);
-  if (side === "left" || against !== "other")
-    return { plan: left, name: (left !== plan && own?.name) || left.name, settings: look, down };
-  const right = other?.plan ?? plan;
-  return { plan: right, name: other?.name ?? plan.name, settings: besideLook(look, look.otherLook), down };
-}
-
 /** Roughly: seconds up to two minutes, then minutes. */
 function timeInWords(
   ms: number,
@@ -78,6 +59,48 @@ function timeInWords(
   const seconds = Math.max(1, ms / 1000);
   if (seconds >= 120) return words.minutes(number(seconds / 60, 0));
   return words.seconds(number(seconds < 10 ? seconds : 10 * Math.round(seconds / 10), 0));
+}
+
+/** How large it is, for where it is cut, how finely it is traced. */
+function PictureFields({
+  chosen: { size, quality, crop },
+  onChange,
+}: {
+  chosen: Chosen;
+  onChange: (change: Partial<Chosen>) => void;
+}) {
+  const words = useWords(lookWords).save;
+  const format = useFormat();
+  return (
+    <>
+      <NumberField
+        label={words.size}
+        value={size}
+        unit={words.pixels}
+        min={LEAST_SIZE}
+        max={MOST_SIZE}
+        step={100}
+        format={(value) => format.number(value, 0)}
+        parse={(text) => {
+          const read = parseNumber(text);
+          return read === null ? null : Math.round(read);
+        }}
+        onChange={(one) => onChange({ size: one })}
+      />
+      <Choice
+        label={words.crop}
+        value={crop}
+        options={CROPS.map((id) => ({ id, words: words.crops[id] }))}
+        onChange={(one) => onChange({ crop: one })}
+      />
+      <Pick
+        label={words.fine}
+        value={quality}
+        options={QUALITIES.map((id) => ({ id, words: `${words[id]} (${words.samples(SAMPLES[id])})` }))}
+        onChange={(one) => onChange({ quality: one })}
+      />
+    </>
+  );
 }
 
 export function SavePicture() {
@@ -100,6 +123,7 @@ export function SavePicture() {
   const [wantsPaper, setPaper] = useState(true);
   // What Look shows stays as it is; pictures for elsewhere lie on something.
   const laysDown = crop !== "screen" && !hasTable;
+  const isLaidDown = laysDown && wantsPaper;
   const [isTransparent, setTransparent] = useState(false);
   const [hasCaption, setCaption] = useState(false);
   const { eye } = useViewport();
@@ -110,36 +134,18 @@ export function SavePicture() {
     ? tracedPicture(studio).renderer.stillMs(
         across.width * across.height,
         SAMPLES[quality],
-        hasTable || (laysDown && wantsPaper),
+        hasTable || isLaidDown,
       )
     : null;
 
   const save = () =>
     job.start(async (signal, onProgress) => {
       setSaved(null);
-      const { plan: shown, name: called, ...asShown } = pictured(plan, lookOf(studio).getState(), side);
-      const settings = laysDown && wantsPaper ? onPaper(shown, asShown.settings) : asShown.settings;
-      const down = settings === asShown.settings ? asShown.down : downOf(shown, settings.rest);
-      // Cut out, its shadow on the table stays.
-      const packed = packScene(sceneOf(shown, settings, down), {
-        ...DEFAULT_OPTIONS,
-        hasDispersion: settings.hasDispersion,
-        maxMeetings: STILL_MEETINGS,
-        behind: isTransparent ? "nothing" : behindOf(settings),
-      });
-      const options = {
-        ...across,
-        samples: SAMPLES[quality],
-        exposure: settings.exposure,
-        ...(!isTransparent && { page: [ground.r, ground.g, ground.b] as const }),
-        signal,
-        onProgress,
-      };
+      const { r, g, b } = ground;
+      const asked = { side, ...chosen, isLaidDown, isTransparent };
       const seen = eye.getState().view;
-      const from = placed(settings === asShown.settings ? seen : onTableOf(shown, settings, seen), crop);
-      const focus = { fNumber: settings.fNumber, radiusMm: shown.piece.diameterMm / 2 };
-      const view = throughLens(viewOf(from, across.width / across.height), from, focus);
-      const picture = await stillPicture(studio, packed, view, options);
+      const traced = await traceAsked(studio, plan, asked, seen, [r, g, b], signal, onProgress);
+      const { picture, shown, called, settings } = traced;
       const glass = settings.glass === "planned" ? shown.piece.glass : settings.glass;
       const caption = words.captionText(
         called,
@@ -167,32 +173,7 @@ export function SavePicture() {
           onChange={setSide}
         />
       ) : null}
-      <NumberField
-        label={words.size}
-        value={size}
-        unit={words.pixels}
-        min={LEAST_SIZE}
-        max={MOST_SIZE}
-        step={100}
-        format={(value) => format.number(value, 0)}
-        parse={(text) => {
-          const read = parseNumber(text);
-          return read === null ? null : Math.round(read);
-        }}
-        onChange={(one) => choose({ size: one })}
-      />
-      <Choice
-        label={words.crop}
-        value={crop}
-        options={CROPS.map((id) => ({ id, words: words.crops[id] }))}
-        onChange={(one) => choose({ crop: one })}
-      />
-      <Pick
-        label={words.fine}
-        value={quality}
-        options={QUALITIES.map((id) => ({ id, words: `${words[id]} (${words.samples(SAMPLES[id])})` }))}
-        onChange={(one) => choose({ quality: one })}
-      />
+      <PictureFields chosen={chosen} onChange={choose} />
       {laysDown ? (
         <Toggle isOn={wantsPaper} onChange={setPaper}>
           {words.onPaper}
