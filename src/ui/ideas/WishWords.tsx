@@ -80,153 +80,187 @@ function useGaveWay(): string | null {
 
 const WANT_IDS = Object.keys(WANTS) as Want[];
 
-export function WishWords() {
+/** On what, with how many tiers and facets, in what time. */
+function WorkSentence() {
   const words = useWords(ideasWords);
   const plan = usePlan();
   const own = useDraft();
   const { length } = useFormat();
   const stops = plan.rig.wheelStops;
-  const axes = AXES.map((id) => ({ id, words: words.axis[id] }));
+  return (
+    <p>
+      <Sentence
+        template={words.wish.work}
+        slots={{
+          on: words.wish.on(length(plan.piece.diameterMm, 1)),
+          wheel: stops === null ? words.wish.noWheel : words.wish.wheel(String(stops)),
+          least: (
+            <Whole
+              label={words.wish.leastTiers}
+              value={Math.min(own.leastTiers, own.mostTiers)}
+              min={1}
+              max={own.mostTiers}
+              onChange={(leastTiers) => change({ leastTiers })}
+            />
+          ),
+          tiers: (
+            <Whole
+              label={words.wish.tiers}
+              value={own.mostTiers}
+              min={1}
+              max={MOST.tiers}
+              onChange={(mostTiers) => change({ mostTiers })}
+            />
+          ),
+          facets: (
+            <Whole
+              label={words.wish.facets}
+              value={own.mostFacets}
+              min={LEAST_FACETS}
+              max={MOST.facets}
+              onChange={(mostFacets) => change({ mostFacets })}
+            />
+          ),
+          hours: (
+            <Whole
+              label={words.wish.hours}
+              value={own.mostHours}
+              min={1}
+              max={MOST.hours}
+              onChange={(mostHours) => change({ mostHours })}
+            />
+          ),
+          sides: (
+            <Choice
+              inline
+              label={words.wish.sidesLabel}
+              value={own.sides}
+              options={[
+                { id: "front", words: words.wish.sides.front },
+                { id: "both", words: words.wish.sides.both },
+              ]}
+              onChange={(sides) => change({ sides })}
+            />
+          ),
+        }}
+      />
+    </p>
+  );
+}
+
+/** What it should be like. */
+function WantSentence() {
+  const words = useWords(ideasWords);
+  const own = useDraft();
   const wants = WANT_IDS.map((id) => ({ id, words: words.want[id] }));
+  return (
+    <p>
+      <Sentence
+        template={words.wish.want}
+        slots={{
+          want: (
+            <Choice
+              inline
+              label={words.wish.wantLabel}
+              value={own.want}
+              options={wants}
+              onChange={(want) => change(want === own.also ? { want, also: "nothing" } : { want })}
+            />
+          ),
+          also: (
+            <Choice
+              inline
+              label={words.wish.alsoLabel}
+              value={own.also}
+              options={[
+                { id: "nothing" as const, words: words.want.nothing },
+                ...wants.filter(({ id }) => id !== own.want),
+              ]}
+              onChange={(also) => change({ also })}
+            />
+          ),
+        }}
+      />
+    </p>
+  );
+}
+
+/** What the wall is spread over. */
+function AxesSentence() {
+  const words = useWords(ideasWords);
+  const own = useDraft();
+  const axes = AXES.map((id) => ({ id, words: words.axis[id] }));
+  return (
+    <p>
+      <Sentence
+        template={words.wish.axes}
+        slots={{
+          across: (
+            <Choice
+              inline
+              label={words.wish.acrossLabel}
+              value={own.across}
+              options={axes.filter(({ id }) => id !== own.up)}
+              onChange={(across) => change({ across })}
+            />
+          ),
+          up: (
+            <Choice
+              inline
+              label={words.wish.upLabel}
+              value={own.up}
+              options={axes.filter(({ id }) => id !== own.across)}
+              onChange={(up) => change({ up })}
+            />
+          ),
+        }}
+      />
+    </p>
+  );
+}
+
+/** How many of the plan's first tiers stay. */
+function KeepSentence() {
+  const words = useWords(ideasWords);
+  const plan = usePlan();
+  const own = useDraft();
   const leastKeep = leastKept(plan);
+  return (
+    <p>
+      <Sentence
+        template={words.wish.keep}
+        slots={{
+          keep: (
+            <Whole
+              label={words.wish.keepLabel}
+              value={Math.min(plan.tiers.length, Math.max(own.keep, leastKeep))}
+              min={leastKeep}
+              max={plan.tiers.length}
+              onChange={(keep) => change({ keep })}
+            />
+          ),
+        }}
+      />
+    </p>
+  );
+}
+
+export function WishWords() {
+  const { tiers } = usePlan();
+  const { given } = useDraft();
   const gave = useGaveWay();
-  if (own.given)
-    return (
-      <div className="idea-wish">
-        <GivenWishWords {...own.given} />
-        {gave ? <p role="status">{gave}</p> : null}
-      </div>
-    );
   return (
     <div className="idea-wish">
-      <p>
-        <Sentence
-          template={words.wish.work}
-          slots={{
-            on: words.wish.on(length(plan.piece.diameterMm, 1)),
-            wheel: stops === null ? words.wish.noWheel : words.wish.wheel(String(stops)),
-            least: (
-              <Whole
-                label={words.wish.leastTiers}
-                value={Math.min(own.leastTiers, own.mostTiers)}
-                min={1}
-                max={own.mostTiers}
-                onChange={(leastTiers) => change({ leastTiers })}
-              />
-            ),
-            tiers: (
-              <Whole
-                label={words.wish.tiers}
-                value={own.mostTiers}
-                min={1}
-                max={MOST.tiers}
-                onChange={(mostTiers) => change({ mostTiers })}
-              />
-            ),
-            facets: (
-              <Whole
-                label={words.wish.facets}
-                value={own.mostFacets}
-                min={LEAST_FACETS}
-                max={MOST.facets}
-                onChange={(mostFacets) => change({ mostFacets })}
-              />
-            ),
-            hours: (
-              <Whole
-                label={words.wish.hours}
-                value={own.mostHours}
-                min={1}
-                max={MOST.hours}
-                onChange={(mostHours) => change({ mostHours })}
-              />
-            ),
-            sides: (
-              <Choice
-                inline
-                label={words.wish.sidesLabel}
-                value={own.sides}
-                options={[
-                  { id: "front", words: words.wish.sides.front },
-                  { id: "both", words: words.wish.sides.both },
-                ]}
-                onChange={(sides) => change({ sides })}
-              />
-            ),
-          }}
-        />
-      </p>
-      <p>
-        <Sentence
-          template={words.wish.want}
-          slots={{
-            want: (
-              <Choice
-                inline
-                label={words.wish.wantLabel}
-                value={own.want}
-                options={wants}
-                onChange={(want) => change(want === own.also ? { want, also: "nothing" } : { want })}
-              />
-            ),
-            also: (
-              <Choice
-                inline
-                label={words.wish.alsoLabel}
-                value={own.also}
-                options={[
-                  { id: "nothing" as const, words: words.want.nothing },
-                  ...wants.filter(({ id }) => id !== own.want),
-                ]}
-                onChange={(also) => change({ also })}
-              />
-            ),
-          }}
-        />
-      </p>
-      <p>
-        <Sentence
-          template={words.wish.axes}
-          slots={{
-            across: (
-              <Choice
-                inline
-                label={words.wish.acrossLabel}
-                value={own.across}
-                options={axes.filter(({ id }) => id !== own.up)}
-                onChange={(across) => change({ across })}
-              />
-            ),
-            up: (
-              <Choice
-                inline
-                label={words.wish.upLabel}
-                value={own.up}
-                options={axes.filter(({ id }) => id !== own.across)}
-                onChange={(up) => change({ up })}
-              />
-            ),
-          }}
-        />
-      </p>
-      {plan.tiers.length > 0 ? (
-        <p>
-          <Sentence
-            template={words.wish.keep}
-            slots={{
-              keep: (
-                <Whole
-                  label={words.wish.keepLabel}
-                  value={Math.min(plan.tiers.length, Math.max(own.keep, leastKeep))}
-                  min={leastKeep}
-                  max={plan.tiers.length}
-                  onChange={(keep) => change({ keep })}
-                />
-              ),
-            }}
-          />
-        </p>
-      ) : null}
+      {given ? (
+        <GivenWishWords {...given} />
+      ) : (
+        <>
+          <WorkSentence />
+          <WantSentence />
+          <AxesSentence />
+          {tiers.length > 0 ? <KeepSentence /> : null}
+        </>
+      )}
       {gave ? <p role="status">{gave}</p> : null}
     </div>
   );
