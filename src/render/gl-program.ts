@@ -1,5 +1,6 @@
 /** Compiling a program without holding up the page, and handing it its uniforms. */
 import { type AssembledShader, explainShaderLog } from "./shader-assembler.ts";
+import type { Uniforms, UniformValue } from "./uniforms.ts";
 
 /** A shader this device's compiler refuses, or a program it can't link; the log names files and lines. */
 class ShaderCompileError extends Error {
@@ -61,23 +62,6 @@ function compileShader(gl: WebGL2RenderingContext, kind: number, source: Assembl
   gl.compileShader(shader);
   return shader;
 }
-
-/** One uniform's value: the kind says which of GL's setters takes it. */
-export type UniformValue =
-  | { readonly kind: "int" | "uint" | "float"; readonly value: number }
-  | { readonly kind: "vec2" | "vec3" | "vec4"; readonly value: readonly number[] | Float32Array }
-  | { readonly kind: "mat3"; readonly value: readonly number[] | Float32Array };
-export type Uniforms = Readonly<Record<string, UniformValue>>;
-
-export const int = (value: number): UniformValue => ({ kind: "int", value });
-export const uint = (value: number): UniformValue => ({ kind: "uint", value });
-export const float = (value: number): UniformValue => ({ kind: "float", value });
-export const vec2 = (value: readonly number[]): UniformValue => ({ kind: "vec2", value });
-/** Any number of vec3, likewise. */
-export const vec3 = (value: readonly number[]): UniformValue => ({ kind: "vec3", value });
-/** Any number of vec4: an array uniform is set as a whole. */
-export const vec4 = (value: readonly number[] | Float32Array): UniformValue => ({ kind: "vec4", value });
-export const mat3 = (value: readonly number[]): UniformValue => ({ kind: "mat3", value });
 
 /** Looks up each uniform's place once and remembers it; names a shader does not use are passed over, as GL does. */
 export class UniformSetter {

@@ -3,9 +3,9 @@
 import { addScaled, scale, type Vec3 } from "../core/geometry/vec.ts";
 import type { EquirectPicture } from "../core/optics/equirect.ts";
 import { axesOf, type Light, lightRadiance, meanRadiance, outOf, type Panel } from "../core/optics/lights.ts";
-import { float, type Uniforms, vec2, vec3, vec4 } from "./gl-program.ts";
 import type { Texels } from "./packed-scene.ts";
 import { SHADER_LIMITS } from "./shader-limits.ts";
+import { float, type Uniforms, vec2, vec3, vec4 } from "./uniforms.ts";
 
 const { MAX_PANELS } = SHADER_LIMITS;
 /** The variant of `light.glsl`. */

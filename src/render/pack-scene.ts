@@ -7,12 +7,12 @@ import { meteredGain } from "../core/optics/metering.ts";
 import type { Scene } from "../core/optics/scene.ts";
 import { type Rgb, STRATA, wavelengthIn } from "../core/optics/spectrum.ts";
 import { WAVES } from "../core/optics/waviness.ts";
-import { float, int, type Uniforms, uint, vec2, vec3, vec4 } from "./gl-program.ts";
 import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-light.ts";
 import { type PackedPictures, packPictures } from "./pack-pictures.ts";
 import { packGuide, packNearLight, packTabletop, tabletopDefines } from "./pack-tabletop.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
 import { LIMIT_DEFINES, SHADER_LIMITS } from "./shader-limits.ts";
+import { float, int, type Uniforms, uint, vec2, vec3, vec4 } from "./uniforms.ts";
 
 const { BLOCK_PLANES, GROUP, MAX_BODIES, MAX_DESIGNS, DESIGN_TEXELS } = SHADER_LIMITS;
 /** As in `path.glsl`. */

@@ -3,8 +3,8 @@ import { addScaled, scale } from "../core/geometry/vec.ts";
 import type { Guide } from "../core/optics/guide.ts";
 import { thrownBackOf } from "../core/optics/near-light.ts";
 import type { Tabletop } from "../core/optics/tabletop.ts";
-import { float, type Uniforms, vec2, vec3 } from "./gl-program.ts";
 import type { Texels } from "./packed-scene.ts";
+import { float, type Uniforms, vec2, vec3 } from "./uniforms.ts";
 
 /** What has to be set for `path.glsl` and `tabletop.glsl`. */
 export const tabletopDefines = (tabletop: Tabletop | null): Readonly<Record<string, string>> => ({

@@ -1,6 +1,6 @@
 /** A scene as the shader takes it: which variant of the shader, its uniforms, its uniform blocks and its textures. */
 import type { Rgb } from "../core/optics/spectrum.ts";
-import type { Uniforms } from "./gl-program.ts";
+import type { Uniforms } from "./uniforms.ts";
 
 /** Float RGBA, row by row from texel row 0. */
 export interface Texels {

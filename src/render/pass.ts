@@ -9,7 +9,7 @@
  * next ray.
  */
 import { SCATTER_1, SCATTER_2, sobolInteger } from "../core/optics/random.ts";
-import { float, int, type Uniforms, uint } from "./gl-program.ts";
+import { float, int, type Uniforms, uint } from "./uniforms.ts";
 
 export interface Pass {
   /** Numbers that a path carries: the variant of `trace.frag`. */

@@ -5,17 +5,7 @@
 import { scale } from "../core/geometry/vec.ts";
 import type { Rgb } from "../core/optics/spectrum.ts";
 import type { Accumulator, HalfSum } from "./accumulator.ts";
-import {
-  compileProgram,
-  float,
-  int,
-  mat3,
-  UniformSetter,
-  type Uniforms,
-  vec2,
-  vec3,
-  vec4,
-} from "./gl-program.ts";
+import { compileProgram, UniformSetter } from "./gl-program.ts";
 import { LightMap } from "./light-map.ts";
 import { BEHINDS } from "./pack-scene.ts";
 import type { ByteTexels, PackedScene, Texels } from "./packed-scene.ts";
@@ -23,6 +13,7 @@ import { type Pass, passAt } from "./pass.ts";
 import { assembleShader } from "./shader-assembler.ts";
 import { shaderFiles } from "./shader-files.ts";
 import type { Band } from "./tile-scheduler.ts";
+import { float, int, mat3, type Uniforms, vec2, vec3, vec4 } from "./uniforms.ts";
 import { type View, viewColumns } from "./view.ts";
 
 interface Program {

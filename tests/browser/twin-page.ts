@@ -1,8 +1,9 @@
 /** Runs one function of the shader on many inputs, into a float target, and hands over what it gave. */
-import { compileProgram, int, UniformSetter, type Uniforms } from "../../src/render/gl-program.ts";
+import { compileProgram, UniformSetter } from "../../src/render/gl-program.ts";
 import type { ByteTexels, Texels } from "../../src/render/packed-scene.ts";
 import { assembleShader } from "../../src/render/shader-assembler.ts";
 import { shaderFiles } from "../../src/render/shader-files.ts";
+import { int, type Uniforms } from "../../src/render/uniforms.ts";
 
 /** Numbers as they come out of JSON. */
 export interface SentTexels {

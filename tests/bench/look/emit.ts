@@ -11,7 +11,6 @@ import { RESTS } from "../../../src/core/optics/rest.ts";
 import { makeScene, putOnTable, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";
 import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
-import { float, int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/gl-program.ts";
 import {
   mapPassAt,
   mapPassesDue,
@@ -34,6 +33,7 @@ import {
   soFar,
 } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
+import { float, int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/uniforms.ts";
 import {
   DEFAULT_DISTANCE,
   DEFAULT_FIELD_DEG,

@@ -1,10 +1,11 @@
 /** Times the tracer, the plain yardstick and a general path tracer in this browser; called by `look.ts`. */
 import { Accumulator } from "../../../src/render/accumulator.ts";
-import { compileProgram, UniformSetter, uint, vec2 } from "../../../src/render/gl-program.ts";
+import { compileProgram, UniformSetter } from "../../../src/render/gl-program.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../../src/render/pack-scene.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { shaderFiles } from "../../../src/render/shader-files.ts";
 import { TraceEngine } from "../../../src/render/trace-engine.ts";
+import { uint, vec2 } from "../../../src/render/uniforms.ts";
 import bareText from "./bare.frag?raw";
 import { firstPictures } from "./first.ts";
 import { traceGeneral } from "./general.ts";

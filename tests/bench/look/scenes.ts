@@ -6,7 +6,7 @@ import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
 import { MATERIALS } from "../../../src/core/optics/materials.ts";
 import { makeScene, putOnTable, type Scene } from "../../../src/core/optics/scene.ts";
 import type { Finish, Piece } from "../../../src/core/plan/document.ts";
-import { mat3, type Uniforms, vec3, vec4 } from "../../../src/render/gl-program.ts";
+import { mat3, type Uniforms, vec3, vec4 } from "../../../src/render/uniforms.ts";
 import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
 
 /** Facets of equal size spread over the whole ball on a golden spiral; the more, the shallower, so that each shows. */
