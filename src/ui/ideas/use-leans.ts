@@ -8,9 +8,11 @@ import { leaning, traceIdea } from "./tracing.ts";
 /** Degrees, in the order in which they are traced. */
 const LEANS = [0, -10, 10, -20, 20, -5, 5, -15, 15] as const;
 export const MOST_LEAN = 20;
-/** Where the processor traces, every second of them has to do, and coarser: the walk is there before one has gone on. */
-const ON_CARD = { leans: LEANS, size: 192, samples: 10 } as const;
-const IN_SOFTWARE = { leans: LEANS.slice(0, 5), size: 128, samples: 4 } as const;
+/**
+ * A picture is smoothed where both its halves have as much: after every 8 samples. Where the processor traces, every second of them has to do, and coarser: the walk is there before one has gone on.
+ */
+const ON_CARD = { leans: LEANS, size: 192, samples: 16 } as const;
+const IN_SOFTWARE = { leans: LEANS.slice(0, 5), size: 128, samples: 8 } as const;
 
 /** Leans are traced: what can't be is not offered. */
 export const useCanLean = (): boolean => useTracing()?.check.pass !== false;
