@@ -6,7 +6,6 @@ import { freshPlan } from "../first-example.ts";
 import { shellWords } from "../messages/shell.ts";
 import { languageNow, type Studio } from "../studio.ts";
 import { layOnBench, whyUnkept } from "../visit.ts";
-import { faultSaid } from "./fault-said.ts";
 import { openSheet, tell } from "./screen.ts";
 
 /** Words outside of React, in the language of the screen. */
@@ -52,28 +51,11 @@ async function textOf(file: File): Promise<string> {
 /** The plan in a file. @throws PlanFileError */
 export const readPlanFile = async (file: File): Promise<PlanFile> => parsePlan(await textOf(file));
 
-const isWish = (error: unknown): boolean =>
-  error instanceof PlanFileError &&
-  error.fault.code === "other-format" &&
-  error.fault.data.found === "glintwright-wish";
-
-/** A wish in place of a plan goes to the wall of ideas. @throws PlanFileError */
-async function openWishFile(studio: Studio, file: File): Promise<boolean> {
-  const { openWish } = await import("../ideas/open-wish.ts");
-  openWish(studio, file.name, await textOf(file));
-  return true;
-}
-
 /** Puts the plan of a file on the bench, a wish before the wall of ideas, or says why not and leaves everything as it was. */
 export async function openPlanFile(studio: Studio, file: File): Promise<boolean> {
   const words = wordsNow(studio);
   try {
-    const read = await readPlanFile(file).catch((error: unknown) => {
-      if (isWish(error)) return null;
-      throw error;
-    });
-    if (!read) return await openWishFile(studio, file);
-    const { plan, unknown } = read;
+    const { plan, unknown } = await readPlanFile(file);
     if (!(await lay(studio, plan, unknown, true))) return false;
     tell(studio, {
       tone: "said",
@@ -83,12 +65,7 @@ export async function openPlanFile(studio: Studio, file: File): Promise<boolean>
     return true;
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
-    tell(studio, {
-      tone: "stop",
-      text: words.fileBad(file.name),
-      details: [await faultSaid(error.fault, languageNow(studio)), words.fileSafe],
-    });
-    return false;
+    return (await import("./no-plan.ts")).takeNoPlan(studio, file, error);
   }
 }
 
