@@ -1,85 +1,17 @@
 /** The glass body: exact facets and the skin between them, drawn with true refraction inside the convex solid. */
 import { useThree } from "@react-three/fiber";
 import { useEffect, useLayoutEffect, useMemo } from "react";
-import {
-  BufferAttribute,
-  BufferGeometry,
-  type Camera,
-  Color,
-  DataTexture,
-  FloatType,
-  Matrix3,
-  NearestFilter,
-  RGBAFormat,
-  ShaderMaterial,
-  Vector3,
-  Vector4,
-  type WebGLRenderer,
-} from "three";
-import caps from "../../../shaders/caps.glsl?raw";
-import fresnel from "../../../shaders/fresnel.glsl?raw";
-import light from "../../../shaders/light.glsl?raw";
-import bodyFrag from "../../../shaders/piece/body.frag.glsl?raw";
-import bodyVert from "../../../shaders/piece/body.vert.glsl?raw";
-import tone from "../../../shaders/tone.glsl?raw";
+import { BufferAttribute, BufferGeometry, type Camera, type WebGLRenderer } from "three";
 import type { Plane } from "../../core/geometry/plane.ts";
 import type { Solid } from "../../core/geometry/solid-types.ts";
-import { FIELDS } from "../../core/measure/caps.ts";
 import { addedByChannel, bordersOf } from "../../core/optics/casing.ts";
 import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
 import type { Piece } from "../../core/plan/document.ts";
-import { COUNTS } from "../../core/plan/limits.ts";
 import { BALL_EDGES, type BodyArrays, ballGeometry, facetArrays } from "./body-geometry.ts";
+import { type BodyUniforms, makeMaterial, makeUniforms, NO_FACE, SEGMENTS } from "./body-material.ts";
 import { planeTexels, ROW_TEXELS } from "./plane-texels.ts";
 import { type Room, useRoom } from "./room.ts";
 import type { Palette } from "./token-colors.ts";
-
-const NO_FACE = -5;
-/** How often a path is followed on: in software one followed further costs more than it shows. */
-const SEGMENTS = { card: 3, software: 1 } as const;
-
-function makeUniforms() {
-  const planes = new DataTexture(new Float32Array(4), 1, 1, RGBAFormat, FloatType);
-  planes.minFilter = NearestFilter;
-  planes.magFilter = NearestFilter;
-  return {
-    planes: { value: planes },
-    eta: { value: 1.5 },
-    eye: { value: new Vector3() },
-    away: { value: new Vector3() },
-    showsPage: { value: true },
-    toRoom: { value: new Matrix3() },
-    exposure: { value: 1 },
-    skinColor: { value: new Color() },
-    glassColor: { value: new Color(0.95, 0.985, 0.974) },
-    tint: { value: new Vector3() },
-    casings: { value: Array.from({ length: COUNTS.cased }, () => new Vector4()) },
-    casingCount: { value: 0 },
-    glow: { value: new Color() },
-    groundColor: { value: new Color() },
-    hoveredFace: { value: NO_FACE },
-    selectedFace: { value: NO_FACE },
-    bodyAlpha: { value: 1 },
-    segments: { value: SEGMENTS.card as number },
-  };
-}
-
-type BodyUniforms = ReturnType<typeof makeUniforms>;
-
-/** One material a body: each is seen with its own numbers. */
-function makeMaterial(uniforms: BodyUniforms, room: Room): ShaderMaterial {
-  return new ShaderMaterial({
-    vertexShader: bodyVert,
-    defines: { ...room.defines, MAX_CASINGS: COUNTS.cased, FIELDS, ROW_TEXELS },
-    fragmentShader: `precision highp float;\n${fresnel}\n${light}\n${tone}\n${caps}\n${bodyFrag}`,
-    uniforms: { ...uniforms, ...room.uniforms },
-    transparent: true,
-    premultipliedAlpha: true,
-    polygonOffset: true,
-    polygonOffsetFactor: 1,
-    polygonOffsetUnits: 2,
-  });
-}
 
 /** From where this frame is seen, and with it where the light stands. */
 function setEye(

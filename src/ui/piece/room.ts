@@ -43,7 +43,7 @@ const OWN_AXES: LightAxes = { right: [1, 0, 0], up: [0, 1, 0], front: [0, 0, 1] 
 const axesOn = (stand: Stand | undefined, { kind }: Light): LightAxes =>
   kind === "setting" && stand ? { right: stand.across, up: stand.up, front: stand.along } : OWN_AXES;
 
-function environmentOf(light: Light): DataTexture | null {
+export function environmentOf(light: Light): DataTexture | null {
   const texels = packEnvironment(light);
   if (!texels) return null;
   const texture = new DataTexture(texels.rgba, texels.width, texels.height, RGBAFormat, FloatType);
@@ -52,6 +52,21 @@ function environmentOf(light: Light): DataTexture | null {
   texture.needsUpdate = true;
   return texture;
 }
+
+/** A light as it is drawn on a card, or on the processor. */
+export const asDrawn = (light: Light, inSoftware: boolean): Light => (inSoftware ? asPicture(light) : light);
+
+/** What a program is made for and told, to stand in a light. */
+export const inLight = (
+  light: Light,
+  environment: DataTexture | null,
+): Pick<Room, "defines" | "uniforms"> => ({
+  defines: { ...lightDefines(light), MAX_PANELS },
+  uniforms: Object.fromEntries([
+    ...Object.entries(packLight(light)).map(([name, { value }]) => [name, { value }]),
+    ["environment", { value: environment }],
+  ]),
+});
 
 function useLight(inSoftware: boolean): { light: Light; axes: LightAxes } {
   const isLook = useStudio((state) => state.place === "look");
@@ -62,7 +77,7 @@ function useLight(inSoftware: boolean): { light: Light; axes: LightAxes } {
   const unitMm = useStudio((state) => state.plan.piece.diameterMm) / 2;
   return useMemo(() => {
     const light = isLook ? inUnits(lightOf({ light: name, lightTurnDeg, picture }), unitMm) : WORKSHOP;
-    return { light: inSoftware ? asPicture(light) : light, axes: axesOn(isLook ? stand : undefined, light) };
+    return { light: asDrawn(light, inSoftware), axes: axesOn(isLook ? stand : undefined, light) };
   }, [isLook, name, lightTurnDeg, picture, stand, inSoftware, unitMm]);
 }
 
@@ -76,11 +91,7 @@ export function useRoom(inSoftware: boolean): Room {
   useEffect(() => () => environment?.dispose(), [environment]);
   return useMemo(
     () => ({
-      defines: { ...lightDefines(light), MAX_PANELS },
-      uniforms: Object.fromEntries([
-        ...Object.entries(packLight(light)).map(([name, { value }]) => [name, { value }]),
-        ["environment", { value: environment }],
-      ]),
+      ...inLight(light, environment),
       isWithEye: !isLook,
       axes,
       showsPage: !isLook || behind === "nothing",
