@@ -84,10 +84,12 @@ it("tells the time before it begins, offers less where that is long, and can be 
   expect(await radio("Best").isChecked()).toBe(false);
 
   const make = sheet.getByRole("button", { name: "Make the film" });
-  await make.click();
+  // by key: who began it stands on what stops it, and then where it is begun again
+  await make.press("Enter");
   await sheet.getByRole("progressbar").waitFor();
-  await sheet.getByRole("button", { name: "Stop" }).click();
+  await page.keyboard.press("Enter");
   await make.waitFor();
+  expect(await make.evaluate((press) => press === document.activeElement)).toBe(true);
   expect(await sheet.getByRole("alert").count()).toBe(0);
   // nothing was made, and this browser hands nothing over
   expect(await sheet.getByRole("button", { name: "Send it" }).count()).toBe(0);

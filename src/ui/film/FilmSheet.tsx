@@ -115,12 +115,9 @@ function Progress({ job, done }: Pick<ReturnType<typeof useFilming>, "job" | "do
   return (
     <>
       <progress className="film-progress" aria-label={words.far} max={1} value={job.share ?? 0} />
-      <p className="film-row" role="status">
-        <span>
-          {words.progress(number(done.pictures, 0), number(done.of, 0))}
-          {left}
-        </span>
-        <Button onPress={job.stop}>{words.stop}</Button>
+      <p className="film-takes" role="status">
+        {words.progress(number(done.pictures, 0), number(done.of, 0))}
+        {left}
       </p>
     </>
   );
@@ -172,13 +169,17 @@ export default function FilmSheet() {
         {canMake && !isWorking ? (
           <Takes device={device} effort={effort} speed={speed} onLess={choose} />
         ) : null}
-        {isWorking ? (
-          <Progress job={job} done={done} />
-        ) : (
-          <Button look={film ? "outlined" : "strong"} isDisabled={!canMake} onPress={begin}>
-            {words.make}
+        {isWorking ? <Progress job={job} done={done} /> : null}
+        {/* one press for both, so that who pressed it by key still stands there */}
+        <div className="film-row">
+          <Button
+            look={isWorking || film ? "outlined" : "strong"}
+            isDisabled={!isWorking && !canMake}
+            onPress={isWorking ? job.stop : begin}
+          >
+            {isWorking ? words.stop : words.make}
           </Button>
-        )}
+        </div>
         {job.trouble ? <p role="alert">{words.failed(job.trouble)}</p> : null}
         {film ? (
           <>

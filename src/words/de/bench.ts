@@ -503,7 +503,7 @@ export const bench: Translated<typeof en> = {
 
   chip: {
     title: "Ein Ausbruch am fertigen Stück",
-    what: "Sag, wo er liegt und wie groß er ist, und sieh den kleinsten Nachschliff, der ihn wegnimmt. Such vor dem Schleifen nach Sprüngen, die weiterlaufen; gesprungenes Glas kann bersten.",
+    what: "Sag, wo er liegt und wie groß er ist, und sieh den kleinsten Nachschliff, der ihn wegnimmt. Such vor dem Schleifen nach Sprüngen, die weiterlaufen.",
     tier: "In Reihe",
     facet: "Auf Facette",
     across: "Rechts der Mitte",

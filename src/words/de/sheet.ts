@@ -21,11 +21,11 @@ export const sheetWordsDe: SheetWords = {
   before: "Vor dem ersten Schliff",
   preparations: {
     "choose-dop": "passender Kittstock",
-    "clean-and-cement": "gereinigt, langsam angewärmt, gekittet",
+    "clean-and-cement": "gereinigt und gekittet",
     "centre-and-check-run-out": "zentriert, Rundlauf geprüft",
     "mark-stop-zero": "Raste 0 mit Tinte markiert",
     "look-for-stress": "zwischen gekreuzten Polfiltern auf Spannung geprüft",
-    "warm-slowly": "kein kaltes Wasser auf warmes Glas",
+    "warm-slowly": "Glas und Kitt langsam gewärmt",
     "test-facet-on-scrap": "Probefacette an einem Rest desselben Glases",
   },
   side: (side) => (side === "front" ? "Vorderseite" : "Rückseite"),

@@ -497,7 +497,7 @@ export const bench = {
 
   chip: {
     title: "A chip on the finished piece",
-    what: "Say where it lies and how large it is, and see the smallest recut that takes it away. Look for cracks that run on before you grind; cracked glass can burst.",
+    what: "Say where it lies and how large it is, and see the smallest recut that takes it away. Look for cracks that run on before you grind.",
     tier: "On tier",
     facet: "On facet",
     across: "To the right of the middle",

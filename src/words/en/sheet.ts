@@ -21,11 +21,11 @@ export const sheetWordsEn: SheetWords = {
   before: "Before the first cut",
   preparations: {
     "choose-dop": "dop that fits",
-    "clean-and-cement": "clean, warm slowly, cement",
+    "clean-and-cement": "cleaned and cemented",
     "centre-and-check-run-out": "centred, run-out checked",
     "mark-stop-zero": "stop 0 marked in ink",
     "look-for-stress": "looked at between crossed polarisers for stress",
-    "warm-slowly": "no cold water on warm glass",
+    "warm-slowly": "glass and cement warmed slowly",
     "test-facet-on-scrap": "test facet on scrap of the same glass",
   },
   side: (side) => (side === "front" ? "Front" : "Back"),

@@ -11,6 +11,7 @@ import { useWords } from "../../messages/words.tsx";
 import { useFormat } from "../../use-format.ts";
 import { usePlan, useStudio } from "../../use-studio.ts";
 import { benchPool } from "../bench-worker-client.ts";
+import { Cautions } from "../parts/Cautions.tsx";
 import { LengthField } from "../parts/fields.tsx";
 import { MaybeField } from "../parts/MaybeField.tsx";
 import { facetNumber, tierName, tierNameOf } from "../parts/names.ts";
@@ -157,6 +158,7 @@ export function ChipPart() {
     <details className="bench-fold">
       <summary>{words.title}</summary>
       <p className="soft">{words.what}</p>
+      <Cautions list={["cracked-glass"]} />
       <ChipPlace plan={plan} chip={{ ...chip, facetId }} set={(change) => setChip({ ...chip, ...change })} />
       {question === null ? null : asked.isWaiting || asked.answer === null ? (
         <p className="faint">{counting}</p>
