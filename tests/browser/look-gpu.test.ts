@@ -1,5 +1,12 @@
 /** The shader is held to its TypeScript twin: the same scenes in a real browser, against pictures the twin has made. */
 import { describe, expect, it } from "vitest";
+import { addScaled, cross, dot, normalize, scale, type Vec3 } from "../../src/core/geometry/vec.ts";
+import { enterTouchingBody } from "../../src/core/optics/body.ts";
+import { lightRadiance } from "../../src/core/optics/lights.ts";
+import { nextRandom, type Random } from "../../src/core/optics/random.ts";
+import type { Scene } from "../../src/core/optics/scene.ts";
+import { bareAt, type Tabletop } from "../../src/core/optics/tabletop.ts";
+import { colourOfChannels, SAFETY_CAP, type Trace, tracePath } from "../../src/core/optics/tracer.ts";
 import {
   CONVERGED_OF,
   CONVERGED_SCENES,
@@ -9,7 +16,7 @@ import {
   REFERENCE_SIZE as SIZE,
   twinPicture,
 } from "./look-references.ts";
-import { FURNACES, LOOK_SCENES } from "./look-scenes.ts";
+import { FURNACES, LOOK_SCENES, SHADES } from "./look-scenes.ts";
 import { sharedThing } from "./shared.ts";
 import { openPage } from "./support.ts";
 
@@ -97,6 +104,53 @@ const shaderPicture = async (scene: number, seed: number, samples: number, own =
 const gathered = (before: Picture, had: number, more: Picture, samples: number): Picture =>
   before.map((v, i) => (had * v + samples * more[i]) / (had + samples));
 
+const pointAt = ({ across, along, up, height }: Tabletop, x: number, y: number): Vec3 =>
+  addScaled(addScaled(scale(across, x), along, y), up, height);
+
+/** A scene on a table, and by how much more a white table throws back where it stands, followed by the twin on plain chance. */
+function onTableOf({ make }: { readonly make: () => Scene }) {
+  const scene = make();
+  const { tabletop } = scene;
+  if (!tabletop) throw new Error("no table");
+  const colour = colourOfChannels(scene);
+  const count = 48_000;
+  /** Green, over places that two chances choose: all that changes comes from the cone in which the ball stands, where directions are even. */
+  function plainGain(placeOf: (u: number, v: number) => Vec3, seed: number) {
+    const random: Random = { state: seed, sample: 0, scramble: 0, even: false };
+    let [sum, squares] = [0, 0];
+    for (let k = 0; k < count; k++) {
+      const q = placeOf(nextRandom(random), nextRandom(random));
+      const middle = normalize(scale(q, -1));
+      const wide = 1 - Math.sqrt(Math.max(0, 1 - 1 / dot(q, q)));
+      const z = 1 - wide * nextRandom(random);
+      const beside = normalize(cross(middle, Math.abs(middle[0]) < 0.5 ? [1, 0, 0] : [0, 0, 1]));
+      const turn = 2 * Math.PI * nextRandom(random);
+      const aside = addScaled(scale(beside, Math.cos(turn)), cross(middle, beside), Math.sin(turn));
+      const d = addScaled(scale(middle, z), aside, Math.sqrt(1 - z * z));
+      const level = dot(d, (tabletop as Tabletop).up);
+      const entry = level > 0 ? enterTouchingBody(scene, q, d) : null;
+      if (!entry) continue;
+      const trace: Trace = {
+        scene,
+        colour,
+        cap: SAFETY_CAP,
+        random,
+        tally: { lost: 0, meetings: 0 },
+        sum: [0, 0, 0],
+        behind: null,
+      };
+      tracePath(trace, q, d, entry, true);
+      // the cosine over pi, for each chance of 1 / (2 pi wide)
+      const gain = 2 * wide * level * (trace.sum[1] - lightRadiance(scene.light, d, q)[1]);
+      sum += gain;
+      squares += gain * gain;
+    }
+    const gain = sum / count;
+    return { gain, error: Math.sqrt((squares / count - gain * gain) / count) };
+  }
+  return { tabletop, plainGain };
+}
+
 describe("the shader against its twin", () => {
   it.each(LOOK_SCENES.map((scene, k) => [scene.name, k] as const))("sees the same: %s", async (_, k) => {
     const kept = keptPictures(LOOK_SCENES[k]);
@@ -179,6 +233,55 @@ describe("the shader against its twin", () => {
         for (const c of rgb) expect(Math.abs(c)).toBeLessThan(SAME);
     },
   );
+
+  /** Texels each way that are taken together. */
+  const ACROSS = 7;
+
+  it("gathers on its map, place by place, what plain chance finds there: in shade, in light gathered by glass, at the rim", async () => {
+    const k = LOOK_SCENES.length + FURNACES.length + 1;
+    const { tabletop, plainGain } = onTableOf(SHADES[1]);
+    const gathered = (seed: number) =>
+      opened().page.evaluate<{ spread: number[]; rgba: number[] }>(
+        `traceMap(${k}, { size: 1, of: 1, seed: ${seed}, samples: 64, own: false })`,
+      );
+    const { spread, rgba } = await gathered(11);
+    const again = (await gathered(12)).rgba;
+    const side = Math.sqrt(rgba.length / 4);
+    const along = (place: number) => spread[1] * Math.sinh(spread[0] * ((2 * place) / side - 1));
+    const placeOf = (x: number) => Math.floor((side / 2) * (1 + Math.asinh(x / spread[1]) / spread[0]));
+    const seen = { darker: 0, brighter: 0 };
+    for (const [i, r] of [0.25, 0.6, 1, 1.4, 2.1].entries())
+      for (let way = 0; way < 4; way++) {
+        const turn = 0.4 * i + (Math.PI * way) / 2;
+        const [x, y] = [r * Math.cos(turn), r * Math.sin(turn)].map(
+          (v) => placeOf(v) - Math.floor(ACROSS / 2),
+        );
+        const texels = Array.from(
+          { length: ACROSS ** 2 },
+          (_, n) => (y + Math.floor(n / ACROSS)) * side + x + (n % ACROSS),
+        );
+        const ours = mean(texels.map((texel) => (rgba[4 * texel + 1] + again[4 * texel + 1]) / 2));
+        // what is there cancels in what two maps differ by: only chance is left
+        const chance = texels.map((texel) => (rgba[4 * texel + 1] - again[4 * texel + 1]) / 2);
+        // as texels are: wider apart towards the rim
+        const within = (u: number, v: number) =>
+          pointAt(tabletop, along(x + ACROSS * u), along(y + ACROSS * v));
+        const theirs = plainGain(within, 1 + 20 * i + way);
+        const bare = bareAt(tabletop, within(0.5, 0.5))[1];
+        const off = ours - theirs.gain;
+        const noise = Math.hypot(theirs.error, Math.sqrt(mean(chance.map((v) => v * v)) / chance.length));
+        expect(Math.abs(off), `${r} out, way ${way}: ${ours}, ${theirs.gain}`).toBeLessThan(
+          4 * noise + 0.01 * bare,
+        );
+        expect(noise, `${r} out, way ${way}: ${theirs.error} of the noise is the twin's`).toBeLessThan(
+          0.06 * bare,
+        );
+        if (theirs.gain < -0.15 * bare) seen.darker++;
+        if (theirs.gain > 0.1 * bare) seen.brighter++;
+      }
+    expect(seen.darker).toBeGreaterThan(1);
+    expect(seen.brighter).toBeGreaterThan(0);
+  });
 
   it("finds structure where there is some", async () => {
     const other = await shaderPicture(1, 11, 8);

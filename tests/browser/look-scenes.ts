@@ -3,7 +3,7 @@ import { facetFrame, type Plane } from "../../src/core/geometry/plane.ts";
 import type { Vec3 } from "../../src/core/geometry/vec.ts";
 import { ROUGHNESS } from "../../src/core/optics/finish.ts";
 import { N_BK7, type OpticalGlass } from "../../src/core/optics/glasses.ts";
-import type { Light, LightSetting } from "../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS, type Light, type LightSetting } from "../../src/core/optics/lights.ts";
 import { MATERIALS, plainMaterial } from "../../src/core/optics/materials.ts";
 import type { Raster, Rasters } from "../../src/core/optics/raster.ts";
 import { makeScene, putOnTable, type Scene } from "../../src/core/optics/scene.ts";
@@ -335,7 +335,7 @@ export const FURNACES: readonly LookScene[] = [
   }),
 ];
 
-/** A ball that swallows all light and mirrors none (its index is 1), on a table in even light: its shade has a closed form. */
+/** A ball that swallows all light and mirrors none (its index is 1), on a table in even light: its shade has a closed form. And a piece whose light is gathered by chance alone. */
 export const SHADES: readonly LookScene[] = [
   scene("a black ball on a table", () =>
     putOnTable(
@@ -352,6 +352,15 @@ export const SHADES: readonly LookScene[] = [
       -1,
       { material: plainMaterial([0.5, 0.5, 0.5]), radiusMm: 15 },
     ),
+  ),
+  scene(
+    "a cut piece on paper under a lamp close by",
+    () => {
+      const lamp = { kind: "setting", setting: LIGHT_SETTINGS["lamp-at-hand"], turnRad: 0.3 } as const;
+      const bare = makeScene({ piece: PIECE, planes: crown(12, 0.88), light: lamp });
+      return putOnTable(bare, [0, 1, 0], -1, { material: MATERIALS.paper, radiusMm: 15 });
+    },
+    { hasDispersion: false },
   ),
 ];
 
