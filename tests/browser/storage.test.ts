@@ -202,9 +202,10 @@ describe("storage that fails in a real browser", () => {
 
     it("of pictures that no plan has any more: they go at once where no other window is at work", async () => {
       const page = await tab();
-      await giveRoom(page, 1_700_000);
+      // what was just written may count twice until the browser has tidied up behind itself: the first fits even so, both never do
+      await giveRoom(page, 1_450_000);
       await start(page);
-      expect(await page.evaluate(() => window.storageBench.putPicture(3, 500))).toMatchObject({
+      expect(await page.evaluate(() => window.storageBench.putPicture(3, 350))).toMatchObject({
         state: "kept",
       });
       await page.evaluate(() => window.storageBench.beginAnew());
@@ -213,10 +214,12 @@ describe("storage that fails in a real browser", () => {
       const pictures = () => page.evaluate(() => window.storageBench.pictures());
       expect(await pictures()).toBe(1);
       await page.evaluate(() => window.storageBench.eraseOthers());
-      await expect.poll(pictures).toBe(0);
       // the browser counts what was erased as room only once it has tidied up behind itself, which may take it minutes
       await giveRoom(page, PLENTY);
-      await expect.poll(() => status(page)).toBe("kept");
+      // asked for at once: by itself it tries again after up to a minute
+      await expect.poll(() => rename(page, "Room")).toMatchObject({ state: "kept" });
+      // the new one alone, whether it was kept before or after that
+      await expect.poll(pictures).toBe(1);
       await page.reload();
       await start(page);
       expect(await page.evaluate(() => window.storageBench.hasPicture(4, 500))).toBe(true);
