@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { packPlans, unpackPlans } from "../../src/ui/ideas/wall-shelf.ts";
+import { ideasWords } from "../../src/ui/messages/ideas.ts";
 import { dropFile } from "./built-app.ts";
 import { guideTo } from "./everywhere.ts";
 
@@ -52,6 +53,18 @@ export async function hangWall(page: Page, held = 0, plan = ON_BENCH): Promise<v
   }, lines);
   await page.reload();
   await page.waitForSelector(".recipe, .ideas");
+}
+
+/** Waits until a search that was begun has hung something of its own, and stops it. */
+export async function stopOnceHung(page: Page): Promise<void> {
+  const stop = page.getByRole("button", { name: ideasWords.en.stop, exact: true });
+  await stop.waitFor();
+  await page
+    .getByRole("status")
+    .filter({ hasText: /^[1-9]\d* patterns tried, [1-9]/ })
+    .waitFor();
+  await stop.click();
+  await stop.waitFor({ state: "detached" });
 }
 
 /** What the page keeps of the wall or of what is held, by its plans. */

@@ -6,7 +6,7 @@ import type { Plan } from "../../src/core/plan/document.ts";
 import { ideasWords } from "../../src/ui/messages/ideas.ts";
 import { dropFile, openFromMenu } from "./built-app.ts";
 import { guideTo } from "./everywhere.ts";
-import { HUNG, hangWall, keptPlans, ON_BENCH } from "./hung-wall.ts";
+import { HUNG, hangWall, keptPlans, ON_BENCH, stopOnceHung } from "./hung-wall.ts";
 import { sharedApp, sharedVisit } from "./shared.ts";
 
 const words = ideasWords.en;
@@ -31,16 +31,9 @@ const pressed = async (page: Page, name: string): Promise<void> => {
   await one(page).getByRole("heading", { name }).waitFor();
 };
 
-/** Waits until a search that was begun has hung something of its own, stops it, and gives what hangs. */
+/** What a search that was begun has hung, once it has and was stopped. */
 async function found(page: Page): Promise<readonly Plan[]> {
-  const stop = page.getByRole("button", { name: words.stop, exact: true });
-  await stop.waitFor();
-  await page
-    .getByRole("status")
-    .filter({ hasText: /^[1-9]\d* patterns tried, [1-9]/ })
-    .waitFor();
-  await stop.click();
-  await stop.waitFor({ state: "detached" });
+  await stopOnceHung(page);
   return (await keptPlans(page, "wall")).filter((plan) => plan !== null);
 }
 

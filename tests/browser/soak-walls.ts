@@ -2,7 +2,7 @@
 import { ideasWords } from "../../src/ui/messages/ideas.ts";
 import { serveBuiltApp } from "./built-app.ts";
 import { guideTo } from "./everywhere.ts";
-import { hangWall } from "./hung-wall.ts";
+import { hangWall, stopOnceHung } from "./hung-wall.ts";
 import { createMeter, type Measured, trend } from "./soak-meter.ts";
 import { endBrowser } from "./support.ts";
 
@@ -51,14 +51,7 @@ export async function soakWalls(count: number, isTraced: boolean) {
   await guide.goTo("ideas");
   for (let wall = 0; wall < count; wall++) {
     await guide.press(words.further);
-    const stop = page.getByRole("button", { name: words.stop, exact: true });
-    await stop.waitFor();
-    await page
-      .getByRole("status")
-      .filter({ hasText: /^[1-9]\d* patterns tried, [1-9]/ })
-      .waitFor();
-    await stop.click();
-    await stop.waitFor({ state: "detached" });
+    await stopOnceHung(page);
     await page.locator(".idea-wall .idea").first().click();
     await one.locator(".idea-said").waitFor();
     await deed(words.deeds.hold);
