@@ -1,13 +1,13 @@
 /**
- * The built app (`npm run build` first; `npm test` does) in Chromium, a fresh profile a visit. Nothing may be asked of any other
+ * The built app (`npm run build` first; `npm test` does) in Chromium, an empty profile a visit. Nothing may be asked of any other
  * origin; what was is in `foreign`. `BUILT_APP` names another folder than dist/ that holds a build.
  */
 import { existsSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import AxeBuilder from "@axe-core/playwright";
-import type { BrowserContext, BrowserContextOptions, FileChooser, Locator, Page } from "playwright-core";
-import { PATIENCE_MS } from "./patience.ts";
-import { NO_3D, serve, sharedBrowser, takeFileDialogs } from "./support.ts";
+import type { BrowserContext, FileChooser, Locator, Page } from "playwright-core";
+import { forgetProfiles, openProfile, type ProfileOptions } from "./profiles.ts";
+import { serve, takeFileDialogs } from "./support.ts";
 
 const REPOSITORY = fileURLToPath(new URL("../..", import.meta.url));
 export const BUILT = process.env.BUILT_APP ?? `${REPOSITORY}/dist`;
@@ -21,20 +21,12 @@ export interface Visit {
   readonly close: () => Promise<void>;
 }
 
-/** How a visit begins, besides what a browser's context takes. */
-export interface VisitOptions extends BrowserContextOptions {
-  /** Runs in the page before anything of the app does, with every load. */
-  readonly before?: () => void;
-  /** A device that can't draw in 3D: the app says so and the rest works, far faster in software. */
-  readonly without3d?: boolean;
-}
-
 export interface BuiltApp {
-  readonly visit: (options?: VisitOptions) => Promise<Visit>;
+  readonly visit: (options?: ProfileOptions) => Promise<Visit>;
   /** The app in another window of the same browser, with the same storage. */
   readonly beside: (first: Page, before?: () => void) => Promise<Visit>;
-  /** Ends all visits. */
-  readonly close: () => Promise<void>;
+  /** Ends all visits. What one that failed has left no other begins with. */
+  readonly close: (isWell?: boolean) => Promise<void>;
 }
 
 /** @param folder one that holds a build  @throws when there is no built app */
@@ -54,8 +46,9 @@ export async function serveBuiltApp(folder = BUILT): Promise<BuiltApp> {
       await page.waitForSelector(".recipe");
       return { page, ...watched, close: () => page.close() };
     },
-    close: async () => {
+    close: async (isWell = true) => {
       for (const context of contexts) await context.close();
+      if (!isWell) await forgetProfiles();
     },
   };
 }
@@ -81,10 +74,10 @@ function watch(page: Page, origin: string): Pick<Visit, "errors" | "foreign"> {
 async function visit(
   address: string,
   contexts: Set<BrowserContext>,
-  { before, without3d = false, ...options }: VisitOptions = {},
+  options: ProfileOptions = {},
 ): Promise<Visit> {
-  const browser = await sharedBrowser();
-  const context = await browser.newContext({
+  const { origin } = new URL(address);
+  const { context, page, leave } = await openProfile(origin, {
     viewport: { width: 1200, height: 720 },
     locale: "en-GB",
     reducedMotion: "reduce",
@@ -93,17 +86,17 @@ async function visit(
     ...options,
   });
   contexts.add(context);
-  context.once("close", () => contexts.delete(context));
-  context.setDefaultTimeout(PATIENCE_MS);
-  if (without3d) await context.addInitScript(NO_3D);
-  if (before) await context.addInitScript(before);
-  const page = await context.newPage();
-  const watched = watch(page, new URL(address).origin);
+  const watched = watch(page, origin);
   await takeFileDialogs(page);
   await page.goto(address);
-  if (!without3d) await page.waitForSelector(".piece-canvas[data-state=ready] canvas", { state: "attached" });
+  if (!options.without3d)
+    await page.waitForSelector(".piece-canvas[data-state=ready] canvas", { state: "attached" });
   await page.waitForSelector(".recipe");
-  return { page, ...watched, close: () => context.close() };
+  const close = async () => {
+    contexts.delete(context);
+    await leave();
+  };
+  return { page, ...watched, close };
 }
 
 /** The rules of axe-core that look at colours: all that can differ from one theme to another. */
@@ -117,13 +110,15 @@ const colourChangesEnd = async () => {
   await Promise.allSettled(ends.map(({ finished }) => finished));
 };
 
-/** What axe finds serious or critical, one line each: all of WCAG 2.2 A and AA, or what its colours alone can break. */
+const ALL_RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+
+/** What axe finds serious or critical, one line each: all of WCAG 2.2 A and AA and good practice, or what its colours alone can break. */
 export async function seriousFindings(page: Page, what: "all" | "colours" = "all"): Promise<string[]> {
   await page.evaluate(colourChangesEnd);
   const axe = new AxeBuilder({ page }).options({ resultTypes: ["violations"] });
   // in the page itself: there are no frames to gather from
   axe.setLegacyMode(true);
-  if (what === "all") axe.withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"]);
+  if (what === "all") axe.withTags(ALL_RULES);
   else axe.withRules(COLOUR_RULES);
   const { violations } = await axe.analyze();
   return violations

@@ -16,13 +16,13 @@ import {
   openFromMenu,
   renamePlan,
   serveBuiltApp,
-  type VisitOptions,
 } from "./built-app.ts";
+import type { ProfileOptions } from "./profiles.ts";
 import { sharedApp, sharedVisit } from "./shared.ts";
 
 const app = sharedApp();
 
-const QUICK: VisitOptions = { without3d: true };
+const QUICK: ProfileOptions = { without3d: true };
 const kept = (page: Page) => page.getByText("Kept on this device", { exact: true }).first().waitFor();
 const trouble = (page: Page) => page.getByRole("alert").filter({ hasText: "not kept on this device" });
 const sheet = (page: Page) => page.getByRole("dialog");

@@ -3,7 +3,9 @@
  * it were the first.
  */
 import { afterAll, afterEach, beforeEach, expect } from "vitest";
-import { type BuiltApp, serveBuiltApp, type Visit, type VisitOptions } from "./built-app.ts";
+import { type BuiltApp, serveBuiltApp, type Visit } from "./built-app.ts";
+import type { ProfileOptions } from "./profiles.ts";
+import { developedApp } from "./support.ts";
 
 function begun<T>(thing: T | undefined): T {
   if (!thing) throw new Error("only within a test or a hook");
@@ -16,15 +18,15 @@ const OPENING_MS = 400_000;
 /** Something that is opened before the first of the tests that share it, and anew after one that failed; `check` judges it after each. */
 export function sharedThing<T>(
   open: () => Promise<T>,
-  close: (thing: T) => Promise<unknown>,
+  close: (thing: T, isWell: boolean) => Promise<unknown>,
   check: (thing: T) => void = () => undefined,
 ): () => T {
   let thing: T | undefined;
-  const end = async () => {
+  const end = async (isWell: boolean) => {
     const was = thing;
     thing = undefined;
     // what a failed test leaves may be beyond closing: the next page has a profile of its own
-    if (was) await close(was).catch(() => undefined);
+    if (was) await close(was, isWell).catch(() => undefined);
   };
   beforeEach(async () => {
     thing ??= await open();
@@ -37,21 +39,26 @@ export function sharedThing<T>(
       isWell = false;
       throw error;
     } finally {
-      if (!isWell) await end();
+      if (!isWell) await end(false);
     }
   });
-  afterAll(end);
+  afterAll(() => end(true));
   return () => begun(thing);
 }
 
-/** The built app. What a failed test has left open of it is closed before the next. */
-export function sharedApp(): Pick<BuiltApp, "visit" | "beside"> {
-  const app = sharedThing(serveBuiltApp, (opened) => opened.close());
+const served = (open: () => Promise<BuiltApp>): Pick<BuiltApp, "visit" | "beside"> => {
+  const app = sharedThing(open, (opened, isWell) => opened.close(isWell));
   return {
     visit: (...given) => app().visit(...given),
     beside: (...given) => app().beside(...given),
   };
-}
+};
+
+/** The built app. What a failed test has left open of it is closed before the next. */
+export const sharedApp = () => served(serveBuiltApp);
+
+/** The app as it is developed, several times as slow: what React finds wrong is an error there, and not heard in the built one. */
+export const sharedDevelopedApp = () => served(async () => serveBuiltApp(await developedApp()));
 
 export interface Shared {
   /** What a person did before the first test. */
@@ -63,7 +70,7 @@ export interface Shared {
 /** One visit to it, which reports no error. */
 export function sharedVisit(
   app: Pick<BuiltApp, "visit">,
-  options: VisitOptions,
+  options: ProfileOptions,
   { prepare, expected }: Shared = {},
 ): Omit<Visit, "close"> {
   const visit = sharedThing(

@@ -15,8 +15,9 @@ import { lookWords } from "../../src/ui/messages/look.ts";
 import { shellWords } from "../../src/ui/messages/shell.ts";
 import type { Language } from "../../src/words/language.ts";
 import { RIG_PLAN } from "./bench-plan.ts";
-import { dropFile, serveBuiltApp, type VisitOptions } from "./built-app.ts";
+import { dropFile, serveBuiltApp } from "./built-app.ts";
 import { guideTo, walkEverywhere } from "./everywhere.ts";
+import type { ProfileOptions } from "./profiles.ts";
 
 type Theme = "light" | "dark";
 type LookRound = (where: string) => Promise<void>;
@@ -27,7 +28,7 @@ interface Size {
 }
 
 /** Sizes that are looked at in one visit, since a window can be made larger but not turned into a phone. */
-const HANDS: readonly { readonly options: VisitOptions; readonly sizes: readonly string[] }[] = [
+const HANDS: readonly { readonly options: ProfileOptions; readonly sizes: readonly string[] }[] = [
   { options: { hasTouch: true, isMobile: true }, sizes: ["390x844", "844x390", "820x1180"] },
   { options: {}, sizes: ["1280x800", "1440x900", "1920x1080"] },
   // what a window of 1440 by 900 shows at 200 per cent

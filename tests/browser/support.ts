@@ -3,9 +3,10 @@
  * bundled as they are asked for. The browser ends with the process.
  */
 import { once } from "node:events";
-import { mkdirSync, readdirSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, rmSync } from "node:fs";
 import type { AddressInfo } from "node:net";
 import { basename, join } from "node:path";
+import { setTimeout } from "node:timers/promises";
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { type Browser, chromium, type Page } from "playwright-core";
@@ -91,8 +92,10 @@ export function serve(folder: string): Promise<string> {
   return address;
 }
 
-/** Bundles for tests, each in a folder named for the process that made it. */
+/** Bundles for tests, each in a folder named for the run that made it. */
 const PAGES = `${REPOSITORY}/.cache/pages`;
+/** All that the test runner has started are one run: what one of them has bundled serves the others. */
+const RUN = process.env.VITEST ? process.ppid : process.pid;
 
 const isAlive = (pid: number): boolean => {
   try {
@@ -102,7 +105,7 @@ const isAlive = (pid: number): boolean => {
   }
 };
 
-/** Takes away what processes that are gone have left: the test runner gives them no time to do it. */
+/** Takes away what runs that are over have left: the test runner gives its processes no time to do it. */
 function sweepPages(): void {
   mkdirSync(PAGES, { recursive: true });
   for (const name of readdirSync(PAGES))
@@ -111,12 +114,42 @@ function sweepPages(): void {
 
 const bundles = new Map<string, Promise<string>>();
 
+/** Makes a folder unless it is there. @returns whether it was made */
+function claimed(folder: string): boolean {
+  try {
+    mkdirSync(folder);
+    return true;
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === "EEXIST") return false;
+    throw error;
+  }
+}
+
+const ASK_AGAIN_MS = 100;
+
+/** Does something once in a run; whoever asks for it meanwhile waits until it is done, and takes its turn should it have failed. */
+async function onceInRun(name: string, deed: () => Promise<unknown>): Promise<void> {
+  const [begun, done] = [`${name}.begun`, `${name}.done`];
+  while (!existsSync(done))
+    if (claimed(begun))
+      try {
+        await deed();
+        mkdirSync(done);
+      } catch (error) {
+        rmSync(begun, { recursive: true });
+        throw error;
+      }
+    else await setTimeout(ASK_AGAIN_MS);
+}
+
 /** Bundles something once and for the tests' own use. @returns the folder that holds it */
 function bundled(name: string, config: InlineConfig): Promise<string> {
   const begin = async () => {
     sweepPages();
-    const outDir = join(PAGES, `${process.pid}-${basename(name, ".html")}`);
-    await build({ ...config, logLevel: "error", build: { ...config.build, outDir, minify: false } });
+    const outDir = join(PAGES, `${RUN}-${basename(name, ".html")}`);
+    await onceInRun(outDir, () =>
+      build({ ...config, logLevel: "error", build: { ...config.build, outDir, minify: false } }),
+    );
     return outDir;
   };
   const folder = bundles.get(name) ?? begin();
@@ -139,15 +172,13 @@ export async function openPage(address: string, options: OpenOptions = {}): Prom
   return open((await serve(folder)) + address, options);
 }
 
-/** Opens the application as it is developed: React looks closely there, and what it finds is among the errors. */
-export async function openApp(options: OpenOptions = {}): Promise<OpenPage> {
-  const folder = await bundled("app", {
+/** The application as it is developed: React looks closely there, and says what it finds as an error. @returns the folder that holds it */
+export const developedApp = (): Promise<string> =>
+  bundled("app", {
     configFile: `${REPOSITORY}/vite.config.ts`,
     mode: "development",
     define: { "process.env.NODE_ENV": '"development"' },
   });
-  return open(await serve(folder), options);
-}
 
 async function open(address: string, options: OpenOptions): Promise<OpenPage> {
   const browser = await sharedBrowser();

@@ -4,13 +4,14 @@ import { describe, expect, it } from "vitest";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { parsePlan } from "../../src/core/plan/file.ts";
 import { qrCodeOf } from "../../src/core/plan/link.ts";
-import { closeSheet, fileOf, giveFile, openFromMenu, planFile, type VisitOptions } from "./built-app.ts";
+import { closeSheet, fileOf, giveFile, openFromMenu, planFile } from "./built-app.ts";
 import { noise } from "./noise.ts";
+import type { ProfileOptions } from "./profiles.ts";
 import { sharedApp, sharedVisit } from "./shared.ts";
 
 const app = sharedApp();
 
-const QUICK: VisitOptions = { without3d: true };
+const QUICK: ProfileOptions = { without3d: true };
 const nameField = { name: "Name of the plan" };
 
 const savedPlan = async (page: Page): Promise<Plan> =>
