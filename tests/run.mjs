@@ -1,7 +1,7 @@
 /**
  * `npm test`: sets up what is missing, then types, lint, build (and the tests that judge it) and the unit, property and reference tests
- * side by side, then real-browser tests. `npm run check` does all but the last. Browser tests that fail are tried once more; which
- * passed only then is said at the end.
+ * side by side, and real-browser tests from when it is built: what is left of the others fills the moments in which a browser waits.
+ * `npm run check` does all but the last. Browser tests that fail are tried once more; which passed only then is said at the end.
  */
 import { spawn } from "node:child_process";
 import { mkdirSync, readFileSync, rmSync } from "node:fs";
@@ -73,13 +73,15 @@ const UNIT = ["--config", "tests/vitest.config.ts"];
 /** Unit tests that judge what was built. */
 const OF_BUILD = ["tests/house/build-budget.test.ts", "tests/house/headers.test.ts"];
 
-await Promise.all([
+const first = [
   step("types", ["tsc", "--noEmit"]),
   step("lint", ["biome", "check", "."]),
   step("build", ["vite", "build", "--logLevel", "warn"]).then(() => suite("build", [...UNIT, ...OF_BUILD])),
+];
+await Promise.all([
   suite("unit", [...UNIT, ...OF_BUILD.map((file) => `--exclude=${file}`)]),
+  Promise.all(first).then(() => isQuick || suite("browser", ["--config", "tests/browser/vitest.config.ts"])),
 ]);
-if (!isQuick) await suite("browser", ["--config", "tests/browser/vitest.config.ts"]);
 if (secondTry.length > 0)
   console.log(`\npassed at the second try:\n${secondTry.map((line) => `  ${line}`).join("\n")}`);
 console.log(`\n${counts.passed} passed, ${counts.failed} failed`);

@@ -2,11 +2,9 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { Page } from "playwright-core";
-import { expect } from "vitest";
 import type { Plan } from "../../src/core/plan/document.ts";
-import { giveFile, planFile } from "./built-app.ts";
-import { sharedThing } from "./shared.ts";
-import { type OpenPage, openApp } from "./support.ts";
+import { type BuiltApp, giveFile, planFile, type Visit } from "./built-app.ts";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
 export const SLOW = { timeout: 120_000 };
 
@@ -25,35 +23,22 @@ async function openPlanFile(page: Page, plan: Plan): Promise<void> {
 export const pressPart = (page: Page, name: string) =>
   page.getByRole("button", { name, exact: true }).click(SLOW);
 
-async function openBench(plan: Plan): Promise<OpenPage> {
-  const opened = await openApp({ width: 1280, height: 900, without3d: true });
-  const { page } = opened;
+async function goToBench(page: Page, plan: Plan): Promise<void> {
   await openPlanFile(page, plan);
   // The offer of a way round, made to newcomers, lies over the page.
   const notNow = page.getByRole("button", { name: "Not now" });
   if (await notNow.isVisible()) await notNow.click();
   await pressPart(page, "Bench");
   await page.locator(".bench-tier").first().waitFor(SLOW);
-  return opened;
 }
 
 /** One page of it for the tests that share it, without an error after any; one that is tried again begins with a page as it was opened. */
-export function sharedBench(plan: Plan): Omit<OpenPage, "close"> {
-  const opened = sharedThing(
-    () => openBench(plan),
-    ({ close }) => close(),
-    // the missing 3D of this device is told on the console by the drawing library
-    ({ errors }) => expect(errors.filter((line) => !line.includes("WebGL"))).toEqual([]),
+export const sharedBench = (plan: Plan, app: Pick<BuiltApp, "visit"> = sharedApp()): Omit<Visit, "close"> =>
+  sharedVisit(
+    app,
+    { viewport: { width: 1280, height: 900 }, without3d: true },
+    { prepare: (page) => goToBench(page, plan) },
   );
-  return {
-    get page() {
-      return opened().page;
-    },
-    get errors() {
-      return opened().errors;
-    },
-  };
-}
 
 /** Severe findings of axe on what is shown. */
 export async function severeFindings(page: Page): Promise<readonly string[]> {

@@ -6,8 +6,8 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { closeSheet, openFromMenu } from "./built-app.ts";
-import { walkEverywhere } from "./everywhere.ts";
-import { sharedApp, sharedVisit } from "./shared.ts";
+import { guideTo, walkEverywhere } from "./everywhere.ts";
+import { sharedApp, sharedDevelopedApp, sharedVisit } from "./shared.ts";
 
 const app = sharedApp();
 
@@ -55,24 +55,35 @@ const moving = (page: Page) =>
 /** Letters on the facet card keep their size, px. */
 const LEAST_LETTER = 14;
 
-it("gives a finger 44 pixels for everything there is to press, in every place, part and sheet of a phone", async () => {
-  const { page, errors, foreign, close } = await app.visit({ ...PHONE, without3d: true });
-  const small: Record<string, string[]> = {};
-  await walkEverywhere(page, async (where) => {
-    const found = await smallTargets(page, LEAST_TARGET);
-    if (found.length > 0) small[where] = found;
-    if ((await wider(page)) > 0) small[`${where} scrolls sideways`] = [];
-    if ((await moving(page)) > 0) small[`${where} moves`] = [];
-    if (where !== "Facet card") return;
-    const letters = await page
-      .locator(".card-drawing text")
-      .evaluateAll((all) => all.map((text) => text.getBoundingClientRect().height));
-    expect(Math.min(...letters)).toBeGreaterThan(LEAST_LETTER);
+describe("as it is developed, so that what React finds wrong is an error", () => {
+  const developed = sharedDevelopedApp();
+
+  it("gives a finger 44 pixels for everything there is to press, in every place, part and sheet of a phone", async () => {
+    const { page, errors, foreign, close } = await developed.visit({ ...PHONE, without3d: true });
+    const small: Record<string, string[]> = {};
+    await walkEverywhere(page, async (where) => {
+      const found = await smallTargets(page, LEAST_TARGET);
+      if (found.length > 0) small[where] = found;
+      if ((await wider(page)) > 0) small[`${where} scrolls sideways`] = [];
+      if ((await moving(page)) > 0) small[`${where} moves`] = [];
+      if (where !== "Facet card") return;
+      const letters = await page
+        .locator(".card-drawing text")
+        .evaluateAll((all) => all.map((text) => text.getBoundingClientRect().height));
+      expect(Math.min(...letters)).toBeGreaterThan(LEAST_LETTER);
+    });
+    expect(small).toEqual({});
+    // and the page for the lap, a step on
+    const { goTo, press } = guideTo(page);
+    await goTo("bench");
+    await press("At the lap");
+    await page.keyboard.down("b");
+    await page.locator('.lap-foot [data-step="2"]').waitFor();
+    await page.keyboard.up("b");
+    expect(foreign).toEqual([]);
+    expect(errors).toEqual([]);
+    await close();
   });
-  expect(small).toEqual({});
-  expect(foreign).toEqual([]);
-  expect(errors).toEqual([]);
-  await close();
 });
 
 describe("on one page", () => {

@@ -14,7 +14,7 @@ const choose = (page: Page, name: string, text: string): Promise<void> =>
 
 describe("plan files", () => {
   it("reads back what it saved", async () => {
-    const { page, errors, close } = await app.visit();
+    const { page, errors, close } = await app.visit({ without3d: true });
     await nameOf(page).fill("Für Anna: 3/4 <b>");
     await nameOf(page).press("Enter");
     const saved = await fileOf(page, () => openFromMenu(page, "Save plan to a file"));
@@ -32,7 +32,7 @@ describe("plan files", () => {
   });
 
   it("says what is wrong with a bad file and leaves the bench as it was", async () => {
-    const { page, errors, close } = await app.visit();
+    const { page, errors, close } = await app.visit({ without3d: true });
     const before = await nameOf(page).inputValue();
     await choose(
       page,
@@ -51,7 +51,7 @@ describe("plan files", () => {
   });
 
   it("takes a file that is dropped on the page", async () => {
-    const { page, close } = await app.visit();
+    const { page, close } = await app.visit({ without3d: true });
     const text = JSON.stringify({
       format: "glintwright-plan",
       version: 1,
@@ -66,7 +66,7 @@ describe("plan files", () => {
   });
 
   it("keeps the plan through a reload and says so", async () => {
-    const { page, close } = await app.visit();
+    const { page, close } = await app.visit({ without3d: true });
     await nameOf(page).fill("Kept over night");
     await nameOf(page).press("Enter");
     await expect.poll(() => page.locator(".kept").textContent()).toBe("Kept on this device");

@@ -24,7 +24,7 @@ async function tabTo(page: Page, name: RegExp, most = 80): Promise<void> {
 
 describe("the keyboard alone", () => {
   it("goes from an empty marble to three tiers that meet", async () => {
-    const { page, errors, close } = await app.visit();
+    const { page, errors, close } = await app.visit({ without3d: true });
     await tabTo(page, /^More$/);
     await page.keyboard.press("Enter");
     await page.getByRole("menuitem", { name: "New plan" }).waitFor();
@@ -72,7 +72,7 @@ describe("the keyboard alone", () => {
   });
 
   it("lists its keys", async () => {
-    const { page, close } = await app.visit();
+    const { page, close } = await app.visit({ without3d: true });
     await page.keyboard.press("?");
     await page.getByRole("dialog", { name: "Keyboard" }).waitFor();
     await page.keyboard.press("Escape");

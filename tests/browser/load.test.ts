@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { BUILT, giveFile, planFile } from "./built-app.ts";
-import { sharedApp } from "./shared.ts";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
 const app = sharedApp();
 
@@ -25,27 +25,38 @@ const meansIn = async (png: string): Promise<number[][]> => {
 };
 
 describe("the first visit", () => {
-  it("shows a finished example with its recipe, without an error and without asking another origin", async () => {
-    const { page, errors, foreign, close } = await app.visit();
-    const sentences = await page.locator(".tier-sentence").count();
-    expect(sentences).toBeGreaterThanOrEqual(5);
-    expect(await page.getByRole("textbox", { name: "Name of the plan" }).inputValue()).not.toBe("");
-    const size = await page.locator(".piece-canvas canvas").boundingBox();
-    expect(size?.width).toBeGreaterThan(500);
-    expect(foreign).toEqual([]);
-    expect(errors).toEqual([]);
-    await close();
-  });
+  describe("all at once", () => {
+    const visit = sharedVisit(app, {});
 
-  it("draws glass, not an empty canvas: the middle differs from the ground beside it", async () => {
-    const { page, close } = await app.visit();
-    const apart = async () => {
-      const shot = (await page.locator(".piece-canvas").screenshot()).toString("base64");
-      const [middle, corner] = await page.evaluate(meansIn, shot);
-      return Math.hypot(...middle.map((value, k) => value - corner[k]));
-    };
-    await expect.poll(apart).toBeGreaterThan(6);
-    await close();
+    it("shows a finished example with its recipe, without an error and without asking another origin", async () => {
+      const { page, errors, foreign } = visit;
+      const sentences = await page.locator(".tier-sentence").count();
+      expect(sentences).toBeGreaterThanOrEqual(5);
+      expect(await page.getByRole("textbox", { name: "Name of the plan" }).inputValue()).not.toBe("");
+      const size = await page.locator(".piece-canvas canvas").boundingBox();
+      expect(size?.width).toBeGreaterThan(500);
+      expect(foreign).toEqual([]);
+      expect(errors).toEqual([]);
+    });
+
+    it("draws glass, not an empty canvas: the middle differs from the ground beside it", async () => {
+      const { page } = visit;
+      const apart = async () => {
+        const shot = (await page.locator(".piece-canvas").screenshot()).toString("base64");
+        const [middle, corner] = await page.evaluate(meansIn, shot);
+        return Math.hypot(...middle.map((value, k) => value - corner[k]));
+      };
+      await expect.poll(apart).toBeGreaterThan(6);
+    });
+
+    it("tells the piece in words to someone who does not see it", async () => {
+      const { page } = visit;
+      const piece = page.getByRole("application", { name: "The piece" });
+      const id = await piece.getAttribute("aria-describedby");
+      const words = await page.locator(`[id="${id}"]`).textContent();
+      expect(words).toMatch(/marble of Borosilicate/);
+      expect(words).toMatch(/Tier 1: 12 facets on the front/);
+    });
   });
 
   it("turns the piece once to show it, and ends that when the piece is out of sight", async () => {
@@ -142,16 +153,6 @@ describe("the first visit", () => {
     expect(await page.getByRole("alert").filter({ hasText: "klein.json" }).textContent()).toContain(
       "piece.diameterMm: 1 liegt außerhalb, erlaubt ist 3 bis 300",
     );
-    await close();
-  });
-
-  it("tells the piece in words to someone who does not see it", async () => {
-    const { page, close } = await app.visit();
-    const piece = page.getByRole("application", { name: "The piece" });
-    const id = await piece.getAttribute("aria-describedby");
-    const words = await page.locator(`[id="${id}"]`).textContent();
-    expect(words).toMatch(/marble of Borosilicate/);
-    expect(words).toMatch(/Tier 1: 12 facets on the front/);
     await close();
   });
 });

@@ -9,7 +9,7 @@ export interface PdfPage {
   readonly text: string;
   /** Runs of text with the size of their type, points. */
   readonly runs: readonly { readonly text: string; readonly pt: number }[];
-  /** Width and height of every path's box, mm. */
+  /** Width and height of every path's box, mm; none where they were not asked for. */
   readonly boxes: readonly { readonly widthMm: number; readonly heightMm: number }[];
 }
 
@@ -57,7 +57,11 @@ function boxesOf({ fnArray, argsArray }: Operators): PdfPage["boxes"] {
   return boxes;
 }
 
-export async function pdfPages(bytes: Uint8Array): Promise<readonly PdfPage[]> {
+/** @param what boxes take as long again as all else */
+export async function pdfPages(
+  bytes: Uint8Array,
+  what: "text" | "boxes" = "text",
+): Promise<readonly PdfPage[]> {
   const task = getDocument({ data: new Uint8Array(bytes), isEvalSupported: false, verbosity: 0 });
   const pdf = await task.promise;
   const pages: PdfPage[] = [];
@@ -75,7 +79,7 @@ export async function pdfPages(bytes: Uint8Array): Promise<readonly PdfPage[]> {
       heightMm: (high - low) * MM_PER_POINT,
       text: items.map((item) => ("str" in item ? item.str : "")).join(" "),
       runs,
-      boxes: boxesOf(await page.getOperatorList()),
+      boxes: what === "boxes" ? boxesOf(await page.getOperatorList()) : [],
     });
   }
   await task.destroy();

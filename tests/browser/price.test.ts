@@ -3,9 +3,10 @@ import { expect, it } from "vitest";
 import { offerOf } from "../../src/core/offer/offer.ts";
 import { parsePlan } from "../../src/core/plan/file.ts";
 import { solvePlan } from "../../src/core/plan/solve.ts";
-import { fileOf } from "./built-app.ts";
+import { dropFile, fileOf } from "./built-app.ts";
 import { guideTo } from "./everywhere.ts";
 import { handedOver, takeFiles } from "./hand-over.ts";
+import { ON_BENCH } from "./hung-wall.ts";
 import { pdfPages } from "./pdf-pages.ts";
 import { sharedApp } from "./shared.ts";
 
@@ -16,6 +17,9 @@ it("goes from an hour's price to a quote on one page", async () => {
   const { page, errors, foreign, close } = await app.visit({ locale: "en-GB" });
   const guide = guideTo(page);
   await takeFiles(page);
+  // clear and with few facets: quickly traced
+  await dropFile(page, "plan.json", JSON.stringify(ON_BENCH));
+  await page.getByText(`Opened ${ON_BENCH.name}`).waitFor();
   await guide.goTo("bench");
   await page.locator(".bench-parts").getByRole("button", { name: "Price", exact: true }).click();
   const type = async (label: string, text: string) => {
@@ -65,7 +69,7 @@ it("goes from an hour's price to a quote on one page", async () => {
     return { width, spread: Math.sqrt(middle.reduce((sum, v) => sum + (v - mean) ** 2, 0) / middle.length) };
   });
   expect(tones.width).toBe(330);
-  // glass with a ribbon in it, not an even ground
+  // glass with facets, not an even ground
   expect(tones.spread).toBeGreaterThan(10);
   const pages = await pdfPages(await page.pdf({ preferCSSPageSize: true }));
   expect(pages).toHaveLength(1);
