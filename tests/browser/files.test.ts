@@ -39,7 +39,7 @@ describe("plan files", () => {
       "broken.json",
       '{"format":"glintwright-plan","version":1,"name":"x","piece":{"diameterMm":-4}}',
     );
-    const notice = page.getByRole("alert");
+    const notice = page.getByRole("alert").filter({ hasText: "broken.json" });
     await notice.waitFor();
     const words = await notice.textContent();
     expect(words).toContain("broken.json can't be opened");
