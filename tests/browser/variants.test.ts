@@ -1,9 +1,8 @@
 /** A sheet of variants: one picture, each variant traced in it with its name below, as the file that is saved. */
 import { decode } from "fast-png";
 import { expect, it } from "vitest";
-import { dropFile, fileOf, openFromMenu } from "./built-app.ts";
+import { fileOf, openFromMenu } from "./built-app.ts";
 import { handedOver, takeFiles } from "./hand-over.ts";
-import { ON_BENCH } from "./hung-wall.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
@@ -12,9 +11,6 @@ const [SIZE, GAP, BAND] = [160, 6, 22];
 
 it("lays two glasses side by side in one file, each traced, each with its own name", async () => {
   const { page, errors, foreign, close } = await app.visit();
-  // clear and with few facets: quickly traced
-  await dropFile(page, "plan.json", JSON.stringify(ON_BENCH));
-  await page.getByText(`Opened ${ON_BENCH.name}`).waitFor();
   await openFromMenu(page, "Sheet of variants");
   const sheet = page.getByRole("dialog");
   await sheet.getByRole("button", { name: "Add every glass" }).click();
