@@ -10,7 +10,7 @@
 //
 // Set from outside: ROUGH (0 all smooth, 1 rough facets dry, 2 rough facets wet), DESIGNS (see inside.glsl), LIGHT (see
 // light.glsl), TABLE (1 with a table), RING (1 where the piece lies on a ring on it), CHANNELS (see spectrum.glsl), CASINGS (see casing.glsl), WAVES (see
-// waviness.glsl), SEEDS (see seeds.glsl). Compilers put a function's text
+// waviness.glsl), EDGES (1 where they are rounded), SEEDS (see seeds.glsl). Compilers put a function's text
 // wherever it is called, so the large ones are called from one place each.
 
 #include "random.glsl"
@@ -28,6 +28,10 @@
 #endif
 #endif
 #include "body.glsl"
+#include "facing.glsl"
+#if EDGES
+#include "edges.glsl"
+#endif
 #if WAVES > 0
 #include "waviness.glsl"
 #endif
@@ -63,8 +67,17 @@ uniform int behind;
 // seen of it lets the page through.
 uniform vec3 away;
 
+#if RING
+// Times that a ray is followed to the ring: what has been thrown back by it so often is no light any more.
+const int RING_MEETINGS = 3;
+// A ray that came by the ring sees light: what lies there is no page behind the piece.
+bool isOfRing = false;
+#else
+const bool isOfRing = false;
+#endif
+
 bool isPage(vec3 d) {
-  return behind == BEHIND_NOTHING && dot(d, away) > 0.0;
+  return behind == BEHIND_NOTHING && dot(d, away) > 0.0 && !isOfRing;
 }
 
 // What one path has gathered.
@@ -76,7 +89,7 @@ struct Gathered {
   // Share of the ray that sees the page behind the piece: for its wavelength, and in plain light.
   Amount page;
   float plainPage;
-  // False when the ray passed by the piece, and by the ring it lies on: then no wavelength plays a part.
+  // False when the ray passed by the piece: then no wavelength plays a part.
   bool isPiece;
 };
 
@@ -180,6 +193,23 @@ vec2 firstScatterPair(uint scramble) {
   return vec2(radicalInverse(scatterSobol1, hash(scramble + 3u)), radicalInverse(scatterSobol2, hash(scramble + 4u)));
 }
 
+#if DESIGNS > 0 || RING
+// Direction about n with density cos / pi.
+vec3 scatterDiffuse(vec3 n, vec2 pair) {
+  float phi = 2.0 * PI * pair.y;
+  return frameOf(n) * vec3(sqrt(pair.x) * cos(phi), sqrt(pair.x) * sin(phi), sqrt(1.0 - pair.x));
+}
+#endif
+
+#if RING
+// From where the ring is met, on from it: some direction, by chance.
+void leaveRing(RingHit ring, inout vec3 p, inout vec3 d, inout uint random) {
+  p += ring.t * d + RING_LIFT * ring.n;
+  float first = nextRandom(random);
+  d = scatterDiffuse(ring.n, vec2(first, nextRandom(random)));
+}
+#endif
+
 #if DESIGNS > 0
 // Two numbers for a scattering direction: evenly spread over a pixel's samples the first time, plain chance after that.
 vec2 scatterPair(inout Walker w, inout uint random) {
@@ -189,12 +219,6 @@ vec2 scatterPair(inout Walker w, inout uint random) {
   }
   w.isScatterEven = false;
   return firstScatterPair(w.scramble);
-}
-
-// Direction about n with density cos / pi.
-vec3 scatterDiffuse(vec3 n, vec2 pair) {
-  float phi = 2.0 * PI * pair.y;
-  return frameOf(n) * vec3(sqrt(pair.x) * cos(phi), sqrt(pair.x) * sin(phi), sqrt(1.0 - pair.x));
 }
 
 #if HAS_MEDIA
@@ -375,6 +399,8 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
 struct Down {
   vec3 p;
   vec3 d;
+  // Whether it came by the ring.
+  bool isOfRing;
   // For each unit of `sum`.
   Amount weight;
   // Strength of all parts.
@@ -382,13 +408,14 @@ struct Down {
 };
 
 // Each part is taken with the chance of its strength.
-void offer(inout Down down, vec3 p, vec3 d, Amount weight, inout uint random) {
+void offer(inout Down down, vec3 p, vec3 d, bool isOfRing, Amount weight, inout uint random) {
   float strength = strongest(weight);
   if (strength <= 0.0) return;
   down.sum += strength;
   if (nextRandom(random) * down.sum >= strength) return;
   down.p = p;
   down.d = d;
+  down.isOfRing = isOfRing;
   down.weight = weight / strength;
 }
 
@@ -403,23 +430,33 @@ Amount shadeOf(vec3 thrown, vec3 q, PathColour colour) {
 Amount followInside(inout Walker w, PathColour colour, inout uint random) {
   Amount sum = Amount(0.0);
 #if TABLE
-  Down down = Down(w.p, w.d, Amount(0.0), 0.0);
+  Down down = Down(w.p, w.d, false, Amount(0.0), 0.0);
 #endif
   for (int meetings = 1; meetings < MOST_MEETINGS; meetings++) {
     if (meetings >= reach) break;
     Leaving leaving = meetNext(w, colour, random);
     bool leaves = strongest(leaving.share) > 0.0;
+    vec3 from = w.p;
+    bool isByRing = isOfRing;
 #if TABLE
 #if RING
-    if (leaves && meetsRing(tableUp, tableHeight, w.p, leaving.d, RING_FAR)) leaves = false;
+    // What the ring throws back into the glass is seen as if that were not in the ring's own way.
+    for (int k = 0; k < RING_MEETINGS && leaves; k++) {
+      RingHit ring = hitRing(tableUp, tableHeight, from, leaving.d, RING_FAR);
+      if (ring.t < 0.0) break;
+      leaves = k < RING_MEETINGS - 1;
+      isByRing = true;
+      leaving.share *= colourFor(RING_RGB, colour);
+      leaveRing(ring, from, leaving.d, random);
+    }
 #endif
     if (leaves && goesDown(leaving.d)) {
-      offer(down, w.p, leaving.d, leaving.share, random);
+      offer(down, from, leaving.d, isByRing, leaving.share, random);
       leaves = false;
     }
 #endif
-    if (leaves && isPage(leaving.d)) w.page += leaving.share;
-    else if (leaves) sum += leaving.share * gather(w.p, leaving.d, colour);
+    if (leaves && !isByRing && isPage(leaving.d)) w.page += leaving.share;
+    else if (leaves) sum += leaving.share * gather(from, leaving.d, colour);
     if (leaving.isAll) {
       w.weight = Amount(0.0);
       break;
@@ -430,7 +467,7 @@ Amount followInside(inout Walker w, PathColour colour, inout uint random) {
     vec3 q = pointOnTable(down.p, down.d);
     vec3 thrown = thrownBackAt(q);
     Amount weight = down.sum * down.weight;
-    if (isPage(down.d)) w.page += weight * shadeOf(thrown, q, colour);
+    if (isPage(down.d) && !down.isOfRing) w.page += weight * shadeOf(thrown, q, colour);
     else sum += weight * colourFor(reflectanceAt(q) * thrown, colour);
   }
 #endif
@@ -463,6 +500,9 @@ Entering enterPiece(inout Walker w, Surface entry, PathColour colour, inout uint
 #if WAVES > 0
   if (entry.id == SKIN) entry.n = facingNormal(w.p, entry.n, w.d);
 #endif
+#if EDGES
+  entry.n = roundedNormal(entry.id, w.p, entry.n, w.d);
+#endif
   float cosI = -dot(w.d, entry.n);
   float eta = 1.0 / colour.index;
   float cosT = cosRefracted(cosI, eta);
@@ -481,19 +521,30 @@ struct Outlook {
 };
 
 // From p along d, mirrored by the piece or past it.
-Outlook lookOut(vec3 p, vec3 d, bool isPiece, PathColour colour) {
+Outlook lookOut(vec3 p, vec3 d, bool isPiece, PathColour colour, inout uint random) {
+  vec3 wood = vec3(1.0);
+  bool isByRing = isOfRing;
 #if TABLE
 #if RING
-  if (isPiece && meetsRing(tableUp, tableHeight, p, d, RING_FAR)) return Outlook(vec3(0.0), 0.0, Amount(0.0));
+  // A ray past the piece has met it already.
+  for (int k = 0; k < RING_MEETINGS && isPiece; k++) {
+    RingHit ring = hitRing(tableUp, tableHeight, p, d, RING_FAR);
+    if (ring.t < 0.0) break;
+    if (k == RING_MEETINGS - 1) return Outlook(vec3(0.0), 0.0, Amount(0.0));
+    wood *= RING_RGB;
+    isByRing = true;
+    leaveRing(ring, p, d, random);
+  }
 #endif
   if (goesDown(d)) {
     vec3 q = pointOnTable(p, d);
     vec3 thrown = thrownBackAt(q);
     // The table behind the piece is not shown, but what the piece changes of its light.
-    if (isPage(d)) return Outlook(vec3(0.0), 0.0, shadeOf(thrown, q, colour));
-    return Outlook(reflectanceAt(q) * thrown, 0.0, Amount(0.0));
+    if (!isByRing && isPage(d)) return Outlook(vec3(0.0), 0.0, shadeOf(thrown, q, colour));
+    return Outlook(wood * reflectanceAt(q) * thrown, 0.0, Amount(0.0));
   }
 #endif
+  if (isByRing) return Outlook(wood * lightFrom(p, d), 0.0, Amount(0.0));
   bool seesPage = isPiece ? isPage(d) : behind == BEHIND_NOTHING;
   bool seesLight = isPiece ? !seesPage : behind == BEHIND_LIGHT;
   vec3 rgb = seesLight ? lightFrom(p, d) : behind == BEHIND_SOFT ? softFrom(d) : vec3(0.0);
@@ -503,22 +554,37 @@ Outlook lookOut(vec3 p, vec3 d, bool isPiece, PathColour colour) {
 // Radiance that a ray from outside the piece brings back. Past the piece, nothing lets the page show.
 // `isScatterEven`: the first scattering inside has the evenly spread numbers; false where they have made the ray itself.
 Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, bool isScatterEven, inout uint random) {
-  Surface entry = enterBody(o, d);
-  bool isPiece = entry.id != NOTHING;
+  Surface entry;
+  vec3 wood = vec3(1.0);
 #if RING
-  if (meetsRing(tableUp, tableHeight, o, d, isPiece ? entry.t : RING_FAR))
-    return Gathered(Amount(0.0), vec3(0.0), Amount(0.0), 0.0, true);
+  isOfRing = false;
+  for (int k = 0; k < RING_MEETINGS; k++) {
+    entry = enterBody(o, d);
+    RingHit ring = hitRing(tableUp, tableHeight, o, d, entry.id == NOTHING ? RING_FAR : entry.t);
+    if (ring.t < 0.0) break;
+    if (k == RING_MEETINGS - 1) return Gathered(Amount(0.0), vec3(0.0), Amount(0.0), 0.0, true);
+    wood *= RING_RGB;
+    isOfRing = true;
+    leaveRing(ring, o, d, random);
+  }
+#else
+  entry = enterBody(o, d);
 #endif
+  bool isPiece = entry.id != NOTHING;
   Walker w = Walker(o + entry.t * d, d, Amount(1.0), Amount(0.0), NONE, 0, NONE, scramble, isScatterEven, firstRoulette(scramble));
   Entering first = Entering(d, vec3(1.0), false);
   if (isPiece) first = enterPiece(w, entry, colour, random);
-  Outlook outer = lookOut(o + entry.t * d, first.outwards, isPiece, colour);
+  Outlook outer = lookOut(o + entry.t * d, first.outwards, isPiece, colour, random);
+  outer.rgb *= wood;
   // A rough facet took its way by the wavelength.
   if (isPiece && !first.isInside)
     return Gathered(colourFor(outer.rgb, colour), vec3(0.0), outer.page + outer.plainPage, 0.0, true);
   w.page = (first.isInside ? Amount(1.0) - w.weight : Amount(1.0)) * outer.page;
   Amount inner = Amount(0.0);
   if (first.isInside) inner = followInside(w, colour, random);
+#if RING
+  inner *= colourFor(wood, colour);
+#endif
   float plainPage = isPiece ? luminance(first.mirrored) * outer.plainPage : outer.plainPage;
   return Gathered(inner, first.mirrored * outer.rgb, w.page, plainPage, isPiece || strongest(w.page) > 0.0);
 }

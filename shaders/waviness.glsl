@@ -2,6 +2,8 @@
 //
 // Set from outside: WAVES, how many waves there are.
 
+#include "facing.glsl"
+
 // Radians per unit length along x, y, z, and the phase.
 uniform vec4 waves[WAVES];
 // Greatest slope of one wave.
@@ -15,12 +17,7 @@ vec3 wavyNormal(vec3 p) {
   return normalize(p - waveSlope * (steepest - dot(steepest, p) * p));
 }
 
-// The wavy normal for a ray along d, or the ball's own `n` where the ray runs so flat that the wavy face would look away from it
-// or would throw it through the skin.
+// The wavy normal for a ray along d, or the ball's own `n`, see facing.glsl.
 vec3 facingNormal(vec3 p, vec3 n, vec3 d) {
-  vec3 wavy = wavyNormal(p);
-  float towards = dot(d, n);
-  float onWavy = dot(d, wavy);
-  float back = towards - 2.0 * onWavy * dot(wavy, n);
-  return onWavy * towards > 0.0 && back * towards < 0.0 ? wavy : n;
+  return facing(wavyNormal(p), n, d);
 }

@@ -56,6 +56,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
       MAX_DESIGNS: String(mostDesigns(scene.designs)),
       CASINGS: String(scene.casings.length),
       SEEDS: scene.seeds ? "1" : "0",
+      EDGES: scene.edgeRadius > 0 ? "1" : "0",
       WAVES: String(scene.waviness ? WAVES : 0),
       LONE_MEDIUM: String(loneMedium(scene.designs)),
       DESIGNS: String(scene.designs.reduce((kinds, { kind }) => kinds | (1 << kind), 0)),
@@ -105,6 +106,7 @@ function packNumbers(scene: Scene, options: TraceOptions): Uniforms {
     indexRgb: vec3(options.hasDispersion ? indexByChannel(scene) : [scene.nd, scene.nd, scene.nd]),
     sigmaRgb: vec3(scene.sigmaRgb),
     behind: int(BEHINDS[options.behind]),
+    ...(scene.edgeRadius > 0 ? { edgeRadius: float(scene.edgeRadius) } : {}),
     ...(scene.casings.length > 0
       ? { casings: vec4(scene.casings.flatMap(({ sigmaRgb, radius }) => [...sigmaRgb, radius])) }
       : {}),

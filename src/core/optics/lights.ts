@@ -250,10 +250,10 @@ export const LIGHT_SETTINGS = {
   },
   /**
    * A product table: a soft box of 60 by 42 cm above and behind, at arm's length, a strip at the left for the long reflection, black cards to both sides
-   * that draw clear glass its edges, and the dark of the studio in front.
+   * that draw clear glass its edges, and the dark of the studio in front, over what the table's far end throws back.
    */
   "soft-box": {
-    zenith: [0.1, 0.1, 0.103],
+    zenith: [0.32, 0.32, 0.325],
     horizon: [0.5, 0.5, 0.5],
     floor: [0.4, 0.4, 0.4],
     nadir: [0.3, 0.3, 0.3],
@@ -266,8 +266,8 @@ export const LIGHT_SETTINGS = {
         wide: 120,
         high: 70,
         soft: 0.7,
-        rgb: [0.04, 0.04, 0.042],
-        below: [0.06, 0.06, 0.06],
+        rgb: [0.05, 0.05, 0.052],
+        below: [0.4, 0.4, 0.4],
       }),
       panel({ bearing: -84, height: 22, wide: 84, high: 78, soft: 0.06, rgb: [0.012, 0.012, 0.012] }),
       panel({ bearing: 84, height: 22, wide: 84, high: 78, soft: 0.06, rgb: [0.012, 0.012, 0.012] }),
@@ -277,8 +277,19 @@ export const LIGHT_SETTINGS = {
         wide: 60,
         high: 44,
         soft: 0.06,
-        rgb: [5.8, 5.8, 5.8],
-        below: [6.8, 6.8, 6.8],
+        rgb: [4.3, 4.3, 4.3],
+        below: [5, 5, 5],
+        distanceMm: 520,
+      }),
+      // the flash behind its cloth
+      panel({
+        bearing: -160,
+        height: 60,
+        wide: 54,
+        high: 42,
+        round: true,
+        soft: 1,
+        rgb: [5, 5, 5],
         distanceMm: 520,
       }),
       panel({ bearing: -54, height: 34, wide: 9, high: 46, soft: 0.08, rgb: [4.6, 4.6, 4.6] }),
@@ -318,14 +329,25 @@ export const LIGHT_SETTINGS = {
         rgb: [0.5, 0.66, 1],
         below: [0.75, 0.8, 0.95],
       }),
+      // the inside of its shade, and the frosted bulb in the middle
       panel({
         bearing: -42,
         height: 47,
         wide: 30.3,
         high: 30.3,
         round: true,
-        soft: 0.08,
-        rgb: [19, 15.6, 11.2],
+        soft: 0.45,
+        rgb: [19, 15, 10.2],
+        distanceMm: 240,
+      }),
+      panel({
+        bearing: -42,
+        height: 47,
+        wide: 12,
+        high: 12,
+        round: true,
+        soft: 0.8,
+        rgb: [72, 62, 47],
         distanceMm: 240,
       }),
     ],

@@ -60,7 +60,7 @@ interface Approach {
   /** Reflectance of the table that it came by, times the light where that is where it ends. */
   readonly rgb: Rgb;
   readonly isFromTable: boolean;
-  /** Ends at the ring under the piece, which is black. */
+  /** Comes first to the ring under the piece. */
   readonly isAtRing: boolean;
   readonly isLost: boolean;
 }
@@ -83,7 +83,7 @@ function approach(scene: Scene, o: Vec3, d: Vec3, cap: number, random: Random): 
   const { d: up, factor } = scatterOnTable(tabletop, random);
   const met = enterTouchingBody(scene, q, up);
   const isAtRing = meetsRing(tabletop, q, up, met?.t ?? Number.POSITIVE_INFINITY);
-  const seen = met ? WHITE : lightRadiance(light, up, q);
+  const seen = met || isAtRing ? WHITE : lightRadiance(light, up, q);
   const rgb = tableReflectance(tabletop, q);
   const share = (c: 0 | 1 | 2) => rgb[c] * factor * seen[c];
   const lit: Rgb = [share(0), share(1), share(2)];
@@ -155,7 +155,7 @@ function renderPixel(
     const ray = transparent ? straight(scene, o, d) : approach(scene, o, d, cap, random);
     const follow = (colour: PathColour, weight: Rgb): void => {
       const path = trace(colour);
-      if (ray.isAtRing) path.sum.fill(0);
+      if (ray.isAtRing) tracePast(path, ray.o, ray.d);
       else if (ray.entry) tracePath(path, ray.o, ray.d, ray.entry, ray.isFromTable);
       else if (transparent) tracePast(path, ray.o, ray.d);
       else if (ray.isLost) tally.lost++;

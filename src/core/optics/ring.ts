@@ -1,16 +1,22 @@
 /**
- * A small ring that the piece lies on, its axis upright: a short tube, covered with black flock. Such flock throws back less than
- * a hundredth of the light (common practice, no source), so the ring is reckoned to throw back none: all that is asked is whether
- * it stands in a way. Unit-sphere lengths, the piece's own axes.
+ * A small ring that the piece lies on, its axis upright: a short tube, turned of a dark wood and matt. Where it stands in a way, and
+ * how it faces that. Unit-sphere lengths, the piece's own axes.
  */
-import { cross, dot, type Vec3 } from "../geometry/vec.ts";
+import { addScaled, cross, dot, normalize, scale, type Vec3 } from "../geometry/vec.ts";
 import type { Scene } from "./scene.ts";
+import type { Rgb } from "./spectrum.ts";
 import type { Tabletop } from "./tabletop.ts";
 
 type Body = Pick<Scene, "planes" | "planeCount">;
 
 /** Radii of the tube's inner and outer wall, and how high it is, in radii of the ball. */
 export const RING = { inner: 0.44, outer: 0.52, high: 0.2 } as const;
+
+/** What its wood throws back, linear sRGB: oiled walnut (common practice, no source). */
+export const RING_RGB: Rgb = [0.125, 0.07, 0.042];
+
+/** What leaves the ring starts so far above it, so that it isn't met at once. */
+export const RING_LIFT = 1e-5;
 
 /** Places round the ring at which it is asked how low the piece is, and how often the part of the best one is made smaller. */
 const [PLACES, THIRDS] = [720, 40];
@@ -70,29 +76,51 @@ function within(a: number, b: number, c: number): readonly [number, number] | nu
   return [(-b - root) / a, (-b + root) / a];
 }
 
-/** Whether the tabletop has a ring that stands in the way from p along unit d, nearer than tMax. */
-export function meetsRing(tabletop: Tabletop | null, p: Vec3, d: Vec3, tMax: number): boolean {
-  if (!tabletop?.hasRing) return false;
+/** Where a way meets the ring, and the ring's unit normal there, against the way. */
+export interface RingHit {
+  readonly t: number;
+  readonly n: Vec3;
+}
+
+/** Where the tabletop's ring first stands in the way from p along unit d, nearer than tMax; null for nowhere. */
+export function hitRing(tabletop: Tabletop | null, p: Vec3, d: Vec3, tMax: number): RingHit | null {
+  if (!tabletop?.hasRing) return null;
   const { up, height: foot } = tabletop;
   const rim = foot + RING.high;
   const [height, rise] = [dot(p, up), dot(d, up)];
   // between the heights of foot and rim
   let [from, to] = [0, tMax];
+  let isWall = true;
   if (rise === 0) {
-    if (height <= foot || height >= rim) return false;
+    if (height <= foot || height >= rim) return null;
   } else {
     const [t0, t1] = [(foot - height) / rise, (rim - height) / rise];
+    isWall = Math.min(t0, t1) < 0;
     from = Math.max(from, Math.min(t0, t1));
     to = Math.min(to, Math.max(t0, t1));
   }
   const [aside, ahead] = [cross(up, p), cross(up, d)];
   const [a, b, square] = [dot(ahead, ahead), dot(aside, ahead), dot(aside, aside)];
   const outer = within(a, b, square - RING.outer ** 2);
-  if (!outer) return false;
+  if (!outer) return null;
+  isWall ||= outer[0] > from;
   from = Math.max(from, outer[0]);
   to = Math.min(to, outer[1]);
-  if (from >= to) return false;
-  // all of that way may lie in the hole
+  if (from >= to) return null;
   const hole = within(a, b, square - RING.inner ** 2);
-  return !hole || from < hole[0] || to > hole[1];
+  const isInHole = hole !== null && from >= hole[0] && from < hole[1];
+  // all of that way may lie in the hole
+  if (isInHole && to <= hole[1]) return null;
+  const t = isInHole ? hole[1] : from;
+  return { t, n: facingRing(up, addScaled(p, d, t), d, isWall || isInHole) };
 }
+
+/** The ring's normal at q against d: of one of its walls, or of rim or foot. */
+function facingRing(up: Vec3, q: Vec3, d: Vec3, isWall: boolean): Vec3 {
+  const n = isWall ? normalize(addScaled(q, up, -dot(q, up))) : up;
+  return dot(n, d) > 0 ? scale(n, -1) : n;
+}
+
+/** Whether the tabletop has a ring that stands in the way from p along unit d, nearer than tMax. */
+export const meetsRing = (tabletop: Tabletop | null, p: Vec3, d: Vec3, tMax: number): boolean =>
+  hitRing(tabletop, p, d, tMax) !== null;

@@ -6,6 +6,7 @@ import type { Vec3 } from "../geometry/vec.ts";
 import type { Piece } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { tintByChannel } from "./casing.ts";
+import { EDGE_MM } from "./edges.ts";
 import { ROUGHNESS } from "./finish.ts";
 import {
   absorptionAt,
@@ -44,6 +45,8 @@ export interface Scene {
   readonly casings: readonly Casing[];
   /** Of the natural skin; null where it is round. */
   readonly waviness: Waviness | null;
+  /** To which the edges between faces are rounded; 0 where they are sharp. See `edges.ts`. */
+  readonly edgeRadius: number;
   /** Tiny bubbles all through the glass; null without. */
   readonly seeds: Seeds | null;
   readonly designs: readonly SceneDesign[];
@@ -78,6 +81,8 @@ export interface SceneParts {
   readonly roughness?: readonly number[];
   readonly glass?: OpticalGlass;
   readonly wet?: boolean;
+  /** Radius to which edges are rounded, mm; missing = sharp. */
+  readonly edgeMm?: number;
   readonly light: Light;
   /** Pixels of the inside's pictures; without them they aren't there. */
   readonly rasters?: Rasters;
@@ -106,6 +111,7 @@ export function makeScene(parts: SceneParts): Scene {
     sigmaRgb: [sigmaRgb[0] * radiusMm, sigmaRgb[1] * radiusMm, sigmaRgb[2] * radiusMm],
     casings: casingsOf(piece),
     waviness: wavinessOf(piece),
+    edgeRadius: (parts.edgeMm ?? 0) / radiusMm,
     seeds: seedsOf(piece),
     designs: packDesigns(piece, nd, parts.rasters ?? new Map()),
     light: inUnits(light, radiusMm),
@@ -125,9 +131,17 @@ export function putOnTable(scene: Scene, up: Vec3, floor: number, table: Table, 
   return { ...scene, light, tabletop: makeTabletop(up, height, table, light, hasRing) };
 }
 
-/** The scene of a solved plan: every facet with its tier's finish. `rasters`: pixels of the plan's pictures. */
+/** The scene of a solved plan: every facet with its tier's finish, edges as polishing leaves them. `rasters`: pixels of the plan's pictures. */
 export function sceneOfPlan(solved: SolvedPlan, light: Light, wet = false, rasters?: Rasters): Scene {
   const { piece, tiers } = solved.plan;
   const roughness = solved.facets.map((f) => ROUGHNESS[tiers[f.tierIndex].finish ?? "polished"]);
-  return makeScene({ piece, planes: solved.planes, roughness, wet, light, rasters });
+  return makeScene({
+    piece,
+    planes: solved.planes,
+    roughness,
+    wet,
+    edgeMm: EDGE_MM,
+    light,
+    rasters,
+  });
 }

@@ -9,7 +9,7 @@
  * Over a table what leaves downwards is scattered there and comes to the light or back to the piece, as often as it likes. On
  * the way from the eye to the first table both ways are still taken where much goes either way, after that one by chance.
  */
-import { dot, normalize, scale, type Vec3 } from "../geometry/vec.ts";
+import { addScaled, dot, normalize, scale, type Vec3 } from "../geometry/vec.ts";
 import { mediaOf } from "../inside/media.ts";
 import {
   type BodyHit,
@@ -21,6 +21,7 @@ import {
   SKIN,
 } from "./body.ts";
 import { absorptionOfTint, lengthWithinBall } from "./casing.ts";
+import { roundedNormal } from "./edges.ts";
 import { crossRoughFacet } from "./finish.ts";
 import { fresnel, reflectRay, refractRay } from "./fresnel.ts";
 import { indexAt } from "./glasses.ts";
@@ -37,7 +38,7 @@ import {
 import { lightRadiance } from "./lights.ts";
 import { type Passage, passMedia } from "./pass-media.ts";
 import { nextRandom, type Random, scatterPair } from "./random.ts";
-import { meetsRing } from "./ring.ts";
+import { hitRing, meetsRing, RING_LIFT, RING_RGB, type RingHit } from "./ring.ts";
 import type { Scene } from "./scene.ts";
 import { nextSeed, type SeedHit } from "./seeds.ts";
 import { type Rgb, type Stratum, wavelengthIn } from "./spectrum.ts";
@@ -229,10 +230,11 @@ function gather(trace: Trace, w: Walker, d: Vec3, share: number): void {
 /** What becomes of a path at a meeting. */
 type Going = "on" | "over";
 
-/** All of the path goes on outside along w.d: to the light, or down to the table. A ring on it throws nothing back. */
+/** All of the path goes on outside along w.d: to the light, down to the table, or to the ring on it. */
 function goOutside(trace: Trace, w: Walker): Going {
   const { tabletop } = trace.scene;
-  if (meetsRing(tabletop, w.p, w.d, Number.POSITIVE_INFINITY)) return "over";
+  const ring = hitRing(tabletop, w.p, w.d, Number.POSITIVE_INFINITY);
+  if (ring) return leaveRing(trace, w, ring);
   w.isOutside = tabletop !== null && goesDown(tabletop, w.d);
   if (w.isOutside) return "on";
   gather(trace, w, w.d, 1);
@@ -443,7 +445,7 @@ function enterPiece(trace: Trace, w: Walker, { t, surface }: BodyHit): Going {
     w.d = crossing.d;
     return crossing.outside ? goOutside(trace, w) : "on";
   }
-  const n = smoothNormal(scene, surface, w.p, d);
+  const n = roundedNormal(scene, surface, w.p, smoothNormal(scene, surface, w.p, d), d);
   const cosI = -dot(d, n);
   const mirrored = fresnel(cosI, 1 / colour.index);
   return part(trace, w, reflectRay(d, n, cosI), mirrored, refractRay(d, n, cosI, 1 / colour.index));
@@ -490,15 +492,26 @@ function meetTable(trace: Trace, w: Walker, tabletop: Tabletop): Going {
   w.isFromTable = true;
   const { d, factor } = scatterOnTable(tabletop, random);
   weaken(w, factor, factor, factor);
-  return riseFromTable(trace, w, d);
+  return goFromMatt(trace, w, d);
 }
 
-/** From the table upwards along d. */
-function riseFromTable(trace: Trace, w: Walker, d: Vec3): Going {
+/** Scattered by the ring, then to the light, to the table or back to the piece. */
+function leaveRing(trace: Trace, w: Walker, { t, n }: RingHit): Going {
+  const { colour, random } = trace;
+  w.p = addScaled(addScaled(w.p, w.d, t), n, RING_LIFT);
+  weaken(w, ...colourFor(RING_RGB, colour));
+  if (roulette(w, random)) return "over";
+  w.isFromTable = true;
+  return goFromMatt(trace, w, scatterDiffuse(n, random));
+}
+
+/** From table or ring along d. */
+function goFromMatt(trace: Trace, w: Walker, d: Vec3): Going {
   w.d = d;
   const entry = enterTouchingBody(trace.scene, w.p, d);
   if (!entry) return goOutside(trace, w);
-  if (meetsRing(trace.scene.tabletop, w.p, d, entry.t)) return "over";
+  const ring = hitRing(trace.scene.tabletop, w.p, d, entry.t);
+  if (ring) return leaveRing(trace, w, ring);
   if (w.meetings >= trace.cap) {
     lose(trace, w);
     return "over";
@@ -520,7 +533,7 @@ function seeShadow(trace: Trace, w: Walker, tabletop: Tabletop, { seen }: Behind
   const entry = enterTouchingBody(scene, w.p, d);
   for (let c = 0; c < 3; c++) seen[c] += w.weight[c];
   if (!entry && !meetsRing(tabletop, w.p, d, Number.POSITIVE_INFINITY)) return;
-  if (riseFromTable(lit, rising, d) === "on") follow(lit, rising);
+  if (goFromMatt(lit, rising, d) === "on") follow(lit, rising);
   const without = colourFor(lightRadiance(scene.light, d, w.p), colour);
   const bare = colourFor(bareAt(tabletop, w.p), colour);
   for (let c = 0; c < 3; c++)

@@ -2,8 +2,9 @@
  * The waviness of a fire-polished skin: glass that flowed is never quite round, and what is seen through it swims. The skin stays a
  * ball, only its normal sways, as the slope of a few waves in fixed directions that a seed draws. Unit sphere.
  */
-import { dot, normalize, type Vec3 } from "../geometry/vec.ts";
+import { normalize, type Vec3 } from "../geometry/vec.ts";
 import type { Piece } from "../plan/document.ts";
+import { facing } from "./facing.ts";
 import { hash, unitOf } from "./hash.ts";
 
 /** How long each wave is, as a share of what was asked for: spread, so that no pattern repeats. */
@@ -57,15 +58,6 @@ export function wavyNormal({ slope, waves }: Waviness, p: Vec3): Vec3 {
   return normalize([tilt(x, p[0]), tilt(y, p[1]), tilt(z, p[2])]);
 }
 
-/**
- * The wavy normal for a ray along d, or the ball's own `n` where the ray runs so flat that the wavy face would look away from it or
- * would throw it through the skin: no light is lost or made.
- */
-export function facingNormal(waviness: Waviness, p: Vec3, n: Vec3, d: Vec3): Vec3 {
-  const wavy = wavyNormal(waviness, p);
-  const towards = dot(d, n);
-  const onWavy = dot(d, wavy);
-  // what a mirror image does along n
-  const back = towards - 2 * onWavy * dot(wavy, n);
-  return onWavy * towards > 0 && back * towards < 0 ? wavy : n;
-}
+/** The wavy normal for a ray along d, or the ball's own `n`, see `facing.ts`. */
+export const facingNormal = (waviness: Waviness, p: Vec3, n: Vec3, d: Vec3): Vec3 =>
+  facing(wavyNormal(waviness, p), n, d);

@@ -8,6 +8,7 @@ import { NothingLeft } from "../geometry/broken-mesh.ts";
 import type { Plane } from "../geometry/plane.ts";
 import { cutBall } from "../geometry/solid.ts";
 import type { Vec3 } from "../geometry/vec.ts";
+import { EDGE_MM } from "../optics/edges.ts";
 import { ROUGHNESS } from "../optics/finish.ts";
 import { LIGHT_SETTINGS, type LightName } from "../optics/lights.ts";
 import { MATERIALS, type MaterialName } from "../optics/materials.ts";
@@ -156,6 +157,7 @@ export function shownInFragment(fragment: string): ShownLink {
     piece: plan.piece,
     planes: rows,
     roughness: rows.map(({ finish }) => ROUGHNESS[finish]),
+    edgeMm: EDGE_MM,
     light: { kind: "uniform" },
   });
   return {

@@ -5,6 +5,7 @@
 import { NothingLeft } from "../geometry/broken-mesh.ts";
 import { cutBall } from "../geometry/solid.ts";
 import type { Vec3 } from "../geometry/vec.ts";
+import { EDGE_MM } from "../optics/edges.ts";
 import type { Dispersion } from "../optics/glasses.ts";
 import type { Faces, SceneDesign } from "../optics/inside.ts";
 import { inUnits, type Light } from "../optics/lights.ts";
@@ -173,6 +174,7 @@ export function sceneOfShown(piece: ShowPiece, light: Light, isUncut = false): S
     sigma: Float64Array.from(sigma),
     sigmaRgb,
     casings: casings.map((layer) => ({ ...layer, sigma: Float64Array.from(layer.sigma) })),
+    edgeRadius: EDGE_MM / piece.radiusMm,
     seeds,
     waviness: waviness ? { ...waviness, waves: Float64Array.from(waviness.waves) } : null,
     designs: designs.map((design) => ({ ...design, faces: design.faces && facesBy(design.faces, unpacked) })),

@@ -4,6 +4,7 @@ import { supportOf } from "../../core/check/size.ts";
 import { cutBall } from "../../core/geometry/solid.ts";
 import { scale, type Vec3 } from "../../core/geometry/vec.ts";
 import { type DecodedPictures, decodedPictures } from "../../core/optics/decode-picture.ts";
+import { EDGE_MM } from "../../core/optics/edges.ts";
 import { ROUGHNESS } from "../../core/optics/finish.ts";
 import { opticalGlass } from "../../core/optics/glasses.ts";
 import { MATERIALS } from "../../core/optics/materials.ts";
@@ -106,6 +107,7 @@ function sceneOfSolved({ plan, facets, planes }: SolvedPlan, settings: SceneSett
     roughness: facets.map((facet) => ROUGHNESS[finishOf(facet.tierIndex)]),
     glass: opticalGlass(glass === "planned" ? plan.piece.glass : glass),
     wet: isWet,
+    edgeMm: EDGE_MM,
     light: lightOf(settings),
     rasters: showInside ? picturesOf(plan) : new Map(),
   });

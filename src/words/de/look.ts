@@ -35,7 +35,7 @@ export const look: Translated<typeof english> = {
       side: "auf der Seite",
       flat: "auf der größten Fläche",
       back: "auf der Rückseite",
-      ring: "auf einem kleinen schwarzen Ring",
+      ring: "auf einem kleinen Ring aus Holz",
     },
     noFlat: "Auf keiner seiner Facetten würde es von selbst liegen bleiben, also liegt es auf der Seite.",
     how: (percent) =>

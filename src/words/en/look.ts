@@ -33,7 +33,7 @@ export const look = {
       side: "on its side",
       flat: "on its largest flat",
       back: "on its back",
-      ring: "on a small black ring",
+      ring: "on a small wooden ring",
     },
     noFlat: "It would not rest on any of its facets by itself, so it lies on its side.",
     how: (percent: string) =>

@@ -5,7 +5,7 @@ import { plainMaterial } from "../../../src/core/optics/materials.ts";
 import { renderRows } from "../../../src/core/optics/picture.ts";
 import { nextRandom } from "../../../src/core/optics/random.ts";
 import { RESTS } from "../../../src/core/optics/rest.ts";
-import { meetsRing, RING } from "../../../src/core/optics/ring.ts";
+import { hitRing, meetsRing, RING, RING_RGB } from "../../../src/core/optics/ring.ts";
 import { makeScene, putOnTable, type Scene } from "../../../src/core/optics/scene.ts";
 import type { Tabletop } from "../../../src/core/optics/tabletop.ts";
 import { chance, clearPiece, randomDirection, tieredPlanes } from "./helpers.ts";
@@ -106,7 +106,34 @@ describe("a ring that the piece lies on", () => {
     expect(grazes).toBeLessThan(0.005 * met);
   });
 
-  it("is black in even light, hides the table behind it, and shades it, with a background and without", () => {
+  it("is met first where small steps along a way first come into it, and faces that way", () => {
+    const random = chance(8);
+    const { tabletop } = onRing(normalize([0.2, -0.9, 0.4]));
+    const { up, height } = tabletop;
+    let [met, wrong] = [0, 0];
+    for (let k = 0; k < 1000; k++) {
+      const middle = scale(up, height + RING.high / 2);
+      const p = addScaled(middle, randomDirection(random), 1.2);
+      const d = normalize(addScaled(addScaled(middle, randomDirection(random), 0.5), p, -1));
+      const hit = hitRing(tabletop, p, d, 4);
+      if (!hit) continue;
+      met++;
+      const within = (t: number) => isInTube(tabletop, addScaled(p, d, t));
+      const isFirst = Array.from({ length: 400 }, (_, i) => (hit.t - 1e-6) * ((i + 0.5) / 400)).every(
+        (t) => !within(t),
+      );
+      const q = addScaled(p, d, hit.t);
+      // a hair along the normal is outside, a hair against it within
+      const faces =
+        !isInTube(tabletop, addScaled(q, hit.n, 1e-6)) && isInTube(tabletop, addScaled(q, hit.n, -1e-6));
+      if (!(isFirst && faces && dot(hit.n, d) < 0 && Math.abs(dot(hit.n, hit.n) - 1) < 1e-9)) wrong++;
+    }
+    expect(met).toBeGreaterThan(100);
+    // where it is met within a hair of its own border
+    expect(wrong).toBeLessThan(0.01 * met);
+  });
+
+  it("throws back of even light what its wood does, hides the table behind it, and shades it, with a background and without", () => {
     const scene = onRing(RESTS.side.down);
     const bare = { ...scene, tabletop: { ...scene.tabletop, hasRing: false } };
     const camera = cameraFrom(0, 12, 10, 14, scene.tabletop.up);
@@ -116,12 +143,18 @@ describe("a ring that the piece lies on", () => {
     const rows = renderRows(scene, towards, settings, 0, 24, tally());
     const without = renderRows(bare, towards, settings, 0, 24, tally());
     const least = (values: Float32Array) => values.reduce((a, b) => Math.min(a, b), 9);
-    // a white table and clear glass in even light are 1 all over, so all that is dark is the ring's
+    // a white table and clear glass in even light are 1 all over, so all that is dark is the ring's: from outside its wall sees
+    // that light, but for what the ring itself takes from the table before it
     expect(least(without)).toBeGreaterThan(0.999999);
-    expect(least(rows)).toBeLessThan(0.05);
+    const reds = Array.from({ length: rows.length / 3 }, (_, i) => rows[3 * i]);
+    const ofWall = reds.filter((red) => red < 1.1 * RING_RGB[0]);
+    expect(ofWall.length).toBeGreaterThan(3);
+    expect(Math.max(...ofWall)).toBeLessThan(RING_RGB[0] * (1 + 1e-9));
+    expect(Math.max(...ofWall)).toBeGreaterThan(0.85 * RING_RGB[0]);
     const cutOut = renderRows(scene, towards, { ...settings, transparent: true }, 0, 24, tally());
-    let black = 0;
-    for (let i = 0; i < cutOut.length; i += 4) if (cutOut[i + 3] > 0.999 && cutOut[i] < 0.01) black++;
-    expect(black).toBeGreaterThan(3);
+    let dark = 0;
+    for (let i = 0; i < cutOut.length; i += 4)
+      if (cutOut[i + 3] > 0.999 && cutOut[i] < 1.01 * RING_RGB[0]) dark++;
+    expect(dark).toBeGreaterThan(3);
   });
 });
