@@ -52,6 +52,8 @@
 const int MOST_MEETINGS = 256;
 // Paths weaker than this are ended by chance, the survivors made up for it.
 const float ROULETTE_BELOW = 0.25;
+// Paths that met a dark core are weak from there on, and all that is seen of it: they end as a white one's would, down to this.
+const float LEAST_WHITENESS = 0.01;
 // Surfaces that a path may meet. What is still inside then is light caught for ages between facets: it has been everywhere,
 // and the mean of the light all around stands for where it would come from. No energy is lost or made.
 uniform int reach;
@@ -109,6 +111,8 @@ struct Walker {
   bool isScatterEven;
   // Decides whether it ends, the next time it is weak.
   float roulette;
+  // What colours inside have left of a white path: weak is meant by that.
+  float whiteness;
 };
 
 // Two directions that make a right-handed frame with n (Duff et al., JCGT 6(1), 2017).
@@ -143,7 +147,7 @@ float firstRoulette(uint scramble) {
 
 // Ends weak paths by chance without bias; true when it ended.
 bool roulette(inout Walker w, inout uint random) {
-  float survive = strongest(w.weight) / ROULETTE_BELOW;
+  float survive = strongest(w.weight) / (ROULETTE_BELOW * w.whiteness);
   if (survive >= 1.0) return false;
   bool ends = w.roulette >= survive;
   w.roulette = nextRandom(random);
@@ -289,7 +293,9 @@ void meetDesign(inout Walker w, DesignHit hit, int design, PathColour colour, in
     return;
   }
 #endif
-  w.weight *= colourFor(hit.rgb, colour);
+  Amount left = colourFor(hit.rgb, colour);
+  w.weight *= left;
+  w.whiteness = max(LEAST_WHITENESS, w.whiteness * strongest(left));
   w.d = scatterDiffuse(n, scatterPair(w, random));
 }
 
@@ -571,7 +577,7 @@ Gathered tracePath(vec3 o, vec3 d, PathColour colour, uint scramble, bool isScat
   entry = enterBody(o, d);
 #endif
   bool isPiece = entry.id != NOTHING;
-  Walker w = Walker(o + entry.t * d, d, Amount(1.0), Amount(0.0), NONE, 0, NONE, scramble, isScatterEven, firstRoulette(scramble));
+  Walker w = Walker(o + entry.t * d, d, Amount(1.0), Amount(0.0), NONE, 0, NONE, scramble, isScatterEven, firstRoulette(scramble), 1.0);
   Entering first = Entering(d, vec3(1.0), false);
   if (isPiece) first = enterPiece(w, entry, colour, random);
   Outlook outer = lookOut(o + entry.t * d, first.outwards, isPiece, colour, random);

@@ -124,8 +124,8 @@ export const CONTACT_PICTURES: readonly ContactPicture[] = [
     "north-window",
     "paper",
     BACK,
-    [-35, 14],
-    { frame: 1.7, aside: [-0.15, -0.3] },
+    [24, 17],
+    { frame: 1.7, aside: [-0.2, -0.3] },
   ),
   picture("barrel on its side", named("Rain barrel"), "soft-box", "slate", SIDE, [25, 9], {
     exposure: 0.3,
