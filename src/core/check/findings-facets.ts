@@ -1,5 +1,6 @@
 /** Facets that are not what they were meant to be: never cut, lost again, twice in one place, or too thin to see. */
 import { cutBall } from "../geometry/solid.ts";
+import type { Solid } from "../geometry/solid-types.ts";
 import { angleBetween } from "../geometry/vec.ts";
 import type { PlanFinding } from "../plan/finding.ts";
 import type { SolvedPlan, SolvedTier } from "../plan/solved.ts";
@@ -104,12 +105,27 @@ function nearDuplicateFindings(checked: Checked): PlanFinding[] {
   });
 }
 
+/** The piece as it stands when a tier has been cut; each is made once, however many tiers ask. */
+function piecesWhenCut({ solved, solid }: Checked): (tier: SolvedTier) => Solid {
+  const made = new Map<number, Solid>([[solved.planes.length, solid]]);
+  return ({ first, count }) => {
+    const known = made.get(first + count) ?? cutBall(solved.planes.slice(0, first + count));
+    made.set(first + count, known);
+    return known;
+  };
+}
+
 /** The later tiers with which facets of a tier are gone for the first time, in cutting order. */
-function tiersThatTake(solved: SolvedPlan, tier: SolvedTier, lost: readonly number[]): string[] {
+function tiersThatTake(
+  solved: SolvedPlan,
+  tier: SolvedTier,
+  lost: readonly number[],
+  pieceWhenCut: (tier: SolvedTier) => Solid,
+): string[] {
   let left = lost;
   return solved.tiers.flatMap((later) => {
     if (later.first <= tier.first || left.length === 0) return [];
-    const { facets } = cutBall(solved.planes.slice(0, later.first + later.count));
+    const { facets } = pieceWhenCut(later);
     const before = left.length;
     left = left.filter((i) => !facets[i].swallowed);
     return left.length < before ? [later.tierId] : [];
@@ -117,13 +133,15 @@ function tiersThatTake(solved: SolvedPlan, tier: SolvedTier, lost: readonly numb
 }
 
 /** Facets not on the finished piece, told apart by whether they were there when their tier was cut. One finding a tier and kind. */
-function missingFindings({ solved, solid }: Checked): PlanFinding[] {
+function missingFindings(checked: Checked): PlanFinding[] {
+  const { solved, solid } = checked;
   const gone = goneOf(solid.facets).filter((i) => solid.facets[i].duplicateOf < 0);
   if (gone.length === 0 || solid.vanished) return [];
+  const pieceWhenCut = piecesWhenCut(checked);
   return solved.tiers.flatMap((tier): PlanFinding[] => {
     const own = gone.filter((i) => i >= tier.first && i < tier.first + tier.count);
     if (own.length === 0) return [];
-    const whenCut = cutBall(solved.planes.slice(0, tier.first + tier.count));
+    const whenCut = pieceWhenCut(tier);
     const lost = own.filter((i) => !whenCut.facets[i].swallowed);
     const never = own.filter((i) => whenCut.facets[i].swallowed);
     const ids = (list: readonly number[]) => list.map((i) => solved.facets[i].id);
@@ -141,7 +159,7 @@ function missingFindings({ solved, solid }: Checked): PlanFinding[] {
       });
     }
     if (lost.length > 0) {
-      const by = tiersThatTake(solved, tier, lost);
+      const by = tiersThatTake(solved, tier, lost, pieceWhenCut);
       found.push({
         code: "lost",
         severity: "warn",

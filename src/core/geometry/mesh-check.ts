@@ -16,13 +16,17 @@ interface Triangles {
  * @throws BrokenMesh
  */
 export function checkClosed({ triangles }: Pick<Triangles, "triangles">): void {
-  const vertices = triangles.reduce((most, v) => Math.max(most, v), 0) + 1;
-  const edges = new Map<number, number>();
   const next = (e: number): number => (e % 3 === 2 ? e - 2 : e + 1);
+  const { first, edges } = edgesByStart(triangles);
+  /** The edge between two vertices in that direction, or -1. */
+  const edgeOf = (from: number, to: number): number => {
+    for (let i = first[from]; i < first[from + 1]; i++) if (triangles[next(edges[i])] === to) return edges[i];
+    return -1;
+  };
+  // found by its ends, an edge is itself, unless another runs the same way
   for (let e = 0; e < triangles.length; e++) {
-    const key = triangles[e] * vertices + triangles[next(e)];
-    if (triangles[e] === triangles[next(e)] || edges.has(key)) throw new BrokenMesh("open");
-    edges.set(key, e);
+    const [from, to] = [triangles[e], triangles[next(e)]];
+    if (from === to || edgeOf(from, to) !== e) throw new BrokenMesh("open");
   }
   const reached = new Uint8Array(triangles.length / 3);
   const queue = triangles.length > 0 ? [0] : [];
@@ -31,16 +35,30 @@ export function checkClosed({ triangles }: Pick<Triangles, "triangles">): void {
   for (let face = queue.pop(); face !== undefined; face = queue.pop()) {
     faces++;
     for (let e = 3 * face; e < 3 * face + 3; e++) {
-      const back = edges.get(triangles[next(e)] * vertices + triangles[e]);
-      if (back === undefined) throw new BrokenMesh("open");
+      const back = edgeOf(triangles[next(e)], triangles[e]);
+      if (back < 0) throw new BrokenMesh("open");
       const other = Math.floor(back / 3);
       if (reached[other]) continue;
       reached[other] = 1;
       queue.push(other);
     }
   }
-  const used = new Set(triangles).size;
+  let used = 0;
+  for (let v = 0; v + 1 < first.length; v++) if (first[v + 1] > first[v]) used++;
   if (faces !== reached.length || used - faces / 2 !== 2) throw new BrokenMesh("not-one-surface");
+}
+
+/** Directed edges gathered by the vertex that they begin at: those of v are edges[first[v]] up to edges[first[v + 1]], ascending. */
+function edgesByStart(triangles: Uint32Array): { first: Uint32Array; edges: Uint32Array } {
+  let vertices = 0;
+  for (const v of triangles) vertices = Math.max(vertices, v + 1);
+  const first = new Uint32Array(vertices + 1);
+  for (const v of triangles) first[v + 1]++;
+  for (let v = 0; v < vertices; v++) first[v + 1] += first[v];
+  const at = first.slice(0, vertices);
+  const edges = new Uint32Array(triangles.length);
+  for (let e = 0; e < triangles.length; e++) edges[at[triangles[e]]++] = e;
+  return { first, edges };
 }
 
 /**

@@ -70,8 +70,25 @@ function clipCircle(radius: number, line: HalfPlane, label: number): Ring {
   };
 }
 
+/**
+ * True when a line clearly cuts nothing off a ring: every corner lies within it, and so does the point of each arc that is
+ * farthest out, the only place where an arc between such corners could reach over. An arc lies to the right of its chord.
+ */
+function clearlyKeeps({ xs, ys, labels }: Ring, radius: number, { a, b, c }: HalfPlane): boolean {
+  const count = xs.length;
+  for (let i = 0; i < count; i++) if (a * xs[i] + b * ys[i] - c >= -EPSILON) return false;
+  const [x, y] = [a * radius, b * radius];
+  for (let i = 0; i < count; i++) {
+    if (labels[i] !== SKIN) continue;
+    const next = i + 1 === count ? 0 : i + 1;
+    if ((xs[next] - xs[i]) * (y - ys[i]) - (ys[next] - ys[i]) * (x - xs[i]) <= EPSILON) return false;
+  }
+  return true;
+}
+
 /** Clips a ring by a half-plane whose line crosses the circle; the same ring object when nothing is cut away. */
 function clipRing(ring: Ring, radius: number, line: HalfPlane, label: number): Ring {
+  if (clearlyKeeps(ring, radius, line)) return ring;
   const count = ring.xs.length;
   const beyond = new Array<number>(count);
   let mayCut = false;
@@ -85,27 +102,34 @@ function clipRing(ring: Ring, radius: number, line: HalfPlane, label: number): R
   // Counter-clockwise along the circle the line is met first going out (at `exit`), then coming back in (at `entry`).
   const half = Math.sqrt((radius - line.c) * (radius + line.c));
   const [fx, fy] = [line.a * line.c, line.b * line.c];
-  const exit = [fx + line.b * half, fy - line.a * half] as const;
-  const entry = [fx - line.b * half, fy + line.a * half] as const;
-  const exitAngle = Math.atan2(exit[1], exit[0]);
-  const entryAngle = Math.atan2(entry[1], entry[0]);
+  const [exitX, exitY] = [fx + line.b * half, fy - line.a * half];
+  const [entryX, entryY] = [fx - line.b * half, fy + line.a * half];
+  const exitAngle = Math.atan2(exitY, exitX);
+  const entryAngle = Math.atan2(entryY, entryX);
 
-  const out: Ring = { xs: [], ys: [], labels: [] };
+  const xs: number[] = [];
+  const ys: number[] = [];
+  const labels: number[] = [];
   const emit = (x: number, y: number, by: number) => {
-    out.xs.push(x);
-    out.ys.push(y);
-    out.labels.push(by);
+    xs.push(x);
+    ys.push(y);
+    labels.push(by);
   };
-  // A vertex on the line stands for the crossing it is nearer to.
-  const isAt = (i: number, p: readonly [number, number], other: readonly [number, number]) =>
-    beyond[i] === 0 &&
-    (ring.xs[i] - p[0]) ** 2 + (ring.ys[i] - p[1]) ** 2 <
-      (ring.xs[i] - other[0]) ** 2 + (ring.ys[i] - other[1]) ** 2;
+  /** A vertex on the line stands for the crossing it is nearer to: 1 the exit, -1 the entry, 0 none. */
+  const standsFor = (i: number): number => {
+    if (beyond[i] !== 0) return 0;
+    const [x, y] = [ring.xs[i], ring.ys[i]];
+    const toExit = (x - exitX) ** 2 + (y - exitY) ** 2;
+    const toEntry = (x - entryX) ** 2 + (y - entryY) ** 2;
+    return toExit < toEntry ? 1 : toEntry < toExit ? -1 : 0;
+  };
 
   for (let i = 0; i < count; i++) {
     const next = i + 1 === count ? 0 : i + 1;
-    const [d0, d1] = [beyond[i], beyond[next]];
-    const [x0, y0] = [ring.xs[i], ring.ys[i]];
+    const d0 = beyond[i];
+    const d1 = beyond[next];
+    const x0 = ring.xs[i];
+    const y0 = ring.ys[i];
     if (ring.labels[i] !== SKIN) {
       if (d0 < 0 || (d0 === 0 && d1 <= 0)) emit(x0, y0, ring.labels[i]);
       else if (d0 === 0) emit(x0, y0, label);
@@ -118,19 +142,20 @@ function clipRing(ring: Ring, radius: number, line: HalfPlane, label: number): R
     // An arc: its own ends first, then the crossings that lie strictly within it, in order.
     const from = Math.atan2(y0, x0);
     const span = sweep(from, Math.atan2(ring.ys[next], ring.xs[next]));
-    const leaves = !isAt(i, exit, entry) && !isAt(next, exit, entry) && sweep(from, exitAngle) < span;
-    const enters = !isAt(i, entry, exit) && !isAt(next, entry, exit) && sweep(from, entryAngle) < span;
-    const startsOut = isAt(i, exit, entry);
-    if (d0 <= 0) emit(x0, y0, startsOut ? label : SKIN);
-    if (leaves && enters && sweep(from, exitAngle) > sweep(from, entryAngle)) {
-      emit(entry[0], entry[1], SKIN);
-      emit(exit[0], exit[1], label);
+    const [start, end] = [standsFor(i), standsFor(next)];
+    const [toExit, toEntry] = [sweep(from, exitAngle), sweep(from, entryAngle)];
+    const leaves = start !== 1 && end !== 1 && toExit < span;
+    const enters = start !== -1 && end !== -1 && toEntry < span;
+    if (d0 <= 0) emit(x0, y0, start === 1 ? label : SKIN);
+    if (leaves && enters && toExit > toEntry) {
+      emit(entryX, entryY, SKIN);
+      emit(exitX, exitY, label);
     } else {
-      if (leaves) emit(exit[0], exit[1], label);
-      if (enters) emit(entry[0], entry[1], SKIN);
+      if (leaves) emit(exitX, exitY, label);
+      if (enters) emit(entryX, entryY, SKIN);
     }
   }
-  return out;
+  return { xs, ys, labels };
 }
 
 /** A ring without area: fewer than two vertices, or straight pieces only between two. */

@@ -39,15 +39,31 @@ function stepped(x: number): number {
  */
 function roundedApart(positions: Float64Array, scale: number): Float32Array {
   // adding 0 makes -0 the same bits as 0
-  const rounded = Float32Array.from(positions, (x) => x * scale + 0);
-  const taken = new Set<string>();
+  const rounded = new Float32Array(positions.length);
+  for (let i = 0; i < rounded.length; i++) rounded[i] = positions[i] * scale + 0;
+  const bits = new Uint32Array(rounded.buffer);
+  // open addressing, at most half full: places of vertices (their first coordinate, plus one) by their bits
+  const size = 2 ** Math.ceil(Math.log2(Math.max(2, (2 * rounded.length) / 3)));
+  const table = new Uint32Array(size);
+  /** Takes the vertex in, unless one with its bits is there already. */
+  const takesIn = (i: number): boolean => {
+    let at = Math.imul(bits[i], 0x9e3779b1) ^ Math.imul(bits[i + 1], 0x85ebca77) ^ Math.imul(bits[i + 2], 0xc2b2ae3d);
+    at = (at ^ (at >>> 15)) & (size - 1);
+    for (; table[at] !== 0; at = (at + 1) & (size - 1)) {
+      const other = table[at] - 1;
+      if (bits[other] === bits[i] && bits[other + 1] === bits[i + 1] && bits[other + 2] === bits[i + 2])
+        return false;
+    }
+    table[at] = i + 1;
+    return true;
+  };
   for (let i = 0; i < rounded.length; i += 3) {
-    const key = (): string => `${rounded[i]},${rounded[i + 1]},${rounded[i + 2]}`;
+    if (takesIn(i)) continue;
     // along the longest coordinate, the one whose last bit is the coarsest: it is never zero
-    const sizes = [0, 1, 2].map((k) => Math.abs(rounded[i + k]));
-    const longest = i + sizes.indexOf(Math.max(...sizes));
-    while (taken.has(key())) rounded[longest] = stepped(rounded[longest]);
-    taken.add(key());
+    let longest = i;
+    for (let k = i + 1; k < i + 3; k++) if (Math.abs(rounded[k]) > Math.abs(rounded[longest])) longest = k;
+    do rounded[longest] = stepped(rounded[longest]);
+    while (!takesIn(i));
   }
   return rounded;
 }

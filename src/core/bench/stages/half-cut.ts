@@ -53,12 +53,10 @@ interface Situation {
   readonly key: string;
 }
 
-/** Digits in which two situations must agree to be the same: 1e-9 of the radius. */
-const KEY_DIGITS = 9;
-const keyPart = (x: number): string => {
-  const text = x.toFixed(KEY_DIGITS);
-  return Number(text) === 0 ? "0" : text;
-};
+/** Two situations that agree to this share of the radius are the same. */
+const KEY_GRAIN = 1e9;
+/** Added zero: there is no -0 among keys. */
+const keyPart = (x: number): string => `${Math.round(x * KEY_GRAIN) + 0}`;
 
 function situationOf(solved: SolvedPlan, depths: Depths, k: number, depthMm: number): Situation {
   const plane = planeAtDepth(solved, k, depthMm);
