@@ -155,24 +155,31 @@ export function bruteForce(planes: readonly CutPlane[]): Found {
   return { edges: found.filter(({ a, b }) => areas[a] > NOTHING && areas[b] > NOTHING), areas };
 }
 
+const spread = new Map<number, readonly Point[]>();
+
 /** Directions spread evenly by the golden angle (Gonzalez 2010). */
-function directions(count: number): Point[] {
+function directions(count: number): readonly Point[] {
+  const known = spread.get(count);
+  if (known) return known;
   const golden = Math.PI * (3 - Math.sqrt(5));
-  return Array.from({ length: count }, (_, k) => {
+  const made = Array.from({ length: count }, (_, k): Point => {
     const z = 1 - (2 * k + 1) / count;
     const r = Math.sqrt(1 - z * z);
     return [r * Math.cos(k * golden), r * Math.sin(k * golden), z];
   });
+  spread.set(count, made);
+  return made;
 }
 
 /** Volume and round skin by looking out from the centre; null when the centre is not well inside. */
 export function sampled(planes: readonly CutPlane[], count: number): { volume: number; skin: number } | null {
   if (planes.some(({ h }) => h < 0.05)) return null;
   let [cubes, bare] = [0, 0];
-  for (const d of directions(count)) {
+  for (const [x, y, z] of directions(count)) {
     let reach = 1;
-    for (const { n, h } of planes) {
-      const cosine = dot(n, d);
+    for (let k = 0; k < planes.length; k++) {
+      const { n, h } = planes[k];
+      const cosine = n[0] * x + n[1] * y + n[2] * z;
       if (cosine * reach > h) reach = h / cosine;
     }
     cubes += reach ** 3;

@@ -6,7 +6,7 @@ import { judge } from "./judge.ts";
 const PLANS = 1000;
 const CHUNKS = 10;
 /** One plan in so many is also carried to the bench and meshed. */
-const SLOW_EVERY = 12;
+const SLOW_EVERY = 36;
 /** And of one in so many what the wheel costs is reckoned, a second solution and cut, to see that it can be. */
 const WHEEL_EVERY = 4;
 
