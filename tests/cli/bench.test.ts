@@ -1,14 +1,12 @@
 /** `bench`, `fit` and `sheet` as the command line gives them. */
-import { execFile } from "node:child_process";
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { promisify } from "node:util";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Plan } from "../../src/core/plan/document.ts";
 import { plan, RIG, tier } from "../core/bench/plans.ts";
+import { answer } from "./in-process.ts";
 
-const exec = promisify(execFile);
 let folder = "";
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), "bench-cli-"));
@@ -17,18 +15,6 @@ afterAll(async () => {
   await rm(folder, { recursive: true });
 });
 
-interface Said {
-  readonly code: number;
-  readonly stdout: string;
-  readonly stderr: string;
-}
-async function cli(...args: string[]): Promise<Said> {
-  const run = exec(process.execPath, ["src/cli/run.mjs", ...args], { maxBuffer: 2 ** 26 });
-  return run.then(
-    ({ stdout, stderr }) => ({ code: 0, stdout, stderr }),
-    (error: Said) => error,
-  );
-}
 async function saved(own: Plan, name = "plan.json"): Promise<string> {
   const path = join(folder, name);
   await writeFile(path, JSON.stringify(own));
@@ -49,9 +35,9 @@ const own = plan(
 
 describe("command line of the bench", () => {
   it("prints the bench as one JSON object with the agreed fields", async () => {
-    const { code, stdout, stderr } = await cli("bench", await saved(own));
-    expect([code, stderr]).toEqual([0, ""]);
-    const bench = JSON.parse(stdout);
+    const { status, out, err } = await answer("bench", await saved(own));
+    expect([status, err]).toEqual([0, ""]);
+    const bench = JSON.parse(out);
     expect(Object.keys(bench)).toEqual(["tiers", "order", "findings"]);
     expect(bench.tiers[0]).toMatchObject({ tier: "belt", armAngleDeg: 20, reachable: true, reasons: [] });
     for (const field of ["pivotHeightMm", "armLengthMm", "contactRadiusMm", "dipAtTouchDeg", "speedMs"])
@@ -71,13 +57,13 @@ describe("command line of the bench", () => {
 
   it("prints the price with the agreed fields, and says what is guessed", async () => {
     const offer = { currency: "EUR", hourly: 60, glassPerKg: 40, roundTo: 5 };
-    const { code, stdout, stderr } = await cli(
+    const { status, out, err } = await answer(
       "offer",
       await saved({ ...own, offer }, "offer.json"),
       "--json",
     );
-    expect([code, stderr]).toEqual([0, ""]);
-    const priced = JSON.parse(stdout);
+    expect([status, err]).toEqual([0, ""]);
+    const priced = JSON.parse(out);
     expect(Object.keys(priced).join(" ")).toBe(
       "minutes labour glass consumables blank overhead sum tax price guesses",
     );
@@ -87,15 +73,15 @@ describe("command line of the bench", () => {
   });
 
   it("says that a plan asks for nothing, where a price is wanted of it", async () => {
-    const { code, stdout, stderr } = await cli("offer", await saved(own));
-    expect([code, stdout]).toEqual([2, ""]);
-    expect(stderr).toMatch(/plan\.json: offer: missing/);
+    const { status, out, err } = await answer("offer", await saved(own));
+    expect([status, out]).toEqual([2, ""]);
+    expect(err).toMatch(/plan\.json: offer: missing/);
   });
 
   it("prints the fit with a plan that can be read again", async () => {
-    const { code, stdout } = await cli("fit", await saved(own));
-    expect(code).toBe(0);
-    const fit = JSON.parse(stdout);
+    const { status, out } = await answer("fit", await saved(own));
+    expect(status).toBe(0);
+    const fit = JSON.parse(out);
     expect(fit.tiers).toHaveLength(1);
     expect(fit.tiers[0]).toMatchObject({
       tier: "belt",
@@ -104,15 +90,24 @@ describe("command line of the bench", () => {
     });
     expect(fit.adjusted).toMatchObject({ meets: true, lost: [] });
     expect(fit.adjusted.plan.tiers[0]).toEqual(fit.resolved.tiers[0]);
-    const again = await cli("solve", await saved(fit.resolved, "resolved.json"));
-    expect(again.code).toBe(0);
+    const again = await answer("solve", await saved(fit.resolved, "resolved.json"));
+    expect(again.status).toBe(0);
   });
 
   it("writes the sheet and says nothing", async () => {
-    const out = join(folder, "sheet.html");
-    const said = await cli("sheet", await saved(own), "--out", out, "--language", "de", "--paper", "letter");
-    expect(said).toMatchObject({ code: 0, stdout: "", stderr: "" });
-    expect(await readFile(out, "utf8")).toMatch(/^<!doctype html><html lang="de">/);
+    const page = join(folder, "sheet.html");
+    const said = await answer(
+      "sheet",
+      await saved(own),
+      "--out",
+      page,
+      "--language",
+      "de",
+      "--paper",
+      "letter",
+    );
+    expect(said).toMatchObject({ status: 0, out: "", err: "" });
+    expect(await readFile(page, "utf8")).toMatch(/^<!doctype html><html lang="de">/);
   });
 
   it("refuses unknown words and places with one line", async () => {
@@ -121,9 +116,9 @@ describe("command line of the bench", () => {
       ["--out", join(folder, "x.html"), "--unit", "ell"],
       ["--out", join(folder, "none", "x.html")],
     ]) {
-      const { code, stdout, stderr } = await cli("sheet", path, ...extra);
-      expect([code, stdout]).toEqual([2, ""]);
-      expect(stderr.trim().split("\n")).toHaveLength(1);
+      const { status, out, err } = await answer("sheet", path, ...extra);
+      expect([status, out]).toEqual([2, ""]);
+      expect(err.trim().split("\n")).toHaveLength(1);
     }
   });
 });

@@ -1,16 +1,14 @@
 /** `film`: a full turn of pictures, each the one that `render` makes from there. */
-import { execFile } from "node:child_process";
 import { mkdtemp, readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { promisify } from "node:util";
 import { decode } from "fast-png";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { turnAbout } from "../../src/core/optics/camera.ts";
 import { plan, tier } from "../core/bench/plans.ts";
+import { answer } from "./in-process.ts";
 
 const PATIENCE = { timeout: 240_000 };
-const exec = promisify(execFile);
 let folder = "";
 let file = "";
 beforeAll(async () => {
@@ -25,17 +23,7 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true }));
 
-interface Said {
-  readonly code: number;
-  readonly stdout: string;
-  readonly stderr: string;
-}
 const SMALL = ["--size", "24", "--samples", "4"];
-const cli = (...words: string[]): Promise<Said> =>
-  exec(process.execPath, ["src/cli/run.mjs", ...words]).then(
-    ({ stdout, stderr }) => ({ code: 0, stdout, stderr }),
-    (error: Said) => error,
-  );
 const at = (...names: string[]): string => join(folder, ...names);
 const pixels = async (path: string): Promise<number[]> => [...decode(await readFile(path)).data];
 /** Mean difference of two pictures' bytes. */
@@ -44,10 +32,20 @@ const unlike = (a: readonly number[], b: readonly number[]): number =>
 
 describe("film", PATIENCE, () => {
   it("makes the numbered pictures of one turn about +y, from the front on towards +x", async () => {
-    const film = await cli("film", file, "--out", at("turn"), "--frames", "4", "--elevation", "0", ...SMALL);
-    expect(film.code).toBe(0);
-    expect(JSON.parse(film.stdout)).toMatchObject({ frames: 4, first: "0000.png", last: "0003.png" });
-    expect(film.stderr).toMatch(/3 of 4, about \d+ s left\n4 of 4\n$/);
+    const film = await answer(
+      "film",
+      file,
+      "--out",
+      at("turn"),
+      "--frames",
+      "4",
+      "--elevation",
+      "0",
+      ...SMALL,
+    );
+    expect(film.status).toBe(0);
+    expect(JSON.parse(film.out)).toMatchObject({ frames: 4, first: "0000.png", last: "0003.png" });
+    expect(film.err).toMatch(/3 of 4, about \d+ s left\n4 of 4\n$/);
     expect((await readdir(at("turn"))).sort()).toEqual(["0000.png", "0001.png", "0002.png", "0003.png"]);
     const frames = await Promise.all([0, 1, 2, 3].map((k) => pixels(at("turn", `000${k}.png`))));
     for (const [k, from] of [
@@ -55,7 +53,7 @@ describe("film", PATIENCE, () => {
       [1, "0,0"],
       [3, "180,0"],
     ] as const) {
-      await cli("render", file, "--out", at("one.png"), "--from", from, ...SMALL);
+      await answer("render", file, "--out", at("one.png"), "--from", from, ...SMALL);
       expect(unlike(frames[k], await pixels(at("one.png")))).toBe(0);
     }
     expect(unlike(frames[0], frames[2])).toBeGreaterThan(1);
@@ -64,25 +62,22 @@ describe("film", PATIENCE, () => {
   it("turns about the table's normal, from the usual bearing on, so far above the table as asked", async () => {
     const stage = ["--stage", "0.6,0.6,0.6", "--rest", "back"];
     const words = ["--frames", "4", "--elevation", "35", ...stage, ...SMALL];
-    expect((await cli("film", file, "--out", at("table"), ...words)).code).toBe(0);
-    await cli("render", file, "--out", at("one.png"), "--from", "120,35", ...stage, ...SMALL);
+    expect((await answer("film", file, "--out", at("table"), ...words)).status).toBe(0);
+    await answer("render", file, "--out", at("one.png"), "--from", "120,35", ...stage, ...SMALL);
     const second = await pixels(at("table", "0001.png"));
     expect(unlike(second, await pixels(at("one.png")))).toBeLessThan(0.5);
     expect(unlike(await pixels(at("table", "0000.png")), second)).toBeGreaterThan(1);
   });
 
   it("is refused in words below the table, and where pictures of a longer film would stay", async () => {
-    const below = await cli("film", file, "--out", at("below"), "--elevation", "-20", "--stage", "1,1,1");
-    expect([below.code, below.stderr]).toEqual([2, "--elevation: the camera would stand below the table\n"]);
+    const below = await answer("film", file, "--out", at("below"), "--elevation", "-20", "--stage", "1,1,1");
+    expect([below.status, below.err]).toEqual([2, "--elevation: the camera would stand below the table\n"]);
     await writeFile(at("0009.png"), "");
-    const longer = await cli("film", file, "--out", folder, "--frames", "9");
-    expect(longer.code).toBe(2);
-    expect(longer.stderr).toMatch(/it holds 0009\.png of a longer film/);
-    const pile = await cli("film", file, "--out", file, "--frames", "2");
-    expect([pile.code, pile.stderr]).toEqual([
-      2,
-      expect.stringMatching(/this is a file, a folder is needed/),
-    ]);
+    const longer = await answer("film", file, "--out", folder, "--frames", "9");
+    expect(longer.status).toBe(2);
+    expect(longer.err).toMatch(/it holds 0009\.png of a longer film/);
+    const pile = await answer("film", file, "--out", file, "--frames", "2");
+    expect([pile.status, pile.err]).toEqual([2, expect.stringMatching(/this is a file, a folder is needed/)]);
   });
 });
 

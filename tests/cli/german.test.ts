@@ -5,14 +5,14 @@
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterAll, afterEach, describe, expect, it, vi } from "vitest";
-import { commandLine } from "../../src/cli/command-line.ts";
+import { afterAll, describe, expect, it } from "vitest";
 import { programIn } from "../../src/cli/program.ts";
 import { systemSaid } from "../../src/cli/system-fault.ts";
 import { commandLineWords } from "../../src/words/command-line.ts";
 import type { Language } from "../../src/words/language.ts";
 import { png, raster } from "../core/optics/pictures.ts";
 import { plan, tier } from "../core/plan/sample.ts";
+import { type Answer, answer } from "./in-process.ts";
 
 const PATIENCE = { timeout: 240_000 };
 const folder = mkdtempSync(join(tmpdir(), "german-"));
@@ -58,38 +58,10 @@ const said = (text: string): string =>
     .replace(/"[^"]*"|'[^']*'|--?[a-z][\w-]*|\S*\/\S*|\S+\.\w{3,4}\b/g, " ")
     .trim();
 
-interface Answer {
-  readonly status: number;
-  readonly out: string;
-  readonly err: string;
-}
-
-afterEach(() => {
-  vi.restoreAllMocks();
-  process.exitCode = undefined;
-});
-
-/** What the command line writes, and the status that it ends with. */
-async function answer(args: readonly string[]): Promise<Answer> {
-  const written = { stdout: "", stderr: "" };
-  for (const name of ["stdout", "stderr"] as const)
-    vi.spyOn(process[name], "write").mockImplementation(((text: string, done?: () => void) => {
-      written[name] += text;
-      done?.();
-      return true;
-    }) as never);
-  process.exitCode = undefined;
-  await commandLine(args);
-  const status = Number(process.exitCode ?? 0);
-  process.exitCode = undefined;
-  vi.restoreAllMocks();
-  return { status, out: written.stdout, err: written.stderr };
-}
-
 /** Asks in both languages: the same statuses, English words in English only.  @returns the German answer */
 async function both(args: readonly string[], part: "out" | "err"): Promise<Answer> {
-  const en = await answer([...args, "--lang", "en"]);
-  const de = await answer(["--lang=de", ...args]);
+  const en = await answer(...args, "--lang", "en");
+  const de = await answer("--lang=de", ...args);
   expect([args, de.status], en.err + de.err).toEqual([args, en.status]);
   expect(said(en[part]), "English").toMatch(ENGLISH);
   expect(de[part], args.join(" ")).not.toBe("");
@@ -257,7 +229,7 @@ it("tells in German how far it is, and what is told besides the answer", PATIENC
 });
 
 it("has the texts of an answer in German", async () => {
-  const { out } = await answer(["report", at("odd.json"), "--lang", "de"]);
+  const { out } = await answer("report", at("odd.json"), "--lang", "de");
   const texts: string[] = JSON.parse(out).findings.map(({ text }: { readonly text: string }) => text);
   expect(texts).toContainEqual(expect.stringContaining("Das Feld mine kennt diese Fassung nicht"));
   for (const text of texts) expect(text).not.toMatch(ENGLISH);
@@ -297,7 +269,7 @@ it("has no English sentence among the German ones, whether a test comes by it or
 });
 
 it("answers in English without a language, and where the language is none of ours", async () => {
-  expect((await answer(["report", "nowhere"])).err).toBe("nowhere: there is no such file or folder\n");
-  const { status, err } = await answer(["report", PLAN, "--lang", "xx"]);
+  expect((await answer("report", "nowhere")).err).toBe("nowhere: there is no such file or folder\n");
+  const { status, err } = await answer("report", PLAN, "--lang", "xx");
   expect([status, err]).toEqual([2, '--lang must be en or de, not "xx"\n']);
 });

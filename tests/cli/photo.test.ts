@@ -1,10 +1,10 @@
 /** `photo` on the command line: what it writes, and in which words it refuses. */
-import { spawn } from "node:child_process";
 import { mkdtemp, readFile, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { png, raster } from "../core/optics/pictures.ts";
+import { answer } from "./in-process.ts";
 
 const PATIENCE = { timeout: 240_000 };
 let folder = "";
@@ -27,23 +27,12 @@ beforeAll(async () => {
 });
 afterAll(() => rm(folder, { recursive: true }));
 
-function cli(...words: string[]): Promise<{ code: number | null; out: string; err: string }> {
-  const child = spawn(process.execPath, ["src/cli/run.mjs", ...words]);
-  let [out, err] = ["", ""];
-  child.stdout.on("data", (text) => {
-    out += text;
-  });
-  child.stderr.on("data", (text) => {
-    err += text;
-  });
-  return new Promise((done) => child.on("close", (code) => done({ code, out, err })));
-}
 const photo = (...words: string[]) =>
-  cli("photo", at("ball.png"), "--plan", at("plan.json"), "--out", at("new.json"), ...words);
+  answer("photo", at("ball.png"), "--plan", at("plan.json"), "--out", at("new.json"), ...words);
 
 it("puts the picture into the plan and keeps all else", PATIENCE, async () => {
-  const { code, out, err } = await photo("--circle", "150,100,90", "--depth", "-2", "--diameter", "8");
-  expect([code, out, err]).toEqual([0, "", ""]);
+  const { status, out, err } = await photo("--circle", "150,100,90", "--depth", "-2", "--diameter", "8");
+  expect([status, out, err]).toEqual([0, "", ""]);
   const made = JSON.parse(await readFile(at("new.json"), "utf8"));
   const { pictures, piece, ...rest } = made;
   expect(piece.inside).toEqual([
@@ -51,7 +40,7 @@ it("puts the picture into the plan and keeps all else", PATIENCE, async () => {
   ]);
   expect(pictures["photo-1"]).toMatch(/^data:image\/png;base64,/);
   expect({ ...rest, piece: plan.piece }).toEqual(plan);
-  const rendered = await cli(
+  const rendered = await answer(
     "render",
     at("new.json"),
     "--out",
@@ -61,7 +50,7 @@ it("puts the picture into the plan and keeps all else", PATIENCE, async () => {
     "--samples",
     "1",
   );
-  expect(rendered.code).toBe(0);
+  expect(rendered.status).toBe(0);
 });
 
 it.each([
@@ -79,14 +68,14 @@ it.each([
   ],
   ["a shape that isn't one", ["--circle", "150,100,90", "--shape", "cube"], /--shape must be disc or core/],
 ])("refuses %s in words", PATIENCE, async (_, words, said) => {
-  const { code, out, err } = await photo(...words);
-  expect([code, out]).toEqual([2, ""]);
+  const { status, out, err } = await photo(...words);
+  expect([status, out]).toEqual([2, ""]);
   expect(err).toMatch(said);
   expect(err.trim().split("\n")).toHaveLength(1);
 });
 
 it("refuses what is no picture", PATIENCE, async () => {
-  const { code, err } = await cli(
+  const { status, err } = await answer(
     "photo",
     at("text.png"),
     "--plan",
@@ -96,6 +85,6 @@ it("refuses what is no picture", PATIENCE, async () => {
     "--out",
     at("x.json"),
   );
-  expect(code).toBe(2);
+  expect(status).toBe(2);
   expect(err).toContain("neither a PNG nor a JPEG");
 });

@@ -15,7 +15,9 @@ describe("plans as people make them", () => {
   it("gives models that manifold-3d takes for sound bodies of the piece's volume", async () => {
     const { Manifold, Mesh } = await loadManifold();
     for (let seed = 0; seed < 60; seed++) {
-      const solved = solvePlan(planOf(seed));
+      const made = solvePlan(planOf(seed));
+      // on a small piece the same corners and borders come with far fewer chords
+      const solved = { ...made, radiusMm: Math.min(made.radiusMm, 10) };
       const exact = cutBall(solved.planes);
       if (exact.vanished) continue;
       const { positions, triangles } = pieceMesh(solved, 1);

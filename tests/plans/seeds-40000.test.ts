@@ -1,3 +1,3 @@
-import { judgeThousand } from "./judged-seeds.ts";
+import { judgeSeedsFrom } from "./judged-seeds.ts";
 
-judgeThousand(40_000);
+judgeSeedsFrom(40_000);

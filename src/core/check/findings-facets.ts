@@ -13,11 +13,14 @@ const NEAR_DUPLICATE_DEG = 1;
 /** Depths are told to a hundredth of a millimetre: less than half of that reads as none. */
 export const READS_AS_NOTHING_MM = 0.005;
 
+/** All that is asked here. */
+type Cut = Pick<Checked, "solved" | "solid" | "toleranceMm">;
+
 /** Facets of a solid that nothing is left of, as positions. */
 const goneOf = (swallowed: readonly { readonly swallowed: boolean }[]): number[] =>
   swallowed.flatMap((f, i) => (f.swallowed ? [i] : []));
 
-function vanishedFinding({ solid }: Checked): PlanFinding[] {
+function vanishedFinding({ solid }: Cut): PlanFinding[] {
   if (!solid.vanished) return [];
   return [
     {
@@ -30,7 +33,7 @@ function vanishedFinding({ solid }: Checked): PlanFinding[] {
 
 /** Flats cut twice, gathered by the two tiers that cut them: one cause is one finding. */
 function byTiers<T extends { readonly a: number; readonly b: number }>(
-  { solved }: Checked,
+  { solved }: Cut,
   twice: readonly T[],
 ): T[][] {
   const groups = new Map<string, T[]>();
@@ -43,7 +46,7 @@ function byTiers<T extends { readonly a: number; readonly b: number }>(
   return [...groups.values()];
 }
 
-function duplicateFindings(checked: Checked): PlanFinding[] {
+function duplicateFindings(checked: Cut): PlanFinding[] {
   const { solved, solid } = checked;
   const id = (i: number) => solved.facets[i].id;
   const twice = solid.facets.flatMap((facet, b) =>
@@ -63,7 +66,7 @@ function duplicateFindings(checked: Checked): PlanFinding[] {
   });
 }
 
-function nearDuplicateFindings(checked: Checked): PlanFinding[] {
+function nearDuplicateFindings(checked: Cut): PlanFinding[] {
   const { solved, solid } = checked;
   const found: {
     readonly a: number;
@@ -106,7 +109,7 @@ function nearDuplicateFindings(checked: Checked): PlanFinding[] {
 }
 
 /** The piece as it stands when a tier has been cut; each is made once, however many tiers ask. */
-function piecesWhenCut({ solved, solid }: Checked): (tier: SolvedTier) => Solid {
+function piecesWhenCut({ solved, solid }: Cut): (tier: SolvedTier) => Solid {
   const made = new Map<number, Solid>([[solved.planes.length, solid]]);
   return ({ first, count }) => {
     const known = made.get(first + count) ?? cutBall(solved.planes.slice(0, first + count));
@@ -133,7 +136,7 @@ function tiersThatTake(
 }
 
 /** Facets not on the finished piece, told apart by whether they were there when their tier was cut. One finding a tier and kind. */
-function missingFindings(checked: Checked): PlanFinding[] {
+function missingFindings(checked: Cut): PlanFinding[] {
   const { solved, solid } = checked;
   const gone = goneOf(solid.facets).filter((i) => solid.facets[i].duplicateOf < 0);
   if (gone.length === 0 || solid.vanished) return [];
@@ -172,7 +175,7 @@ function missingFindings(checked: Checked): PlanFinding[] {
   });
 }
 
-function sliverFindings({ solved, solid, toleranceMm }: Checked): PlanFinding[] {
+function sliverFindings({ solved, solid, toleranceMm }: Cut): PlanFinding[] {
   const limit = toleranceMm / solved.radiusMm;
   return solved.tiers.flatMap((tier): PlanFinding[] => {
     const thin = solid.facets.flatMap((f, i) =>
@@ -195,7 +198,7 @@ function sliverFindings({ solved, solid, toleranceMm }: Checked): PlanFinding[] 
   });
 }
 
-export function facetFindings(checked: Checked): PlanFinding[] {
+export function facetFindings(checked: Cut): PlanFinding[] {
   return [
     ...vanishedFinding(checked),
     ...duplicateFindings(checked),

@@ -4,10 +4,12 @@
  * others; the one whose change clears most is the wrong one.
  */
 import { unlessInexact } from "../geometry/inexact-cut.ts";
+import { cutBall } from "../geometry/solid.ts";
 import type { DepthRule, Plan, Tier } from "../plan/document.ts";
-import type { PlanFindingCode } from "../plan/finding.ts";
+import type { PlanFinding, PlanFindingCode } from "../plan/finding.ts";
+import { solvePlan, toleranceOf } from "../plan/solve.ts";
+import { facetFindings } from "./findings-facets.ts";
 import { grained } from "./mend-search.ts";
-import { reportAtOnce } from "./report.ts";
 
 /** Findings that a wrong angle or size causes, here or in what follows it. */
 const WRONG: ReadonlySet<PlanFindingCode> = new Set<PlanFindingCode>([
@@ -33,9 +35,16 @@ export interface TierFix {
   readonly change: { readonly armAngleDeg: number } | { readonly depth: DepthRule };
 }
 
+/** Findings of rules and of facets alone: what meets need not be known for what is looked for. */
+function findingsOf(plan: Plan): readonly PlanFinding[] {
+  const solved = solvePlan(plan);
+  const cut = { solved, solid: cutBall(solved.planes), toleranceMm: toleranceOf(plan) };
+  return [...solved.findings, ...facetFindings(cut)];
+}
+
 /** How much is wrong, by severity. A plan that can't be reckoned is worse than any. */
 function wrongIn(plan: Plan): number {
-  const findings = unlessInexact(() => reportAtOnce(plan).findings);
+  const findings = unlessInexact(() => findingsOf(plan));
   if (!findings) return Number.POSITIVE_INFINITY;
   return findings
     .filter(({ code }) => WRONG.has(code))

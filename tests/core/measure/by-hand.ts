@@ -30,15 +30,23 @@ function sphere(o: Point, d: Point, at: Point, r: number): readonly [number, num
 function within(body: HandBody, o: Point, d: Point) {
   const ball = sphere(o, d, ORIGIN, 1);
   if (!ball) return null;
-  let [[from, fromN], [to, toN]] = ball.map((t) => [t, unit(mix(o, t, d))] as const);
+  let [from, to] = ball;
+  let [first, last]: (Point | null)[] = [null, null];
   for (const { n, h } of body.planes) {
     const slope = dot(n, d);
     const t = (h - dot(n, o)) / slope;
-    if (slope < 0 && t > from) [from, fromN] = [t, n];
-    if (slope > 0 && t < to) [to, toN] = [t, n];
+    if (slope < 0 && t > from) {
+      from = t;
+      first = n;
+    }
+    if (slope > 0 && t < to) {
+      to = t;
+      last = n;
+    }
     if (slope === 0 && dot(n, o) > h) return null;
   }
-  return from < to ? { from, fromN, to, toN } : null;
+  if (from >= to) return null;
+  return { from, fromN: first ?? unit(mix(o, from, d)), to, toN: last ?? unit(mix(o, to, d)) };
 }
 
 /** Direction across a boundary from index n1 to n2, null where reflection is total. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { benchOf } from "../../../src/core/bench/bench.ts";
-import { reportPlan } from "../../../src/core/check/report.ts";
+import { reportAtOnce } from "../../../src/core/check/report.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { measureLook, rayBodyOf } from "../../../src/core/measure/look-measures.ts";
 import { measurePlan } from "../../../src/core/measure/measures.ts";
@@ -267,7 +267,8 @@ describe("what it takes and whether it meets", () => {
     for (let seed = 500; seed < 650; seed++) {
       const plan = planOf(seed);
       const solved = solvePlan(plan);
-      const { pairs, facets, findings } = reportPlan(plan, solved);
+      const solid = cutBall(solved.planes);
+      const { pairs, facets, findings } = reportAtOnce(plan, solved, solid);
       const isMet = new Set(pairs.filter(({ state }) => state !== "gap").map(({ a, b }) => `${a} ${b}`));
       const met = (a: string, b: string) => isMet.has(`${a} ${b}`) || isMet.has(`${b} ${a}`);
       const rings =
@@ -289,7 +290,6 @@ describe("what it takes and whether it meets", () => {
                 state !== "gap" && tierOf(a) !== tierOf(b) && (tierOf(a) === id || tierOf(b) === id),
             ),
         );
-      const solid = cutBall(solved.planes);
       const found = ringsMeet(solved, solid);
       expect(`${seed} ${found} ${found && tiersMeet(solved, solid)}`).toBe(`${seed} ${rings} ${all}`);
       told.rings += rings ? 1 : 0;

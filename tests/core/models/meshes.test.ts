@@ -113,7 +113,9 @@ describe("a model's mesh", () => {
     const api = await loadManifold();
     fc.assert(
       fc.property(madePlan, (plan) => {
-        const solved = solvePlan(plan);
+        const made = solvePlan(plan);
+        // on a small piece the same corners and borders come with far fewer chords
+        const solved = { ...made, radiusMm: Math.min(made.radiusMm, 10) };
         const solid = cutBall(solved.planes);
         if (solid.vanished) return;
         const mesh = pieceMesh(solved, MM);

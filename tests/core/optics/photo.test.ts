@@ -117,7 +117,7 @@ function photograph(
     light: { kind: "uniform" },
     rasters,
   });
-  const settings = { size: SIZE, samples: 16, seed: 5, dispersion: false, bounces: null };
+  const settings = { size: SIZE, samples: 6, seed: 5, dispersion: false, bounces: null };
   const camera = cameraFrom(0, front ? 90 : -90, DISTANCE, FIELD_DEG);
   const rows = renderRows(scene, camera, settings, 0, SIZE, { lost: 0, meetings: 0 });
   const rgba = new Uint8Array(4 * SIZE * SIZE).fill(255);
