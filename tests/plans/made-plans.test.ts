@@ -88,6 +88,13 @@ describe("plans that were once reckoned wrong", () => {
     expect(tiers[3].depthMm).toBeCloseTo(tiers[2].depthMm, 9);
   });
 
+  it("gives facets that are mere slivers beside long arcs a sound model, of whatever size", () => {
+    // chords of one size let the middle of a sliver's arc pass for a place on the long arc that begins beside it
+    const solved = solvePlan(fixture("pair-on-wide-belt"));
+    for (const radiusMm of [2, 10, 20, 40])
+      expect(pieceMesh({ ...solved, radiusMm }, 1).triangles.length).toBeGreaterThan(0);
+  });
+
   it("gives six facets that close to six a sound model", () => {
     expect(judge(fixture("six-to-six"), true)).toEqual({ refused: false, faults: [] });
   });

@@ -106,9 +106,12 @@ function touched(
   });
 }
 
-/** Whether a place on an arc lies between two neighbours on it: by way of it is hardly longer than straight. */
-const isBetween = (a: Vec3, at: Vec3, b: Vec3): boolean =>
-  distance(a, at) + distance(at, b) < DETOUR * distance(a, b);
+/** Whether a place on an arc lies between two neighbours on it: by way of it is hardly longer than straight, and it is nearer to each. */
+function isBetween(a: Vec3, at: Vec3, b: Vec3): boolean {
+  const straight = distance(a, b);
+  const [toA, toB] = [distance(a, at), distance(at, b)];
+  return toA < straight && toB < straight && toA + toB < DETOUR * straight;
+}
 /** An arc of one chord of 24 is 1.003 times as long as that. */
 const DETOUR = 1.01;
 
