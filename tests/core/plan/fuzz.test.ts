@@ -102,10 +102,14 @@ function places(value: unknown, path: Path = []): Path[] {
   return path.length > 0 ? [path, ...below] : below;
 }
 
+/** Of each plan, found once. */
+const placesOf = new Map<string, readonly Path[]>();
+
 /** Writes a strange value, given as JSON text, at one place of a plan: as text, so that 1e999 and __proto__ get through. */
 function planted(plan: string, pick: number, strange: string, how: "put" | "remove" | "rename"): string {
   const data = JSON.parse(plan);
-  const all = places(data);
+  const all = placesOf.get(plan) ?? places(data);
+  placesOf.set(plan, all);
   const path = all[pick % all.length];
   const last = path[path.length - 1];
   const holder = path.slice(0, -1).reduce((at, key) => at[key], data);

@@ -1,7 +1,7 @@
 /** Each depth rule against its own words: the condition holds at the depth found and fails a hair's breadth shallower. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { reportPlan } from "../../../src/core/check/report.ts";
+import { reportAtOnce } from "../../../src/core/check/report.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
@@ -35,7 +35,7 @@ describe("touch and gap", () => {
         (arm, count, gap) => {
           const p = plan([tier("a", arm, count, { rule: "gap", mm: gap })]);
           if (unmet(p)) return;
-          const own = reportPlan(p).pairs.filter((q) => q.gapMm > -1e3);
+          const own = reportAtOnce(p).pairs.filter((q) => q.gapMm > -1e3);
           expect(Math.max(...own.map((q) => q.gapMm))).toBeCloseTo(gap, 9);
         },
       ),
@@ -74,7 +74,7 @@ describe("edge", () => {
           const finding = unmet(p);
           const depth = depthOf(p, "a");
           const shortest = (d: number) => {
-            const r = reportPlan(at(p, "a", d));
+            const r = reportAtOnce(at(p, "a", d));
             const widest = Math.max(...r.pairs.filter((q) => q.a.startsWith("a/")).map((q) => q.gapMm));
             const own = r.pairs.filter((q) => q.a.startsWith("a/") && q.gapMm > widest - 1e-7);
             return Math.min(...own.map((q) => q.edgeMm));
@@ -120,7 +120,7 @@ describe("width", () => {
           ]);
           const widest = (d: number) =>
             Math.max(
-              ...reportPlan(at(p, "a", d))
+              ...reportAtOnce(at(p, "a", d))
                 .facets.filter((f) => f.tier === "a")
                 .map((f) => f.widthMm),
             );
@@ -141,7 +141,7 @@ describe("width", () => {
   it("answers with the widest its facets can be, which neighbours may reach long before the whole circle would", () => {
     const piece = { diameterMm: 50 };
     const p = plan([tier("a", 15, 16, { rule: "width", mm: 26.9 }, 0, "back")], piece, { wheelStops: 72 });
-    const widthAt = (d: number) => Math.max(...reportPlan(at(p, "a", d)).facets.map((f) => f.widthMm));
+    const widthAt = (d: number) => Math.max(...reportAtOnce(at(p, "a", d)).facets.map((f) => f.widthMm));
     const finding = unmet(p);
     expect(finding?.data).toMatchObject({ why: "too-wide", asked: 26.9 });
     const got = finding?.data.got as number;
@@ -186,7 +186,7 @@ describe("close", () => {
     ]);
     expect(closed(p, "flat", "b")).toBe(true);
     expect(closed(at(p, "b", depthOf(p, "b") - 1e-4), "flat", "b")).toBe(false);
-    const shares = reportPlan(p).pairs.filter((q) => q.a.startsWith("b/") && q.b.startsWith("b/"));
+    const shares = reportAtOnce(p).pairs.filter((q) => q.a.startsWith("b/") && q.b.startsWith("b/"));
     expect(shares.every((q) => q.state === "edge")).toBe(true);
   });
 
@@ -211,7 +211,7 @@ describe("close", () => {
           expect(closed(p, "a", "b")).toBe(true);
           const meets = (d: number) =>
             closed(at(p, "b", d), "a", "b") &&
-            reportPlan(at(p, "b", d)).pairs.every(
+            reportAtOnce(at(p, "b", d)).pairs.every(
               (q) => !(q.a.startsWith("b/") && q.b.startsWith("b/")) || q.state === "edge",
             );
           expect(meets(depth - 1e-4)).toBe(false);
@@ -257,7 +257,7 @@ describe("corners", () => {
       tier("a", 0, 12, { rule: "edge", mm: 3 }),
       tier("b", 40, 12, { rule: "corners", of: "a" }, 15),
     ]);
-    const meets = reportPlan(p).corners.filter(
+    const meets = reportAtOnce(p).corners.filter(
       (c) => c.facets.filter((f) => f.startsWith("a/")).length === 2,
     );
     expect(meets).toHaveLength(12);
@@ -322,7 +322,7 @@ it("gives finite depths and no NaN for any tiers the format admits", () => {
               : { rule: "corners" as const, of: other };
         return tier(`t${i}`, r.arm, r.count, depth, r.start, r.side);
       });
-      const report = reportPlan(plan(tiers, {}, { wheelStops }));
+      const report = reportAtOnce(plan(tiers, {}, { wheelStops }));
       // JSON turns NaN and infinities into null: only wheelStop, outline.with and finding data may be null.
       const text = JSON.stringify({ ...report, findings: [] }, (k, v) =>
         k === "wheelStop" || k === "with" ? 0 : v,
