@@ -47,7 +47,10 @@ function roundedApart(positions: Float64Array, scale: number): Float32Array {
   const table = new Uint32Array(size);
   /** Takes the vertex in, unless one with its bits is there already. */
   const takesIn = (i: number): boolean => {
-    let at = Math.imul(bits[i], 0x9e3779b1) ^ Math.imul(bits[i + 1], 0x85ebca77) ^ Math.imul(bits[i + 2], 0xc2b2ae3d);
+    let at =
+      Math.imul(bits[i], 0x9e3779b1) ^
+      Math.imul(bits[i + 1], 0x85ebca77) ^
+      Math.imul(bits[i + 2], 0xc2b2ae3d);
     at = (at ^ (at >>> 15)) & (size - 1);
     for (; table[at] !== 0; at = (at + 1) & (size - 1)) {
       const other = table[at] - 1;
