@@ -4,16 +4,21 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { expect, it } from "vitest";
-import { fileOf, giveFile, nameField, openFromMenu, renamePlan } from "./built-app.ts";
+import { plan, tier } from "../core/bench/plans.ts";
+import { dropFile, fileOf, giveFile, nameField, openFromMenu, renamePlan } from "./built-app.ts";
 import { handedOver, takeFiles } from "./hand-over.ts";
 import { sharedApp } from "./shared.ts";
 import { NO_3D } from "./support.ts";
 
 const app = sharedApp();
+/** Few facets: a dozen pictures of it are traced in software. */
+const FEW = { ...plan([tier({ count: 3, armAngleDeg: 30, depth: { rule: "depth", mm: 4 } })]), name: "Few" };
 const NAME = `Quay </script><script>alert(1)</script>`;
 
 it("makes a page that stands alone, with the maker's name, a price, and no recipe", async () => {
-  const { page, errors, foreign, close } = await app.visit();
+  const { page, errors, foreign, close } = await app.visit({ viewport: { width: 820, height: 640 } });
+  await dropFile(page, "few.json", JSON.stringify(FEW));
+  await expect.poll(() => nameField(page).inputValue()).toBe(FEW.name);
   await renamePlan(page, NAME);
   await takeFiles(page);
   await openFromMenu(page, "For a customer");
@@ -21,7 +26,7 @@ it("makes a page that stands alone, with the maker's name, a price, and no recip
   await sheet.getByLabel("Your name").fill("Kiln Lane");
   await sheet.getByLabel("Price, as it is to be read").fill("210 €");
   const make = sheet.getByRole("button", { name: "Make the page" });
-  // a dozen pictures are traced in software
+  // they are traced beside all else that the machine does
   page.context().setDefaultTimeout(500_000);
   const stop = sheet.getByRole("button", { name: "Stop", exact: true });
   const file = await fileOf(page, async () => {
@@ -95,6 +100,8 @@ it("gives a link that opens the piece and nothing of the workshop, traced or dra
       locale: "de-DE",
       reducedMotion: "reduce",
       serviceWorkers: "block",
+      // few of a screen's pixels for one of the page: traced in software, each costs
+      deviceScaleFactor: 0.25,
     });
     const shown = await context.newPage();
     const faults: string[] = [];

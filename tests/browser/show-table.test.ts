@@ -21,6 +21,8 @@ const SIZES = [
   { width: 1280, height: 800 },
 ] as const;
 const TRACED_MS = 240_000;
+/** Few of a screen's pixels for one of the page: traced in software, each costs. */
+const COARSE_SCREEN = 0.25;
 
 let folder = "";
 let address = "";
@@ -65,7 +67,11 @@ const isLinen = ([red, green, blue]: readonly number[]): boolean =>
 
 describe("a piece on a table, as a customer's page shows it", () => {
   it.each(SIZES)("lies there traced, and when it is turned, at $width", async (viewport) => {
-    const { page, faults } = await visit(address, { viewport, offline: true }, false);
+    const { page, faults } = await visit(
+      address,
+      { viewport, deviceScaleFactor: COARSE_SCREEN, offline: true },
+      false,
+    );
     await expect.poll(() => page.isVisible("#glass"), { timeout: TRACED_MS }).toBe(true);
     expect(isLinen(await cornersOf(page, "#glass"))).toBe(true);
     await page.focus("#picture");
@@ -101,7 +107,11 @@ describe("a piece on a table, as a customer's page shows it", () => {
     const texts = { caption: "", price: "", light: "north-window" } as const;
     const table = { material: "linen", up: [0, 0, 1], floor: -1, onRing: false } as const;
     const link = `${await serve(BUILT)}#${showFragment(solvePlan(OWN), { ...texts, table })}`;
-    const { page, faults } = await visit(link, { viewport: SIZES[0], serviceWorkers: "block" }, false);
+    const { page, faults } = await visit(
+      link,
+      { viewport: SIZES[0], deviceScaleFactor: COARSE_SCREEN, serviceWorkers: "block" },
+      false,
+    );
     await expect.poll(() => page.isVisible("#glass"), { timeout: TRACED_MS }).toBe(true);
     expect(isLinen(await cornersOf(page, "#glass"))).toBe(true);
     expect(faults).toEqual([]);
