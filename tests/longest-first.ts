@@ -28,7 +28,6 @@ const LONGEST = [
   "browser/piece.test.ts",
   "browser/price.test.ts",
   "browser/guide.test.ts",
-  "browser/lap.test.ts",
   "browser/bench.test.ts",
   "browser/film-sheet.test.ts",
   "browser/library.test.ts",

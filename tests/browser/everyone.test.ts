@@ -73,13 +73,15 @@ describe("as it is developed, so that what React finds wrong is an error", () =>
       expect(Math.min(...letters)).toBeGreaterThan(LEAST_LETTER);
     });
     expect(small).toEqual({});
-    // and the page for the lap, a step on
+    // and the page for the lap: what is fitted, what is set, and a facet
     const { goTo, press } = guideTo(page);
     await goTo("bench");
     await press("At the lap");
-    await page.keyboard.down("b");
-    await page.locator('.lap-foot [data-step="2"]').waitFor();
-    await page.keyboard.up("b");
+    for (const step of [2, 3, 4]) {
+      await page.keyboard.down("b");
+      await page.locator(`.lap-foot [data-step="${step}"]`).waitFor();
+      await page.keyboard.up("b");
+    }
     expect(foreign).toEqual([]);
     expect(errors).toEqual([]);
     await close();

@@ -1,7 +1,8 @@
 /**
  * One walk through the whole app without a network: every place, part of the bench and sheet is there, asks nothing of another
- * origin, and has no serious finding of axe-core (WCAG 2.2 A and AA), by day and by lamp.
+ * origin, and has no serious finding of axe-core (WCAG 2.2 A and AA), by day and by lamp; then the page for the lap by itself.
  */
+import type { Page } from "playwright-core";
 import { afterAll, afterEach, describe, expect, it } from "vitest";
 import { BENCH_PLAN } from "./bench-plan.ts";
 import { dropFile, nameField, renamePlan, seriousInBothThemes } from "./built-app.ts";
@@ -37,7 +38,7 @@ async function walk() {
   await page.locator(".traced[data-shows]").waitFor();
   await guideTo(page).goTo("plan");
   // all else needs neither, and is walked far faster without
-  await page.addInitScript(NO_3D);
+  await page.context().addInitScript(NO_3D);
   await page.reload();
   const seen: string[] = [];
   const broken: string[] = [];
@@ -93,6 +94,46 @@ describe("on one walk without a network", () => {
       return "strangerRan" in window;
     });
     expect(ran).toBe(false);
+  });
+
+  it("opens the page for the lap from its own address as a phone's bookmark does, at the step where the work stood", async () => {
+    const { page, foreign } = await walked();
+    await renamePlan(page, "Kept for the lap");
+    await page.getByText("Kept on this device", { exact: true }).first().waitFor();
+    const address = `${new URL(page.url()).origin}/#lap`;
+    const context = page.context();
+    await page.close();
+    const wrong: string[] = [];
+    const fresh = async () => {
+      const opened = await context.newPage();
+      opened.setDefaultTimeout(PATIENCE_MS);
+      opened.on("pageerror", (error) => wrong.push(error.message));
+      await opened.setViewportSize({ width: 390, height: 844 });
+      await opened.goto(address);
+      return opened;
+    };
+    const at = (on: Page, step: number) => on.locator(`.lap-foot [data-step="${step}"]`).waitFor();
+    const holdTo = async (on: Page, step: number) => {
+      await on.keyboard.down("b");
+      await at(on, step);
+      await on.keyboard.up("b");
+    };
+    const first = await fresh();
+    await at(first, 1);
+    for (const step of [2, 3, 4]) await holdTo(first, step);
+    const stop = await first.locator(".lap-stop b").textContent();
+    await first.reload();
+    await at(first, 4);
+    expect(await first.locator(".lap-stop b").textContent()).toBe(stop);
+    await holdTo(first, 5);
+    await first.close();
+
+    // The phone put the page away and has to load it anew.
+    const again = await fresh();
+    await at(again, 5);
+    expect(await again.locator(".lap-head").textContent()).toContain("Kept for the lap");
+    expect(wrong).toEqual([]);
+    expect(foreign).toEqual([]);
   });
 });
 
