@@ -3,7 +3,7 @@ import { facetFrame, type Plane } from "../../src/core/geometry/plane.ts";
 import type { Vec3 } from "../../src/core/geometry/vec.ts";
 import { ROUGHNESS } from "../../src/core/optics/finish.ts";
 import { N_BK7, type OpticalGlass } from "../../src/core/optics/glasses.ts";
-import { LIGHT_SETTINGS, type Light, type LightSetting } from "../../src/core/optics/lights.ts";
+import type { Light, LightSetting } from "../../src/core/optics/lights.ts";
 import { MATERIALS, plainMaterial } from "../../src/core/optics/materials.ts";
 import type { Raster, Rasters } from "../../src/core/optics/raster.ts";
 import { makeScene, putOnTable, type Scene } from "../../src/core/optics/scene.ts";
@@ -51,7 +51,7 @@ function thousand(): Plane[] {
 const PIECE: Piece = { diameterMm: 30, glass: "borosilicate" };
 /** As our settings once were: the references were traced in them, and a light that is made better asks for no new ones. */
 const LIGHTS = lightsThen as unknown as Readonly<
-  Record<"north-window" | "showroom-spots" | "overcast" | "one-lamp", LightSetting>
+  Record<"north-window" | "showroom-spots" | "overcast" | "one-lamp" | "lamp-at-hand", LightSetting>
 >;
 const lit = (name: keyof typeof LIGHTS, turnRad = 0): Light => ({
   kind: "setting",
@@ -356,8 +356,7 @@ export const SHADES: readonly LookScene[] = [
   scene(
     "a cut piece on paper under a lamp close by",
     () => {
-      const lamp = { kind: "setting", setting: LIGHT_SETTINGS["lamp-at-hand"], turnRad: 0.3 } as const;
-      const bare = makeScene({ piece: PIECE, planes: crown(12, 0.88), light: lamp });
+      const bare = makeScene({ piece: PIECE, planes: crown(12, 0.88), light: lit("lamp-at-hand", 0.3) });
       return putOnTable(bare, [0, 1, 0], -1, { material: MATERIALS.paper, radiusMm: 15 });
     },
     { hasDispersion: false },
