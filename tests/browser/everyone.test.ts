@@ -7,6 +7,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { closeSheet, openFromMenu } from "./built-app.ts";
 import { guideTo, walkEverywhere } from "./everywhere.ts";
+import { hold } from "./lap-hand.ts";
 import { sharedApp, sharedDevelopedApp, sharedVisit } from "./shared.ts";
 
 const app = sharedApp();
@@ -82,6 +83,12 @@ describe("as it is developed, so that what React finds wrong is an error", () =>
       await page.locator(`.lap-foot [data-step="${step}"]`).waitFor();
       await page.keyboard.up("b");
     }
+    // all steps at a glance, and from there what stands before the second pass: a step told in sentences
+    await press("All steps");
+    await page.locator(".lap-pass").nth(1).click();
+    const setUp = page.getByRole("button", { name: "Hold: from setting up for it", exact: true });
+    await hold(setUp, () => page.locator(".lap-foot [data-step]").waitFor());
+    await page.locator(".lap-line").first().waitFor();
     expect(foreign).toEqual([]);
     expect(errors).toEqual([]);
     await close();
