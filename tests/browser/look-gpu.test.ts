@@ -1,12 +1,5 @@
 /** The shader is held to its TypeScript twin: the same scenes in a real browser, against pictures the twin has made. */
 import { describe, expect, it } from "vitest";
-import { addScaled, cross, dot, normalize, scale, type Vec3 } from "../../src/core/geometry/vec.ts";
-import { enterTouchingBody } from "../../src/core/optics/body.ts";
-import { lightRadiance } from "../../src/core/optics/lights.ts";
-import { nextRandom, type Random } from "../../src/core/optics/random.ts";
-import type { Scene } from "../../src/core/optics/scene.ts";
-import { bareAt, type Tabletop } from "../../src/core/optics/tabletop.ts";
-import { colourOfChannels, SAFETY_CAP, type Trace, tracePath } from "../../src/core/optics/tracer.ts";
 import {
   CONVERGED_OF,
   CONVERGED_SCENES,
@@ -16,7 +9,8 @@ import {
   REFERENCE_SIZE as SIZE,
   twinPicture,
 } from "./look-references.ts";
-import { FURNACES, LOOK_SCENES, SHADES } from "./look-scenes.ts";
+import { FURNACES, LOOK_SCENES } from "./look-scenes.ts";
+import { keptGains, placesOnMap } from "./plain-chance.ts";
 import { sharedThing } from "./shared.ts";
 import { openPage } from "./support.ts";
 
@@ -25,15 +19,15 @@ const SAME = 0.01;
 /** Noise that could hide structure of this size, relative. */
 const HIDES = 0.03;
 /**
- * Samples a pixel of each of the shader's two runs, gathered in parts with seeds of their own, as many parts as it takes: no more
- * once noise could hide only what is well below `HIDES`. A scene with 1,000 facets is quiet at 32, one under spots never is.
+ * Pixels across and down of what the shader traces, run by run, each with a seed of its own, as many runs as it takes: no more
+ * once noise could hide only what is well below `SAME` of the whole and `HIDES` of its parts. The light map of a scene on a table
+ * costs as much for a small picture as for a large one. One run gives two pictures, its halves, whose noise is independent; with so
+ * many samples each has one ray a pixel.
  */
-const GATHERED = [
-  { samples: 32, seeds: [11, 12] },
-  { samples: 32, seeds: [13, 14] },
-  { samples: 64, seeds: [15, 16] },
-] as const;
-const QUIET = 0.012;
+const GATHERED = [144, 192, 240] as const;
+const GATHERED_ON_TABLE = [192, 192] as const;
+const SAMPLES = 8;
+const [WHOLE_QUIET, PARTS_QUIET] = [SAME / 3, HIDES / 2] as const;
 /** Parts across and down. */
 const PARTS = 6;
 
@@ -100,56 +94,18 @@ const shaderPicture = async (scene: number, seed: number, samples: number, own =
     ),
   );
 
-/** The mean of two pictures, each of so many samples. */
-const gathered = (before: Picture, had: number, more: Picture, samples: number): Picture =>
-  before.map((v, i) => (had * v + samples * more[i]) / (had + samples));
-
-const pointAt = ({ across, along, up, height }: Tabletop, x: number, y: number): Vec3 =>
-  addScaled(addScaled(scale(across, x), along, y), up, height);
-
-/** A scene on a table, and by how much more a white table throws back where it stands, followed by the twin on plain chance. */
-function onTableOf({ make }: { readonly make: () => Scene }) {
-  const scene = make();
-  const { tabletop } = scene;
-  if (!tabletop) throw new Error("no table");
-  const colour = colourOfChannels(scene);
-  const count = 48_000;
-  /** Green, over places that two chances choose: all that changes comes from the cone in which the ball stands, where directions are even. */
-  function plainGain(placeOf: (u: number, v: number) => Vec3, seed: number) {
-    const random: Random = { state: seed, sample: 0, scramble: 0, even: false };
-    let [sum, squares] = [0, 0];
-    for (let k = 0; k < count; k++) {
-      const q = placeOf(nextRandom(random), nextRandom(random));
-      const middle = normalize(scale(q, -1));
-      const wide = 1 - Math.sqrt(Math.max(0, 1 - 1 / dot(q, q)));
-      const z = 1 - wide * nextRandom(random);
-      const beside = normalize(cross(middle, Math.abs(middle[0]) < 0.5 ? [1, 0, 0] : [0, 0, 1]));
-      const turn = 2 * Math.PI * nextRandom(random);
-      const aside = addScaled(scale(beside, Math.cos(turn)), cross(middle, beside), Math.sin(turn));
-      const d = addScaled(scale(middle, z), aside, Math.sqrt(1 - z * z));
-      const level = dot(d, (tabletop as Tabletop).up);
-      const entry = level > 0 ? enterTouchingBody(scene, q, d) : null;
-      if (!entry) continue;
-      const trace: Trace = {
-        scene,
-        colour,
-        cap: SAFETY_CAP,
-        random,
-        tally: { lost: 0, meetings: 0 },
-        sum: [0, 0, 0],
-        behind: null,
-      };
-      tracePath(trace, q, d, entry, true);
-      // the cosine over pi, for each chance of 1 / (2 pi wide)
-      const gain = 2 * wide * level * (trace.sum[1] - lightRadiance(scene.light, d, q)[1]);
-      sum += gain;
-      squares += gain * gain;
-    }
-    const gain = sum / count;
-    return { gain, error: Math.sqrt((squares / count - gain * gain) / count) };
-  }
-  return { tabletop, plainGain };
+/** Both halves of a picture so many pixels wide, brought to the size of what was kept. */
+async function shaderHalves(scene: number, seed: number, size: number): Promise<readonly [Picture, Picture]> {
+  const wish = { size, of: size, into: SIZE, seed, samples: SAMPLES, own: false };
+  const [first, second] = await opened().page.evaluate<number[][]>(
+    `traceHalves(${scene}, ${JSON.stringify(wish)})`,
+  );
+  return [rowsFromTop(first), rowsFromTop(second)];
 }
+
+/** The mean of two pictures, of so many rays each. */
+const gathered = (before: Picture, had: number, more: Picture, rays: number): Picture =>
+  before.map((v, i) => (had * v + rays * more[i]) / (had + rays));
 
 describe("the shader against its twin", () => {
   it.each(LOOK_SCENES.map((scene, k) => [scene.name, k] as const))("sees the same: %s", async (_, k) => {
@@ -159,15 +115,17 @@ describe("the shader against its twin", () => {
     const nothing: Picture = theirs[0].map(() => 0);
     let [ours, had]: [readonly [Picture, Picture], number] = [[nothing, nothing], 0];
     let byPart: Shared = { square: 0, error: Number.POSITIVE_INFINITY };
-    for (const { samples, seeds } of GATHERED) {
-      if (byPart.error < QUIET ** 2) break;
-      const more = [
-        await shaderPicture(k, seeds[0], samples),
-        await shaderPicture(k, seeds[1], samples),
-      ] as const;
-      ours = [gathered(ours[0], had, more[0], samples), gathered(ours[1], had, more[1], samples)];
-      had += samples;
-      byPart = structure([parts(ours[0]), parts(ours[1])], [parts(theirs[0]), parts(theirs[1])], level);
+    let chance = Number.POSITIVE_INFINITY;
+    const sizes = LOOK_SCENES[k].make().tabletop ? GATHERED_ON_TABLE : GATHERED;
+    for (const [turn, size] of sizes.entries()) {
+      if (chance < WHOLE_QUIET && byPart.error < PARTS_QUIET ** 2) break;
+      const more = await shaderHalves(k, 11 + turn, size);
+      ours = [gathered(ours[0], had, more[0], size ** 2), gathered(ours[1], had, more[1], size ** 2)];
+      had += size ** 2;
+      const ofParts = [parts(ours[0]), parts(ours[1])] as const;
+      byPart = structure(ofParts, [parts(theirs[0]), parts(theirs[1])], level);
+      // standard error of the whole, by what the halves of its parts differ by
+      chance = Math.sqrt(mean(minus(...ofParts).map((v) => v ** 2))) / (2 * PARTS * level);
     }
     const whole = Math.abs(mean(middle(...ours)) - level) / level;
     expect(whole, "mean relative difference").toBeLessThan(SAME);
@@ -186,99 +144,72 @@ describe("the shader against its twin", () => {
     expect(mean(minus(own, any).map(Math.abs)) / level).toBeLessThan(SAME);
   });
 
-  // Weak paths end by chance, so only means are 1.
-  it.each(FURNACES.map(({ name }, k) => [name, LOOK_SCENES.length + k] as const))(
-    "gives even light back as it came, from clear glass and what is white: %s",
-    async (_, k) => {
-      const picture = await shaderPicture(k, 11, 32);
-      expect(Math.abs(mean(picture) - 1)).toBeLessThan(SAME / 2);
-      for (const part of parts(picture)) expect(Math.abs(part - 1)).toBeLessThan(5 * SAME);
-    },
-  );
-
-  /**
-   * Mean of what the light map has gathered, three colours, in rings of texels between these radii about under the centre; and of
-   * what it should be.
-   */
-  async function mapRings(scene: number, borders: readonly number[], law: (r: number) => number) {
-    const wish = { size: 1, of: 1, seed: 11, samples: 64, own: false };
-    const { spread, rgba } = await opened().page.evaluate<{ spread: number[]; rgba: number[] }>(
-      `traceMap(${scene}, ${JSON.stringify(wish)})`,
+  /** Both halves of what a scene's light map has gathered, and the means of 6 x 6 blocks of its picture. */
+  const tracedMap = (scene: number, size: number, samples: number) =>
+    opened().page.evaluate<{ spread: number[]; halves: number[][]; picture: number[] }>(
+      `traceMap(${scene}, { size: ${size}, of: ${size}, into: ${PARTS}, seed: 11, samples: ${samples}, own: false })`,
     );
-    const side = Math.sqrt(rgba.length / 4);
+  type Traced = Awaited<ReturnType<typeof tracedMap>>;
+
+  const RINGS = [0, 0.25, 0.5, 1, 1.5, 2, 3, 4];
+
+  /** Mean of a light map, three colours, in rings of texels between these radii about under the centre; and of what it should be. */
+  function mapRings({ spread, halves: [first, second] }: Traced, law: (r: number) => number) {
+    const side = Math.sqrt(first.length / 4);
     const along = (k: number) => spread[1] * Math.sinh(spread[0] * ((2 * (k + 0.5)) / side - 1));
     const far = Array.from({ length: side * side }, (_, k) =>
       Math.hypot(along(k % side), along(Math.floor(k / side))),
     );
-    return borders.slice(1).map((to, ring) => {
-      const inside = far.flatMap((r, k) => (r >= borders[ring] && r < to ? [k] : []));
-      const rgb = [0, 1, 2].map((c) => mean(inside.map((k) => rgba[4 * k + c])));
+    return RINGS.slice(1).map((to, ring) => {
+      const inside = far.flatMap((r, k) => (r >= RINGS[ring] && r < to ? [k] : []));
+      const rgb = [0, 1, 2].map((c) => mean(inside.map((k) => (first[4 * k + c] + second[4 * k + c]) / 2)));
       return { rgb, law: mean(inside.map((k) => law(far[k]))) };
     });
   }
 
-  const RINGS = [0, 0.25, 0.5, 1, 1.5, 2, 3, 4];
-
-  it("shades a table by a black ball as the closed form has it: its projected solid angle over pi", async () => {
-    // Nusselt's projection: sin^2 of the ball's half angle times the cosine to its middle
-    const shade = (r: number) => -((r ** 2 + 1) ** -1.5);
-    const rings = await mapRings(LOOK_SCENES.length + FURNACES.length, RINGS, shade);
-    for (const { rgb, law } of rings) for (const c of rgb) expect(c).toBeCloseTo(law, 2);
-  });
-
-  it.each([1, 2])(
-    "changes nothing on a white table in even light, anywhere on its map: furnace %i",
-    async (k) => {
-      for (const { rgb } of await mapRings(LOOK_SCENES.length + k, RINGS, () => 0))
+  // Weak paths end by chance, so only means are 1.
+  it.each(FURNACES.map(({ name }, k) => [name, k] as const))(
+    "gives even light back as it came, from clear glass and what is white, and changes none of it on a table's map: %s",
+    async (_, k) => {
+      const isOnTable = FURNACES[k].make().tabletop !== null;
+      const traced = await tracedMap(LOOK_SCENES.length + k, isOnTable ? 96 : 36, SAMPLES);
+      const blocks = traced.picture.filter((_, i) => i % 4 !== 3);
+      expect(Math.abs(mean(blocks) - 1)).toBeLessThan(SAME / 2);
+      for (const block of blocks) expect(Math.abs(block - 1)).toBeLessThan(5 * SAME);
+      expect(traced.halves).toHaveLength(isOnTable ? 2 : 0);
+      if (!isOnTable) return;
+      for (const { rgb } of mapRings(traced, () => 0))
         for (const c of rgb) expect(Math.abs(c)).toBeLessThan(SAME);
     },
   );
 
-  /** Texels each way that are taken together. */
-  const ACROSS = 7;
+  it("shades a table by a black ball as the closed form has it: its projected solid angle over pi", async () => {
+    // Nusselt's projection: sin^2 of the ball's half angle times the cosine to its middle
+    const shade = (r: number) => -((r ** 2 + 1) ** -1.5);
+    const traced = await tracedMap(LOOK_SCENES.length + FURNACES.length, PARTS, 16);
+    for (const { rgb, law } of mapRings(traced, shade)) for (const c of rgb) expect(c).toBeCloseTo(law, 2);
+  });
 
   it("gathers on its map, place by place, what plain chance finds there: in shade, in light gathered by glass, at the rim", async () => {
-    const k = LOOK_SCENES.length + FURNACES.length + 1;
-    const { tabletop, plainGain } = onTableOf(SHADES[1]);
-    const gathered = (seed: number) =>
-      opened().page.evaluate<{ spread: number[]; rgba: number[] }>(
-        `traceMap(${k}, { size: 1, of: 1, seed: ${seed}, samples: 64, own: false })`,
-      );
-    const { spread, rgba } = await gathered(11);
-    const again = (await gathered(12)).rgba;
-    const side = Math.sqrt(rgba.length / 4);
-    const along = (place: number) => spread[1] * Math.sinh(spread[0] * ((2 * place) / side - 1));
-    const placeOf = (x: number) => Math.floor((side / 2) * (1 + Math.asinh(x / spread[1]) / spread[0]));
+    const traced = await tracedMap(LOOK_SCENES.length + FURNACES.length + 1, PARTS, 64);
+    const [first, second] = traced.halves;
+    const kept = keptGains();
     const seen = { darker: 0, brighter: 0 };
-    for (const [i, r] of [0.25, 0.6, 1, 1.4, 2.1].entries())
-      for (let way = 0; way < 4; way++) {
-        const turn = 0.4 * i + (Math.PI * way) / 2;
-        const [x, y] = [r * Math.cos(turn), r * Math.sin(turn)].map(
-          (v) => placeOf(v) - Math.floor(ACROSS / 2),
-        );
-        const texels = Array.from(
-          { length: ACROSS ** 2 },
-          (_, n) => (y + Math.floor(n / ACROSS)) * side + x + (n % ACROSS),
-        );
-        const ours = mean(texels.map((texel) => (rgba[4 * texel + 1] + again[4 * texel + 1]) / 2));
-        // what is there cancels in what two maps differ by: only chance is left
-        const chance = texels.map((texel) => (rgba[4 * texel + 1] - again[4 * texel + 1]) / 2);
-        // as texels are: wider apart towards the rim
-        const within = (u: number, v: number) =>
-          pointAt(tabletop, along(x + ACROSS * u), along(y + ACROSS * v));
-        const theirs = plainGain(within, 1 + 20 * i + way);
-        const bare = bareAt(tabletop, within(0.5, 0.5))[1];
-        const off = ours - theirs.gain;
-        const noise = Math.hypot(theirs.error, Math.sqrt(mean(chance.map((v) => v * v)) / chance.length));
-        expect(Math.abs(off), `${r} out, way ${way}: ${ours}, ${theirs.gain}`).toBeLessThan(
-          4 * noise + 0.01 * bare,
-        );
-        expect(noise, `${r} out, way ${way}: ${theirs.error} of the noise is the twin's`).toBeLessThan(
-          0.06 * bare,
-        );
-        if (theirs.gain < -0.15 * bare) seen.darker++;
-        if (theirs.gain > 0.1 * bare) seen.brighter++;
-      }
+    for (const [i, { words, texels, bare }] of placesOnMap().entries()) {
+      const theirs = kept[i];
+      const ours = mean(texels.map((texel) => (first[4 * texel + 1] + second[4 * texel + 1]) / 2));
+      // what is there cancels in what two halves differ by: only chance is left
+      const chance = texels.map((texel) => (first[4 * texel + 1] - second[4 * texel + 1]) / 2);
+      const noise = Math.hypot(theirs.error, Math.sqrt(mean(chance.map((v) => v * v)) / chance.length));
+      expect(Math.abs(ours - theirs.gain), `${words}: ${ours}, ${theirs.gain}`).toBeLessThan(
+        4 * noise + 0.01 * bare,
+      );
+      // of what lies there, which is three times as much where glass gathers it
+      const light = Math.max(bare, bare + theirs.gain);
+      expect(noise, `${words}: ${theirs.error} of the noise is the twin's`).toBeLessThan(0.06 * light);
+      if (theirs.gain < -0.15 * bare) seen.darker++;
+      if (theirs.gain > 0.1 * bare) seen.brighter++;
+    }
     expect(seen.darker).toBeGreaterThan(1);
     expect(seen.brighter).toBeGreaterThan(0);
   });
@@ -324,5 +255,14 @@ describe("the kept pictures", () => {
     const now = Array.from(twinPicture(scene, 4, 5));
     const level = mean(kept);
     expect(Math.abs(mean(now) - level) / level).toBeLessThan(2 * SAME);
+  });
+
+  it("and what plain chance has found on a table is what it finds", () => {
+    for (const [i, { words, gain, bare }] of placesOnMap().entries()) {
+      const [kept, now] = [keptGains()[i], gain(12_000, 99 + i)];
+      expect(Math.abs(now.gain - kept.gain), words).toBeLessThan(
+        4 * Math.hypot(now.error, kept.error) + 0.01 * bare,
+      );
+    }
   });
 });

@@ -2,6 +2,7 @@
 import type { Lens } from "../../src/core/optics/camera.ts";
 import { Accumulator } from "../../src/render/accumulator.ts";
 import { checkDevice } from "../../src/render/device-check.ts";
+import { makeFramebuffer } from "../../src/render/gl-target.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
 import { type LoadedScene, TraceEngine } from "../../src/render/trace-engine.ts";
 import { DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, viewFrom } from "../../src/render/view.ts";
@@ -61,6 +62,38 @@ async function gather<T>(
 const traceScene = (k: number, wish: TraceWish): Promise<number[]> =>
   gather(k, wish, (_, target) => Array.from(target.readMean()));
 
+interface BlocksWish extends TraceWish {
+  /** What is handed over are the means of so many blocks across and down. */
+  readonly into: number;
+}
+
+function blocks(rgba: Float32Array, { size, into }: BlocksWish): number[] {
+  const edge = size / into;
+  const means = new Array<number>(4 * into * into).fill(0);
+  rgba.forEach((value, i) => {
+    const pixel = i >> 2;
+    const [x, y] = [Math.floor((pixel % size) / edge), Math.floor(Math.floor(pixel / size) / edge)];
+    means[4 * (y * into + x) + (i % 4)] += value / edge ** 2;
+  });
+  return means;
+}
+
+/** Means of each half of what was gathered: their noise is independent. */
+const halvesOf = (gl: WebGL2RenderingContext, sums: Accumulator): readonly Float32Array[] =>
+  ([0, 1] as const).map((half) => {
+    const { texture, samples } = sums.soFar(half);
+    const framebuffer = makeFramebuffer(gl, [texture]);
+    const rgba = new Float32Array(4 * sums.width * sums.height);
+    gl.bindFramebuffer(gl.FRAMEBUFFER, framebuffer);
+    gl.readPixels(0, 0, sums.width, sums.height, gl.RGBA, gl.FLOAT, rgba);
+    gl.deleteFramebuffer(framebuffer);
+    return rgba.map((v) => v / samples);
+  });
+
+/** Each half of it. */
+const traceHalves = (k: number, wish: BlocksWish): Promise<number[][]> =>
+  gather(k, wish, ({ gl }, target) => halvesOf(gl, target).map((half) => blocks(half, wish)));
+
 /** What shows of it, before tone and colour space. */
 const showScene = (k: number, wish: TraceWish): Promise<number[]> =>
   gather(k, wish, (tracer, target) => {
@@ -68,11 +101,15 @@ const showScene = (k: number, wish: TraceWish): Promise<number[]> =>
     return Array.from(target.readPicture());
   });
 
-/** What the scene's light map has gathered, by how much a white table throws back more than without the piece, and its spread. */
-const traceMap = (k: number, wish: TraceWish) =>
-  gather(k, wish, (_tracer, _target, { map, packed }) => ({
-    spread: Array.from(packed.uniforms.mapSpread.value as ArrayLike<number>),
-    rgba: Array.from(map?.sums.readMean() ?? []),
+/**
+ * The two halves of what the scene's light map has gathered, by how much a white table throws back more than without the piece, its
+ * spread, and the picture as means of `into` x `into` blocks.
+ */
+const traceMap = (k: number, wish: BlocksWish) =>
+  gather(k, wish, ({ gl }, target, { map, packed }) => ({
+    spread: map ? Array.from(packed.uniforms.mapSpread.value as ArrayLike<number>) : [],
+    halves: map ? halvesOf(gl, map.sums).map((half) => Array.from(half)) : [],
+    picture: blocks(target.readMean(), wish),
   }));
 
-Object.assign(window, { traceScene, showScene, traceMap });
+Object.assign(window, { traceScene, traceHalves, showScene, traceMap });

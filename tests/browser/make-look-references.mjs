@@ -17,6 +17,8 @@ import {
   twinPicture,
 } from "./look-references.ts";
 import { LOOK_SCENES } from "./look-scenes.ts";
+import { PLAIN_COUNT, PLAIN_SCENE, placesOnMap, plainFile } from "./plain-chance.ts";
+import { ALL_SEEN, SEEN_SAMPLES, SEEN_SEED, seenFile, toKeep, twinParts } from "./seen-through.ts";
 import { endBrowser, openPage } from "./support.ts";
 
 const wanted = process.argv[2] ?? "";
@@ -31,6 +33,18 @@ function keep(file, picture) {
 for (const scene of LOOK_SCENES.filter(isWanted))
   for (const seed of REFERENCE_SEEDS)
     keep(referenceFile(scene, seed), twinPicture(scene, REFERENCE_SAMPLES, seed));
+
+if (isWanted(PLAIN_SCENE)) {
+  const gains = placesOnMap().map(({ gain }, i) => gain(PLAIN_COUNT, 1 + i));
+  writeFileSync(plainFile, `${JSON.stringify(gains, null, 1)}\n`);
+  console.log(plainFile.pathname);
+}
+
+if (ALL_SEEN.some(({ scene }) => isWanted({ name: scene }))) {
+  const seen = ALL_SEEN.map((one) => toKeep(twinParts(one, SEEN_SAMPLES, SEEN_SEED)));
+  writeFileSync(seenFile, `${JSON.stringify(seen)}\n`);
+  console.log(seenFile.pathname);
+}
 
 const { page } = await openPage("tests/browser/look-page.html");
 await page.waitForFunction("'traceScene' in window");
