@@ -4,19 +4,31 @@
 // the search by itself, however the point was rounded; on the sphere the farther root of the chord is taken. Rounding
 // may leave a point a hair beyond another plane; its distance then comes out slightly negative and the ray turns there at once.
 
-// Set from outside: PLANES, the number of planes when the compiler may know it (the loops then unroll into plain
+// Set from outside: CAPS, 1 where only the planes are asked whose caps hold the place where a ray's line leaves the ball (see
+// caps.glsl): in software that is far less work, on a card rows of equal sums are quicker. Else PLANES, the number of planes when the compiler may know it (the loops then unroll into plain
 // arithmetic), 0 when it comes at run time; then planes come in whole groups, GROUP each, filled up with planes that no ray
 // meets. BLOCK_PLANES, how many a uniform block holds, and MANY_PLANES, 1 where there are more: then they come in a texture.
-#if PLANES > 0
-#define EACH_PLANE for (int i = 0; i < PLANES; i++)
+#if CAPS
+#include "caps.glsl"
+#define PLANES_ABOUT(place, caps) ivec2 caps = capsAt(place); for (int i = caps.x; i < caps.y; i++)
+#elif PLANES > 0
+#define PLANES_ABOUT(place, caps) for (int i = 0; i < PLANES; i++)
 #else
-#define EACH_PLANE for (int first = 0; first < planeCount; first += GROUP) for (int i = first; i < first + GROUP; i++)
+#define PLANES_ABOUT(place, caps) for (int first = 0; first < planeCount; first += GROUP) for (int i = first; i < first + GROUP; i++)
 #endif
 // The natural skin, as a surface beside the planes 0 .. planeCount - 1; and no surface at all.
 const int SKIN = -1;
 const int NOTHING = -2;
 
-#if MANY_PLANES
+#if CAPS
+// A plane's number is its place among the texels; x: the GGX roughness of its finish, as far below the planes as these are high.
+vec4 planeAt(int i) {
+  return texelAt(i);
+}
+float planeRoughness(int i) {
+  return texelFetch(planes, ivec2(i & (ROW_TEXELS - 1), i / ROW_TEXELS + textureSize(planes, 0).y / 2), 0).x;
+}
+#elif MANY_PLANES
 // Two rows, one texel a plane: its unit outward normal and distance from the centre; x: the GGX roughness of its finish.
 uniform sampler2D planes;
 vec4 planeAt(int i) {
@@ -60,7 +72,14 @@ Surface enterBody(vec3 o, vec3 d) {
   float enter = -b - sqrt(disc);
   float leave = -b + sqrt(disc);
   int id = SKIN;
-  EACH_PLANE {
+#if CAPS
+  PLANES_ABOUT(o + leave * d, before) {
+    vec4 plane = planeAt(i);
+    float along = dot(plane.xyz, d);
+    if (along > 0.0) leave = min(leave, (plane.w - dot(plane.xyz, o)) / along);
+  }
+#endif
+  PLANES_ABOUT(o + enter * d, behind) {
     vec4 plane = planeAt(i);
     float along = dot(plane.xyz, d);
     float t = (plane.w - dot(plane.xyz, o)) / along;
@@ -83,7 +102,7 @@ Surface leaveBody(vec3 o, vec3 d) {
   float b = dot(o, d);
   float leave = -b + sqrt(max(0.0, b * b - dot(o, o) + 1.0));
   int id = SKIN;
-  EACH_PLANE {
+  PLANES_ABOUT(o + leave * d, ahead) {
     vec4 plane = planeAt(i);
     float along = dot(plane.xyz, d);
     float t = (plane.w - dot(plane.xyz, o)) / along;

@@ -1,6 +1,6 @@
 // Glass as a drawing: true refraction at the surface, along straight paths through the convex body to the nearest plane or the
 // ball, mirrored inside where light can't leave, then the light of the tracer. No spectrum, no accumulation: one clean picture a
-// frame. Before this text go fresnel.glsl, light.glsl, tone.glsl and caps.glsl; ROW_TEXELS is set from outside.
+// frame. Before this text go fresnel.glsl, light.glsl, tone.glsl and caps.glsl.
 precision highp float;
 precision highp int;
 
@@ -8,8 +8,6 @@ varying vec3 vAt;
 varying vec3 vNormal;
 varying float vFace;
 
-// Planes by the field of the ball that they may reach: src/ui/piece/plane-texels.ts.
-uniform sampler2D planes;
 // Index of the glass.
 uniform float eta;
 uniform vec3 eye;
@@ -35,15 +33,6 @@ uniform float bodyAlpha;
 uniform int segments;
 
 const int MOST_SEGMENTS = 3;
-
-vec4 texelAt(int i) {
-  return texelFetch(planes, ivec2(i % ROW_TEXELS, i / ROW_TEXELS), 0);
-}
-
-// Where the planes that may cut away a place of the ball stand among the texels: the first, and the one after the last.
-ivec2 capsAt(vec3 place) {
-  return ivec2(texelAt(fieldAt(place)).xy);
-}
 
 // Nearest way out of the convex body: distance in x-coordinate of the result's w, outward normal in xyz. A plane of normal `skip`
 // was just left. Only a plane whose cap holds the place where the ball would be left comes before it.

@@ -1,6 +1,7 @@
 /** From the tracer's scene, as the TypeScript twin takes it, to what the shader takes. */
 
 import { mediaOf } from "../core/inside/media.ts";
+import { capsOf } from "../core/measure/caps.ts";
 import { indexAt } from "../core/optics/glasses.ts";
 import type { SceneDesign } from "../core/optics/inside.ts";
 import { meteredGain } from "../core/optics/metering.ts";
@@ -11,6 +12,7 @@ import { lightDefines, packBackdrop, packEnvironment, packLight } from "./pack-l
 import { type PackedPictures, packPictures } from "./pack-pictures.ts";
 import { packGuide, packNearLight, packTabletop, tabletopDefines } from "./pack-tabletop.ts";
 import type { PackedScene, Texels } from "./packed-scene.ts";
+import { planeTexels, ROW_TEXELS } from "./plane-texels.ts";
 import { LIMIT_DEFINES, SHADER_LIMITS } from "./shader-limits.ts";
 import { float, int, type Uniforms, uint, vec2, vec3, vec4 } from "./uniforms.ts";
 
@@ -51,6 +53,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
   return {
     defines: {
       ...LIMIT_DEFINES,
+      CAPS: "0",
       MANY_PLANES: isMany ? "1" : "0",
       ROUGH: String(rough),
       MAX_DESIGNS: String(mostDesigns(scene.designs)),
@@ -95,6 +98,20 @@ function loneMedium(designs: readonly SceneDesign[]): number {
 
 /** Stands for a uniform block that the program has not got. */
 const NO_BLOCK = new Float32Array(4);
+
+/** The scene's planes as a program with CAPS asks for them, and below them their finishes in the same places. */
+export function capTexels({ planes, body, planeCount }: PackedScene): Texels {
+  const packed = planes?.rgba ?? body;
+  const half = packed.length / 2;
+  const four = Float64Array.from(packed.subarray(0, 4 * planeCount));
+  const caps = capsOf(four, planeCount);
+  const upper = planeTexels(four, caps);
+  const lower = planeTexels(four, caps, packed.subarray(half));
+  const rgba = new Float32Array(upper.length + lower.length);
+  rgba.set(upper);
+  rgba.set(lower, upper.length);
+  return { width: ROW_TEXELS, height: rgba.length / (4 * ROW_TEXELS), rgba };
+}
 
 const wholeGroups = (count: number): number => Math.ceil(count / GROUP) * GROUP;
 

@@ -1,5 +1,7 @@
 /** Sizes that the tracer's shaders and what packs for them must agree on: they stand here alone, and every program is told them. */
+import { FIELDS } from "../core/measure/caps.ts";
 import { COUNTS, RANGES } from "../core/plan/limits.ts";
+import { ROW_TEXELS } from "./plane-texels.ts";
 
 export const SHADER_LIMITS = {
   /** Planes that the uniform block `Body` holds: 2 x 256 vectors are half of what OpenGL ES 3.0 promises. More come in a texture. */
@@ -12,6 +14,8 @@ export const SHADER_LIMITS = {
   MAX_BODIES: COUNTS.inside * RANGES.bubbles.max,
   DESIGN_TEXELS: 8,
   MAX_PANELS: 8,
+  FIELDS,
+  ROW_TEXELS,
 } as const;
 
 /** The same as names to set in `trace.frag`. */

@@ -5,9 +5,10 @@
 import { scale } from "../core/geometry/vec.ts";
 import type { Rgb } from "../core/optics/spectrum.ts";
 import type { Accumulator, HalfSum } from "./accumulator.ts";
+import { checkDevice } from "./device-check.ts";
 import { compileProgram, UniformSetter } from "./gl-program.ts";
 import { LightMap } from "./light-map.ts";
-import { BEHINDS } from "./pack-scene.ts";
+import { BEHINDS, capTexels } from "./pack-scene.ts";
 import type { ByteTexels, PackedScene, Texels } from "./packed-scene.ts";
 import { type Pass, passAt } from "./pass.ts";
 import { assembleShader } from "./shader-assembler.ts";
@@ -68,7 +69,10 @@ const BLOCKS = [
 /** Samplers of `trace.frag` that belong to a scene; the sum, the guess and the light map come first, these follow. */
 const SAMPLERS = [
   { name: "spectrum", of: (packed: PackedScene) => packed.spectrum },
-  { name: "planes", of: (packed: PackedScene) => packed.planes },
+  {
+    name: "planes",
+    of: (packed: PackedScene, asksCaps: boolean) => (asksCaps ? capTexels(packed) : packed.planes),
+  },
   { name: "environment", of: (packed: PackedScene) => packed.environment },
   { name: "pictures", of: (packed: PackedScene) => packed.pictures },
   { name: "guide", of: (packed: PackedScene) => packed.guide },
@@ -88,6 +92,8 @@ export class TraceEngine {
   private readonly nothing: WebGLTexture;
   /** The light map of the scene that was unloaded last: the next picture may show the same, from elsewhere. */
   private spare: LightMap | null = null;
+  /** Programs for any number of planes ask only those whose caps a ray can leave by: in software, see `body.glsl`. */
+  private readonly asksCaps: boolean;
 
   private constructor(
     readonly gl: WebGL2RenderingContext,
@@ -96,6 +102,7 @@ export class TraceEngine {
     private readonly smoother: Program,
   ) {
     this.nothing = makeTexture(gl, { width: 1, height: 1, rgba: new Float32Array(4) });
+    this.asksCaps = checkDevice(gl).code === "software";
   }
 
   /** @throws ShaderCompileError, or the signal's reason */
@@ -158,7 +165,8 @@ export class TraceEngine {
     planes: number,
     signal?: AbortSignal,
   ): Promise<void> {
-    const defines = { ...packed.defines, CHANNELS: String(channels), PLANES: String(planes) };
+    const caps = this.asksCaps && planes === ANY_COUNT ? "1" : "0";
+    const defines = { ...packed.defines, CHANNELS: String(channels), PLANES: String(planes), CAPS: caps };
     const made = await makeProgram(this.gl, fragment, defines, signal);
     this.gl.useProgram(made.program);
     BLOCKS.forEach(({ name }, binding) => {
@@ -194,7 +202,7 @@ export class TraceEngine {
       return buffer;
     });
     const textures = SAMPLERS.map((sampler) => {
-      const texels = sampler.of(packed);
+      const texels = sampler.of(packed, this.asksCaps);
       return texels && makeTexture(gl, texels);
     });
     const map = packed.hasTable ? LightMap.make(gl, packed, pixels, [before?.map, this.spare]) : null;

@@ -9,8 +9,8 @@ import {
   WebGLRenderer,
 } from "three";
 import { inUnits, LIGHT_SETTINGS, type LightName } from "../../src/core/optics/lights.ts";
+import { planeTexels, ROW_TEXELS } from "../../src/render/plane-texels.ts";
 import { makeMaterial, makeUniforms, SEGMENTS } from "../../src/ui/piece/body-material.ts";
-import { planeTexels, ROW_TEXELS } from "../../src/ui/piece/plane-texels.ts";
 import { asDrawn, environmentOf, inLight } from "../../src/ui/piece/room.ts";
 
 const SIDE = 16;
@@ -33,7 +33,7 @@ function draw(name: LightName, inSoftware: boolean): number[] {
   );
   const uniforms = makeUniforms();
   const [plane, reach] = [{ n: [0, 0, 1], h: 0.8 } as const, 0.5];
-  const data = planeTexels([plane]);
+  const data = planeTexels(Float64Array.of(...plane.n, plane.h));
   uniforms.planes.value.image = { data, width: ROW_TEXELS, height: data.length / (4 * ROW_TEXELS) };
   uniforms.planes.value.needsUpdate = true;
   uniforms.eye.value.set(0, 0, 5);

@@ -7,8 +7,8 @@ import { expect, it } from "vitest";
 import { addScaled, normalize, scale, sub, type Vec3 } from "../../src/core/geometry/vec.ts";
 import { placeIn } from "../../src/core/inside/media.ts";
 import { toLocal } from "../../src/core/inside/scene-design.ts";
-import { FIELDS, fieldAt } from "../../src/core/measure/caps.ts";
-import { bodyNormal, enterBody, pointOnBody } from "../../src/core/optics/body.ts";
+import { fieldAt } from "../../src/core/measure/caps.ts";
+import { bodyNormal, enterBody, NOWHERE, nextOnBody, pointOnBody } from "../../src/core/optics/body.ts";
 import { lengthWithinBall } from "../../src/core/optics/casing.ts";
 import { roundedNormal } from "../../src/core/optics/edges.ts";
 import { fresnel, reflectRay, refractRay } from "../../src/core/optics/fresnel.ts";
@@ -26,8 +26,9 @@ import { wavelengthIn } from "../../src/core/optics/spectrum.ts";
 import { bareAt, makeTabletop } from "../../src/core/optics/tabletop.ts";
 import { facingNormal } from "../../src/core/optics/waviness.ts";
 import type { InsideDesign } from "../../src/core/plan/document.ts";
-import { packScene } from "../../src/render/pack-scene.ts";
+import { capTexels, packScene } from "../../src/render/pack-scene.ts";
 import type { ByteTexels, Texels } from "../../src/render/packed-scene.ts";
+import { LIMIT_DEFINES } from "../../src/render/shader-limits.ts";
 import { chance, randomDirection } from "../core/optics/helpers.ts";
 import { LOOK_SCENES, RASTERS } from "./look-scenes.ts";
 import { sharedThing } from "./shared.ts";
@@ -109,7 +110,7 @@ const BOUNDARY: readonly Probe[] = [
     name: "the field of the ball that a direction lies in",
     wish: {
       include: ["caps.glsl"],
-      defines: { FIELDS: String(FIELDS) },
+      defines: LIMIT_DEFINES,
       body: "first.x = float(fieldAt(given(0).xyz));",
     },
     input: (random: Random) => [...randomDirection(random), 0],
@@ -208,6 +209,59 @@ const BOUNDARY: readonly Probe[] = [
 
 const faceted = LOOK_SCENES[1].make();
 const packedFaceted = packScene(faceted);
+/** The same body with another finish on each facet. */
+const finished = { ...faceted, roughness: faceted.roughness.map((_, i) => (i + 1) / 100) };
+const packedFinished = packScene(finished);
+/** Where a ray meets the body, by the planes whose caps it may leave by. */
+const CAPPED: readonly Probe[] = [
+  {
+    name: "leaving the body, asking few planes",
+    wish: {
+      include: ["body.glsl"],
+      defines: { ...packedFaceted.defines, CAPS: "1", PLANES: "0" },
+      samplers: { planes: sent(capTexels(packedFinished)) },
+      body: `Surface ahead = leaveBody(given(0).xyz, given(1).xyz);
+  first = vec4(ahead.n, ahead.t); second.x = roughnessOf(ahead.id);`,
+    },
+    input: (random) => [
+      ...scale(randomDirection(random), 0.7 * Math.cbrt(nextRandom(random))),
+      0,
+      ...randomDirection(random),
+      0,
+    ],
+    twin: (given) => {
+      const [o, d] = [vec(given, 0), vec(given, 4)];
+      const { t, surface } = nextOnBody(faceted, o, d, NOWHERE);
+      return [...bodyNormal(faceted, surface, addScaled(o, d, t)), t, finished.roughness[surface] ?? 0];
+    },
+    // where it all but meets an edge either side is right
+    stray: 0.005,
+  },
+  {
+    name: "entering the body, asking few planes",
+    wish: {
+      include: ["body.glsl"],
+      defines: { ...packedFaceted.defines, CAPS: "1", PLANES: "0" },
+      samplers: { planes: sent(capTexels(packedFinished)) },
+      body: `Surface entry = enterBody(given(0).xyz, given(1).xyz);
+  if (entry.id != NOTHING) first = vec4(entry.n, entry.t);`,
+    },
+    input: (random) => {
+      const from = scale(randomDirection(random), 3);
+      const aim = scale(randomDirection(random), 1.1);
+      return [...from, 0, ...normalize(addScaled(aim, from, -1)), 0];
+    },
+    twin: (given) => {
+      const [o, d] = [vec(given, 0), vec(given, 4)];
+      const entry = enterBody(faceted, o, d);
+      return entry
+        ? [...bodyNormal(faceted, entry.surface, addScaled(o, d, entry.t)), entry.t]
+        : [0, 0, 0, 0];
+    },
+    stray: 0.005,
+  },
+];
+
 const SPECTRUM: Probe = {
   name: "the spectrum",
   wish: {
@@ -670,6 +724,7 @@ it.each(
     ...TABLES,
     ...BOUNDARY,
     SPECTRUM,
+    ...CAPPED,
     ...LIGHTS,
     ON_TABLE,
     ...HITS,

@@ -7,9 +7,9 @@ import type { Solid } from "../../core/geometry/solid-types.ts";
 import { addedByChannel, bordersOf } from "../../core/optics/casing.ts";
 import { indexAt, LINE_D_NM, opticalGlass } from "../../core/optics/glasses.ts";
 import type { Piece } from "../../core/plan/document.ts";
+import { planeTexels, ROW_TEXELS } from "../../render/plane-texels.ts";
 import { BALL_EDGES, type BodyArrays, ballGeometry, facetArrays } from "./body-geometry.ts";
 import { type BodyUniforms, makeMaterial, makeUniforms, NO_FACE, SEGMENTS } from "./body-material.ts";
-import { planeTexels, ROW_TEXELS } from "./plane-texels.ts";
 import { type Room, useRoom } from "./room.ts";
 import type { Palette } from "./token-colors.ts";
 
@@ -26,7 +26,7 @@ function setEye(
 }
 
 function setPlanes({ planes: { value: texture } }: BodyUniforms, planes: readonly Plane[]): void {
-  const data = planeTexels(planes);
+  const data = planeTexels(Float64Array.from(planes.flatMap(({ n, h }) => [...n, h])));
   const height = data.length / (4 * ROW_TEXELS);
   // a texture on the card keeps the size that it was made with
   if (height !== texture.image.height) texture.dispose();

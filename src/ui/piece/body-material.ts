@@ -18,7 +18,7 @@ import bodyVert from "../../../shaders/piece/body.vert.glsl?raw";
 import tone from "../../../shaders/tone.glsl?raw";
 import { FIELDS } from "../../core/measure/caps.ts";
 import { COUNTS } from "../../core/plan/limits.ts";
-import { ROW_TEXELS } from "./plane-texels.ts";
+import { ROW_TEXELS } from "../../render/plane-texels.ts";
 import type { Room } from "./room.ts";
 
 export const NO_FACE = -5;

@@ -44,7 +44,7 @@ import {
 import { EXAMPLES } from "../../../src/ui/examples.ts";
 import { CONTACT_PICTURES, sceneOfPicture, viewOfPicture } from "../../browser/contact-pictures.ts";
 import { LOOK_SCENES } from "../../browser/look-scenes.ts";
-import { BENCH_VIEW, bareUniforms, benchScene } from "./scenes.ts";
+import { BENCH_VIEW, bareUniforms, benchScene, exampleOnTable } from "./scenes.ts";
 import { bareText, readShaderTexts } from "./shader-texts.ts";
 
 const SIZES = [
@@ -323,6 +323,26 @@ const contact = () =>
     };
   });
 
+/** What Look shows first of examples on tables, converged: what a first picture in software is held to. */
+const FIRST_SIZE = 480;
+const firstOnTables = () =>
+  (
+    [
+      ["Both banks", "paper"],
+      ["Three steps up", "linen"],
+    ] as const
+  ).map(([plan, table]) => {
+    const { scene, view } = exampleOnTable(plan, table);
+    const options = { behind: "light", seed: 2 } as const;
+    const file = `first-${plan.toLowerCase().replaceAll(" ", "-")}.png`;
+    return {
+      ...tracerJob(`${plan} on ${table}`, scene, view, options, { file, exposure: 0 }),
+      sizes: square(FIRST_SIZE),
+      passes: passList(CONVERGED_PASSES, { ...DEFAULT_OPTIONS, ...options }),
+      samples: samplesOfHalves(CONVERGED_PASSES, true),
+    };
+  });
+
 const [folder, ...only] = process.argv.slice(2);
 if (!folder) throw new Error("usage: emit.ts FOLDER [NAME ...]");
 mkdirSync(folder, { recursive: true });
@@ -332,7 +352,14 @@ const withMapSides = <T extends Job>(job: T): T =>
   job.map
     ? { ...job, map: { ...job.map, sides: job.sizes.map(([width, height]) => mapSide(width * height)) } }
     : job;
-for (const [name, make] of Object.entries({ timings, checks, product, contact, pictures })) {
+for (const [name, make] of Object.entries({
+  timings,
+  checks,
+  product,
+  contact,
+  pictures,
+  first: firstOnTables,
+})) {
   if (only.length > 0 && !only.includes(name)) continue;
   const jobs: readonly Job[] = make();
   writeFileSync(join(folder, `${name}.json`), JSON.stringify({ shaders, jobs: jobs.map(withMapSides) }));

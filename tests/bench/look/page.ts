@@ -1,5 +1,6 @@
 /** Times the tracer, the plain yardstick and a general path tracer in this browser; called by `look.ts`. */
 import { Accumulator } from "../../../src/render/accumulator.ts";
+import { checkDevice } from "../../../src/render/device-check.ts";
 import { compileProgram, UniformSetter } from "../../../src/render/gl-program.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../../src/render/pack-scene.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
@@ -7,6 +8,7 @@ import { shaderFiles } from "../../../src/render/shader-files.ts";
 import { TraceEngine } from "../../../src/render/trace-engine.ts";
 import { uint, vec2 } from "../../../src/render/uniforms.ts";
 import bareText from "./bare.frag?raw";
+import { earlyPictures } from "./early.ts";
 import { firstPictures } from "./first.ts";
 import { traceGeneral } from "./general.ts";
 import { blocksOf, type Run, relativeError, type Step } from "./noise.ts";
@@ -68,7 +70,8 @@ async function load(
     behind,
   });
   await engine.prepare(packed);
-  await engine.specialise([packed]);
+  // as the app does: programs for one number of facets are for cards
+  if (checkDevice(gl).code !== "software") await engine.specialise([packed]);
   const scene = engine.load(packed, size * size);
   const target = new Accumulator(gl, size, size);
   target.restart(hasDispersion);
@@ -142,4 +145,4 @@ async function convergeTracer(
   return { steps, blocks: blocksOf(right, size) };
 }
 
-Object.assign(window, { timeBare, timeTracer, convergeTracer, traceGeneral, firstPictures });
+Object.assign(window, { timeBare, timeTracer, convergeTracer, traceGeneral, firstPictures, earlyPictures });

@@ -1,13 +1,21 @@
 /** What the look is timed on: pieces with 25, 60 and 120 facets, and the plain yardstick's view of the first. */
+import { supportOf } from "../../../src/core/check/size.ts";
 import type { Plane } from "../../../src/core/geometry/plane.ts";
-import type { Vec3 } from "../../../src/core/geometry/vec.ts";
+import { cutBall } from "../../../src/core/geometry/solid.ts";
+import { scale, type Vec3 } from "../../../src/core/geometry/vec.ts";
 import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
 import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
-import { MATERIALS } from "../../../src/core/optics/materials.ts";
-import { makeScene, putOnTable, type Scene } from "../../../src/core/optics/scene.ts";
+import { MATERIALS, type MaterialName } from "../../../src/core/optics/materials.ts";
+import { RESTS } from "../../../src/core/optics/rest.ts";
+import { makeScene, putOnTable, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";
+import { tableFrame } from "../../../src/core/optics/tabletop.ts";
 import type { Finish, Piece } from "../../../src/core/plan/document.ts";
+import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { mat3, type Uniforms, vec3, vec4 } from "../../../src/render/uniforms.ts";
 import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
+import { EXAMPLES } from "../../../src/ui/examples.ts";
+import { ON_TABLE } from "../../../src/ui/look/lying.ts";
+import { eyeFrame, eyePlace, FIELD_DEG } from "../../../src/ui/piece/camera.ts";
 
 /** Facets of equal size spread over the whole ball on a golden spiral; the more, the shallower, so that each shows. */
 export function spreadPlanes(count: number): Plane[] {
@@ -53,3 +61,19 @@ export const bareUniforms = (view: View, count: number): Uniforms => ({
   eye: vec3(view.eye),
   view: mat3(viewColumns(view)),
 });
+
+/** What Look shows of an example as soon as a table is chosen: on its side, from where a piece on a table is first seen. */
+export function exampleOnTable(name: string, material: MaterialName): { scene: Scene; view: View } {
+  const plan = EXAMPLES.find((example) => example.name === name);
+  if (!plan) throw new Error(`no example is called ${name}`);
+  const solved = solvePlan(plan);
+  const { down } = RESTS.side;
+  const up = scale(down, -1);
+  const lain = { material: MATERIALS[material], radiusMm: plan.piece.diameterMm / 2 };
+  const eye = { ...ON_TABLE, stand: tableFrame(up) };
+  const { out, right, up: upright } = eyeFrame(eye);
+  return {
+    scene: putOnTable(sceneOfPlan(solved, WINDOW), up, -supportOf(cutBall(solved.planes), down), lain),
+    view: { eye: eyePlace(eye), right, up: upright, back: out, fieldDeg: FIELD_DEG },
+  };
+}

@@ -1,15 +1,19 @@
 import { expect, it } from "vitest";
-import { fieldAt } from "../../../src/core/measure/caps.ts";
-import { solved } from "../../../src/state/derived.ts";
-import { EXAMPLES } from "../../../src/ui/examples.ts";
-import { planeTexels, ROW_TEXELS } from "../../../src/ui/piece/plane-texels.ts";
-import { chance, randomDirection } from "../../core/optics/helpers.ts";
+import type { Plane } from "../../src/core/geometry/plane.ts";
+import { fieldAt } from "../../src/core/measure/caps.ts";
+import { planeTexels, ROW_TEXELS } from "../../src/render/plane-texels.ts";
+import { solved } from "../../src/state/derived.ts";
+import { EXAMPLES } from "../../src/ui/examples.ts";
+import { chance, randomDirection } from "../core/optics/helpers.ts";
+
+const four = (planes: readonly Plane[]): Float64Array =>
+  Float64Array.from(planes.flatMap(({ n, h }) => [...n, h]));
 
 it.each(EXAMPLES.map((plan) => [plan.name, plan] as const))(
   "lists for any place of the ball the planes of %s that cut it away",
   (_, plan) => {
     const { planes } = solved(plan);
-    const texels = planeTexels(planes);
+    const texels = planeTexels(four(planes));
     const random = chance(11);
     let cut = 0;
     for (let i = 0; i < 2000; i++) {
@@ -31,7 +35,7 @@ it.each(EXAMPLES.map((plan) => [plan.name, plan] as const))(
 
 it("fills whole rows, a power of two of them, with or without planes", () => {
   for (const planes of [[], solved(EXAMPLES[0]).planes]) {
-    const rows = planeTexels(planes).length / (4 * ROW_TEXELS);
+    const rows = planeTexels(four(planes)).length / (4 * ROW_TEXELS);
     expect(Number.isInteger(Math.log2(rows))).toBe(true);
   }
 });
