@@ -8,13 +8,16 @@
 // caps.glsl): in software that is far less work, on a card rows of equal sums are quicker. Else PLANES, the number of planes when the compiler may know it (the loops then unroll into plain
 // arithmetic), 0 when it comes at run time; then planes come in whole groups, GROUP each, filled up with planes that no ray
 // meets. BLOCK_PLANES, how many a uniform block holds, and MANY_PLANES, 1 where there are more: then they come in a texture.
+#if PLANES > 0
+#define EACH_PLANE for (int i = 0; i < PLANES; i++)
+#else
+#define EACH_PLANE for (int first = 0; first < planeCount; first += GROUP) for (int i = first; i < first + GROUP; i++)
+#endif
 #if CAPS
 #include "caps.glsl"
 #define PLANES_ABOUT(place, caps) ivec2 caps = capsAt(place); for (int i = caps.x; i < caps.y; i++)
-#elif PLANES > 0
-#define PLANES_ABOUT(place, caps) for (int i = 0; i < PLANES; i++)
 #else
-#define PLANES_ABOUT(place, caps) for (int first = 0; first < planeCount; first += GROUP) for (int i = first; i < first + GROUP; i++)
+#define PLANES_ABOUT(place, caps) EACH_PLANE
 #endif
 // The natural skin, as a surface beside the planes 0 .. planeCount - 1; and no surface at all.
 const int SKIN = -1;

@@ -12,6 +12,8 @@ uniform float firstSamples;
 uniform float secondSamples;
 // Neighbours stand so many pixels apart.
 uniform int apart;
+// 1: all neighbours count alike, where the halves have yet to tell anything.
+uniform int blind;
 // Radiance that both are counted from.
 uniform vec3 ground;
 
@@ -60,7 +62,7 @@ struct Halves {
 Halves smoothed(ivec2 pixel, ivec2 last) {
   vec4 first = squeezed(firstAt(pixel));
   vec4 second = squeezed(secondAt(pixel));
-  float sharpness = 1.0 / (LEAST + STRICTNESS * STRICTNESS * unlikeness(pixel, last));
+  float sharpness = blind == 1 ? 0.0 : 1.0 / (LEAST + STRICTNESS * STRICTNESS * unlikeness(pixel, last));
   vec4 firstMean = vec4(0.0);
   vec4 secondMean = vec4(0.0);
   float firstWeight = 0.0;

@@ -1,5 +1,5 @@
 // Seeds: tiny bubbles all through the glass. Twin: src/core/optics/seeds.ts.
-// Set from outside: SEEDS, 1 where there are some.
+// Set from outside: SEEDS, 1 where there are some; then CAPS of body.glsl is 0, since all planes are asked whether they open one.
 
 // Radius, edge of the cubes with one seed each.
 uniform vec2 seedSize;

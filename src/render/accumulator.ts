@@ -8,7 +8,15 @@
  * will begin, is shown until a ray has all its wavelengths, and n passes hold n - 1 samples.
  */
 import { makeFramebuffer, makeTarget } from "./gl-target.ts";
-import { type Half, halfOfPass, samplesAfter, samplesOfHalves, soFar, WAVES_A_RAY } from "./pass.ts";
+import {
+  type Half,
+  halfOfPass,
+  samplesAfter,
+  samplesOfHalves,
+  soFar,
+  WAVES_A_RAY,
+  type WavesARay,
+} from "./pass.ts";
 
 type Slot = 0 | 1 | 2;
 
@@ -35,6 +43,7 @@ export class Accumulator {
   readonly pictureTarget: WebGLFramebuffer;
   private places: readonly [Slot, Slot] = [0, 1];
   private isGuided = false;
+  private wavesARay: WavesARay = WAVES_A_RAY;
   /** Whole passes drawn since the restart. */
   passes = 0;
   /** Samples per pixel of all whole passes; after a restart those of the old picture, until a new pass is whole. */
@@ -85,8 +94,9 @@ export class Accumulator {
   }
 
   /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `keep` = 0). */
-  restart(isGuided: boolean): void {
+  restart(isGuided: boolean, wavesARay: WavesARay = WAVES_A_RAY): void {
     this.passes = 0;
+    this.wavesARay = wavesARay;
     this.isGuided = isGuided;
     this.hasNews = false;
   }
@@ -94,9 +104,9 @@ export class Accumulator {
   /** What `picture` has to be made of now; null when it is still good enough. */
   get overdue(): Showable | null {
     if (!this.hasNews) return null;
-    const samples = samplesOfHalves(this.passes, this.isGuided);
+    const samples = samplesOfHalves(this.passes, this.isGuided, this.wavesARay);
     const halves = [this.halfSum(0, samples[0]), this.halfSum(1, samples[1])] as const;
-    const isSketch = this.isGuided && samples[0] < WAVES_A_RAY;
+    const isSketch = this.isGuided && samples[0] < this.wavesARay;
     if (isSketch) return { halves: [this.halfSum(0, 0), this.halfSum(1, 1)], smoothed: false };
     const smoothed = samples[0] === samples[1];
     if (smoothed) return this.samples >= this.smoothedAt * SMOOTHED_AGAIN ? { halves, smoothed } : null;
@@ -111,12 +121,12 @@ export class Accumulator {
 
   /** What a half holds, see `soFar` of `pass.ts`. */
   soFar(half: Half): HalfSum {
-    return this.halfSum(...soFar(half, this.passes, this.isGuided));
+    return this.halfSum(...soFar(half, this.passes, this.isGuided, this.wavesARay));
   }
 
   /** The half that the pass that is being drawn adds to. */
   get half(): Half {
-    return halfOfPass(this.passes, this.isGuided);
+    return halfOfPass(this.passes, this.isGuided, this.wavesARay);
   }
 
   private halfSum(half: Half, samples: number): HalfSum {
@@ -125,7 +135,7 @@ export class Accumulator {
 
   /** Mean over the samples, not smoothed, RGBA, rows bottom to top. Waits for the graphics card: for tests and saving only. */
   readMean(): Float32Array {
-    const samples = samplesOfHalves(this.passes, this.isGuided);
+    const samples = samplesOfHalves(this.passes, this.isGuided, this.wavesARay);
     const isSketch = this.isGuided && this.passes === 1;
     const mean = new Float32Array(this.width * this.height * 4);
     for (const half of [0, 1] as const) {

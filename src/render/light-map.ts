@@ -16,17 +16,26 @@ const [LEAST_SIDE, MOST_SIDE] = [128, 512];
 const SOON = 17;
 /**
  * A map is ahead of the picture, which is only as good as the map was pass by pass: it has few texels, and blotches of their size are
- * what one sees first. It gains so many passes more with each of the picture's, until it leads by this many.
+ * what one sees first. By a picture's first ray it has been smoothed by its halves; then it gains so many passes more with each of the
+ * picture's, until it leads by this many. In software a texel's path costs three of a pixel's, and a picture would wait for its table.
  */
-const [LEADS_EACH, LEADS] = [3, 32];
-const leadAt = (passes: number): number => Math.min(LEADS, LEADS_EACH * passes);
+const AT_FIRST = 3;
+const LEADS = 32;
+const LEADS_EACH = { card: 3, software: 0.5 } as const;
+export type Leading = keyof typeof LEADS_EACH;
+const leadAt = (passes: number, by: Leading): number =>
+  passes === 0 ? 0 : Math.min(LEADS, AT_FIRST + Math.floor(LEADS_EACH[by] * (passes - 1)));
 /** With so many it is left as it is. */
 const MOST_PASSES = 4097;
-/** It is smoothed once it has so many passes more, in steps of which each looks at neighbours so many texels apart. */
+/**
+ * It is smoothed once it has as many passes more as it had, at most so many, in steps of which each looks at neighbours so many texels
+ * apart. Its first pass, one path a texel, knows no halves yet: all neighbours count alike then, so that a table's first picture is
+ * soft, and not strewn with dots.
+ */
 const SMOOTHED_AFTER = 8;
 export const SMOOTHING_STEPS = [1, 2, 4] as const;
 /** Two wavelengths half a spectrum apart are grey enough for what is smoothed, and leave a map twice as many rays as a picture. */
-const WAVES_A_RAY_OF_MAP = 2;
+export const WAVES_A_RAY_OF_MAP = 2;
 /** A map's chances are not its picture's. */
 const SEED_OF_MAP = 0x7f4a7c15;
 
@@ -35,19 +44,24 @@ export const mapSide = (pixels: number): number =>
   Math.round(Math.min(MOST_SIDE, Math.max(LEAST_SIDE, TEXELS_A_PIXEL * Math.sqrt(pixels))));
 
 /** How many passes a map that has `now` is to gain before a picture does that has so many already. */
-export function mapPassesDue(now: number, passes: number): number {
-  const wanted = Math.min(MOST_PASSES, passes + leadAt(passes) + 1);
+export function mapPassesDue(now: number, passes: number, by: Leading): number {
+  const wanted = Math.min(MOST_PASSES, passes + leadAt(passes, by) + 1);
   return Math.max(wanted - now, now < SOON ? 1 : 0);
 }
 
 /** Paths that go into the map of a picture of so many pixels and samples, if it is made for that picture alone. */
-export const mapPaths = (pixels: number, samples: number): number =>
-  mapSide(pixels) ** 2 * (samples + leadAt(samples));
+export const mapPaths = (pixels: number, samples: number, by: Leading): number =>
+  mapSide(pixels) ** 2 * (samples + leadAt(samples, by));
 
-/** Whether it is to be smoothed after so many passes: both halves have as much, and it was not just done. */
-export function smoothsMap(passes: number, smoothedAt: number, isGuided: boolean): boolean {
-  const [first, second] = samplesOfHalves(passes, isGuided);
-  return first > 0 && first === second && passes >= smoothedAt + SMOOTHED_AFTER;
+/** How a map is to be smoothed: by what its halves differ by, or all alike. */
+export type MapSmoothing = "guided" | "blind";
+
+/** How it is to be smoothed after so many passes, if at all: both halves have as much, and it was not just done; or it is the first. */
+export function smoothingOfMap(passes: number, smoothedAt: number, isGuided: boolean): MapSmoothing | null {
+  if (passes === 1 && smoothedAt === 0) return "blind";
+  const [first, second] = samplesOfHalves(passes, isGuided, WAVES_A_RAY_OF_MAP);
+  const more = Math.min(SMOOTHED_AFTER, Math.max(1, smoothedAt - 1));
+  return first > 0 && first === second && passes >= smoothedAt + more ? "guided" : null;
 }
 
 /** What the pass over a map does that has so many already. */
@@ -71,12 +85,13 @@ export class LightMap {
     private readonly gl: WebGL2RenderingContext,
     private readonly packed: PackedScene,
     side: number,
+    private readonly leading: Leading,
   ) {
     this.sums = new Accumulator(gl, side, side);
     const make = () => makeTarget(gl, gl.RGBA16F, side, side);
     this.smoothed = SMOOTHING_STEPS.map(() => [make(), make()] as const);
     this.targets = this.smoothed.map((halves) => makeFramebuffer(gl, halves));
-    this.sums.restart(packed.hasDispersion);
+    this.sums.restart(packed.hasDispersion, WAVES_A_RAY_OF_MAP);
   }
 
   /**
@@ -88,15 +103,21 @@ export class LightMap {
     packed: PackedScene,
     pixels: number,
     others: readonly (LightMap | null | undefined)[],
+    leading: Leading,
   ): LightMap {
     const side = mapSide(pixels);
     const same = others.find((map) => map?.sums.width === side && haveOneMap(map.packed, packed));
-    return same ?? new LightMap(gl, packed, side);
+    return same ?? new LightMap(gl, packed, side, leading);
+  }
+
+  /** What it holds is rough as yet. */
+  get isEarly(): boolean {
+    return this.sums.passes < SOON;
   }
 
   /** How many passes it is to gain before a picture does that has so many already. */
   due(passes: number): number {
-    return mapPassesDue(this.sums.passes, passes);
+    return mapPassesDue(this.sums.passes, passes, this.leading);
   }
 
   /** The pass that it gains next. */
@@ -110,10 +131,15 @@ export class LightMap {
     return { texture: this.smoothed[SMOOTHING_STEPS.length - 1][half], samples: 1 };
   }
 
-  /** How it is to be smoothed now, step by step: from which halves, and where to. */
-  get smoothing(): readonly { from: readonly [HalfSum, HalfSum]; into: WebGLFramebuffer; apart: number }[] {
-    const { passes } = this.sums;
-    if (!smoothsMap(passes, this.smoothedAt, this.packed.hasDispersion)) return [];
+  /** How it is to be smoothed now, step by step: from which halves, where to, and how. */
+  get smoothing(): readonly {
+    from: readonly [HalfSum, HalfSum];
+    into: WebGLFramebuffer;
+    apart: number;
+    isBlind: boolean;
+  }[] {
+    const how = smoothingOfMap(this.sums.passes, this.smoothedAt, this.packed.hasDispersion);
+    if (!how) return [];
     const sums = [this.sums.soFar(0), this.sums.soFar(1)] as const;
     return SMOOTHING_STEPS.map((apart, k) => {
       const [first, second] = this.smoothed[k - 1] ?? [];
@@ -124,7 +150,7 @@ export class LightMap {
               { texture: second, samples: 1 },
             ] as const)
           : sums;
-      return { from: before, into: this.targets[k], apart };
+      return { from: before, into: this.targets[k], apart, isBlind: how === "blind" };
     });
   }
 

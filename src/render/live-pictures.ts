@@ -30,6 +30,8 @@ export interface Progress {
   readonly samples: number;
   /** Only a coarse picture, or none, has been through yet. */
   readonly isCoarse: boolean;
+  /** The light on its table is rough as yet. */
+  readonly gathersTable: boolean;
   /** There is nothing left to do. */
   readonly isFinest: boolean;
 }
@@ -65,11 +67,12 @@ export class LivePictures {
 
   get progress(): Progress {
     const [side] = this.sides;
-    if (!side) return { samples: 0, isCoarse: true, isFinest: false };
-    const { full, coarse } = side;
+    if (!side) return { samples: 0, isCoarse: true, gathersTable: false, isFinest: false };
+    const { full, coarse, scene } = side;
+    const gathersTable = scene.map?.isEarly ?? false;
     const isCoarse = full.passes === 0;
     const samples = isCoarse ? Math.min(1, coarse.passes) : full.samples;
-    return { samples, isCoarse, isFinest: !isCoarse && full.samples >= this.target };
+    return { samples, isCoarse, gathersTable, isFinest: !isCoarse && full.samples >= this.target };
   }
 
   /** Puts scenes on the card in place of those before; `width` x `height` of one side. Their first programs must be there. */

@@ -40,6 +40,10 @@ export interface LookState {
   readonly firstPictureMs: number | null;
   /** What shows has fewer pixels than the screen: a full picture has not been through yet. */
   readonly isCoarse: boolean;
+  /** The light on the table is rough as yet. */
+  readonly gathersTable: boolean;
+  /** A sample takes so long that each is worth telling. */
+  readonly isSlow: boolean;
   /** What shows is the scene from before the last change, whose program still compiles. */
   readonly isBehind: boolean;
 }
@@ -62,6 +66,8 @@ const STILL_AFTER_MS = 140;
 const SKETCH_WAIT_MS = 10_000;
 /** A software renderer has the time of a frame that a card would leave to the page. */
 const SOFTWARE_FRAME_MS = 28;
+/** A pass that takes longer is slow, milliseconds. */
+const SLOW_PASS_MS = 500;
 /** A picture that has stood for so long is one that is being looked at, milliseconds. */
 const LASTING_MS = 1500;
 
@@ -121,6 +127,8 @@ export class LookRenderer {
       error: null,
       firstPictureMs: null,
       isCoarse: true,
+      gathersTable: false,
+      isSlow: false,
       isBehind: false,
     };
     canvas.addEventListener("webglcontextlost", this.onLost);
@@ -179,7 +187,9 @@ export class LookRenderer {
 
   /** About how long a still picture of so many pixels and samples takes, milliseconds; null before anything was traced. */
   stillMs(pixels: number, samples: number, hasTable: boolean): number | null {
-    return this.pictures?.first?.passes ? this.scheduler.passMs(stillPaths(pixels, samples, hasTable)) : null;
+    if (!this.pictures?.first?.passes) return null;
+    const paths = stillPaths(pixels, samples, hasTable, this.isSoftware ? "software" : "card");
+    return this.scheduler.passMs(paths);
   }
 
   /** The engine, for still pictures on the same card; null while there is none. */
@@ -331,13 +341,15 @@ export class LookRenderer {
     });
   }
 
-  private reportProgress({ samples, isCoarse }: Progress): void {
+  private reportProgress({ samples, isCoarse, gathersTable }: Progress): void {
     const isClean = !isCoarse && samples >= CLEAN_SAMPLES;
     const isFirst = samples > 0 && this.state.firstPictureMs === null;
     this.report({
       phase: isClean ? "clean" : "tracing",
       samples,
       isCoarse,
+      gathersTable,
+      isSlow: this.scheduler.passMs(this.width * this.height) > SLOW_PASS_MS,
       isBehind: this.ready !== this.wanted,
       ...(isFirst && { firstPictureMs: performance.now() - this.changedAt }),
     });

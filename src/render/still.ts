@@ -2,7 +2,7 @@
 import type { Rgb } from "../core/optics/spectrum.ts";
 import { Accumulator } from "./accumulator.ts";
 import { measureGpu } from "./gpu-clock.ts";
-import { mapPaths } from "./light-map.ts";
+import { type Leading, mapPaths } from "./light-map.ts";
 import type { PackedScene } from "./packed-scene.ts";
 import { TileScheduler } from "./tile-scheduler.ts";
 import type { LoadedScene, TraceEngine } from "./trace-engine.ts";
@@ -30,8 +30,8 @@ const TILE = 1024;
 const LONGER = 1.53;
 
 /** What a still picture is made of, in paths of a living one: all samples and the sketch before them, and the light map of a table. */
-export const stillPaths = (pixels: number, samples: number, hasTable: boolean): number =>
-  LONGER * ((samples + 1) * pixels + (hasTable ? mapPaths(pixels, samples + 1) : 0));
+export const stillPaths = (pixels: number, samples: number, hasTable: boolean, by: Leading): number =>
+  LONGER * ((samples + 1) * pixels + (hasTable ? mapPaths(pixels, samples + 1, by) : 0));
 
 interface Tile {
   readonly x: number;

@@ -92,8 +92,7 @@ export class TraceEngine {
   private readonly nothing: WebGLTexture;
   /** The light map of the scene that was unloaded last: the next picture may show the same, from elsewhere. */
   private spare: LightMap | null = null;
-  /** Programs for any number of planes ask only those whose caps a ray can leave by: in software, see `body.glsl`. */
-  private readonly asksCaps: boolean;
+  private readonly isSoftware: boolean;
 
   private constructor(
     readonly gl: WebGL2RenderingContext,
@@ -102,7 +101,7 @@ export class TraceEngine {
     private readonly smoother: Program,
   ) {
     this.nothing = makeTexture(gl, { width: 1, height: 1, rgba: new Float32Array(4) });
-    this.asksCaps = checkDevice(gl).code === "software";
+    this.isSoftware = checkDevice(gl).code === "software";
   }
 
   /** @throws ShaderCompileError, or the signal's reason */
@@ -165,7 +164,7 @@ export class TraceEngine {
     planes: number,
     signal?: AbortSignal,
   ): Promise<void> {
-    const caps = this.asksCaps && planes === ANY_COUNT ? "1" : "0";
+    const caps = this.asksCaps(packed) && planes === ANY_COUNT ? "1" : "0";
     const defines = { ...packed.defines, CHANNELS: String(channels), PLANES: String(planes), CAPS: caps };
     const made = await makeProgram(this.gl, fragment, defines, signal);
     this.gl.useProgram(made.program);
@@ -182,6 +181,11 @@ export class TraceEngine {
   canTrace(packed: PackedScene, passes: number): boolean {
     const { channels } = passAt(passes, packed);
     return fragmentsOf(packed).every((name) => this.hasProgram(packed, name, channels));
+  }
+
+  /** Whether programs for any number of planes ask only those whose caps a ray can leave by, see `body.glsl`. */
+  private asksCaps({ defines }: PackedScene): boolean {
+    return this.isSoftware && defines.SEEDS === "0";
   }
 
   private hasProgram(packed: PackedScene, fragment: Fragment, channels: Channels): boolean {
@@ -202,10 +206,13 @@ export class TraceEngine {
       return buffer;
     });
     const textures = SAMPLERS.map((sampler) => {
-      const texels = sampler.of(packed, this.asksCaps);
+      const texels = sampler.of(packed, this.asksCaps(packed));
       return texels && makeTexture(gl, texels);
     });
-    const map = packed.hasTable ? LightMap.make(gl, packed, pixels, [before?.map, this.spare]) : null;
+    const leading = this.isSoftware ? "software" : "card";
+    const map = packed.hasTable
+      ? LightMap.make(gl, packed, pixels, [before?.map, this.spare], leading)
+      : null;
     if (map === this.spare) this.spare = null;
     return { packed, buffers, textures, map };
   }
@@ -247,9 +254,13 @@ export class TraceEngine {
   private traceMap(scene: LoadedScene, map: LightMap): void {
     const band = { y: 0, height: map.sums.height, last: true };
     this.draw(scene, "light-map.frag", map.sums, band, map.next, { behind: int(BEHINDS.light) });
-    for (const { from, into, apart } of map.smoothing) {
+    for (const { from, into, apart, isBlind } of map.smoothing) {
       const ground = vec3(scene.packed.mapGround);
-      this.drawHalves(this.smoother, from, into, map.sums, { apart: int(apart), ground });
+      this.drawHalves(this.smoother, from, into, map.sums, {
+        apart: int(apart),
+        blind: int(isBlind ? 1 : 0),
+        ground,
+      });
       map.endSmoothing();
     }
   }
@@ -298,6 +309,7 @@ export class TraceEngine {
     const smooths = int(now.smoothed ? 1 : 0);
     this.drawHalves(this.resolver, now.halves, gathered.pictureTarget, gathered, {
       apart: int(1),
+      blind: int(0),
       ground: vec3([0, 0, 0]),
       smooths,
     });

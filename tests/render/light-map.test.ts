@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { LIGHT_SETTINGS, type Light } from "../../src/core/optics/lights.ts";
 import { MATERIALS } from "../../src/core/optics/materials.ts";
 import { makeScene, putOnTable, type Scene } from "../../src/core/optics/scene.ts";
-import { LightMap, mapPassesDue, smoothsMap } from "../../src/render/light-map.ts";
+import { LightMap, mapPassesDue, smoothingOfMap, WAVES_A_RAY_OF_MAP } from "../../src/render/light-map.ts";
 import { DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
-import { soFar } from "../../src/render/pass.ts";
+import { samplesOfHalves, soFar } from "../../src/render/pass.ts";
 import { anyContext } from "./any-context.ts";
 
 const lit = (turnRad: number): Light => ({
@@ -26,7 +26,7 @@ const onPaper = (h = 0.9, turnRad = 0, hasRing = false): Scene => {
 describe("a light map", () => {
   const pixels = 400 * 400;
   const mapOf = (scene: Scene, others: readonly LightMap[], change = {}) =>
-    LightMap.make(anyContext(), packScene(scene, { ...DEFAULT_OPTIONS, ...change }), pixels, others);
+    LightMap.make(anyContext(), packScene(scene, { ...DEFAULT_OPTIONS, ...change }), pixels, others, "card");
   const first = mapOf(onPaper(), []);
 
   it("goes on for the same piece in the same light, whatever is seen past it", () => {
@@ -42,37 +42,57 @@ describe("a light map", () => {
     expect(mapOf(scene, [first], change)).not.toBe(first);
   });
 
-  it("is ahead of its picture, and then costs one pass a pass", () => {
-    let now = 0;
-    for (let passes = 0; passes < 100; passes++) {
-      for (let due = mapPassesDue(now, passes); due > 0; due--) now++;
-      expect(now).toBeGreaterThan(passes);
-      expect(now).toBeLessThanOrEqual(passes + 34);
-    }
-    expect(now).toBeLessThanOrEqual(133);
-    // another eye: what is there is enough
-    expect(mapPassesDue(now, 0)).toBe(0);
-    expect(mapPassesDue(now, 90)).toBe(0);
-  });
+  it.each(["card", "software"] as const)(
+    "is ahead of its picture, and then costs one pass a pass: %s",
+    (by) => {
+      let now = 0;
+      for (let passes = 0; passes < 100; passes++) {
+        for (let due = mapPassesDue(now, passes, by); due > 0; due--) now++;
+        expect(now).toBeGreaterThan(passes);
+        expect(now).toBeLessThanOrEqual(passes + 33);
+      }
+      expect(now).toBeLessThanOrEqual(133);
+      // another eye: what is there is enough
+      expect(mapPassesDue(now, 0, by)).toBe(0);
+      expect(mapPassesDue(now, 90, by)).toBe(0);
+    },
+  );
 
   it("goes on while an eye moves, whose pictures never get far, until it shows something", () => {
     let now = 0;
-    for (let frame = 0; frame < 40; frame++) now += mapPassesDue(now, 0);
+    for (let frame = 0; frame < 40; frame++) now += mapPassesDue(now, 0, "card");
     expect(now).toBe(17);
   });
 
   it.each([true, false])("has halves of which neither is read for the other (guided: %s)", (isGuided) => {
-    for (let passes = isGuided ? 6 : 2; passes < 60; passes++)
-      for (const half of [0, 1] as const) expect(soFar(half, passes, isGuided)[0]).toBe(half);
+    const waves = WAVES_A_RAY_OF_MAP;
+    for (let passes = isGuided ? waves + 2 : 2; passes < 60; passes++)
+      for (const half of [0, 1] as const) expect(soFar(half, passes, isGuided, waves)[0]).toBe(half);
     // with nothing yet, nothing is read
-    expect(soFar(0, 0, isGuided)[1]).toBe(0);
+    expect(soFar(0, 0, isGuided, waves)[1]).toBe(0);
   });
 
-  it("is smoothed as soon as both halves have as much", () => {
-    const at: number[] = [];
-    for (let passes = 1; passes <= 40; passes++)
-      if (smoothsMap(passes, at.at(-1) ?? 0, true)) at.push(passes);
-    expect(at).toEqual([9, 17, 25, 33]);
+  it.each([
+    [true, [5, 9, 17, 25, 33]],
+    [false, [2, 4, 8, 16, 24, 32, 40]],
+  ])(
+    "is never read as it is: its first pass is smoothed blindly, and from then on as soon as both halves have as much (guided: %s)",
+    (isGuided, guidedAt) => {
+      const at: number[] = [];
+      for (let passes = 1; passes <= 40; passes++) {
+        const how = smoothingOfMap(passes, at.at(-1) ?? 0, isGuided);
+        if (how) at.push(passes);
+        expect(how === "blind").toBe(passes === 1);
+        const [first, second] = samplesOfHalves(passes, isGuided, WAVES_A_RAY_OF_MAP);
+        if (how === "guided") expect(first).toBe(second);
+      }
+      expect(at).toEqual([1, ...guidedAt]);
+    },
+  );
+
+  it("is smoothed by its halves before a picture has its first ray", () => {
+    for (const by of ["card", "software"] as const)
+      expect(smoothingOfMap(mapPassesDue(0, 1, by), 1, true)).toBe("guided");
   });
 });
 

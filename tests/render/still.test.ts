@@ -26,21 +26,24 @@ describe("the tiles of a still picture", () => {
 });
 
 describe("what a still picture's time is told by", () => {
-  it("counts the sketch and every pass over the light map as well, and that its paths are longer than the living picture's", () => {
-    const pixels = 700 * 700;
-    for (const samples of [8, 64, 256]) {
-      let [map, paths] = [0, 0];
-      for (let pass = 0; pass < samples + 1; pass++) {
-        const due = mapPassesDue(map, pass);
-        map += due;
-        paths += pixels + due * mapSide(pixels) ** 2;
+  it.each(["card", "software"] as const)(
+    "counts the sketch and every pass over the light map as well, and that its paths are longer than the living picture's: %s",
+    (by) => {
+      const pixels = 700 * 700;
+      for (const samples of [8, 64, 256]) {
+        let [map, paths] = [0, 0];
+        for (let pass = 0; pass < samples + 1; pass++) {
+          const due = mapPassesDue(map, pass, by);
+          map += due;
+          paths += pixels + due * mapSide(pixels) ** 2;
+        }
+        const longer = stillPaths(pixels, samples, true, by) / paths;
+        expect(longer).toBeGreaterThan(1.5);
+        expect(longer).toBeLessThan(1.6);
+        expect(stillPaths(pixels, samples, false, by) / (pixels * (samples + 1))).toBeCloseTo(longer, 1);
       }
-      const longer = stillPaths(pixels, samples, true) / paths;
-      expect(longer).toBeGreaterThan(1.5);
-      expect(longer).toBeLessThan(1.6);
-      expect(stillPaths(pixels, samples, false) / (pixels * (samples + 1))).toBeCloseTo(longer, 1);
-    }
-  });
+    },
+  );
 });
 
 describe("the margin of a tile", () => {

@@ -2,7 +2,6 @@
 import { useEffect, useState } from "react";
 import { scale } from "../../core/geometry/vec.ts";
 import type { Camera } from "../../core/optics/camera.ts";
-import type { LookState } from "../../render/look-renderer.ts";
 import { DEFAULT_OPTIONS } from "../../render/pack-scene.ts";
 import type { View } from "../../render/view.ts";
 import { lookWords } from "../messages/look.ts";
@@ -13,6 +12,7 @@ import { useFormat } from "../use-format.ts";
 import { lookPool, unlit } from "./look-pool.ts";
 import { damagedPictures, sceneOf, withoutTable } from "./look-scene.ts";
 import { lookOf } from "./look-settings.ts";
+import { statusLine } from "./status-line.ts";
 import { useTracing, viewOf } from "./traced.ts";
 import { useLookedAt } from "./use-looked-at.ts";
 
@@ -22,8 +22,6 @@ function Damaged() {
   const damaged = damagedPictures(useLookedAt());
   return damaged.length === 0 ? null : <span className="look-lost">{words.damaged(damaged.join(", "))}</span>;
 }
-
-type Words = (typeof lookWords)["en"]["status"];
 
 export function LookStatus() {
   const words = useWords(lookWords).status;
@@ -44,28 +42,13 @@ export function LookStatus() {
   return (
     <div className="look-status">
       <p role="status">
-        {lineOf(state, words)}
+        {statusLine(state, words)}
         <Damaged />
       </p>
       {state.phase === "clean" ? <LostLight /> : null}
     </div>
   );
 }
-
-function lineOf(state: LookState, words: Words): string {
-  if (state.phase === "preparing") return words.preparing;
-  if (state.phase === "lost") return words.lost;
-  if (state.isBehind) return words.behind;
-  if (state.phase === "clean") return words.clean(inDoublings(state.samples));
-  if (state.samples === 0) return words.first;
-  return state.isCoarse ? words.coarse : words.tracing(inSteps(state.samples), state.target);
-}
-
-/** Said in steps, so that the words can be read, and are not read out, at every frame. */
-const STEP = 16;
-const inSteps = (samples: number): number => (samples < STEP ? 1 : STEP * Math.floor(samples / STEP));
-/** What shows of a clean picture changes when its samples have doubled. */
-const inDoublings = (samples: number): number => 2 ** Math.floor(Math.log2(samples));
 
 function cameraOf({ eye: at, back, right, up, fieldDeg }: View): Camera {
   const spread = Math.tan((fieldDeg * Math.PI) / 360);

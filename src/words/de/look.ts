@@ -129,6 +129,8 @@ export const look: Translated<typeof english> = {
     first: "Das erste Bild ist unterwegs. Solange ist das gezeichnete Stück zu sehen.",
     behind: "Diese Änderung wird vorbereitet. Solange zeigt sich das Bild von vorher.",
     coarse: "Ein grobes erstes Bild. Das feine folgt.",
+    gathering: (samples: number, all: number) =>
+      `Das Licht auf dem Tisch wird gesammelt: ${samples} von ${all} Proben`,
     tracing: (samples: number, all: number) => `Wird klarer: ${samples} von ${all} Proben`,
     clean: (samples: number) => `Klar: ${samples} Proben`,
     damaged: (pictures) => `Ein Bild im Inneren ist beschädigt und lässt sich nicht zeigen: ${pictures}.`,

@@ -127,6 +127,8 @@ export const look = {
     first: "The first picture is on its way. The drawn piece shows meanwhile.",
     behind: "Getting ready for this change. The picture from before shows meanwhile.",
     coarse: "A coarse first picture. The fine one follows.",
+    gathering: (samples: number, all: number) =>
+      `Gathering the light on the table: ${samples} of ${all} samples`,
     tracing: (samples: number, all: number) => `Getting cleaner: ${samples} of ${all} samples`,
     clean: (samples: number) => `Clean: ${samples} samples`,
     damaged: (pictures: string) => `A picture inside is damaged and can't be shown: ${pictures}.`,

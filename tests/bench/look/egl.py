@@ -5,7 +5,7 @@ usage: egl.py JOBS.json OUT
 JOBS.json, as written by `emit.ts`: {"shaders": {name: text}, "jobs": [{name, vertex, fragments: {channels: name}, resolve?, display?, uniforms, blocks,
 textures, sizes: [[w, h]], passes: [{channels, uniforms, half, reads, map: [the same]}], map?: {fragments, sides: [one a size], smooth, steps, ground}, samples: [first half, second half], picture?, dump?}]}. Each pass reads the sum of its
 half and that of the other one, and writes a third float texture, as the app does; with a table, the passes of `map` come before it, over the light map,
-of which either reads the half that `reads` names; after one with `smooths` (samples of both halves) the map's halves are smoothed. Prints for each size milliseconds a pass and million samples a second,
+of which either reads the half that `reads` names; after one with `smooths` the map's halves are smoothed. Prints for each size milliseconds a pass and million samples a second,
 and milliseconds that smoothing the picture takes;
 with `picture`, writes the finished picture as PNG to OUT as well, with `dump` the sum of all samples as raw floats. All numbers also go to OUT/egl.json.
 """
@@ -205,10 +205,12 @@ class LightMap(Sum):
         gl.glBindTexture(TEXTURE_2D, texture)
         gl.glActiveTexture(0x84C0)
 
-    def smooth(self, samples):
+    def smooth(self, how):
+        """From which halves, each with its samples, and whether all neighbours count alike."""
         gl.glUseProgram(self.program)
         gl.glViewport(0, 0, *self.size)
-        source = [self.targets[k][0] for k in self.halves]
+        source = [self.targets[self.halves[half]][0] for half, _ in how["from"]]
+        samples = [count for _, count in how["from"]]
         for (textures, framebuffer), apart in zip(self.smoothed, self.steps):
             for unit in (1, 0):
                 gl.glActiveTexture(0x84C0 + unit)
@@ -217,6 +219,7 @@ class LightMap(Sum):
                 "firstSum": {"kind": "int", "value": 0}, "secondSum": {"kind": "int", "value": 1},
                 "firstSamples": {"kind": "float", "value": samples[0]}, "secondSamples": {"kind": "float", "value": samples[1]},
                 "apart": {"kind": "int", "value": apart}, "ground": self.ground,
+                "blind": {"kind": "int", "value": how["blind"]},
             })
             gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
             gl.glDrawArrays(4, 0, 3)

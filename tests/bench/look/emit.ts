@@ -16,7 +16,8 @@ import {
   mapPassesDue,
   mapSide,
   SMOOTHING_STEPS,
-  smoothsMap,
+  smoothingOfMap,
+  WAVES_A_RAY_OF_MAP,
 } from "../../../src/render/light-map.ts";
 import {
   DEFAULT_OPTIONS,
@@ -31,6 +32,7 @@ import {
   passAt,
   samplesOfHalves,
   soFar,
+  type WavesARay,
 } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { float, int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/uniforms.ts";
@@ -80,10 +82,11 @@ const passOf = (
   { channels, uniforms }: Pass,
   isGuided: boolean,
   map: { passes: number; smoothedAt: number },
+  wavesARay?: WavesARay,
 ) => {
-  const half = halfOfPass(index, isGuided);
+  const half = halfOfPass(index, isGuided, wavesARay);
   const isSmooth = map.smoothedAt > 0;
-  const [read, samples] = isSmooth ? [half, 1] : soFar(half, map.passes, isGuided);
+  const [read, samples] = isSmooth ? [half, 1] : soFar(half, map.passes, isGuided, WAVES_A_RAY_OF_MAP);
   const more = { frameIndex: uint(index), lightMapSamples: float(Math.max(1, samples)) };
   const reads = samples > 0 ? { half: read, isSmooth } : null;
   return { channels, uniforms: plain({ ...uniforms, ...more }), half, reads };
@@ -94,15 +97,15 @@ function passList(count: number, scene: PassScene) {
   const isGuided = scene.hasDispersion;
   const map = { passes: 0, smoothedAt: 0 };
   const mapPass = () => {
-    const pass = passOf(map.passes, mapPassAt(map.passes, scene), isGuided, map);
+    const pass = passOf(map.passes, mapPassAt(map.passes, scene), isGuided, map, WAVES_A_RAY_OF_MAP);
     map.passes += 1;
-    const smooths = smoothsMap(map.passes, map.smoothedAt, isGuided);
-    if (smooths) map.smoothedAt = map.passes;
-    const [first, second] = samplesOfHalves(map.passes, isGuided);
-    return { ...pass, ...(smooths && { smooths: [first, second] }) };
+    const how = smoothingOfMap(map.passes, map.smoothedAt, isGuided);
+    if (how) map.smoothedAt = map.passes;
+    const from = ([0, 1] as const).map((each) => soFar(each, map.passes, isGuided, WAVES_A_RAY_OF_MAP));
+    return { ...pass, ...(how && { smooths: { from, blind: how === "blind" ? 1 : 0 } }) };
   };
   return Array.from({ length: count }, (_, index) => {
-    const before = Array.from({ length: mapPassesDue(map.passes, index) }, mapPass);
+    const before = Array.from({ length: mapPassesDue(map.passes, index, "card") }, mapPass);
     return { ...passOf(index, passAt(index, scene), isGuided, map), map: before };
   });
 }
