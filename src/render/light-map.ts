@@ -30,7 +30,7 @@ const MOST_PASSES = 4097;
 /**
  * It is smoothed once it has as many passes more as it had, at most so many, in steps of which each looks at neighbours so many texels
  * apart. Its first pass, one path a texel, knows no halves yet: all neighbours count alike then, so that a table's first picture is
- * soft, and not strewn with dots.
+ * soft, and not strewn with dots; and as long as halves hold few paths they may agree by chance, so that the first step goes on as that.
  */
 const SMOOTHED_AFTER = 8;
 export const SMOOTHING_STEPS = [1, 2, 4] as const;
@@ -53,15 +53,16 @@ export function mapPassesDue(now: number, passes: number, by: Leading): number {
 export const mapPaths = (pixels: number, samples: number, by: Leading): number =>
   mapSide(pixels) ** 2 * (samples + leadAt(samples, by));
 
-/** How a map is to be smoothed: by what its halves differ by, or all alike. */
-export type MapSmoothing = "guided" | "blind";
-
-/** How it is to be smoothed after so many passes, if at all: both halves have as much, and it was not just done; or it is the first. */
-export function smoothingOfMap(passes: number, smoothedAt: number, isGuided: boolean): MapSmoothing | null {
-  if (passes === 1 && smoothedAt === 0) return "blind";
+/**
+ * Whether it is to be smoothed after so many passes: both halves have as much, and it was not just done; or it is the first.
+ * @returns how many of the steps, from the first, are to take all neighbours alike; null when it is not to be smoothed
+ */
+export function blindStepsAt(passes: number, smoothedAt: number, isGuided: boolean): number | null {
+  if (passes === 1 && smoothedAt === 0) return SMOOTHING_STEPS.length;
   const [first, second] = samplesOfHalves(passes, isGuided, WAVES_A_RAY_OF_MAP);
   const more = Math.min(SMOOTHED_AFTER, Math.max(1, smoothedAt - 1));
-  return first > 0 && first === second && passes >= smoothedAt + more ? "guided" : null;
+  if (first === 0 || first !== second || passes < smoothedAt + more) return null;
+  return passes < SOON ? 1 : 0;
 }
 
 /** What the pass over a map does that has so many already. */
@@ -138,8 +139,8 @@ export class LightMap {
     apart: number;
     isBlind: boolean;
   }[] {
-    const how = smoothingOfMap(this.sums.passes, this.smoothedAt, this.packed.hasDispersion);
-    if (!how) return [];
+    const blind = blindStepsAt(this.sums.passes, this.smoothedAt, this.packed.hasDispersion);
+    if (blind === null) return [];
     const sums = [this.sums.soFar(0), this.sums.soFar(1)] as const;
     return SMOOTHING_STEPS.map((apart, k) => {
       const [first, second] = this.smoothed[k - 1] ?? [];
@@ -150,7 +151,7 @@ export class LightMap {
               { texture: second, samples: 1 },
             ] as const)
           : sums;
-      return { from: before, into: this.targets[k], apart, isBlind: how === "blind" };
+      return { from: before, into: this.targets[k], apart, isBlind: k < blind };
     });
   }
 

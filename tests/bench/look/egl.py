@@ -206,12 +206,12 @@ class LightMap(Sum):
         gl.glActiveTexture(0x84C0)
 
     def smooth(self, how):
-        """From which halves, each with its samples, and whether all neighbours count alike."""
+        """From which halves, each with its samples, and in how many steps all neighbours count alike."""
         gl.glUseProgram(self.program)
         gl.glViewport(0, 0, *self.size)
         source = [self.targets[self.halves[half]][0] for half, _ in how["from"]]
         samples = [count for _, count in how["from"]]
-        for (textures, framebuffer), apart in zip(self.smoothed, self.steps):
+        for step, ((textures, framebuffer), apart) in enumerate(zip(self.smoothed, self.steps)):
             for unit in (1, 0):
                 gl.glActiveTexture(0x84C0 + unit)
                 gl.glBindTexture(TEXTURE_2D, source[unit])
@@ -219,7 +219,7 @@ class LightMap(Sum):
                 "firstSum": {"kind": "int", "value": 0}, "secondSum": {"kind": "int", "value": 1},
                 "firstSamples": {"kind": "float", "value": samples[0]}, "secondSamples": {"kind": "float", "value": samples[1]},
                 "apart": {"kind": "int", "value": apart}, "ground": self.ground,
-                "blind": {"kind": "int", "value": how["blind"]},
+                "blind": {"kind": "int", "value": int(step < how["blind"])},
             })
             gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
             gl.glDrawArrays(4, 0, 3)

@@ -12,11 +12,11 @@ import { makeScene, putOnTable, type Scene, sceneOfPlan } from "../../../src/cor
 import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import {
+  blindStepsAt,
   mapPassAt,
   mapPassesDue,
   mapSide,
   SMOOTHING_STEPS,
-  smoothingOfMap,
   WAVES_A_RAY_OF_MAP,
 } from "../../../src/render/light-map.ts";
 import {
@@ -99,10 +99,10 @@ function passList(count: number, scene: PassScene) {
   const mapPass = () => {
     const pass = passOf(map.passes, mapPassAt(map.passes, scene), isGuided, map, WAVES_A_RAY_OF_MAP);
     map.passes += 1;
-    const how = smoothingOfMap(map.passes, map.smoothedAt, isGuided);
-    if (how) map.smoothedAt = map.passes;
+    const blind = blindStepsAt(map.passes, map.smoothedAt, isGuided);
+    if (blind !== null) map.smoothedAt = map.passes;
     const from = ([0, 1] as const).map((each) => soFar(each, map.passes, isGuided, WAVES_A_RAY_OF_MAP));
-    return { ...pass, ...(how && { smooths: { from, blind: how === "blind" ? 1 : 0 } }) };
+    return { ...pass, ...(blind !== null && { smooths: { from, blind } }) };
   };
   return Array.from({ length: count }, (_, index) => {
     const before = Array.from({ length: mapPassesDue(map.passes, index, "card") }, mapPass);
