@@ -48,6 +48,8 @@ export class Accumulator {
   passes = 0;
   /** Samples per pixel of all whole passes; after a restart those of the old picture, until a new pass is whole. */
   samples = 0;
+  /** `picture` is the sketch: it changes no more until a ray has all its wavelengths. */
+  private showsSketch = false;
   /** Samples that `picture` was last smoothed at, 0 when it is not smoothed. */
   private smoothedAt = 0;
   private hasNews = false;
@@ -87,7 +89,10 @@ export class Accumulator {
   endPass(): void {
     const { free, half } = this;
     this.places = half === 0 ? [free, this.places[1]] : [this.places[0], free];
-    if (this.passes === 0) this.smoothedAt = 0;
+    if (this.passes === 0) {
+      this.smoothedAt = 0;
+      this.showsSketch = false;
+    }
     this.passes += 1;
     this.samples = samplesAfter(this.passes, this.isGuided);
     this.hasNews = true;
@@ -107,7 +112,10 @@ export class Accumulator {
     const samples = samplesOfHalves(this.passes, this.isGuided, this.wavesARay);
     const halves = [this.halfSum(0, samples[0]), this.halfSum(1, samples[1])] as const;
     const isSketch = this.isGuided && samples[0] < this.wavesARay;
+    if (isSketch && this.showsSketch) return null;
     if (isSketch) return { halves: [this.halfSum(0, 0), this.halfSum(1, 1)], smoothed: false };
+    // in software showing a picture takes as long as a good part of a sample
+    if (this.isGuided && this.samples % this.wavesARay !== 0) return null;
     const smoothed = samples[0] === samples[1];
     if (smoothed) return this.samples >= this.smoothedAt * SMOOTHED_AGAIN ? { halves, smoothed } : null;
     return this.smoothedAt > 0 ? null : { halves, smoothed };
@@ -116,6 +124,7 @@ export class Accumulator {
   /** `picture` has been made of what was overdue. */
   resolved({ smoothed }: Showable): void {
     this.hasNews = false;
+    this.showsSketch = this.isGuided && this.samples < this.wavesARay;
     this.smoothedAt = smoothed ? this.samples : 0;
   }
 

@@ -44,21 +44,32 @@ describe("a gathering picture", () => {
     }
   });
 
-  it("shows the sketch until the first ray is whole", () => {
+  it("shows the sketch until the first ray is whole, and then whole rays, each once", () => {
     const picture = gathering(true);
-    const shown = [0, 1, 2, 3].map(() => {
+    const shown = Array.from({ length: 9 }, () => {
       picture.endPass();
-      return resolve(picture);
+      const now = resolve(picture);
+      // nothing is made of it a second time
+      expect(picture.overdue).toBeNull();
+      return now && { samples: now.halves.map(({ samples }) => samples), smoothed: now.smoothed };
     });
-    const sketch = shown[0]?.halves[1];
-    expect(sketch?.samples).toBe(1);
-    for (const each of shown) {
-      expect(each?.halves.map(({ samples }) => samples)).toEqual([0, 1]);
-      expect(each?.halves[1].texture).toBe(sketch?.texture);
-      expect(each?.smoothed).toBe(false);
+    const nothing = [null, null, null];
+    expect(shown).toEqual([
+      { samples: [0, 1], smoothed: false },
+      ...nothing,
+      { samples: [4, 0], smoothed: false },
+      ...nothing,
+      { samples: [4, 4], smoothed: true },
+    ]);
+  });
+
+  it("shows the sketch of a picture begun anew", () => {
+    const picture = gathering(true);
+    for (let begun = 0; begun < 2; begun++) {
+      picture.endPass();
+      expect(resolve(picture)?.halves.map(({ samples }) => samples)).toEqual([0, 1]);
+      picture.restart(true);
     }
-    picture.endPass();
-    expect(resolve(picture)?.halves.map(({ samples }) => samples)).toEqual([4, 0]);
   });
 
   it.each([
