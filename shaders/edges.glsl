@@ -19,10 +19,11 @@ vec3 roundedNormal(int id, vec3 p, vec3 n, vec3 d) {
     float r = length(p);
     sum += turnBy(dot(n, p) / r, 1.0 - r) * p / r;
   }
-  EACH_PLANE {
+  PLANES_ABOUT(p, about) {
     vec4 plane = planeAt(i);
     float share = turnBy(dot(n, plane.xyz), plane.w - dot(plane.xyz, p));
-    if (i != id) sum += share * plane.xyz;
+    // one plane has several numbers where it is listed by fields
+    if (plane.xyz != n) sum += share * plane.xyz;
   }
   return facing(normalize(sum), n, d);
 }

@@ -13,8 +13,7 @@ out vec4 mean;
 
 void main() {
   ivec2 pixel = ivec2(gl_FragCoord.xy);
-  // a loop, so that in software nothing is smoothed where that is not asked for (see WHERE in path.glsl)
-  for (int once = 0; once < smooths; once++) {
+  if (smooths == 1) {
     Halves halves = smoothed(pixel, textureSize(firstSum, 0) - 1);
     mean = 0.5 * (halves.first + halves.second);
     return;

@@ -99,12 +99,19 @@ function loneMedium(designs: readonly SceneDesign[]): number {
 /** Stands for a uniform block that the program has not got. */
 const NO_BLOCK = new Float32Array(4);
 
-/** The scene's planes as a program with CAPS asks for them, and below them their finishes in the same places. */
-export function capTexels({ planes, body, planeCount }: PackedScene): Texels {
+/**
+ * The scene's planes as a program with CAPS asks for them, and below them their finishes in the same places. An edge is rounded
+ * from where its other plane is a hair away, at most twice the radius.
+ */
+export function capTexels({ planes, body, planeCount, uniforms }: PackedScene): Texels {
   const packed = planes?.rgba ?? body;
   const half = packed.length / 2;
   const four = Float64Array.from(packed.subarray(0, 4 * planeCount));
-  const caps = capsOf(four, planeCount);
+  const hair = 2 * Number(uniforms.edgeRadius?.value ?? 0);
+  const caps = capsOf(
+    four.map((v, k) => (k % 4 === 3 ? v - hair : v)),
+    planeCount,
+  );
   const upper = planeTexels(four, caps);
   const lower = planeTexels(four, caps, packed.subarray(half));
   const rgba = new Float32Array(upper.length + lower.length);

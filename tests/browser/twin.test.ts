@@ -536,13 +536,14 @@ function metRounded(given: readonly number[]) {
   const p = pointOnBody(rounded, o, d, hit.t, hit.surface);
   return { surface: hit.surface, p, n: bodyNormal(rounded, hit.surface, p), d };
 }
-const EDGES: Probe = {
-  name: "the rounded edges of a cut piece",
+const EDGES: readonly Probe[] = (["0", "1"] as const).map((caps) => ({
+  name: `the rounded edges of a cut piece${caps === "1" ? ", asking few planes" : ""}`,
   wish: {
     include: ["edges.glsl"],
-    defines: { ...packedRounded.defines, PLANES: "0" },
+    defines: { ...packedRounded.defines, PLANES: "0", CAPS: caps },
     uniforms: packedRounded.uniforms,
     blocks: { Body: Array.from(packedRounded.body) },
+    samplers: caps === "1" ? { planes: sent(capTexels(packedRounded)) } : NONE,
     body: `Surface met = enterBody(given(0).xyz, given(1).xyz);
   vec3 p = given(0).xyz + met.t * given(1).xyz;
   if (met.id != NOTHING) first.xyz = roundedNormal(met.id, p, met.n, given(1).xyz);`,
@@ -558,7 +559,7 @@ const EDGES: Probe = {
   within: 2e-3,
   // where a ray runs flat, or grazes the ball
   stray: 0.005,
-};
+}));
 
 const MELTED: readonly InsideDesign[] = [
   {
@@ -730,7 +731,7 @@ it.each(
     ...HITS,
     ...THROUGH,
     ...GLASS,
-    EDGES,
+    ...EDGES,
     ...PLACES,
     ...THROUGH_MELTED,
   ].map((probe) => [probe.name, probe] as const),
