@@ -8,15 +8,7 @@
  * will begin, is shown until a ray has all its wavelengths, and n passes hold n - 1 samples.
  */
 import { makeFramebuffer, makeTarget } from "./gl-target.ts";
-import {
-  type Half,
-  halfOfPass,
-  samplesAfter,
-  samplesOfHalves,
-  soFar,
-  WAVES_A_RAY,
-  type WavesARay,
-} from "./pass.ts";
+import { type Half, halfOfPass, samplesAfter, samplesOfHalves, soFar, WAVES_A_RAY } from "./pass.ts";
 
 type Slot = 0 | 1 | 2;
 
@@ -43,13 +35,12 @@ export class Accumulator {
   readonly pictureTarget: WebGLFramebuffer;
   private places: readonly [Slot, Slot] = [0, 1];
   private isGuided = false;
-  private wavesARay: WavesARay = WAVES_A_RAY;
   /** Whole passes drawn since the restart. */
   passes = 0;
   /** Samples per pixel of all whole passes; after a restart those of the old picture, until a new pass is whole. */
   samples = 0;
-  /** `picture` is the sketch: it changes no more until a ray has all its wavelengths. */
-  private showsSketch = false;
+  /** `picture` has been made since the restart. */
+  private isMade = false;
   /** Samples that `picture` was last smoothed at, 0 when it is not smoothed. */
   private smoothedAt = 0;
   private hasNews = false;
@@ -91,7 +82,7 @@ export class Accumulator {
     this.places = half === 0 ? [free, this.places[1]] : [this.places[0], free];
     if (this.passes === 0) {
       this.smoothedAt = 0;
-      this.showsSketch = false;
+      this.isMade = false;
     }
     this.passes += 1;
     this.samples = samplesAfter(this.passes, this.isGuided);
@@ -99,9 +90,8 @@ export class Accumulator {
   }
 
   /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `keep` = 0). */
-  restart(isGuided: boolean, wavesARay: WavesARay = WAVES_A_RAY): void {
+  restart(isGuided: boolean): void {
     this.passes = 0;
-    this.wavesARay = wavesARay;
     this.isGuided = isGuided;
     this.hasNews = false;
   }
@@ -109,13 +99,13 @@ export class Accumulator {
   /** What `picture` has to be made of now; null when it is still good enough. */
   get overdue(): Showable | null {
     if (!this.hasNews) return null;
-    const samples = samplesOfHalves(this.passes, this.isGuided, this.wavesARay);
+    const samples = samplesOfHalves(this.passes, this.isGuided);
     const halves = [this.halfSum(0, samples[0]), this.halfSum(1, samples[1])] as const;
-    const isSketch = this.isGuided && samples[0] < this.wavesARay;
-    if (isSketch && this.showsSketch) return null;
+    const isSketch = this.isGuided && samples[0] < WAVES_A_RAY;
+    // The sketch changes no more until a ray has all its wavelengths, and in software making a picture takes as long as a good part
+    // of a sample: so whole rays are waited for, if there is anything to show meanwhile.
+    if (this.isGuided && this.isMade && (isSketch || this.samples % WAVES_A_RAY !== 0)) return null;
     if (isSketch) return { halves: [this.halfSum(0, 0), this.halfSum(1, 1)], smoothed: false };
-    // in software showing a picture takes as long as a good part of a sample
-    if (this.isGuided && this.samples % this.wavesARay !== 0) return null;
     const smoothed = samples[0] === samples[1];
     if (smoothed) return this.samples >= this.smoothedAt * SMOOTHED_AGAIN ? { halves, smoothed } : null;
     return this.smoothedAt > 0 ? null : { halves, smoothed };
@@ -124,18 +114,18 @@ export class Accumulator {
   /** `picture` has been made of what was overdue. */
   resolved({ smoothed }: Showable): void {
     this.hasNews = false;
-    this.showsSketch = this.isGuided && this.samples < this.wavesARay;
+    this.isMade = true;
     this.smoothedAt = smoothed ? this.samples : 0;
   }
 
   /** What a half holds, see `soFar` of `pass.ts`. */
   soFar(half: Half): HalfSum {
-    return this.halfSum(...soFar(half, this.passes, this.isGuided, this.wavesARay));
+    return this.halfSum(...soFar(half, this.passes, this.isGuided));
   }
 
   /** The half that the pass that is being drawn adds to. */
   get half(): Half {
-    return halfOfPass(this.passes, this.isGuided, this.wavesARay);
+    return halfOfPass(this.passes, this.isGuided);
   }
 
   private halfSum(half: Half, samples: number): HalfSum {
@@ -144,7 +134,7 @@ export class Accumulator {
 
   /** Mean over the samples, not smoothed, RGBA, rows bottom to top. Waits for the graphics card: for tests and saving only. */
   readMean(): Float32Array {
-    const samples = samplesOfHalves(this.passes, this.isGuided, this.wavesARay);
+    const samples = samplesOfHalves(this.passes, this.isGuided);
     const isSketch = this.isGuided && this.passes === 1;
     const mean = new Float32Array(this.width * this.height * 4);
     for (const half of [0, 1] as const) {

@@ -16,7 +16,7 @@ const [LEAST_SIDE, MOST_SIDE] = [128, 512];
 const SOON = 17;
 /**
  * A map is ahead of the picture, which is only as good as the map was pass by pass: it has few texels, and blotches of their size are
- * what one sees first. By a picture's first ray it has been smoothed by its halves; then it gains so many passes more with each of the
+ * what one sees first. By the end of a picture's first ray it has been smoothed by its halves; it gains so many passes more with each of the
  * picture's, until it leads by this many. In software a texel's path costs three of a pixel's, and a picture would wait for its table.
  */
 const AT_FIRST = 3;
@@ -35,7 +35,7 @@ const MOST_PASSES = 4097;
 const SMOOTHED_AFTER = 8;
 export const SMOOTHING_STEPS = [1, 2, 4] as const;
 /** Two wavelengths half a spectrum apart are grey enough for what is smoothed, and leave a map twice as many rays as a picture. */
-export const WAVES_A_RAY_OF_MAP = 2;
+const WAVES_A_RAY_OF_MAP = 2;
 /** A map's chances are not its picture's. */
 const SEED_OF_MAP = 0x7f4a7c15;
 
@@ -59,7 +59,7 @@ export const mapPaths = (pixels: number, samples: number, by: Leading): number =
  */
 export function blindStepsAt(passes: number, smoothedAt: number, isGuided: boolean): number | null {
   if (passes === 1 && smoothedAt === 0) return SMOOTHING_STEPS.length;
-  const [first, second] = samplesOfHalves(passes, isGuided, WAVES_A_RAY_OF_MAP);
+  const [first, second] = samplesOfHalves(passes, isGuided);
   const more = Math.min(SMOOTHED_AFTER, Math.max(1, smoothedAt - 1));
   if (first === 0 || first !== second || passes < smoothedAt + more) return null;
   return passes < SOON ? 1 : 0;
@@ -92,7 +92,7 @@ export class LightMap {
     const make = () => makeTarget(gl, gl.RGBA16F, side, side);
     this.smoothed = SMOOTHING_STEPS.map(() => [make(), make()] as const);
     this.targets = this.smoothed.map((halves) => makeFramebuffer(gl, halves));
-    this.sums.restart(packed.hasDispersion, WAVES_A_RAY_OF_MAP);
+    this.sums.restart(packed.hasDispersion);
   }
 
   /**

@@ -35,16 +35,9 @@ const halfOf = (ray: number): Half => (ray % 2 === 0 ? 0 : 1);
  */
 const SEED_OF_HALF = [0, 0x3c6ef372] as const;
 
-/** How many samples in a row share a ray where wavelengths part. */
-export type WavesARay = 1 | 2 | 4;
-
 /** Samples in each half after so many passes; none of them is the sketch. */
-export function samplesOfHalves(
-  passes: number,
-  isGuided: boolean,
-  wavesARay: WavesARay = WAVES_A_RAY,
-): readonly [number, number] {
-  const waves = isGuided ? wavesARay : 1;
+export function samplesOfHalves(passes: number, isGuided: boolean): readonly [number, number] {
+  const waves = isGuided ? WAVES_A_RAY : 1;
   const samples = isGuided ? Math.max(0, passes - 1) : passes;
   const rays = Math.floor(samples / waves);
   const halves: [number, number] = [Math.ceil(rays / 2) * waves, Math.floor(rays / 2) * waves];
@@ -53,8 +46,8 @@ export function samplesOfHalves(
 }
 
 /** Which of the two half buffers (as for cross-filtering in denoising) the pass after so many passes adds to; a sketch stands where the second half will begin. */
-export function halfOfPass(passes: number, isGuided: boolean, wavesARay: WavesARay = WAVES_A_RAY): Half {
-  if (isGuided) return passes === 0 ? 1 : halfOf(Math.floor((passes - 1) / wavesARay));
+export function halfOfPass(passes: number, isGuided: boolean): Half {
+  if (isGuided) return passes === 0 ? 1 : halfOf(Math.floor((passes - 1) / WAVES_A_RAY));
   return halfOf(passes);
 }
 
@@ -62,13 +55,8 @@ export function halfOfPass(passes: number, isGuided: boolean, wavesARay: WavesAR
  * Which half to read for what `half` has gathered after so many passes, and how many samples are there: while it has none of its
  * own, those of the sketch (which stands where the second half will begin), or of the other half.
  */
-export function soFar(
-  half: Half,
-  passes: number,
-  isGuided: boolean,
-  wavesARay: WavesARay = WAVES_A_RAY,
-): readonly [Half, number] {
-  const samples = samplesOfHalves(passes, isGuided, wavesARay);
+export function soFar(half: Half, passes: number, isGuided: boolean): readonly [Half, number] {
+  const samples = samplesOfHalves(passes, isGuided);
   if (samples[half] > 0) return [half, samples[half]];
   if (isGuided) return [1, Math.min(1, passes)];
   return half === 0 ? [1, samples[1]] : [0, samples[0]];
@@ -80,15 +68,15 @@ export interface PassScene {
   readonly maxMeetings: number;
   readonly seed: number;
   /** Samples that share a ray; missing = WAVES_A_RAY. With fewer there is less noise of the rays and more of the colours. */
-  readonly wavesARay?: WavesARay;
+  readonly wavesARay?: 1 | 2 | 4;
 }
 
 /** @param index position of the pass since the picture's start, 0 .. 2^16 - 1 */
 export function passAt(index: number, scene: PassScene): Pass {
   const { hasDispersion: isGuided, maxMeetings, seed, wavesARay = WAVES_A_RAY } = scene;
   const isSketch = isGuided && index === 0;
-  const half = halfOfPass(index, isGuided, wavesARay);
-  const samples = samplesOfHalves(index, isGuided, wavesARay);
+  const half = halfOfPass(index, isGuided);
+  const samples = samplesOfHalves(index, isGuided);
   // Ray and sample, counted within the half.
   const sample = samples[half];
   const ray = isGuided ? Math.floor(sample / wavesARay) : sample;

@@ -63,6 +63,14 @@ describe("a gathering picture", () => {
     ]);
   });
 
+  it("shows what there is, though no ray is whole, where nothing has been shown before", () => {
+    for (const passes of [3, 7, 12]) {
+      const picture = gathering(true);
+      for (let pass = 0; pass < passes; pass++) picture.endPass();
+      expect(resolve(picture)).not.toBeNull();
+    }
+  });
+
   it("shows the sketch of a picture begun anew", () => {
     const picture = gathering(true);
     for (let begun = 0; begun < 2; begun++) {

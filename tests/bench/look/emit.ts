@@ -17,7 +17,6 @@ import {
   mapPassesDue,
   mapSide,
   SMOOTHING_STEPS,
-  WAVES_A_RAY_OF_MAP,
 } from "../../../src/render/light-map.ts";
 import {
   DEFAULT_OPTIONS,
@@ -32,7 +31,6 @@ import {
   passAt,
   samplesOfHalves,
   soFar,
-  type WavesARay,
 } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { float, int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/uniforms.ts";
@@ -82,11 +80,10 @@ const passOf = (
   { channels, uniforms }: Pass,
   isGuided: boolean,
   map: { passes: number; smoothedAt: number },
-  wavesARay?: WavesARay,
 ) => {
-  const half = halfOfPass(index, isGuided, wavesARay);
+  const half = halfOfPass(index, isGuided);
   const isSmooth = map.smoothedAt > 0;
-  const [read, samples] = isSmooth ? [half, 1] : soFar(half, map.passes, isGuided, WAVES_A_RAY_OF_MAP);
+  const [read, samples] = isSmooth ? [half, 1] : soFar(half, map.passes, isGuided);
   const more = { frameIndex: uint(index), lightMapSamples: float(Math.max(1, samples)) };
   const reads = samples > 0 ? { half: read, isSmooth } : null;
   return { channels, uniforms: plain({ ...uniforms, ...more }), half, reads };
@@ -97,11 +94,11 @@ function passList(count: number, scene: PassScene) {
   const isGuided = scene.hasDispersion;
   const map = { passes: 0, smoothedAt: 0 };
   const mapPass = () => {
-    const pass = passOf(map.passes, mapPassAt(map.passes, scene), isGuided, map, WAVES_A_RAY_OF_MAP);
+    const pass = passOf(map.passes, mapPassAt(map.passes, scene), isGuided, map);
     map.passes += 1;
     const blind = blindStepsAt(map.passes, map.smoothedAt, isGuided);
     if (blind !== null) map.smoothedAt = map.passes;
-    const from = ([0, 1] as const).map((each) => soFar(each, map.passes, isGuided, WAVES_A_RAY_OF_MAP));
+    const from = ([0, 1] as const).map((each) => soFar(each, map.passes, isGuided));
     return { ...pass, ...(blind !== null && { smooths: { from, blind } }) };
   };
   return Array.from({ length: count }, (_, index) => {
