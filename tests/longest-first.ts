@@ -4,7 +4,7 @@
  */
 import { BaseSequencer, type TestSpecification } from "vitest/node";
 
-/** Files of 20 s of processor time and more, longest first, by the end of their paths; all others follow as the runner has them. */
+/** The dearest files, longest first, by the end of their paths; all others follow as the runner has them. */
 const LONGEST = [
   "plans/seeds-40000.test.ts",
   "plans/seeds-41000.test.ts",

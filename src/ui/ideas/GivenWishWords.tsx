@@ -2,12 +2,14 @@
 import { Button } from "../controls/Button.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
-import { AXES, draft, type GivenWish } from "./draft.ts";
+import { AXES, draftOf, type GivenWish } from "./draft.ts";
 import { useMeasureSaid } from "./use-measure-said.ts";
 
 export function GivenWishWords({ name, wish }: GivenWish) {
   const words = useWords(ideasWords);
+  const studio = useStudioStore();
   const { number, length } = useFormat();
   const { span } = useMeasureSaid();
   const { given } = words.wish;
@@ -40,7 +42,7 @@ export function GivenWishWords({ name, wish }: GivenWish) {
       {sentences.map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      <Button look="outlined" onPress={() => draft.setState({ given: null })}>
+      <Button look="outlined" onPress={() => draftOf(studio).setState({ given: null })}>
         {given.own}
       </Button>
     </section>

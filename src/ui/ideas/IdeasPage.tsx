@@ -67,41 +67,79 @@ function InTheWayLine({ text }: { text: string }) {
   );
 }
 
-export default function IdeasPage() {
+/** What begins a search or ends it, and how far it is. */
+function SearchRow({
+  wall: { state, hung, tried, meeting },
+  shown,
+  isInTheWay,
+  onStart,
+  onStop,
+}: {
+  wall: Wall;
+  /** How many of what hangs were not thrown away. */
+  shown: number;
+  isInTheWay: boolean;
+  onStart: () => void;
+  onStop: () => void;
+}) {
   const words = useWords(ideasWords);
   const { number } = useFormat();
-  const bench = usePlan();
-  const wall = useWall();
-  const { state, hung, tried } = wall;
-  const holding = useHolding();
-  const { held, thrown } = holding;
-  const isUnkept = useStore(unkept, ({ lines }) => lines.has("held"));
-  const { job, start } = useSearch();
+  const studio = useStudioStore();
+  const isRunning = state === "trying";
+  const counts = [number(tried, 0), number(meeting, 0), number(shown, 0)] as const;
+  return (
+    <div className="idea-row">
+      <Button look="strong" onPress={isRunning ? onStop : onStart}>
+        {isRunning ? words.stop : hung.length > 0 ? words.further : words.start}
+      </Button>
+      <Button look="outlined" onPress={() => choosePlanFile(studio)}>
+        {words.wish.given.open}
+      </Button>
+      <span role="status">
+        {isRunning
+          ? words.trying(counts[0], counts[2])
+          : state === "done" && !isInTheWay
+            ? words.done(...counts)
+            : state === "stopped"
+              ? words.stopped(counts[0], counts[2])
+              : ""}
+      </span>
+    </div>
+  );
+}
+
+/** The pictures inside plans that hang or are held lie in the library of the visit. */
+function useLibrary(): void {
   const session = useSession();
   useEffect(() => {
     if (session) giveLibrary(session.library);
   }, [session]);
+}
+
+export default function IdeasPage() {
+  const words = useWords(ideasWords);
+  const bench = usePlan();
+  const wall = useWall();
+  const { state, hung } = wall;
+  const holding = useHolding();
+  const { held, thrown } = holding;
+  const isUnkept = useStore(unkept, ({ lines }) => lines.has("held"));
+  const { job, start } = useSearch();
+  useLibrary();
   const [picked, pick] = useState<Plan | null>(null);
   const shown = useMemo(() => [...hung.map(({ plan }) => plan), ...held], [hung, held]);
   const isRunning = state === "trying";
   const { urls: pictures, isUntraced } = usePictures(shown, isRunning);
   const place = useIntoSight(picked);
   const isShown = (plan: Plan) => !thrown.includes(pictureKey(plan));
+  const left = hung.filter(({ plan }) => isShown(plan));
   const inTheWay = useInTheWay(wall);
-  const counts = [
-    number(tried, 0),
-    number(wall.meeting, 0),
-    number(hung.filter(({ plan }) => isShown(plan)).length, 0),
-  ] as const;
   const own = picked ? shown.findIndex((plan) => pictureKey(plan) === pictureKey(picked)) : -1;
   const { given } = useDraft();
   const studio = useStudioStore();
   const further = () =>
     start({
-      like: [
-        ...(given ? [] : [bench.tiers]),
-        ...hung.filter(({ plan }) => isShown(plan)).map(({ plan }) => plan.tiers),
-      ],
+      like: [...(given ? [] : [bench.tiers]), ...left.map(({ plan }) => plan.tiers)],
       ways: "open",
     });
   return (
@@ -110,23 +148,13 @@ export default function IdeasPage() {
         <h1 className="unseen">{words.title}</h1>
         <p className="soft">{words.intro}</p>
         <WishWords />
-        <div className="idea-row">
-          <Button look="strong" onPress={isRunning ? job.stop : further}>
-            {isRunning ? words.stop : hung.length > 0 ? words.further : words.start}
-          </Button>
-          <Button look="outlined" onPress={() => choosePlanFile(studio)}>
-            {words.wish.given.open}
-          </Button>
-          <span role="status">
-            {isRunning
-              ? words.trying(counts[0], counts[2])
-              : state === "done" && !inTheWay
-                ? words.done(...counts)
-                : state === "stopped"
-                  ? words.stopped(counts[0], counts[2])
-                  : ""}
-          </span>
-        </div>
+        <SearchRow
+          wall={wall}
+          shown={left.length}
+          isInTheWay={inTheWay !== null}
+          onStart={further}
+          onStop={job.stop}
+        />
         {isUntraced && hung.length > 0 ? <p className="soft">{words.undrawn}</p> : null}
         {inTheWay ? <InTheWayLine text={inTheWay} /> : null}
         {job.trouble ? <p role="alert">{words.trouble(job.trouble)}</p> : null}
@@ -134,7 +162,7 @@ export default function IdeasPage() {
           <WallGrid hung={hung} pictures={pictures} picked={picked} isShown={isShown} onPick={pick} />
         ) : null}
         {thrown.length > 0 ? (
-          <Button look="outlined" onPress={bringBack}>
+          <Button look="outlined" onPress={() => bringBack(studio)}>
             {words.bringBack(thrown.length)}
           </Button>
         ) : null}
@@ -146,9 +174,9 @@ export default function IdeasPage() {
             plan={shown[own]}
             picture={pictures[own]}
             isHeld={isHeld(holding, shown[own])}
-            onHold={() => (isHeld(holding, shown[own]) ? letGo : hold)(shown[own])}
+            onHold={() => (isHeld(holding, shown[own]) ? letGo : hold)(studio, shown[own])}
             onThrow={() => {
-              throwAway(shown[own]);
+              throwAway(studio, shown[own]);
               pick(null);
             }}
             onMore={() => start({ like: [shown[own].tiers], ways: "near" })}

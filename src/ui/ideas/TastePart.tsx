@@ -6,7 +6,8 @@ import type { Plan } from "../../core/plan/document.ts";
 import { Button } from "../controls/Button.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
-import { forget, marks } from "./taste-store.ts";
+import { useStudioStore } from "../studio.ts";
+import { forget, marksOf } from "./taste-store.ts";
 import type { Hung } from "./wall-store.ts";
 
 /** Places in the list of what hangs, the likeliest to please first; null while that is not known of all. */
@@ -28,7 +29,8 @@ export interface TasteProps {
 
 export function TastePart({ hung, pictures, isShown, onPick }: TasteProps) {
   const words = useWords(ideasWords).taste;
-  const list = useStore(marks, (state) => state.list);
+  const studio = useStudioStore();
+  const list = useStore(marksOf(studio), (state) => state.list);
   const taste = useMemo(() => tasteOf(list), [list]);
   const order = orderOf(taste, hung);
   const count = list.length;
@@ -53,7 +55,7 @@ export function TastePart({ hung, pictures, isShown, onPick }: TasteProps) {
             ))}
         </ol>
       ) : null}
-      <Button look="outlined" onPress={forget}>
+      <Button look="outlined" onPress={() => forget(studio)}>
         {words.forget}
       </Button>
     </section>

@@ -5,12 +5,13 @@ import { NumberField } from "../controls/NumberField.tsx";
 import { Sentence } from "../controls/Sentence.tsx";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
+import { useStudioStore } from "../studio.ts";
 import { useFormat } from "../use-format.ts";
 import { usePlan } from "../use-studio.ts";
 import {
   AXES,
   type Draft,
-  draft,
+  draftOf,
   LEAST_FACETS,
   leastKept,
   MOST,
@@ -23,7 +24,10 @@ import { useWall } from "./wall-store.ts";
 
 const MINUTES = 60;
 
-const change = (fields: Partial<Draft>): void => draft.setState(fields);
+function useChange(): (fields: Partial<Draft>) => void {
+  const studio = useStudioStore();
+  return (fields) => draftOf(studio).setState(fields);
+}
 
 function Whole({
   label,
@@ -82,6 +86,7 @@ const WANT_IDS = Object.keys(WANTS) as Want[];
 
 /** On what, with how many tiers and facets, in what time. */
 function WorkSentence() {
+  const change = useChange();
   const words = useWords(ideasWords);
   const plan = usePlan();
   const own = useDraft();
@@ -150,6 +155,7 @@ function WorkSentence() {
 
 /** What it should be like. */
 function WantSentence() {
+  const change = useChange();
   const words = useWords(ideasWords);
   const own = useDraft();
   const wants = WANT_IDS.map((id) => ({ id, words: words.want[id] }));
@@ -187,6 +193,7 @@ function WantSentence() {
 
 /** What the wall is spread over. */
 function AxesSentence() {
+  const change = useChange();
   const words = useWords(ideasWords);
   const own = useDraft();
   const axes = AXES.map((id) => ({ id, words: words.axis[id] }));
@@ -221,6 +228,7 @@ function AxesSentence() {
 
 /** How many of the plan's first tiers stay. */
 function KeepSentence() {
+  const change = useChange();
   const words = useWords(ideasWords);
   const plan = usePlan();
   const own = useDraft();

@@ -6,6 +6,7 @@ import { wishFromData } from "../../core/ideas/wish-file.ts";
 import type { Plan, Side, Tier } from "../../core/plan/document.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { COUNTS } from "../../core/plan/limits.ts";
+import { perStudio, useStudioStore } from "../studio.ts";
 import { keepLine, readLine } from "./wall-shelf.ts";
 
 /**
@@ -114,10 +115,16 @@ function draftFrom(data: unknown): Draft {
   };
 }
 
-export const draft = createStore<Draft>(() => FIRST);
-export const useDraft = (): Draft => useStore(draft);
-readLine("wish", (data) => draft.setState(draftFrom(data)));
-draft.subscribe((now) => keepLine("wish", now));
+function createDraft() {
+  const draft = createStore<Draft>(() => FIRST);
+  readLine("wish", (data) => draft.setState(draftFrom(data)));
+  draft.subscribe((now) => keepLine("wish", now));
+  return draft;
+}
+
+/** A studio's wish; this browser keeps it, of two studios the one written last. */
+export const draftOf = perStudio(createDraft);
+export const useDraft = (): Draft => useStore(draftOf(useStudioStore()));
 
 /** Less than the first wish by as much. */
 const ALSO = 0.6;

@@ -1,6 +1,8 @@
 /** What the person likes, as far as it was learned here: kept on this device alone, and erased at a press. */
 import { createStore } from "zustand/vanilla";
 import { FEATURES, type Mark, MOST_MARKS } from "../../core/ideas/taste.ts";
+import { browserShelf } from "../../state/preferences.ts";
+import { perStudio, type Studio } from "../studio.ts";
 
 const KEY = "glintwright-taste";
 
@@ -14,15 +16,6 @@ const isMark = (data: unknown): data is Mark => {
   );
 };
 
-/** A browser may refuse to keep anything: taste then lasts as long as the page. */
-function shelf(): Storage | null {
-  try {
-    return window.localStorage;
-  } catch {
-    return null;
-  }
-}
-
 /** Marks as they were kept; what is no mark is left out. */
 export function marksFrom(text: string | null): readonly Mark[] {
   if (text === null) return [];
@@ -34,21 +27,31 @@ export function marksFrom(text: string | null): readonly Mark[] {
   }
 }
 
-export const marks = createStore<{ readonly list: readonly Mark[] }>(() => ({
-  list: marksFrom(shelf()?.getItem(KEY) ?? null),
-}));
+/** What a studio knows of it. */
+export const marksOf = perStudio(() =>
+  createStore<{ readonly list: readonly Mark[]; readonly isKept: boolean }>(() => ({
+    list: marksFrom(browserShelf()?.getItem(KEY) ?? null),
+    isKept: true,
+  })),
+);
 
-export function learn(mark: Mark): void {
-  const list = [...marks.getState().list, mark].slice(-MOST_MARKS);
-  marks.setState({ list });
+export function learn(studio: Studio, mark: Mark): void {
+  const marks = marksOf(studio);
+  const kept = browserShelf();
+  const own = marks.getState();
+  // what another window or studio has learned meanwhile, or forgotten, holds here too
+  const known = kept && own.isKept ? marksFrom(kept.getItem(KEY)) : own.list;
+  const list = [...known, mark].slice(-MOST_MARKS);
   try {
-    shelf()?.setItem(KEY, JSON.stringify(list));
+    kept?.setItem(KEY, JSON.stringify(list));
+    marks.setState({ list, isKept: kept !== null });
   } catch {
     // a full device: it is known until the page is left
+    marks.setState({ list, isKept: false });
   }
 }
 
-export function forget(): void {
-  marks.setState({ list: [] });
-  shelf()?.removeItem(KEY);
+export function forget(studio: Studio): void {
+  marksOf(studio).setState({ list: [], isKept: true });
+  browserShelf()?.removeItem(KEY);
 }

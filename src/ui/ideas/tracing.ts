@@ -9,7 +9,7 @@ import { lookOf } from "../look/look-settings.ts";
 import { stillPicture, viewOf } from "../look/traced.ts";
 import { urlOf } from "../look/WalkStrip.tsx";
 import { HOME, type Orbit } from "../piece/camera.ts";
-import type { Studio } from "../studio.ts";
+import { perStudio, type Studio } from "../studio.ts";
 
 /** The eye that sees the front lean by so much: over the pole and beyond, so that up stays up. */
 export const leaning = (deg: number): Orbit => ({ ...HOME, azimuthDeg: -90, elevationDeg: 90 - deg });
@@ -21,7 +21,8 @@ export interface Shot {
   readonly samples: number;
 }
 
-let last: Promise<unknown> = Promise.resolve();
+/** A studio's card traces one after another. */
+const queueOf = perStudio(() => ({ last: Promise.resolve() as Promise<unknown> }));
 
 /** @throws the signal's reason; Error when there is no card to trace on just now */
 export function traceIdea(
@@ -30,7 +31,8 @@ export function traceIdea(
   { view, size, samples }: Shot,
   signal: AbortSignal,
 ): Promise<string> {
-  const mine = last.then(async () => {
+  const queue = queueOf(studio);
+  const mine = queue.last.then(async () => {
     signal.throwIfAborted();
     const settings = lookOf(studio).getState();
     const packed = packScene(sceneOf(plan, settings), {
@@ -40,6 +42,6 @@ export function traceIdea(
     const options = { width: size, height: size, samples, exposure: settings.exposure, signal };
     return urlOf(await stillPicture(studio, packed, viewOf(view, 1), options));
   });
-  last = mine.catch(() => undefined);
+  queue.last = mine.catch(() => undefined);
   return mine;
 }

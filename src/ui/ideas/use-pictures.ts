@@ -7,7 +7,7 @@ import type { Plan } from "../../core/plan/document.ts";
 import { thumbnailOf } from "../library/thumbnail.ts";
 import { tracedPicture, untilReady, useTracing } from "../look/traced.ts";
 import { LOOKS, type Orbit } from "../piece/camera.ts";
-import { useStudioStore } from "../studio.ts";
+import { perStudio, useStudioStore } from "../studio.ts";
 import { pictureKey } from "./picture-key.ts";
 import { traceIdea } from "./tracing.ts";
 
@@ -33,9 +33,11 @@ interface Picture {
   readonly url: string;
   readonly samples: number;
 }
-const kept = new Map<string, Picture>();
+type Pictures = Map<string, Picture>;
+/** Of each studio, whose light they show. */
+const picturesOf = perStudio((): Pictures => new Map());
 
-function keep(key: string, picture: Picture): void {
+function keep(kept: Pictures, key: string, picture: Picture): void {
   kept.delete(key);
   kept.set(key, picture);
   for (const oldest of kept.keys()) {
@@ -45,7 +47,7 @@ function keep(key: string, picture: Picture): void {
 }
 
 /** The next plan and how it is to be shown; null while all are as fine as they get. */
-function nextOf(plans: readonly Plan[], passes: readonly Pass[]) {
+function nextOf(kept: Pictures, plans: readonly Plan[], passes: readonly Pass[]) {
   // of what is more than can be remembered the first ones come first
   const shown = plans.slice(0, MOST_KEPT);
   for (const pass of passes)
@@ -65,6 +67,7 @@ export function usePictures(
   isSearching: boolean,
 ): { urls: readonly string[]; isUntraced: boolean } {
   const studio = useStudioStore();
+  const kept = picturesOf(studio);
   const [, setCount] = useState(0);
   const [isBroken, setBroken] = useState(false);
   const check = useTracing()?.check;
@@ -84,7 +87,11 @@ export function usePictures(
     const next = () => {
       const isCoarse = wanted.current.isSearching && check?.code === "software";
       const isReady = canTrace && tracedPicture(studio).renderer.tracer !== null;
-      return nextOf(wanted.current.plans, isReady ? PASSES.slice(0, isCoarse ? 2 : 3) : PASSES.slice(0, 1));
+      return nextOf(
+        kept,
+        wanted.current.plans,
+        isReady ? PASSES.slice(0, isCoarse ? 2 : 3) : PASSES.slice(0, 1),
+      );
     };
     const make = async ({ plan, pass }: { plan: Plan; pass: Pass }) => {
       if (pass.samples === 0) return thumbnailOf(plan);
@@ -109,7 +116,7 @@ export function usePictures(
           });
         else {
           const url = await make(todo);
-          if (url !== null) keep(pictureKey(todo.plan), { url, samples: todo.pass.samples });
+          if (url !== null) keep(kept, pictureKey(todo.plan), { url, samples: todo.pass.samples });
           setCount((count) => count + 1);
           await breathe();
         }
@@ -127,7 +134,7 @@ export function usePictures(
       // a listener for each time that nothing was to be done would stay as long as the page
       wake.current();
     };
-  }, [canTrace, check?.code, studio]);
+  }, [canTrace, check?.code, studio, kept]);
   const urls = plans.map((plan) => kept.get(pictureKey(plan))?.url ?? BALL);
   return { urls, isUntraced: isBroken || check?.pass === false };
 }

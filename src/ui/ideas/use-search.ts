@@ -6,13 +6,13 @@ import type { Plan, Tier } from "../../core/plan/document.ts";
 import { useJob } from "../look/use-job.ts";
 import { ideasWords } from "../messages/ideas.ts";
 import { useWords } from "../messages/words.tsx";
-import { useStudioStore } from "../studio.ts";
+import { type Studio, useStudioStore } from "../studio.ts";
 import { usePlan } from "../use-studio.ts";
 import { type Beginning, takeAsked } from "./asked.ts";
 import {
   type Axis,
   asSaid,
-  draft,
+  draftOf,
   type GivenWish,
   gaveWay,
   leastPlan,
@@ -21,9 +21,9 @@ import {
   wishOf,
 } from "./draft.ts";
 import { findIdeas, measureIdea, type WallNow } from "./find-ideas.ts";
-import { holding } from "./held-store.ts";
+import { holdingOf } from "./held-store.ts";
 import { pictureKey } from "./picture-key.ts";
-import { wall } from "./wall-store.ts";
+import { wallOf } from "./wall-store.ts";
 
 const TRIES = 1500;
 /** Near given plans there is less to be found. */
@@ -45,12 +45,14 @@ function useMaking() {
 }
 
 /** Each idea is one plan as long as it is known, by whatever number it is found again: pictures and what is picked stay with it. */
-function remembering(make: (found: Found) => Plan): (found: Found) => Plan {
+function remembering(studio: Studio, make: (found: Found) => Plan): (found: Found) => Plan {
   const known = new Map(
-    [...wall.getState().hung.map(({ plan }) => plan), ...holding.getState().held].map((plan) => [
-      pictureKey(plan),
-      plan,
-    ]),
+    [
+      ...wallOf(studio)
+        .getState()
+        .hung.map(({ plan }) => plan),
+      ...holdingOf(studio).getState().held,
+    ].map((plan) => [pictureKey(plan), plan]),
   );
   const made = new Map<number, Plan>();
   return (found) => {
@@ -76,6 +78,7 @@ async function minutesOf(plan: Plan, signal: AbortSignal): Promise<number | null
 
 export function useSearch() {
   const studio = useStudioStore();
+  const wall = wallOf(studio);
   const plan = usePlan();
   const own = useDraft();
   const make = useMaking();
@@ -102,7 +105,9 @@ export function useSearch() {
         const wish = isNear ? wishNear(said, like, await Promise.all(near)) : said;
         wall.setState({ gaveWay: gaveWay(given ? said : asSaid(said, wish), wish) });
         const kept = wish.keep?.length ?? 0;
-        const planOf = remembering(({ tiers, number }) => make(base, tiers, kept, before + number + 1));
+        const planOf = remembering(studio, ({ tiers, number }) =>
+          make(base, tiers, kept, before + number + 1),
+        );
         const axes = { across: wish.across as Axis, up: wish.up as Axis };
         const show = ({ found, edges, tried, meeting }: WallNow) => {
           if (signal.aborted) return;
@@ -125,7 +130,7 @@ export function useSearch() {
     const asked = takeAsked(studio);
     if (!asked) return;
     // it is about what lies on the bench, which a file's wish isn't
-    draft.setState({ given: null });
+    draftOf(studio).setState({ given: null });
     start(asked, null);
   });
   return { job, start };

@@ -40,32 +40,40 @@ const libraryThere = (): Promise<Library> =>
     look(shelved.getState());
   });
 
+/** Whoever wants to know that a line was written by another. */
+const watchers = new Set<{ readonly name: LineName; readonly own: object; readonly look: () => void }>();
+
 /** What each line is to hold by now: one that waits for a picture must not come after a later one. */
 const latest = new Map<LineName, unknown>();
 
-function write(name: LineName, data: unknown): void {
+function write(name: LineName, data: unknown, by: object | null): void {
   const shelf = browserShelf();
   try {
     shelf?.setItem(keyOf(name), JSON.stringify(data));
     say(name, shelf !== null);
   } catch {
     say(name, false); // no room, or refused
+    return;
   }
+  if (shelf) for (const other of watchers) if (other.name === name && other.own !== by) other.look();
 }
 
-/** Keeps plain data, at once but for a picture inside that the storage has not got yet. */
-export function keepLine(name: LineName, data: unknown): void {
+/**
+ * Keeps plain data, at once but for a picture inside that the storage has not got yet.
+ * @param by who keeps it, and need not be told
+ */
+export function keepLine(name: LineName, data: unknown, by: object | null = null): void {
   latest.set(name, data);
   const marked = markedNow(data);
   if (marked !== null) {
-    write(name, marked);
+    write(name, marked, by);
     return;
   }
   say(name, false);
   const withPictures = async () => {
     const library = await libraryThere();
     const packed = await library.pictures.packData(data);
-    if (latest.get(name) === data) write(name, packed);
+    if (latest.get(name) === data) write(name, packed, by);
   };
   // that it isn't kept has been said
   withPictures().catch(() => undefined);
@@ -105,8 +113,9 @@ export function readLine(name: LineName, take: (data: unknown) => void): void {
   );
 }
 
-/** Calls back when another window has written a line, or this one comes back from where it was laid aside. */
-export function onElsewhere(name: LineName, look: () => void): void {
+/** Calls back when another window, or another than `own` on this page, has written a line, or the page comes back from where it was laid aside. */
+export function onElsewhere(name: LineName, own: object, look: () => void): void {
+  watchers.add({ name, own, look });
   const page = globalThis.window;
   page?.addEventListener("storage", ({ key, newValue }) => {
     if (key === keyOf(name) && newValue !== null) look();

@@ -1,4 +1,4 @@
-/** What hangs on the wall; it outlives the page that shows it, and this browser keeps it. */
+/** What hangs on a studio's wall; it outlives the page that shows it, and this browser keeps it, of two studios the one written last. */
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { InTheWay } from "../../core/ideas/search.ts";
@@ -6,6 +6,7 @@ import { COLUMNS, ROWS, type WallEdges } from "../../core/ideas/wall.ts";
 import { NUMERIC_MEASURES } from "../../core/ideas/wish.ts";
 import type { Measures } from "../../core/measure/measures.ts";
 import type { Plan } from "../../core/plan/document.ts";
+import { perStudio, useStudioStore } from "../studio.ts";
 import { AXES, type Axis, type GaveWay, gaveWayFrom } from "./draft.ts";
 import { keepLine, packPlans, readLine, unpackPlans } from "./wall-shelf.ts";
 
@@ -47,9 +48,6 @@ const BARE: Wall = {
   seed: 0,
   before: 0,
 };
-export const wall = createStore<Wall>(() => BARE);
-export const useWall = (): Wall => useStore(wall);
-
 type Fields = Readonly<Record<string, unknown>>;
 const isCount = (value: unknown): value is number => Number.isSafeInteger(value) && Number(value) >= 0;
 const isNumbers = (value: unknown, length: number): value is number[] =>
@@ -102,21 +100,27 @@ const isInTheWay = (data: unknown): data is InTheWay => {
   return typeof limit === "string" && Number.isFinite(share);
 };
 
-function keep(): void {
-  const { hung, ...rest } = wall.getState();
-  const cells = hung.map(({ cell }) => cell);
-  const measures = hung.map((one) => one.measures);
-  keepLine("wall", { ...rest, ...packPlans(hung.map(({ plan }) => plan)), cells, measures });
+function createWall() {
+  const wall = createStore<Wall>(() => BARE);
+  const keep = (): void => {
+    const { hung, ...rest } = wall.getState();
+    const cells = hung.map(({ cell }) => cell);
+    const measures = hung.map((one) => one.measures);
+    keepLine("wall", { ...rest, ...packPlans(hung.map(({ plan }) => plan)), cells, measures });
+  };
+  readLine("wall", (data) => {
+    // a search that was begun while pictures were waited for goes first
+    if (wall.getState() === BARE) wall.setState(wallFrom(data));
+  });
+  wall.subscribe(({ state }) => {
+    if (state !== "trying") keep();
+  });
+  // one that fills changes many times a second: it is written down when it rests, or when it is left
+  globalThis.window?.addEventListener("pagehide", () => {
+    if (wall.getState().state === "trying") keep();
+  });
+  return wall;
 }
 
-readLine("wall", (data) => {
-  // a search that was begun while pictures were waited for goes first
-  if (wall.getState() === BARE) wall.setState(wallFrom(data));
-});
-wall.subscribe(({ state }) => {
-  if (state !== "trying") keep();
-});
-// one that fills changes many times a second: it is written down when it rests, or when it is left
-globalThis.window?.addEventListener("pagehide", () => {
-  if (wall.getState().state === "trying") keep();
-});
+export const wallOf = perStudio(createWall);
+export const useWall = (): Wall => useStore(wallOf(useStudioStore()));

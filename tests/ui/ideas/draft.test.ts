@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import { FEATURES } from "../../../src/core/ideas/taste.ts";
 import { NUMERIC_MEASURES, scoreOf } from "../../../src/core/ideas/wish.ts";
 import type { Plan } from "../../../src/core/plan/document.ts";
-import { draft, gaveWay, gaveWayFrom, WANTS, wishNear, wishOf } from "../../../src/ui/ideas/draft.ts";
+import { draftOf, gaveWay, gaveWayFrom, WANTS, wishNear, wishOf } from "../../../src/ui/ideas/draft.ts";
 import { marksFrom } from "../../../src/ui/ideas/taste-store.ts";
+import { createStudio } from "../../../src/ui/studio.ts";
 
 const plan: Plan = {
   format: "glintwright-plan",
@@ -23,7 +24,7 @@ const plan: Plan = {
   })),
   pictures: { p: "data:image/png;base64,AAAA" },
 };
-const own = draft.getState();
+const own = draftOf(createStudio({ plan })).getState();
 
 describe("a wish as said on screen", () => {
   it("keeps what is cut and what is pinned, and the pictures inside", () => {

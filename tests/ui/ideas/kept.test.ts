@@ -1,7 +1,9 @@
 /** What a person held, threw away and wished for, and what hangs, is there again after the page was loaded anew. */
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { FEATURES, type Mark } from "../../../src/core/ideas/taste.ts";
 import type { IdeaWish } from "../../../src/core/ideas/wish.ts";
 import type { Plan, Tier } from "../../../src/core/plan/document.ts";
+import type { Studio } from "../../../src/ui/studio.ts";
 
 const tier = (count: number): Tier => ({
   id: "a",
@@ -35,16 +37,32 @@ function shelf(room = Number.POSITIVE_INFINITY) {
   };
 }
 
-/** The stores of a page that was just loaded. */
+/** A page that was just loaded, with the stores of its studio; another on the same page has its own. */
 async function load() {
   vi.resetModules();
-  const [held, wall, draft, lines] = await Promise.all([
+  const [held, wall, draft, lines, taste, { createStudio }] = await Promise.all([
     import("../../../src/ui/ideas/held-store.ts"),
     import("../../../src/ui/ideas/wall-store.ts"),
     import("../../../src/ui/ideas/draft.ts"),
     import("../../../src/ui/ideas/wall-shelf.ts"),
+    import("../../../src/ui/ideas/taste-store.ts"),
+    import("../../../src/ui/studio.ts"),
   ]);
-  return { ...held, ...wall, ...draft, ...lines };
+  const storesOf = (studio: Studio) => ({
+    holding: held.holdingOf(studio),
+    hold: (plan: Plan) => held.hold(studio, plan),
+    letGo: (plan: Plan) => held.letGo(studio, plan),
+    throwAway: (plan: Plan) => held.throwAway(studio, plan),
+    bringBack: () => held.bringBack(studio),
+    wall: wall.wallOf(studio),
+    draft: draft.draftOf(studio),
+    marks: taste.marksOf(studio),
+    learn: (mark: Mark) => taste.learn(studio, mark),
+    forget: () => taste.forget(studio),
+    unkept: lines.unkept,
+  });
+  const other = () => storesOf(createStudio({ plan: idea(8) }));
+  return { ...other(), other };
 }
 
 let kept = shelf();
@@ -191,5 +209,39 @@ describe("a browser that keeps nothing", () => {
     small.setItem = kept.setItem;
     page.hold(idea(12));
     expect(page.unkept.getState().lines.has("held")).toBe(false);
+  });
+});
+
+describe("two studios on one page", () => {
+  it("have a wall and a wish each, and begin with what was kept", async () => {
+    (await load()).draft.setState({ mostHours: 3 });
+    const one = await load();
+    const two = one.other();
+    one.wall.setState({ state: "stopped", tried: 48 });
+    one.draft.setState({ want: "sparkle" });
+    expect(two.wall.getState()).toMatchObject({ state: "new", tried: 0 });
+    expect(two.draft.getState()).toMatchObject({ mostHours: 3, want: "back" });
+  });
+
+  it("hold the same: what one holds or throws away is so in the other at once, and neither writes over it", async () => {
+    const one = await load();
+    const two = one.other();
+    one.hold(idea(8));
+    two.hold(idea(12));
+    two.throwAway(idea(6));
+    for (const { holding } of [one, two, await load()])
+      expect(holding.getState()).toEqual({ held: [idea(8), idea(12)], thrown: [expect.any(String)] });
+  });
+
+  it("learn on what the other has learned, and forget what it has forgotten", async () => {
+    const mark = (isLiked: boolean): Mark => ({ features: Array(FEATURES).fill(0), isLiked });
+    const one = await load();
+    const two = one.other();
+    one.learn(mark(true));
+    two.learn(mark(false));
+    expect((await load()).marks.getState().list).toEqual([mark(true), mark(false)]);
+    one.forget();
+    two.learn(mark(true));
+    expect((await load()).marks.getState().list).toEqual([mark(true)]);
   });
 });
