@@ -14,7 +14,16 @@ import type { Rasters } from "../optics/raster.ts";
 import type { Tier } from "../plan/document.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
-import { type Guess, type GuessRoom, guessLook, guessRooms, isOutdone, limitBrokenBy } from "./guess.ts";
+import {
+  type Guess,
+  type GuessRoom,
+  guessFrom,
+  guessRooms,
+  type Hope,
+  isOutdone,
+  limitBrokenBy,
+  seenByFew,
+} from "./guess.ts";
 import { cellAt, type WallEdges } from "./wall.ts";
 import {
   bestScore,
@@ -30,7 +39,7 @@ import {
 
 /** What is known of the wall when a candidate is asked about. */
 export interface Ask {
-  /** Null until it is known how the wall is divided: then every candidate that meets has both its axes measured. */
+  /** Null until it is known how the wall is divided: then every candidate that meets is placed, by a guess where that takes rays from many sides. */
   readonly edges: WallEdges | null;
   /** Best score of each cell, null where it is empty. */
   readonly best: readonly (number | null)[];
@@ -42,12 +51,16 @@ export type Refusal = "meets" | MeasureName | "outdone";
 export interface Verdict {
   readonly refusal: Refusal | null;
   readonly meets: boolean;
-  /** Whether rays were asked, and all else that the wish needs is known. */
+  /** Whether any ray was followed. */
+  readonly isLooked: boolean;
+  /** Whether all that the wish needs was measured in full, and not turned away before. */
   readonly isMeasured: boolean;
-  /** Where it belongs on the wall; null where not measured. */
+  /** Where it belongs on the wall; null where not measured or guessed. */
   readonly across: number | null;
   readonly up: number | null;
   readonly score: number | null;
+  /** Where the three above are guessed and it may yet hang: to be judged again once the wall is divided. */
+  readonly hope: Hope | null;
 }
 
 export type Judge = (tiers: readonly Tier[], ask: Ask) => Verdict;
@@ -55,10 +68,12 @@ export type Judge = (tiers: readonly Tier[], ask: Ask) => Verdict;
 const UNMET: Verdict = {
   refusal: "meets",
   meets: false,
+  isLooked: false,
   isMeasured: false,
   across: null,
   up: null,
   score: null,
+  hope: null,
 };
 
 /** What has to be looked at for a measure. */
@@ -67,6 +82,9 @@ const LOOKS: readonly { readonly need: LookNeed; readonly gives: readonly Measur
   { need: "face", gives: ["back", "through", "inside"] },
   { need: "sparkle", gives: ["sparkle"] },
 ];
+
+/** Candidates are placed by the second guess, a ninth of the rays. */
+const PLACING = 1;
 
 /** Depths by the tiers up to each one, null where its rule can't be met; the oldest are forgotten. */
 const MOST_REMEMBERED = 20_000;
@@ -109,6 +127,7 @@ function needed(wish: IdeaWish): ReadonlySet<MeasureName> {
 /** One candidate on its way through the tests. */
 class Trial {
   readonly values: Values = {};
+  isLooked = false;
   private readonly wish: IdeaWish;
   private readonly ask: Ask;
 
@@ -140,14 +159,28 @@ class Trial {
     return this.refusal() !== null && (edges !== null || isPlaced);
   }
 
-  /** Why a guess from few rays turns it away; never before the wall is divided. */
-  refusalBy(guess: () => Guess): Refusal | null {
-    const { edges, best } = this.ask;
-    if (!edges) return null;
-    const guessed = guess();
-    const broken = limitBrokenBy(this.wish, guessed);
+  /** Why a guess from few rays turns it away. */
+  refusalBy(edges: WallEdges, guess: Guess): Refusal | null {
+    const broken = limitBrokenBy(this.wish, guess);
     if (broken) return broken;
-    return isOutdone(this.wish, edges, best, this.values, guessed) ? "outdone" : null;
+    return isOutdone(this.wish, edges, this.ask.best, this.values, guess) ? "outdone" : null;
+  }
+
+  /** What few rays say of it while nothing hangs that it could be held against. */
+  guessed(seen: Values, guess: Guess): Verdict {
+    const { wish, values: known } = this;
+    const values = { ...known, ...seen };
+    const refusal = this.refusal() ?? limitBrokenBy(wish, guess);
+    return {
+      refusal,
+      meets: true,
+      isLooked: this.isLooked,
+      isMeasured: false,
+      across: values[wish.across] ?? null,
+      up: values[wish.up] ?? null,
+      score: refusal === null ? scoreOf(wish, values) : null,
+      hope: refusal === null ? { known, guess } : null,
+    };
   }
 
   verdict(isMeasured: boolean, refusal: Refusal | null = this.refusal()): Verdict {
@@ -155,10 +188,12 @@ class Trial {
     return {
       refusal,
       meets: true,
+      isLooked: this.isLooked,
       isMeasured,
       across: this.values[across] ?? null,
       up: this.values[up] ?? null,
       score: refusal === null ? scoreOf(this.wish, this.values) : null,
+      hope: null,
     };
   }
 }
@@ -168,6 +203,8 @@ interface Rooms {
   readonly rasters: Rasters;
   readonly full: LookRoom;
   readonly guesses: readonly GuessRoom[];
+  /** By which of them it is placed before the wall is divided. */
+  readonly placing: GuessRoom;
 }
 
 function judged(
@@ -193,6 +230,7 @@ function judged(
   }
   const body = rayBodyOf(solved, rooms.rasters);
   const looks = LOOKS.filter(({ gives }) => gives.some((name) => needs.has(name))).map(({ need }) => need);
+  trial.isLooked = looks.length > 0;
   // one look without leaning comes before the many that have to lean
   if (looks.includes("images")) {
     Object.assign(trial.values, measureLook(body, ["images"], rooms.full));
@@ -201,12 +239,18 @@ function judged(
   const leaning = looks.filter((need) => need !== "images");
   if (leaning.length > 0) {
     const rays = new StraightRays(body);
+    const hasSparkle = leaning.includes("sparkle");
+    if (!ask.edges) {
+      const { placing } = rooms;
+      const seen = seenByFew(body, hasSparkle, placing, rays);
+      return trial.guessed(seen, guessFrom(seen, placing));
+    }
     for (const room of rooms.guesses) {
-      const refusal = trial.refusalBy(() => guessLook(body, leaning.includes("sparkle"), room, rays));
+      const guess = guessFrom(seenByFew(body, hasSparkle, room, rays), room);
+      const refusal = trial.refusalBy(ask.edges, guess);
       if (refusal) return trial.verdict(false, refusal);
     }
     Object.assign(trial.values, measureLook(body, leaning, rooms.full, rays));
-    if (trial.isOver()) return trial.verdict(false);
   }
   return trial.verdict(true);
 }
@@ -216,7 +260,8 @@ export function createJudge(wish: IdeaWish): Judge {
   const solve = createSolver(wish);
   const needs = needed(wish);
   const rasters = rastersOf(planOfIdea(wish, [], ""));
-  const rooms: Rooms = { rasters, full: lookRoom(), guesses: guessRooms() };
+  const guesses = guessRooms();
+  const rooms: Rooms = { rasters, full: lookRoom(), guesses, placing: guesses[PLACING] };
   return (tiers, ask) => {
     try {
       const solved = solve(tiers);

@@ -8,6 +8,7 @@
 import { seeded } from "../bench/chances/chance.ts";
 import type { Tier } from "../plan/document.ts";
 import { type Genes, type Ground, groundOf, impossible, keyOf, tiersOf } from "./genes.ts";
+import { isOutdone, keepsLimits } from "./guess.ts";
 import type { Ask, Refusal, Verdict } from "./judge.ts";
 import { crossCandidates, makeCandidate, varyCandidate } from "./make.ts";
 import { nearestGenes } from "./nearest.ts";
@@ -87,6 +88,11 @@ interface Made {
   readonly genes: Genes;
   readonly parent: number | null;
 }
+/** What was sent to be judged: candidates by their numbers, null where chance found none; or some that were only guessed, again. */
+interface Sent {
+  readonly isAgain: boolean;
+  readonly made: readonly ((Made & { readonly number: number }) | null)[];
+}
 /** What a candidate is made of. */
 interface Parent {
   readonly genes: Genes;
@@ -120,7 +126,7 @@ function hang(
   if (refusal !== null || across === null || up === null || score === null || !edges) return 0;
   const cell = cellAt(edges, across, up);
   const held = cells[cell];
-  if (held && held.score >= score) return 0;
+  if (held && (held.score > score || (held.score === score && held.number <= number))) return 0;
   cells[cell] = { cell: placeOf(cell), score, number, across, up, genes };
   return held ? score - held.score : Math.max(0, score);
 }
@@ -147,12 +153,17 @@ export class Search {
   private placed: Placed[] = [];
   private readonly like: readonly Genes[];
   private readonly known = new Set<string>();
-  private readonly made: (readonly (Made | null)[])[] = [];
+  private readonly sent: Sent[] = [];
   private readonly credits = new Map<number, Credit>();
   private readonly answers = new Map<number, readonly (Verdict | null)[]>();
   private readonly refused = new Map<Refusal, number>();
   private tried = 0;
+  private decided = 0;
   private taken = 0;
+  /** Placed by a guess before the wall was divided, and may yet hang on it. */
+  private guessed: Placed[] = [];
+  /** How the rounds of judging these again stand: one at a time, and nothing new before the first has filled the wall. */
+  private rounds: "none" | "first" | "later" | "between" = "none";
   private meeting = 0;
   private measured = 0;
   /** Batches to be judged: take them as they come. */
@@ -169,33 +180,35 @@ export class Search {
     const { limits, across, up } = wish;
     if (options.wall) this.edges = options.wall;
     else if (limits?.[across] && limits[up]) this.divide();
-    if (this.limit === null) for (let k = 0; k < AHEAD; k++) this.makeBatch();
+    if (this.limit === null) this.send();
   }
 
   /** True when all candidates are made and judged. */
   get isDone(): boolean {
-    return this.taken === this.made.length;
+    return this.taken === this.sent.length;
   }
 
   /** Share of the tries that are judged, 0 .. 1. */
   get share(): number {
-    return this.isDone ? 1 : (this.taken * BATCH) / this.options.tries;
+    return this.isDone ? 1 : this.decided / this.options.tries;
   }
 
   get counts(): { tried: number; meeting: number; measured: number } {
     return {
-      tried: this.isDone ? this.tried : this.taken * BATCH,
+      tried: this.isDone ? this.tried : this.decided,
       meeting: this.meeting,
       measured: this.measured,
     };
   }
 
-  /** What the wall holds, from below, row by row; before it is divided, as it would be by what has been seen so far. */
+  /** What the wall holds, from below, row by row; before it is divided, as it would be by what has been seen and guessed so far. */
   get found(): Found[] {
     if (this.edges) return this.asFound(this.cells);
     const cells: (Held | null)[] = this.cells.map(() => null);
     const edges = this.dividedBy(this.placed);
-    for (const { genes, number, verdict } of this.placed) hang(cells, edges, genes, number, verdict);
+    for (const { genes, number, verdict } of this.placed)
+      if (!verdict.hope || keepsLimits(this.wish, verdict.hope.guess))
+        hang(cells, edges, genes, number, verdict);
     return this.asFound(cells);
   }
 
@@ -239,19 +252,20 @@ export class Search {
 
   /** Verdicts on a batch's candidates, in their order. Batches may come back in any order. */
   take(index: number, verdicts: readonly Verdict[]): void {
-    const own = this.made[index];
     let at = 0;
     this.answers.set(
       index,
-      own.map((made) => (made ? verdicts[at++] : null)),
+      this.sent[index].made.map((made) => (made ? verdicts[at++] : null)),
     );
     for (let next = this.answers.get(this.taken); next; next = this.answers.get(this.taken)) {
       this.answers.delete(this.taken);
-      this.merge(this.made[this.taken], next, this.taken * BATCH);
+      this.merge(this.sent[this.taken], next);
       this.taken++;
-      this.makeBatch();
+      this.send();
     }
-    if (this.isDone && !this.edges) this.divide();
+    if (!this.isDone || this.edges) return;
+    this.divide();
+    this.send();
   }
 
   private dividedBy(placed: readonly Placed[]): WallEdges {
@@ -274,35 +288,48 @@ export class Search {
     };
   }
 
-  /** Divides the wall by what has been seen, and hangs it. */
+  /** Divides the wall by what has been seen or guessed, and hangs what was seen. */
   private divide(): void {
     this.edges = this.dividedBy(this.placed);
-    for (const { genes, number, verdict } of this.placed)
-      hang(this.cells, this.edges, genes, number, verdict);
+    for (const own of this.placed) this.place(own);
   }
 
-  private merge(batch: readonly (Made | null)[], verdicts: readonly (Verdict | null)[], first: number): void {
-    batch.forEach((made, i) => {
+  /** On the divided wall. @returns what `hang` does */
+  private place(own: Placed): number {
+    if (!own.verdict.hope) return hang(this.cells, this.edges, own.genes, own.number, own.verdict);
+    this.guessed.push(own);
+    return 0;
+  }
+
+  private merge({ isAgain, made }: Sent, verdicts: readonly (Verdict | null)[]): void {
+    if (isAgain) this.rounds = "between";
+    else this.decided += made.length;
+    made.forEach((own, i) => {
       const verdict = verdicts[i];
       const refusal = verdict ? verdict.refusal : "facets";
       if (refusal) this.refused.set(refusal, (this.refused.get(refusal) ?? 0) + 1);
-      if (!made) return;
-      const credit = made.parent === null ? null : this.creditOf(made.parent);
-      if (credit) credit.children++;
-      if (!verdict?.meets) return;
-      const { genes } = made;
-      this.meeting++;
-      if (verdict.isMeasured) this.measured++;
-      if (this.placed.length < FIRST_MEETING) {
-        this.placed.push({ genes, number: first + i, verdict });
-        if (!this.edges && this.placed.length === FIRST_MEETING) {
-          this.divide();
-          return;
-        }
-      }
-      const gain = hang(this.cells, this.edges, genes, first + i, verdict);
-      if (credit) credit.gain += gain;
+      if (verdict?.isMeasured) this.measured++;
+      if (!own || !verdict) return;
+      const placed = { genes: own.genes, number: own.number, verdict };
+      if (isAgain) this.place(placed);
+      else this.mergeNew(placed, own.parent);
     });
+  }
+
+  private mergeNew(own: Placed, parent: number | null): void {
+    const credit = parent === null ? null : this.creditOf(parent);
+    if (credit) credit.children++;
+    if (!own.verdict.meets) return;
+    this.meeting++;
+    if (this.placed.length < FIRST_MEETING) {
+      this.placed.push(own);
+      if (!this.edges) {
+        if (this.placed.length === FIRST_MEETING) this.divide();
+        return;
+      }
+    }
+    const gain = this.place(own);
+    if (credit) credit.gain += gain;
   }
 
   private creditOf(number: number): Credit {
@@ -314,15 +341,54 @@ export class Search {
     return credit;
   }
 
-  private makeBatch(): void {
+  /** So many batches are on their way at a time, while there is something to be judged. */
+  private send(): void {
+    while (this.sent.length - this.taken < AHEAD) if (!this.sendRound() && !this.sendNew()) return;
+  }
+
+  /** Of those that were guessed and may yet hang, the best of each cell, to be measured; the next round knows what came of it. */
+  private sendRound(): boolean {
+    const { edges, rounds, wish } = this;
+    if (!edges || rounds === "first" || rounds === "later") return false;
+    const best = this.cells.map((held) => held?.score ?? null);
+    this.guessed = this.guessed.filter(
+      ({ verdict: { hope } }) => hope && !isOutdone(wish, edges, best, hope.known, hope.guess),
+    );
+    const firsts = new Map<number, Placed>();
+    for (const own of this.guessed) {
+      const { across, up, score } = own.verdict;
+      const cell = cellAt(edges, across ?? 0, up ?? 0);
+      if ((score ?? 0) > (firsts.get(cell)?.verdict.score ?? Number.NEGATIVE_INFINITY)) firsts.set(cell, own);
+    }
+    if (firsts.size === 0) return false;
+    const round = new Set(firsts.values());
+    this.guessed = this.guessed.filter((own) => !round.has(own));
+    this.rounds = rounds === "none" ? "first" : "later";
+    this.ask(
+      true,
+      [...round].map(({ genes, number }) => ({ genes, number, parent: null })),
+    );
+    return true;
+  }
+
+  private sendNew(): boolean {
     const count = Math.min(BATCH, this.options.tries - this.tried);
-    if (count <= 0) return;
-    const batch = Array.from({ length: count }, (_, i) => this.makeNew(this.tried + i));
+    if (count <= 0 || this.rounds === "first") return false;
+    const made = Array.from({ length: count }, (_, i) => {
+      const number = this.tried + i;
+      const own = this.makeNew(number);
+      return own && { ...own, number };
+    });
     this.tried += count;
-    this.made.push(batch);
+    this.ask(false, made);
+    return true;
+  }
+
+  private ask(isAgain: boolean, made: Sent["made"]): void {
+    this.sent.push({ isAgain, made });
     this.pending.push({
-      index: this.made.length - 1,
-      candidates: batch.flatMap((made) => (made ? [{ tiers: tiersOf(this.ground, made.genes) }] : [])),
+      index: this.sent.length - 1,
+      candidates: made.flatMap((own) => (own ? [{ tiers: tiersOf(this.ground, own.genes) }] : [])),
       ask: { edges: this.edges, best: this.cells.map((held) => held?.score ?? null) },
     });
   }

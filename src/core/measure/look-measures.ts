@@ -84,12 +84,17 @@ export type LookNeed = "face" | "sparkle" | "images";
 export interface LookRoom {
   readonly ends: RayEnds;
   readonly lit: readonly [Uint8Array, Uint8Array];
+  /** One ray of so many is followed. */
+  readonly every: number;
 }
 
-/** @param grid rays across: `GRID` for the measures as they are defined, fewer for a guess at them */
-export function lookRoom(grid = GRID): LookRoom {
+/**
+ * @param grid rays across: `GRID` for the measures as they are defined, fewer for a guess at them
+ * @param every 1 for the measures, more for a guess
+ */
+export function lookRoom(grid = GRID, every = 1): LookRoom {
   const ends = emptyEnds(grid);
-  return { ends, lit: [new Uint8Array(ends.fates.length), new Uint8Array(ends.fates.length)] };
+  return { ends, lit: [new Uint8Array(ends.fates.length), new Uint8Array(ends.fates.length)], every };
 }
 
 /**
@@ -119,7 +124,7 @@ export function measureLook(
     const isOnFace = wantsFace && lean % LEAN_STEP === 0;
     if (!wantsSparkle && !isOnFace && !(wantsImages && lean === 0)) continue;
     // images ask where each ray meets the inside
-    rays.look(leaningViewer(lean), ends, isSameBothSides, wantsImages && lean === 0);
+    rays.look(leaningViewer(lean), ends, isSameBothSides, wantsImages && lean === 0, room.every);
     const seen = Math.max(1, seenOf(ends));
     if (isOnFace) {
       const weight = isSameBothLeans && lean > 0 ? 2 : 1;

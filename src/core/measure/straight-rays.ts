@@ -135,8 +135,9 @@ export class StraightRays {
    * @param into a grid of an even number of rays across
    * @param isMirrored the body is its own image where x becomes -x, and so is the viewer: one half is traced, the other filled in
    * @param isSingly every ray is followed: where each meets the inside is known only then
+   * @param every for a guess only one ray of so many is followed, along diagonals; the others count as missed
    */
-  look(viewer: Viewer, into: RayEnds, isMirrored = false, isSingly = false): void {
+  look(viewer: Viewer, into: RayEnds, isMirrored = false, isSingly = false, every = 1): void {
     const { grid, fates, counts, paths } = into;
     const columns = isMirrored ? grid / 2 : grid;
     this.viewer = viewer;
@@ -147,7 +148,10 @@ export class StraightRays {
     paths.fill(UNTRACED);
     for (let j = 0; j < grid; j++) this.passMissed(j, columns, isMirrored);
     const step = isSingly || !this.met.isSimple ? 1 : SQUARE;
-    if (step === 1) for (let k = 0; k < paths.length; k++) this.trace(k);
+    if (every > 1)
+      for (let j = 0; j < grid; j++)
+        for (let i = every - 1 - (j % every); i < columns; i += every) this.trace(grid * j + i);
+    else if (step === 1) for (let k = 0; k < paths.length; k++) this.trace(k);
     else
       for (let j = 0; j < grid - 1; j += step)
         for (let i = 0; i === 0 || i < columns - 1; i += step)
@@ -186,7 +190,9 @@ export class StraightRays {
     const isOne = path >= 0 && paths[b] === path && paths[c] === path && paths[d] === path;
     const isEven = isOne && fates[b] === fate && fates[c] === fate && fates[d] === fate;
     if (isEven && this.copy(i0, j0, i1, j1)) return;
-    if (wide <= 2 && high <= 2) {
+    // where the ball's own surface is met all round, hardly anything within could be copied
+    const isMixed = path === MIXED && paths[b] === MIXED && paths[c] === MIXED && paths[d] === MIXED;
+    if (isMixed || (wide <= 2 && high <= 2)) {
       for (let j = j0; j <= j1; j++) for (let k = grid * j + i0; k <= grid * j + i1; k++) this.trace(k);
     } else if (wide > high) {
       const i = (i0 + i1) >> 1;

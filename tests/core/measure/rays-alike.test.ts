@@ -46,4 +46,21 @@ describe("rays that are not followed", () => {
     expect(told.left).toBeGreaterThan(500_000);
     expect(told.inside).toBeGreaterThan(50_000);
   });
+
+  it("are two of three for a guess, and the third on diagonals end as they do among all, for 40 made plans", () => {
+    const [few, all] = [emptyEnds(), emptyEnds()];
+    for (let seed = 700; seed < 740; seed++) {
+      const plan = planOf(seed);
+      const inside = insideOf(seed, plan.piece.diameterMm / 2);
+      const rays = new StraightRays(rayBodyOf(solvePlan({ ...plan, piece: { ...plan.piece, inside } })));
+      const viewer = leaningViewer(((seed * 7) % 41) - 20);
+      rays.look(viewer, few, false, false, 3);
+      rays.look(viewer, all);
+      const isAsked = (k: number) => ((k % few.grid) + Math.floor(k / few.grid)) % 3 === 2;
+      const asked = Array.from(all.fates, (fate, k) => (isAsked(k) ? fate : 0));
+      expect([...few.fates]).toEqual(asked);
+      for (const fate of [BACK, THROUGH, INSIDE])
+        expect(few.counts[fate]).toBe(asked.filter((own) => own === fate).length);
+    }
+  });
 });
