@@ -201,9 +201,9 @@ export class Search {
     };
   }
 
-  /** What the wall holds, from below, row by row; before it is divided, as it would be by what has been seen and guessed so far. */
+  /** What the wall holds, from below, row by row; before it is divided and filled, as it would be by what has been seen and guessed so far. */
   get found(): Found[] {
-    if (this.edges) return this.asFound(this.cells);
+    if (this.edges && this.rounds !== "first") return this.asFound(this.cells);
     const cells: (Held | null)[] = this.cells.map(() => null);
     const edges = this.dividedBy(this.placed);
     for (const { genes, number, verdict } of this.placed)

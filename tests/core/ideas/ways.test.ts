@@ -145,9 +145,10 @@ describe("a wall that guesses divide", () => {
     const search = new Search(wish, { tries, seed: 4 });
     const measured = new Map<string, number>();
     let again = 0;
+    let fewest = Number.MAX_VALUE;
     const seen = new Set<string>();
     while (!search.isDone)
-      for (const { index, candidates, ask } of search.pending.splice(0))
+      for (const { index, candidates, ask } of search.pending.splice(0)) {
         search.take(
           index,
           candidates.map(({ tiers }): Verdict => {
@@ -184,11 +185,14 @@ describe("a wall that guesses divide", () => {
             };
           }),
         );
-    return { search, measured, again };
+        fewest = Math.min(fewest, search.found.length);
+      }
+    return { search, measured, again, fewest };
   }
 
   it.each([96, 480])("holds nothing but what was measured, %i tries", (tries) => {
-    const { search, measured, again } = searchedByGuess(tries);
+    const { search, measured, again, fewest } = searchedByGuess(tries);
+    expect(fewest).toBeGreaterThan(4);
     expect(search.found.length).toBeGreaterThan(4);
     for (const { tiers, score } of search.found) expect(measured.get(JSON.stringify(tiers))).toBe(score);
     expect(search.counts.tried).toBe(tries);
