@@ -5,14 +5,8 @@
 // may leave a point a hair beyond another plane; its distance then comes out slightly negative and the ray turns there at once.
 
 // Set from outside: CAPS, 1 where only the planes are asked whose caps hold the place where a ray's line leaves the ball (see
-// caps.glsl), as is done in software. Else PLANES, the number of planes when the compiler may know it (the loops then unroll into
-// plain arithmetic), 0 when it comes at run time; then planes come in whole groups, GROUP each, filled up with planes that no ray
-// meets. BLOCK_PLANES, how many a uniform block holds, and MANY_PLANES, 1 where there are more: then they come in a texture.
-#if PLANES > 0
-#define EACH_PLANE for (int i = 0; i < PLANES; i++)
-#else
+// caps.glsl). Else all are, in whole groups, GROUP each, filled up with planes that no ray meets. BLOCK_PLANES, how many a uniform block holds, and MANY_PLANES, 1 where there are more: then they come in a texture.
 #define EACH_PLANE for (int first = 0; first < planeCount; first += GROUP) for (int i = first; i < first + GROUP; i++)
-#endif
 #if CAPS
 #include "caps.glsl"
 #define PLANES_ABOUT(place, caps) ivec2 caps = capsAt(place); for (int i = caps.x; i < caps.y; i++)

@@ -68,8 +68,6 @@ const SKETCH_WAIT_MS = 10_000;
 const SOFTWARE_FRAME_MS = 28;
 /** A pass that takes longer is slow, milliseconds. */
 const SLOW_PASS_MS = 500;
-/** A picture that has stood for so long is one that is being looked at, milliseconds. */
-const LASTING_MS = 1500;
 
 export class LookRenderer {
   private readonly gl: WebGL2RenderingContext | null;
@@ -90,8 +88,6 @@ export class LookRenderer {
   private mustShow = true;
   private movedAt = Number.NEGATIVE_INFINITY;
   private changedAt = 0;
-  /** Programs of their own have been asked for the scenes that are traced. */
-  private isSpecialised = false;
   private frameRequest = 0;
   private cardBusy = false;
   /** Called when a picture of full size has been traced. */
@@ -236,7 +232,6 @@ export class LookRenderer {
       // Another change has come meanwhile, and sees to the rest.
       if (wanted !== this.wanted) return;
       this.ready = wanted;
-      this.isSpecialised = false;
       this.takeScenes();
       // The sketch shows while the rest compiles: whole, since on some devices compiling holds up everything drawn.
       await this.untilSketched();
@@ -312,7 +307,6 @@ export class LookRenderer {
     const { progress } = pictures;
     this.reportProgress(progress);
     if (!progress.isCoarse) this.onSketched();
-    if (progress.samples > 1) this.specialise(engine);
     if (isMoving || !(rests || progress.isFinest)) this.requestFrame();
   };
 
@@ -325,19 +319,6 @@ export class LookRenderer {
       if (!this.isSoftware || !this.frameRequest || document.hidden) return;
       this.cancelFrame();
       this.frame();
-    });
-  }
-
-  /**
-   * The piece has been looked at for a while: programs of its own make the rest quicker. It goes on without, if refused.
-   * In software they gain a tenth and hold everything up while they compile.
-   */
-  private specialise(engine: TraceEngine): void {
-    if (this.isSpecialised || this.isSoftware || performance.now() - this.changedAt < LASTING_MS) return;
-    this.isSpecialised = true;
-    const { signal } = this.abort;
-    engine.specialise(this.ready, signal).catch((error) => {
-      if (!signal.aborted && !engine.gl.isContextLost()) this.report({ error: String(error) });
     });
   }
 

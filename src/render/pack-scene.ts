@@ -53,7 +53,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
   return {
     defines: {
       ...LIMIT_DEFINES,
-      CAPS: "0",
+      CAPS: asksCaps(scene) ? "1" : "0",
       MANY_PLANES: isMany ? "1" : "0",
       ROUGH: String(rough),
       MAX_DESIGNS: String(mostDesigns(scene.designs)),
@@ -98,6 +98,13 @@ function loneMedium(designs: readonly SceneDesign[]): number {
 
 /** Stands for a uniform block that the program has not got. */
 const NO_BLOCK = new Float32Array(4);
+
+/** Whether a ray asks only the planes whose caps it can leave by (`body.glsl`). A bubble on its way may be opened by any of them. */
+const asksCaps = ({ seeds }: Scene): boolean => !seeds;
+
+/** The planes as the scene's program asks for them in a texture; null where they come in a block. */
+export const planesOf = (packed: PackedScene): Texels | null =>
+  packed.defines.CAPS === "1" ? capTexels(packed) : packed.planes;
 
 /**
  * The scene's planes as a program with CAPS asks for them, and below them their finishes in the same places. An edge is rounded

@@ -8,7 +8,7 @@ import type { Accumulator, HalfSum } from "./accumulator.ts";
 import { checkDevice } from "./device-check.ts";
 import { compileProgram, UniformSetter } from "./gl-program.ts";
 import { LightMap } from "./light-map.ts";
-import { BEHINDS, capTexels } from "./pack-scene.ts";
+import { BEHINDS, planesOf } from "./pack-scene.ts";
 import type { ByteTexels, PackedScene, Texels } from "./packed-scene.ts";
 import { type Pass, passAt } from "./pass.ts";
 import { assembleShader } from "./shader-assembler.ts";
@@ -20,11 +20,6 @@ import { type View, viewColumns } from "./view.ts";
 interface Program {
   readonly program: WebGLProgram;
   readonly uniforms: UniformSetter;
-}
-
-interface Tracer extends Program {
-  /** The only number of planes that it takes, or ANY_COUNT. */
-  readonly planes: number;
 }
 
 /** Which part of which picture is traced: the accumulator's lower left pixel within a picture of `width` x `height`. */
@@ -69,26 +64,17 @@ const BLOCKS = [
 /** Samplers of `trace.frag` that belong to a scene; the sum, the guess and the light map come first, these follow. */
 const SAMPLERS = [
   { name: "spectrum", of: (packed: PackedScene) => packed.spectrum },
-  {
-    name: "planes",
-    of: (packed: PackedScene, asksCaps: boolean) => (asksCaps ? capTexels(packed) : packed.planes),
-  },
+  { name: "planes", of: planesOf },
   { name: "environment", of: (packed: PackedScene) => packed.environment },
   { name: "pictures", of: (packed: PackedScene) => packed.pictures },
   { name: "guide", of: (packed: PackedScene) => packed.guide },
   { name: "nearLight", of: (packed: PackedScene) => packed.nearLight },
 ] as const;
-/** Stands for a program that takes any number of planes. */
-const ANY_COUNT = 0;
-/** Beyond so many planes an unrolled program takes long to compile and gains little. */
-const MOST_UNROLLED = 128;
-/** Programs for one number of facets that are kept: two scenes with both passes, now and before the last change. */
-const MOST_OWN = 8;
 const [SUM_UNIT, GUESS_UNIT, MAP_UNIT, SCENE_UNIT] = [0, 1, 2, 3];
 const [LEFT_UNIT, RIGHT_UNIT] = [0, 1];
 
 export class TraceEngine {
-  private readonly tracers = new Map<string, Tracer>();
+  private readonly tracers = new Map<string, Program>();
   private readonly nothing: WebGLTexture;
   /** The light map of the scene that was unloaded last: the next picture may show the same, from elsewhere. */
   private spare: LightMap | null = null;
@@ -115,57 +101,31 @@ export class TraceEngine {
 
   /** Compiles what the first pass over a picture of the scene needs: a picture can be shown before the rest is there. */
   async prepareFirst(packed: PackedScene, signal?: AbortSignal): Promise<void> {
-    await this.prepareVariants(packed, [FIRST_CHANNELS], ANY_COUNT, signal);
+    await this.prepareVariants(packed, [FIRST_CHANNELS], signal);
   }
 
   /** Compiles what the scene needs, if it isn't there yet, without holding up the page. */
   async prepare(packed: PackedScene, signal?: AbortSignal): Promise<void> {
-    await this.prepareVariants(packed, channelsOf(packed), ANY_COUNT, signal);
-  }
-
-  /**
-   * Compiles programs for these very numbers of facets, up to MOST_UNROLLED: up to half as fast again on a card, worth it
-   * for a piece one keeps looking at. Until they are there, and when the device refuses them, those for any number go on.
-   */
-  async specialise(scenes: readonly PackedScene[], signal?: AbortSignal): Promise<void> {
-    for (const packed of scenes) {
-      if (packed.planeCount === ANY_COUNT || packed.planeCount > MOST_UNROLLED) continue;
-      await this.prepareVariants(packed, channelsOf(packed), packed.planeCount, signal);
-    }
-    this.forgetOldPrograms();
-  }
-
-  /** Of the programs for one number of facets only the latest are kept. */
-  private forgetOldPrograms(): void {
-    const own = [...this.tracers].filter(([, { planes }]) => planes !== ANY_COUNT);
-    for (const [key, { program }] of own.slice(0, -MOST_OWN)) {
-      this.gl.deleteProgram(program);
-      this.tracers.delete(key);
-    }
+    await this.prepareVariants(packed, channelsOf(packed), signal);
   }
 
   private async prepareVariants(
     packed: PackedScene,
     channels: readonly Channels[],
-    planes: number,
     signal?: AbortSignal,
   ): Promise<void> {
     const wanted = channels.flatMap((each) => fragmentsOf(packed).map((name) => [name, each] as const));
-    const missing = wanted.filter(
-      ([name, each]) => !this.tracers.has(variantKey(packed, name, each, planes)),
-    );
-    await Promise.all(missing.map(([name, each]) => this.prepareVariant(packed, name, each, planes, signal)));
+    const missing = wanted.filter(([name, each]) => !this.tracers.has(variantKey(packed, name, each)));
+    await Promise.all(missing.map(([name, each]) => this.prepareVariant(packed, name, each, signal)));
   }
 
   private async prepareVariant(
     packed: PackedScene,
     fragment: Fragment,
     channels: Channels,
-    planes: number,
     signal?: AbortSignal,
   ): Promise<void> {
-    const caps = this.asksCaps(packed) && planes === ANY_COUNT ? "1" : "0";
-    const defines = { ...packed.defines, CHANNELS: String(channels), PLANES: String(planes), CAPS: caps };
+    const defines = { ...packed.defines, CHANNELS: String(channels) };
     const made = await makeProgram(this.gl, fragment, defines, signal);
     this.gl.useProgram(made.program);
     BLOCKS.forEach(({ name }, binding) => {
@@ -174,7 +134,7 @@ export class TraceEngine {
     });
     made.uniforms.set({ sumSoFar: int(SUM_UNIT), guessSum: int(GUESS_UNIT), lightMap: int(MAP_UNIT) });
     made.uniforms.set(Object.fromEntries(SAMPLERS.map(({ name }, k) => [name, int(SCENE_UNIT + k)])));
-    this.tracers.set(variantKey(packed, fragment, channels, planes), { ...made, planes });
+    this.tracers.set(variantKey(packed, fragment, channels), made);
   }
 
   /** True when the programs are there that a picture of the scene needs after so many passes. */
@@ -183,13 +143,8 @@ export class TraceEngine {
     return fragmentsOf(packed).every((name) => this.hasProgram(packed, name, channels));
   }
 
-  /** Whether programs for any number of planes ask only those whose caps a ray can leave by, see `body.glsl`. */
-  private asksCaps({ defines }: PackedScene): boolean {
-    return this.isSoftware && defines.SEEDS === "0";
-  }
-
   private hasProgram(packed: PackedScene, fragment: Fragment, channels: Channels): boolean {
-    return this.tracers.has(variantKey(packed, fragment, channels, ANY_COUNT));
+    return this.tracers.has(variantKey(packed, fragment, channels));
   }
 
   /**
@@ -206,7 +161,7 @@ export class TraceEngine {
       return buffer;
     });
     const textures = SAMPLERS.map((sampler) => {
-      const texels = sampler.of(packed, this.asksCaps(packed));
+      const texels = sampler.of(packed);
       return texels && makeTexture(gl, texels);
     });
     const leading = this.isSoftware ? "software" : "card";
@@ -275,9 +230,7 @@ export class TraceEngine {
   ): void {
     const { gl } = this;
     const { packed, map } = scene;
-    const tracer =
-      this.tracers.get(variantKey(packed, fragment, pass.channels, packed.planeCount)) ??
-      this.tracers.get(variantKey(packed, fragment, pass.channels, ANY_COUNT));
+    const tracer = this.tracers.get(variantKey(packed, fragment, pass.channels));
     if (!tracer) throw new Error("prepare() comes before trace()");
     const thrown = map?.soFar(target.half);
     gl.bindFramebuffer(gl.FRAMEBUFFER, target.back);
@@ -407,8 +360,8 @@ const channelsOf = (packed: PackedScene): readonly Channels[] => (packed.hasDisp
 type Fragment = "trace.frag" | "light-map.frag";
 const fragmentsOf = (packed: PackedScene): readonly Fragment[] =>
   packed.hasTable ? ["trace.frag", "light-map.frag"] : ["trace.frag"];
-const variantKey = (packed: PackedScene, fragment: Fragment, channels: Channels, planes: number): string =>
-  JSON.stringify({ ...packed.defines, fragment, channels, planes });
+const variantKey = (packed: PackedScene, fragment: Fragment, channels: Channels): string =>
+  JSON.stringify({ ...packed.defines, fragment, channels });
 
 async function makeProgram(
   gl: WebGL2RenderingContext,

@@ -87,16 +87,16 @@ const opened = sharedThing(
   ({ errors }) => expect(errors).toEqual([]),
 );
 
-const shaderPicture = async (scene: number, seed: number, samples: number, own = false): Promise<Picture> =>
+const shaderPicture = async (scene: number, seed: number, samples: number): Promise<Picture> =>
   rowsFromTop(
     await opened().page.evaluate<number[]>(
-      `traceScene(${scene}, { size: ${SIZE}, of: ${SIZE}, seed: ${seed}, samples: ${samples}, own: ${own} })`,
+      `traceScene(${scene}, { size: ${SIZE}, of: ${SIZE}, seed: ${seed}, samples: ${samples} })`,
     ),
   );
 
 /** Both halves of a picture so many pixels wide, brought to the size of what was kept. */
 async function shaderHalves(scene: number, seed: number, size: number): Promise<readonly [Picture, Picture]> {
-  const wish = { size, of: size, into: SIZE, seed, samples: SAMPLES, own: false };
+  const wish = { size, of: size, into: SIZE, seed, samples: SAMPLES };
   const [first, second] = await opened().page.evaluate<number[][]>(
     `traceHalves(${scene}, ${JSON.stringify(wish)})`,
   );
@@ -136,18 +136,10 @@ describe("the shader against its twin", () => {
     expect(byPixel.square - 3 * byPixel.error, "structure in the pixels").toBeLessThan(SAME ** 2);
   });
 
-  it("sees the same with the program made for a piece's own number of facets", async () => {
-    const [any, own] = [await shaderPicture(1, 11, 8), await shaderPicture(1, 11, 8, true)];
-    const level = mean(any);
-    // The same chances: only roundings at edges may send a path another way.
-    expect(Math.abs(mean(own) - level) / level).toBeLessThan(SAME / 10);
-    expect(mean(minus(own, any).map(Math.abs)) / level).toBeLessThan(SAME);
-  });
-
   /** Both halves of what a scene's light map has gathered, and the means of 6 x 6 blocks of its picture. */
   const tracedMap = (scene: number, size: number, samples: number) =>
     opened().page.evaluate<{ spread: number[]; halves: number[][]; picture: number[] }>(
-      `traceMap(${scene}, { size: ${size}, of: ${size}, into: ${PARTS}, seed: 11, samples: ${samples}, own: false })`,
+      `traceMap(${scene}, { size: ${size}, of: ${size}, into: ${PARTS}, seed: 11, samples: ${samples} })`,
     );
   type Traced = Awaited<ReturnType<typeof tracedMap>>;
 
@@ -226,7 +218,7 @@ describe("the shader against its twin", () => {
     "shows it smoothed, much nearer to the converged picture than what it has gathered: scene %i",
     async (k) => {
       const part = async (call: string, seed: number, samples: number) => {
-        const wish = { size: SIZE, of: CONVERGED_OF, seed, samples, own: false };
+        const wish = { size: SIZE, of: CONVERGED_OF, seed, samples };
         return rowsFromTop(await opened().page.evaluate<number[]>(`${call}(${k}, ${JSON.stringify(wish)})`));
       };
       const converged = Array.from(keptConverged(LOOK_SCENES[k]));

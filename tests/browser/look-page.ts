@@ -23,18 +23,19 @@ export interface TraceWish {
   readonly of: number;
   readonly seed: number;
   readonly samples: number;
-  /** With the program for this very number of facets, as for a piece one keeps looking at. */
-  readonly own: boolean;
   /** Missing: the light itself. */
   readonly behind?: Behind;
   /** Missing: a pinhole. */
   readonly lens?: Lens;
 }
 
+/** Passes of a picture by which its table's light map holds enough paths to be smoothed by what its halves differ by. */
+const PASSES_BEFORE = 10;
+
 /** Traces scene `k` of the shared lists, the furnaces and shades after the others, and hands over what was gathered. */
 async function gather<T>(
   k: number,
-  { size, of, seed, samples, own, behind = "light", lens }: TraceWish,
+  { size, of, seed, samples, behind = "light", lens }: TraceWish,
   take: (tracer: TraceEngine, target: Accumulator, loaded: LoadedScene) => T,
 ): Promise<T> {
   engine ??= openEngine();
@@ -42,7 +43,6 @@ async function gather<T>(
   const { make, from, up, hasDispersion } = [...LOOK_SCENES, ...FURNACES, ...SHADES][k];
   const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind });
   await tracer.prepare(packed);
-  if (own) await tracer.specialise([packed]);
   const loaded = tracer.load(packed, of * of);
   const target = new Accumulator(tracer.gl, size, size);
   target.restart(hasDispersion);
@@ -50,6 +50,12 @@ async function gather<T>(
   const view = lens ? { ...pinhole, lens } : pinhole;
   const corner = Math.floor((of - size) / 2);
   const frame = { x: corner, y: corner, width: of, height: of };
+  // a map's first passes are smoothed blindly, so that a table is soft at once: a line of a picture asks for as many as it takes
+  if (packed.hasTable) {
+    for (let k = 0; k < PASSES_BEFORE; k++)
+      tracer.trace(loaded, target, view, { y: 0, height: 1, last: true }, frame);
+    target.restart(hasDispersion);
+  }
   while (target.samples < samples || target.passes < 2)
     tracer.trace(loaded, target, view, { y: 0, height: size, last: true }, frame);
   const taken = take(tracer, target, loaded);

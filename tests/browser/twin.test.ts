@@ -218,7 +218,7 @@ const CAPPED: readonly Probe[] = [
     name: "leaving the body, asking few planes",
     wish: {
       include: ["body.glsl"],
-      defines: { ...packedFaceted.defines, CAPS: "1", PLANES: "0" },
+      defines: { ...packedFaceted.defines, CAPS: "1" },
       samplers: { planes: sent(capTexels(packedFinished)) },
       body: `Surface ahead = leaveBody(given(0).xyz, given(1).xyz);
   first = vec4(ahead.n, ahead.t); second.x = roughnessOf(ahead.id);`,
@@ -241,7 +241,7 @@ const CAPPED: readonly Probe[] = [
     name: "entering the body, asking few planes",
     wish: {
       include: ["body.glsl"],
-      defines: { ...packedFaceted.defines, CAPS: "1", PLANES: "0" },
+      defines: { ...packedFaceted.defines, CAPS: "1" },
       samplers: { planes: sent(capTexels(packedFinished)) },
       body: `Surface entry = enterBody(given(0).xyz, given(1).xyz);
   if (entry.id != NOTHING) first = vec4(entry.n, entry.t);`,
@@ -484,7 +484,7 @@ const GLASS: readonly Probe[] = [
     name: "the next seed",
     wish: {
       include: ["random.glsl", "grains.glsl", "body.glsl", "seeds.glsl"],
-      defines: { ...packedLayered.defines, PLANES: "0" },
+      defines: packedLayered.defines,
       uniforms: packedLayered.uniforms,
       blocks: { Body: Array.from(packedLayered.body) },
       body: `SeedHit hit = nextSeed(given(0).xyz, given(1).xyz, 1.7);
@@ -540,7 +540,7 @@ const EDGES: readonly Probe[] = (["0", "1"] as const).map((caps) => ({
   name: `the rounded edges of a cut piece${caps === "1" ? ", asking few planes" : ""}`,
   wish: {
     include: ["edges.glsl"],
-    defines: { ...packedRounded.defines, PLANES: "0", CAPS: caps },
+    defines: { ...packedRounded.defines, CAPS: caps },
     uniforms: packedRounded.uniforms,
     blocks: { Body: Array.from(packedRounded.body) },
     samplers: caps === "1" ? { planes: sent(capTexels(packedRounded)) } : NONE,

@@ -21,6 +21,7 @@ import {
 import {
   DEFAULT_OPTIONS,
   packScene,
+  planesOf,
   STILL_MEETINGS,
   type TraceOptions,
 } from "../../../src/render/pack-scene.ts";
@@ -55,9 +56,6 @@ const PASSES = 65;
 const PICTURE = { size: 900, passes: 801 };
 /** Day's paper, sRGB bytes. */
 const GROUND = [241, 238, 231];
-
-/** As the app does for a piece one keeps looking at. */
-const MOST_UNROLLED = 128;
 
 const texts = readShaderTexts();
 const shaders: Record<string, string> = {
@@ -113,14 +111,13 @@ function tracerJob(
   view: View,
   options: Partial<TraceOptions> = {},
   picture?: { file: string; exposure: number },
-  unrolls = true,
 ) {
   const packed = packScene(scene, { ...DEFAULT_OPTIONS, ...options });
-  const planes = unrolls && scene.planeCount <= MOST_UNROLLED ? scene.planeCount : 0;
+  const planes = planesOf(packed);
   const fragmentsOf = (name: string) =>
     Object.fromEntries(
       ([1, 3] as const).map((channels) => {
-        const defines = { ...packed.defines, CHANNELS: String(channels), PLANES: String(planes) };
+        const defines = { ...packed.defines, CHANNELS: String(channels) };
         const fragment = `${name} ${JSON.stringify(defines)}`;
         shaders[fragment] ??= assembleShader(texts, name, defines).text;
         return [channels, fragment];
@@ -152,7 +149,7 @@ function tracerJob(
     blocks: plain({ Body: packed.body, Designs: packed.designs }),
     textures: plain({
       spectrum: packed.spectrum,
-      ...(packed.planes && { planes: packed.planes }),
+      ...(planes && { planes }),
       ...(packed.environment && { environment: packed.environment }),
       ...(packed.guide && { guide: packed.guide }),
       ...(packed.nearLight && { nearLight: packed.nearLight }),
@@ -250,8 +247,7 @@ const checks = () =>
     [11, 12].map((seed) => {
       const view = viewFrom(...scene.from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, scene.up);
       const options = { hasDispersion: scene.hasDispersion, seed, behind: "light" } as const;
-      // One run with the program for this number of planes, one with the program for any.
-      const job = tracerJob(scene.name, scene.make(), view, options, undefined, seed === 11);
+      const job = tracerJob(scene.name, scene.make(), view, options);
       const count = CHECK_SAMPLES;
       return {
         ...job,

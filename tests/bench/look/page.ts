@@ -1,6 +1,5 @@
 /** Times the tracer, the plain yardstick and a general path tracer in this browser; called by `look.ts`. */
 import { Accumulator } from "../../../src/render/accumulator.ts";
-import { checkDevice } from "../../../src/render/device-check.ts";
 import { compileProgram, UniformSetter } from "../../../src/render/gl-program.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../../src/render/pack-scene.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
@@ -70,8 +69,6 @@ async function load(
     behind,
   });
   await engine.prepare(packed);
-  // as the app does: programs for one number of facets are for cards
-  if (checkDevice(gl).code !== "software") await engine.specialise([packed]);
   const scene = engine.load(packed, size * size);
   const target = new Accumulator(gl, size, size);
   target.restart(hasDispersion);
