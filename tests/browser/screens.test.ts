@@ -117,15 +117,18 @@ const sideways = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 /** Looks at the page as it is in every size, and notes what is wrong. */
+/** Two frames: one in which sizes are measured, one in which what follows from them is drawn. */
+const settled = (page: Page) =>
+  page.evaluate(
+    () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))),
+  );
+
 function lookAtAllSizes(page: Page, wrong: Record<string, unknown>) {
   return async (where: string) => {
     for (const size of SIZES) {
       const [width, height] = size.split("x").map(Number);
       await page.setViewportSize({ width, height });
-      // two frames: one in which sizes are measured, one in which what follows from them is drawn
-      await page.evaluate(
-        () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))),
-      );
+      await settled(page);
       const found = [...(await overlaps(page)), ...(await edges(page))];
       const out = await sideways(page);
       if (out > 0) found.push(`scrolls sideways by ${out} px`);
@@ -217,6 +220,7 @@ it.each(["en-GB", "de-DE"])(
         [1440, 900],
       ]) {
         await page.setViewportSize({ width, height });
+        await settled(page);
         const found = await captionsWrong(page);
         fields.push(found.fields);
         if (found.wrong.length > 0) wrong[`${place} at ${width}`] = found.wrong;

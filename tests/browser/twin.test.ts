@@ -683,9 +683,10 @@ const TABLES: readonly Probe[] = (Object.keys(MATERIALS) as MaterialName[]).map(
     return [far(), far(), 0, 0];
   },
   twin: ([x, y]) => [reflectanceAt({ ...MATERIALS[name], rgb: [1, 1, 1] }, x, y)[0]],
-  // a place 20 m away is told to 2 micrometres, and where one thread goes over another the cloth has a step
+  // a place 20 m away is told to 2 micrometres
   within: 0.02,
-  stray: 0.002,
+  // where one thread goes over another the cloth has a step
+  ...(name === "linen" && { stray: 0.002 }),
 }));
 
 const RING_STAGE = makeTabletop(
@@ -695,33 +696,43 @@ const RING_STAGE = makeTabletop(
   { kind: "uniform" },
   true,
 );
-const ON_RING: Probe = {
-  name: "where a ring stands in the way, and how it faces that",
-  wish: {
-    include: ["ring.glsl"],
-    body: `RingHit hit = hitRing(vec3(${RING_STAGE.up.map((v) => v.toFixed(9))}), -1.1, given(0).xyz, given(1).xyz, given(1).w);
-  first = vec4(hit.n, hit.t);`,
+const RING_HIT = `RingHit hit = hitRing(vec3(${RING_STAGE.up.map((v) => v.toFixed(9))}), -1.1, given(0).xyz, given(1).xyz, given(1).w);`;
+const ringHit = (given: readonly number[]) => hitRing(RING_STAGE, vec(given, 0), vec(given, 4), given[7]);
+/** A way from somewhere about the ring to somewhere nearer, and how far it is asked. */
+function wayToRing(random: Random): readonly number[] {
+  const foot = scale(RING_STAGE.up, -1);
+  const [from, to] = [
+    addScaled(foot, randomDirection(random), 0.9),
+    addScaled(foot, randomDirection(random), 0.5),
+  ];
+  return [...from, 0, ...normalize(sub(to, from)), 3 * nextRandom(random)];
+}
+const ON_RING: readonly Probe[] = [
+  {
+    name: "whether a ring stands in the way",
+    wish: { include: ["ring.glsl"], body: `${RING_HIT} first.x = hit.t >= 0.0 ? 1.0 : 0.0;` },
+    input: wayToRing,
+    twin: (given) => [ringHit(given) ? 1 : 0],
+    // a way that grazes it
+    stray: 0.002,
   },
-  input: (random) => {
-    const foot = scale(RING_STAGE.up, -1);
-    const [from, to] = [
-      addScaled(foot, randomDirection(random), 0.9),
-      addScaled(foot, randomDirection(random), 0.5),
-    ];
-    return [...from, 0, ...normalize(sub(to, from)), 3 * nextRandom(random)];
+  {
+    name: "where a ring stands in the way, and how it faces that",
+    wish: { include: ["ring.glsl"], body: `${RING_HIT} first = vec4(hit.n, hit.t);` },
+    input: wayToRing,
+    twin: (given) => {
+      const hit = ringHit(given);
+      return hit ? [...hit.n, hit.t] : [0, 0, 0, -1];
+    },
+    within: 1e-3,
+    // besides, one along a wall, or through its rim
+    stray: 0.005,
   },
-  twin: (given) => {
-    const hit = hitRing(RING_STAGE, vec(given, 0), vec(given, 4), given[7]);
-    return hit ? [...hit.n, hit.t] : [0, 0, 0, -1];
-  },
-  within: 1e-3,
-  // a way that grazes it
-  stray: 0.005,
-};
+];
 
 it.each(
   [
-    ON_RING,
+    ...ON_RING,
     ...TABLES,
     ...BOUNDARY,
     SPECTRUM,

@@ -2,8 +2,8 @@
 import type { EquirectPicture } from "../../core/optics/equirect.ts";
 import { type Light, type LightSetting, settingRadiance } from "../../core/optics/lights.ts";
 
-/** Rows of the picture that stands for a setting in software: a degree each, narrower than a window's bar. */
-const ROWS = 192;
+/** Rows of the picture that stands for a setting in software: two thirds of a degree each, narrower than a window's bar. */
+const ROWS = 256;
 const drawn = new WeakMap<LightSetting, EquirectPicture>();
 
 function pictureOf(setting: LightSetting): EquirectPicture {

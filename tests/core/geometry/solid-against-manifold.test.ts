@@ -5,7 +5,7 @@ import { loadManifold, planesWithin, SEED, trimByPlanes } from "./mesh-support.t
 
 it("agrees in volume and area with the same cuts of a fine sphere by manifold-3d, to the sphere's own error", async () => {
   const { Manifold } = await loadManifold();
-  const SEGMENTS = 160;
+  const SEGMENTS = 256;
   const sphere = Manifold.sphere(1, SEGMENTS);
   // what the polyhedron lacks of the ball bounds what any part of it can lack
   const lacksVolume = (4 * Math.PI) / 3 - sphere.volume();
