@@ -1,8 +1,10 @@
 /** The ten product pictures of the contact sheet: pieces, how they lie, tables and lights as a maker would choose them. */
+
 import { supportOf } from "../../src/core/check/size.ts";
 import { cutBall } from "../../src/core/geometry/solid.ts";
 import { addScaled, normalize, scale, type Vec3 } from "../../src/core/geometry/vec.ts";
 import { cameraTowards, lensOf } from "../../src/core/optics/camera.ts";
+import { EDGE_MM } from "../../src/core/optics/edges.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../src/core/optics/lights.ts";
 import { MATERIALS, type MaterialName } from "../../src/core/optics/materials.ts";
 import { RESTS } from "../../src/core/optics/rest.ts";
@@ -146,7 +148,8 @@ function towardsOf({ down, round, above }: ContactPicture): Vec3 {
 export function sceneOfPicture({ plan, light, lightTurnDeg, table, down, onRing }: ContactPicture): Scene {
   const solved = solvePlan(plan);
   const setting = LIGHT_SETTINGS[light];
-  const bare = sceneOfPlan(solved, { kind: "setting", setting, turnRad: (lightTurnDeg * Math.PI) / 180 });
+  const lit = { kind: "setting", setting, turnRad: (lightTurnDeg * Math.PI) / 180 } as const;
+  const bare = sceneOfPlan(solved, lit, false, undefined, EDGE_MM);
   const lain = { material: MATERIALS[table], radiusMm: plan.piece.diameterMm / 2 };
   return putOnTable(bare, scale(down, -1), -supportOf(cutBall(solved.planes), down), lain, onRing);
 }

@@ -190,9 +190,7 @@ export class StraightRays {
     const isOne = path >= 0 && paths[b] === path && paths[c] === path && paths[d] === path;
     const isEven = isOne && fates[b] === fate && fates[c] === fate && fates[d] === fate;
     if (isEven && this.copy(i0, j0, i1, j1)) return;
-    // where the ball's own surface is met all round, hardly anything within could be copied
-    const isMixed = path === MIXED && paths[b] === MIXED && paths[c] === MIXED && paths[d] === MIXED;
-    if (isMixed || (wide <= 2 && high <= 2)) {
+    if (wide <= 2 && high <= 2) {
       for (let j = j0; j <= j1; j++) for (let k = grid * j + i0; k <= grid * j + i1; k++) this.trace(k);
     } else if (wide > high) {
       const i = (i0 + i1) >> 1;

@@ -6,7 +6,6 @@ import type { Vec3 } from "../geometry/vec.ts";
 import type { Piece } from "../plan/document.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { tintByChannel } from "./casing.ts";
-import { EDGE_MM } from "./edges.ts";
 import { ROUGHNESS } from "./finish.ts";
 import {
   absorptionAt,
@@ -131,8 +130,18 @@ export function putOnTable(scene: Scene, up: Vec3, floor: number, table: Table, 
   return { ...scene, light, tabletop: makeTabletop(up, height, table, light, hasRing) };
 }
 
-/** The scene of a solved plan: every facet with its tier's finish, edges as polishing leaves them. `rasters`: pixels of the plan's pictures. */
-export function sceneOfPlan(solved: SolvedPlan, light: Light, wet = false, rasters?: Rasters): Scene {
+/**
+ * The scene of a solved plan: every facet with its tier's finish.
+ * @param rasters pixels of the plan's pictures
+ * @param edgeMm to which edges are rounded; without it they are sharp, as what is held against other tracers has to be
+ */
+export function sceneOfPlan(
+  solved: SolvedPlan,
+  light: Light,
+  wet = false,
+  rasters?: Rasters,
+  edgeMm = 0,
+): Scene {
   const { piece, tiers } = solved.plan;
   const roughness = solved.facets.map((f) => ROUGHNESS[tiers[f.tierIndex].finish ?? "polished"]);
   return makeScene({
@@ -140,7 +149,7 @@ export function sceneOfPlan(solved: SolvedPlan, light: Light, wet = false, raste
     planes: solved.planes,
     roughness,
     wet,
-    edgeMm: EDGE_MM,
+    edgeMm,
     light,
     rasters,
   });

@@ -2,8 +2,10 @@
  * Writes what `egl.py` runs: assembled shaders and packed scenes. usage: emit.ts FOLDER [NAME ...]; without names all of them
  * With the pictures: one marble in each light, plans of the app half-finished and finished.
  */
+
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { EDGE_MM } from "../../../src/core/optics/edges.ts";
 import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
 import { LIGHT_SETTINGS, type LightName } from "../../../src/core/optics/lights.ts";
 import { MATERIALS } from "../../../src/core/optics/materials.ts";
@@ -217,7 +219,7 @@ const pictures = () => [
   ...EXAMPLES.slice(-3).map((plan) =>
     tracerJob(
       plan.name,
-      sceneOfPlan(solvePlan(plan), inLight("north-window")),
+      sceneOfPlan(solvePlan(plan), inLight("north-window"), false, undefined, EDGE_MM),
       oblique,
       {},
       {

@@ -1,8 +1,10 @@
 /** What the look is timed on: pieces with 25, 60 and 120 facets, and the plain yardstick's view of the first. */
+
 import { supportOf } from "../../../src/core/check/size.ts";
 import type { Plane } from "../../../src/core/geometry/plane.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { scale, type Vec3 } from "../../../src/core/geometry/vec.ts";
+import { EDGE_MM } from "../../../src/core/optics/edges.ts";
 import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
 import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
 import { MATERIALS, type MaterialName } from "../../../src/core/optics/materials.ts";
@@ -73,7 +75,12 @@ export function exampleOnTable(name: string, material: MaterialName): { scene: S
   const eye = { ...ON_TABLE, stand: tableFrame(up) };
   const { out, right, up: upright } = eyeFrame(eye);
   return {
-    scene: putOnTable(sceneOfPlan(solved, WINDOW), up, -supportOf(cutBall(solved.planes), down), lain),
+    scene: putOnTable(
+      sceneOfPlan(solved, WINDOW, false, undefined, EDGE_MM),
+      up,
+      -supportOf(cutBall(solved.planes), down),
+      lain,
+    ),
     view: { eye: eyePlace(eye), right, up: upright, back: out, fieldDeg: FIELD_DEG },
   };
 }

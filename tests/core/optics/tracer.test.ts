@@ -208,5 +208,7 @@ describe("a plan's picture", () => {
     const scene = sceneOfPlan(solvePlan(plan), UNIFORM);
     expect(Array.from(scene.roughness)).toEqual([0.394, 0.394, 0.394, 0.1, 0.1, 0.1, 0, 0, 0]);
     expect(scene.planeCount).toBe(9);
+    // as the command line traces it, to be held against other tracers: polished faces are flat up to their edges
+    expect(scene.edgeRadius).toBe(0);
   });
 });

@@ -4,6 +4,7 @@ import { supportOf } from "../../../src/core/check/size.ts";
 import { NothingLeft } from "../../../src/core/geometry/broken-mesh.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { cross, dot, normalize, scale } from "../../../src/core/geometry/vec.ts";
+import { EDGE_MM } from "../../../src/core/optics/edges.ts";
 import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
 import { MATERIALS } from "../../../src/core/optics/materials.ts";
 import { restOnFacet } from "../../../src/core/optics/rest.ts";
@@ -110,6 +111,9 @@ describe("what a customer's page knows of a piece", () => {
       sceneOfPlan(
         { ...solved, facets: solved.facets.slice(0, 20), planes: solved.planes.slice(0, 20) },
         NORTH,
+        false,
+        undefined,
+        EDGE_MM,
       ),
     );
     const shown = packScene(sceneOfShown(piece, NORTH));
