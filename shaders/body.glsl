@@ -5,7 +5,8 @@
 // may leave a point a hair beyond another plane; its distance then comes out slightly negative and the ray turns there at once.
 
 // Set from outside: CAPS, 1 where only the planes are asked whose caps hold the place where a ray's line leaves the ball (see
-// caps.glsl). Else all are, in whole groups, GROUP each, filled up with planes that no ray meets. BLOCK_PLANES, how many a uniform block holds, and MANY_PLANES, 1 where there are more: then they come in a texture.
+// caps.glsl). Else all are, in whole groups, GROUP each, filled up with planes that no ray meets. BLOCK_PLANES, how many a uniform
+// block holds, and MANY_PLANES, 1 where there are more: then they come in a texture.
 #define EACH_PLANE for (int first = 0; first < planeCount; first += GROUP) for (int i = first; i < first + GROUP; i++)
 #if CAPS
 #include "caps.glsl"

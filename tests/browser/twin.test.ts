@@ -212,14 +212,17 @@ const packedFaceted = packScene(faceted);
 /** The same body with another finish on each facet. */
 const finished = { ...faceted, roughness: faceted.roughness.map((_, i) => (i + 1) / 100) };
 const packedFinished = packScene(finished);
+const ON_CAPS = {
+  include: ["body.glsl"],
+  defines: { ...packedFaceted.defines, CAPS: "1" },
+  samplers: { planes: sent(capTexels(packedFinished)) },
+};
 /** Where a ray meets the body, by the planes whose caps it may leave by. */
 const CAPPED: readonly Probe[] = [
   {
     name: "leaving the body, asking few planes",
     wish: {
-      include: ["body.glsl"],
-      defines: { ...packedFaceted.defines, CAPS: "1" },
-      samplers: { planes: sent(capTexels(packedFinished)) },
+      ...ON_CAPS,
       body: `Surface ahead = leaveBody(given(0).xyz, given(1).xyz);
   first = vec4(ahead.n, ahead.t); second.x = roughnessOf(ahead.id);`,
     },
@@ -240,9 +243,7 @@ const CAPPED: readonly Probe[] = [
   {
     name: "entering the body, asking few planes",
     wish: {
-      include: ["body.glsl"],
-      defines: { ...packedFaceted.defines, CAPS: "1" },
-      samplers: { planes: sent(capTexels(packedFinished)) },
+      ...ON_CAPS,
       body: `Surface entry = enterBody(given(0).xyz, given(1).xyz);
   if (entry.id != NOTHING) first = vec4(entry.n, entry.t);`,
     },
