@@ -35,6 +35,7 @@ void pieceSettled
   .catch(() => {});
 /** What takes the plan to be solved a second time is asked of a worker, once the piece stands. */
 const LossesWatch = lazy(() => pieceSettled.then(() => import("./LossesWatch.tsx")));
+const FieldHeld = lazy(() => pieceSettled.then(() => import("./FieldHeld.tsx")));
 /** Its room is kept from the start; the words come right after what the page opens on. */
 const VerdictLine = lazy(() => import("./VerdictLine.tsx"));
 const Guide = lazy(() => import("../help/Guide.tsx"));
@@ -105,6 +106,7 @@ export function Frame() {
         </Suspense>
         <Suspense fallback={null}>
           <LossesWatch />
+          <FieldHeld column={side} />
         </Suspense>
         <div className="notices">
           <Suspense fallback={null}>
