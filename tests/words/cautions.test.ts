@@ -44,7 +44,9 @@ it.each([
   ["de", deutsch, TELLING.de],
 ] as const)("is said in one place only (%s)", (language, cautions, telling) => {
   const folder = `${words}${language}/`;
-  const others = readdirSync(folder).filter((name) => name !== "cautions.ts");
+  const others = readdirSync(folder, { recursive: true, encoding: "utf8" }).filter(
+    (name) => name.endsWith(".ts") && name !== "cautions.ts",
+  );
   const again: string[] = [];
   for (const [caution, sign] of Object.entries(telling)) {
     expect(cautions[caution as keyof typeof telling]).toMatch(sign);

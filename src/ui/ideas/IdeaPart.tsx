@@ -39,14 +39,12 @@ function Numbers({ measures }: { measures: Measures }) {
   const share = (value: number) => `${number(Math.round(100 * value), 0)}\u00a0%`;
   const { minutes, facets, tiers, skinShare, leastFacetMm, back, through, inside, images, sparkle } =
     measures;
-  const counts = [String(facets), String(tiers)] as const;
+  const counts = [facets, tiers] as const;
   const said = [
     minutes === null ? words.timeUnknown(...counts) : words.time(number(minutes / MINUTES, 1), ...counts),
     words.skin(share(skinShare), length(leastFacetMm ?? 0, 1)),
     words.light(share(back), share(through)),
-    ...(inside > 0
-      ? [words.inside(share(inside), images === 1 ? words.image : words.images(String(images)))]
-      : []),
+    ...(inside > 0 ? [words.inside(share(inside), images)] : []),
     words.sparkle(`${number(sparkle, 1)}\u00a0%`),
   ];
   return (

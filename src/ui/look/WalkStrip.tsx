@@ -105,9 +105,7 @@ function WalkStep({ step, hasInside }: { step: Step; hasInside: boolean }) {
   const format = useFormat();
   const deg = format.number(step.tilt, 0);
   const share = (value: number) => format.number(Math.round((100 * value) / SHARE_STEP) * SHARE_STEP, 0);
-  const { images } = step.seen;
-  const inside =
-    images === 0 ? words.imagesNone : images === 1 ? words.imagesOne : words.images(format.number(images, 0));
+  const inside = words.images(step.seen.images);
   return (
     <li className="walk-step">
       <Press

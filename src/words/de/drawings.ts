@@ -1,5 +1,6 @@
 import type { drawings as en } from "../en/drawings.ts";
 import type { Translated } from "../language.ts";
+import { plural } from "./counted.ts";
 import { names } from "./names.ts";
 
 const both = (names: readonly string[]): string =>
@@ -94,7 +95,10 @@ export const drawings: Translated<typeof en> = {
     choose: (count, angle, what) => `${count} Facetten bei ${angle}, ${what}`,
     deep: (mm) => `${mm} tief`,
     gone: (facets) =>
-      facets === 1 ? "1 Facette wird dabei weggeschliffen" : `${facets} Facetten werden dabei weggeschliffen`,
+      plural(facets, {
+        one: "1 Facette wird dabei weggeschliffen",
+        other: `${facets} Facetten werden dabei weggeschliffen`,
+      }),
   },
   diary: {
     open: "Tagebuch der Arbeit",

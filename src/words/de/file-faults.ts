@@ -1,5 +1,7 @@
 /** What is wrong with a file, a link or a backup, in German; numbers and names stand as in the file. */
+
 import type { FileFaultWords } from "../file-faults.ts";
+import { plural } from "./counted.ts";
 
 export const fileFaults: FileFaultWords = {
   faults: {
@@ -97,5 +99,5 @@ export const fileFaults: FileFaultWords = {
   list: "eine Liste",
   object: "ein Objekt",
   plan: "der Plan",
-  more: (count) => (count === 1 ? "(und 1 weiterer Fehler)" : `(und ${count} weitere Fehler)`),
+  more: (count) => plural(count, { one: "(und 1 weiterer Fehler)", other: `(und ${count} weitere Fehler)` }),
 };

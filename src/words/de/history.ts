@@ -1,5 +1,6 @@
 import type { history as en } from "../en/history.ts";
 import type { Translated } from "../language.ts";
+import { counted } from "./counted.ts";
 
 export const history: Translated<typeof en> = {
   about: {
@@ -60,7 +61,7 @@ export const history: Translated<typeof en> = {
   noteReference: (tier, named, depth) =>
     `${tier} richtete sich nach ${named}, die nicht mehr davor geschliffen wird. Die Tiefe von ${depth} bleibt.`,
   noteMeasured: (tier, facets) =>
-    `${tier}: Messungen von ${facets === 1 ? "1 Facette" : `${facets} Facetten`}, die es nicht mehr gibt, sind entfallen.`,
+    `${tier}: Messungen von ${counted.facets(facets)}, die es nicht mehr gibt, sind entfallen.`,
   noteRefused: (why) => `Der Plan kann das nicht aufnehmen und bleibt, wie er ist: ${why}.`,
   noteHistory:
     "Schritte eines früheren Besuchs passen nicht mehr zu diesem Plan und wurden beiseite gelegt. Der Plan ist unverändert.",

@@ -1,5 +1,8 @@
 import type { ideas as en } from "../en/ideas.ts";
 import type { Translated } from "../language.ts";
+import { counted, plural } from "./counted.ts";
+
+const inRings = (count: number): string => plural(count, { one: "1 Ring", other: `${count} Ringen` });
 
 export const ideas: Translated<typeof en> = {
   title: "Ideen",
@@ -105,17 +108,15 @@ export const ideas: Translated<typeof en> = {
   axisAcross: (name: string) => `${name} →`,
   one: {
     title: "Diese hier",
-    time: (hours: string, facets: string, tiers: string) =>
-      `Etwa ${hours} Stunden an der Scheibe: ${facets} Facetten in ${tiers} Ringen.`,
-    timeUnknown: (facets: string, tiers: string) => `${facets} Facetten in ${tiers} Ringen.`,
+    time: (hours: string, facets: number, tiers: number) =>
+      `Etwa ${hours} Stunden an der Scheibe: ${counted.facets(facets)} in ${inRings(tiers)}.`,
+    timeUnknown: (facets: number, tiers: number) => `${counted.facets(facets)} in ${inRings(tiers)}.`,
     skin: (share: string, least: string) =>
       `${share} der runden Haut bleiben; die kleinste Facette ist ${least} breit.`,
     light: (back: string, through: string) =>
       `Von seinem Gesicht werfen ${back} Licht zurück, und durch ${through} sieht man hindurch.`,
-    inside: (share: string, images: string) =>
-      `Was innen ist, füllt ${share} seines Gesichts, als ${images}.`,
-    images: (count: string) => `${count} Bilder`,
-    image: "ein Bild",
+    inside: (share: string, images: number) =>
+      `Was innen ist, füllt ${share} seines Gesichts, als ${plural(images, { one: "ein Bild", other: `${images} Bilder` })}.`,
     sparkle: (share: string) =>
       `Mit jedem Grad, den es sich neigt, gehen ${share} seines Gesichts an oder aus.`,
     counted:
@@ -144,7 +145,7 @@ export const ideas: Translated<typeof en> = {
   pick: "Ein Druck auf ein Bild zeigt, was es ist und was sich damit machen lässt.",
   nearest: "So lässt sich das nicht beheben. Ähnliche Muster suchen, die sich treffen",
   bringBack: (count: number) =>
-    count === 1 ? "Das Weggeworfene zurückholen" : `Die ${count} Weggeworfenen zurückholen`,
+    plural(count, { one: "Das Weggeworfene zurückholen", other: `Die ${count} Weggeworfenen zurückholen` }),
   lean: "Im Vorbeigehen gesehen",
   leanUntraced:
     "Wie es im Vorbeigehen aussieht, braucht durchgerechnete Bilder, die hier gerade nicht gehen.",
@@ -156,7 +157,7 @@ export const ideas: Translated<typeof en> = {
     what: (count: number) =>
       `Gelernt aus ${count} Ideen, die du festgehalten oder weggeworfen hast, nur auf diesem Gerät. Es ändert allein diese Folge.`,
     few: (count: number) =>
-      `${count === 1 ? "Eine Idee" : `${count} Ideen`} bisher festgehalten oder weggeworfen. Ab je dreien liegt die Wand auch in der Folge da, die dir gefallen könnte; das bleibt auf diesem Gerät.`,
+      `${plural(count, { one: "Eine Idee", other: `${count} Ideen` })} bisher festgehalten oder weggeworfen. Ab je dreien liegt die Wand auch in der Folge da, die dir gefallen könnte; das bleibt auf diesem Gerät.`,
     later: "Sobald eine Suche zu Ende ist.",
     forget: "Vergessen, was mir gefällt",
   },

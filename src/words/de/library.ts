@@ -1,5 +1,6 @@
 import type { library as en } from "../en/library.ts";
 import type { Translated } from "../language.ts";
+import { counted } from "./counted.ts";
 
 export const library: Translated<typeof en> = {
   intro: "Jeder Plan, den du änderst, wird hier aufgehoben: auf diesem Gerät und sonst nirgends.",
@@ -17,8 +18,8 @@ export const library: Translated<typeof en> = {
   unnamed: "Plan ohne Namen",
   unreadable: "Dieser ist nicht mehr lesbar. Sein Text lässt sich als Datei sichern.",
   about: (size, facets, tiers) => `${size}, ${facets} in ${tiers}`,
-  facets: (count) => (count === 1 ? "1 Facette" : `${count} Facetten`),
-  tiers: (count) => (count === 1 ? "1 Reihe" : `${count} Reihen`),
+  facets: counted.facets,
+  tiers: counted.tiers,
   saved: (when) => `aufgehoben ${when}`,
   removedAt: (when) => `weggeworfen ${when}`,
   onBench: "Liegt auf der Werkbank",

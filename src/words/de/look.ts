@@ -1,5 +1,6 @@
 import type { look as english } from "../en/look.ts";
 import type { Translated } from "../language.ts";
+import { counted, plural } from "./counted.ts";
 
 export const look: Translated<typeof english> = {
   light: {
@@ -87,9 +88,10 @@ export const look: Translated<typeof english> = {
     old: "Plan, Glas oder Licht haben sich geändert, seit dieser Streifen berechnet wurde.",
     tilt: (deg) => `${deg}°`,
     turnTo: (deg) => `Stück auf ${deg}° drehen`,
-    imagesNone: "vom Inneren nichts zu sehen",
-    imagesOne: "ein Bild vom Inneren",
-    images: (count) => `${count} Bilder vom Inneren`,
+    images: (count) =>
+      count === 0
+        ? "vom Inneren nichts zu sehen"
+        : plural(count, { one: "ein Bild vom Inneren", other: `${count} Bilder vom Inneren` }),
     back: (share) => `${share} % werfen Licht zurück`,
     through: (share) => `${share} % lassen hindurchsehen`,
     progress: (done, all) => `${done} von ${all} berechnet`,
@@ -100,7 +102,7 @@ export const look: Translated<typeof english> = {
     size: "Größe",
     pixels: "px",
     fine: "Güte",
-    samples: (count) => `${count} Proben`,
+    samples: counted.samples,
     draft: "Entwurf",
     good: "gut",
     best: "beste",
@@ -130,9 +132,9 @@ export const look: Translated<typeof english> = {
     behind: "Diese Änderung wird vorbereitet. Solange zeigt sich das Bild von vorher.",
     coarse: "Ein grobes erstes Bild. Das feine folgt.",
     gathering: (samples: number, all: number) =>
-      `Das Licht auf dem Tisch wird gesammelt: ${samples} von ${all} Proben`,
-    tracing: (samples: number, all: number) => `Wird klarer: ${samples} von ${all} Proben`,
-    clean: (samples: number) => `Klar: ${samples} Proben`,
+      `Das Licht auf dem Tisch wird gesammelt: ${samples} von ${counted.samples(all)}`,
+    tracing: (samples: number, all: number) => `Wird klarer: ${samples} von ${counted.samples(all)}`,
+    clean: (samples: number) => `Klar: ${counted.samples(samples)}`,
     damaged: (pictures) => `Ein Bild im Inneren ist beschädigt und lässt sich nicht zeigen: ${pictures}.`,
     lostNone: "Weniger als 0,1 % des Lichts sind geschätzt.",
     lostSome: (percent: string) => `${percent} % des Lichts sind geschätzt`,

@@ -1,5 +1,6 @@
 import type { plan as en } from "../en/plan.ts";
 import type { Translated } from "../language.ts";
+import { counted, plural } from "./counted.ts";
 import { glasses } from "./glasses.ts";
 import { names } from "./names.ts";
 
@@ -38,8 +39,7 @@ export const plan: Translated<typeof en> = {
   sentence: "{count} {facets} bei {angle} auf der {side}, ab {start}, {rule}",
   sentenceOne: "{count} {facets} bei {angle} auf der {side}, bei {start}, {rule}",
   sentencePole: "{count} {facets}, flach am Pol der {side}, {rule}",
-  facets: "Facetten",
-  facet: "Facette",
+  facets: (count) => plural(count, { one: "Facette", other: "Facetten" }),
   startStop: "Raste {start}",
   startAngle: "{start}",
   count: "Anzahl der Facetten",
@@ -82,7 +82,7 @@ export const plan: Translated<typeof en> = {
   whole: "Das ganze Stück",
   wholeGood: "Nichts spricht gegen das Schleifen.",
   totals: (facets, removed, mass) => `${facets}, ${removed} abgeschliffen, ${mass} bleiben`,
-  facetCount: (count) => (count === 1 ? "1 Facette" : `${count} Facetten`),
+  facetCount: counted.facets,
 
   look: { group: "Blick von", front: "Vorn", side: "Seite", back: "Hinten" },
   show: { inside: "Inneres", dop: "Kittstock" },
@@ -108,7 +108,8 @@ export const plan: Translated<typeof en> = {
     tier: (place, facets, side, angle, truth) =>
       `Reihe ${place}: ${facets} auf der ${side} bei ${angle}; ${truth}.`,
     good: "Nichts spricht gegen das Schleifen.",
-    findings: (count) => (count === 1 ? "Eines ist anzusehen:" : `${count} Dinge sind anzusehen:`),
+    findings: (count) =>
+      plural(count, { one: "Eines ist anzusehen:", other: `${count} Dinge sind anzusehen:` }),
   },
 
   piece: {

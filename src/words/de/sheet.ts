@@ -3,10 +3,10 @@
 import { glassInWords } from "../glasses.ts";
 import type { SheetWords } from "../sheet.ts";
 import { cautions } from "./cautions.ts";
+import { counted, plural } from "./counted.ts";
 import { glasses } from "./glasses.ts";
 import { verdict } from "./verdict.ts";
 
-const facets = (count: number) => (count === 1 ? "1 Facette" : `${count} Facetten`);
 const PARTS = { arm: "Der Arm", chuck: "Das Futter", dop: "Der Kittstock" } as const;
 
 export const sheetWordsDe: SheetWords = {
@@ -14,7 +14,7 @@ export const sheetWordsDe: SheetWords = {
   decimal: ",",
   units: { mm: "mm", inch: "Zoll", deg: "\u00b0" },
   glass: (glass) => glassInWords(glass, glasses),
-  about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
+  about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${counted.facets(count)}, ${wheel}`,
   verdict,
   stop: (label) => `Raste ${label}`,
   wheel: (stops) => (stops === null ? "freier Winkelmesser" : `Teilrad mit ${stops} Rasten`),
@@ -34,7 +34,7 @@ export const sheetWordsDe: SheetWords = {
     "An neuen Kittstock kitten, Raste 0 markieren, Probefacette anschleifen, Versatz messen, dann weiter.",
   mark: (reading) => `Der Tintenstrich steht oben bei ${reading}.`,
   tier: (name, count, angle, first, width) =>
-    `${name}: ${facets(count)} bei ${angle}, ab Raste ${first}, ${count === 1 ? "" : "je "}${width} breit.`,
+    `${name}: ${counted.facets(count)} bei ${angle}, ab Raste ${first}, ${plural(count, { one: "", other: "je " })}${width} breit.`,
   pivot: (height, arm) => `Drehpunkt ${height} über der Scheibe, Arm ${arm}.`,
   opposite: (kind, tier) =>
     kind === "skin" ? "zur Haut" : kind === "edge" ? `zur Kante von ${tier}` : `zur Fläche von ${tier}`,
@@ -51,7 +51,7 @@ export const sheetWordsDe: SheetWords = {
     "In Klammern: Breite beim Schleifen der ersten Facette, dann der nächsten; die letzte endet wie angegeben",
   stopWidths: (unit) => `Unter einer Raste: ihre letzte Breite beim Schleifen, ${unit}`,
   strokes: (least, most) =>
-    least === most ? `${most} ${most === 1 ? "Hub" : "Hübe"}` : `${least} bis ${most} Hübe`,
+    least === most ? `${most} ${plural(most, { one: "Hub", other: "Hübe" })}` : `${least} bis ${most} Hübe`,
   strokesUnknown: "Ohne Hübe: nach der Breite gehen",
   discs: "Die Scheiben stehen verschieden dick.",
   polishEnds: "Polieren, bis die Lupe schräg gegen eine Lampe kein Grau mehr zeigt",

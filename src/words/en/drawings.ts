@@ -1,4 +1,5 @@
 /** Words of the drawings one plans in: profile, skin, facet card, diary, counts that work. */
+import { plural } from "./counted.ts";
 import { names } from "./names.ts";
 
 /** "Waist 1, Waist 2 and Shoulder 1" */
@@ -97,7 +98,10 @@ export const drawings = {
     choose: (count: string, angle: string, what: string) => `${count} facets at ${angle}, ${what}`,
     deep: (mm: string) => `${mm} deep`,
     gone: (facets: number) =>
-      facets === 1 ? "1 facet is ground away with it" : `${facets} facets are ground away with it`,
+      plural(facets, {
+        one: "1 facet is ground away with it",
+        other: `${facets} facets are ground away with it`,
+      }),
   },
   diary: {
     open: "Diary of the work",

@@ -1,5 +1,7 @@
 /** What is wrong with a file, a link or a backup. */
+
 import type { FileFaultWords } from "../file-faults.ts";
+import { plural } from "./counted.ts";
 
 export const fileFaults: FileFaultWords = {
   faults: {
@@ -91,5 +93,5 @@ export const fileFaults: FileFaultWords = {
   list: "a list",
   object: "an object",
   plan: "the plan",
-  more: (count) => `(and ${count} more ${count === 1 ? "problem" : "problems"})`,
+  more: (count) => `(and ${count} more ${plural(count, { one: "problem", other: "problems" })})`,
 };

@@ -1,21 +1,16 @@
 /** What findings say, by code. */
+
 import type { PlanFindingData } from "../../core/plan/finding.ts";
 import type { CauseWords, FindingWords, MendedWords } from "../findings.ts";
-import { pluralIn } from "../language.ts";
 import { namedWheels, usableCounts } from "../lists.ts";
 import { reasonInWords, wishInWords } from "../reasons.ts";
 import type { Say } from "../say.ts";
+import { counted, plural } from "./counted.ts";
 import { reasons } from "./reasons.ts";
 import { rules } from "./rules.ts";
 
-const plural = pluralIn("en");
 type Some = readonly string[] | undefined;
-const facets = (some: Some): string => {
-  const count = some?.length ?? 0;
-  return plural(count, { one: "1 facet", other: `${count} facets` });
-};
-const corners = (count: number): string => plural(count, { one: "1 corner", other: `${count} corners` });
-const edges = (count: number): string => plural(count, { one: "1 edge", other: `${count} edges` });
+const facetsOf = (some: Some): string => counted.facets(some?.length ?? 0);
 /** A word that goes with a number of facets. */
 const by = (some: Some, one: string, other: string): string => plural(some?.length ?? 0, { one, other });
 
@@ -25,7 +20,7 @@ const lost = (data: PlanFindingData["edit-splits"], say: Say): string => {
     one: "1 pair of neighbours",
     other: `${data.pairs} pairs of neighbours`,
   });
-  const what = [data.corners === 0 ? "" : corners(data.corners), data.pairs === 0 ? "" : pairs];
+  const what = [data.corners === 0 ? "" : counted.corners(data.corners), data.pairs === 0 ? "" : pairs];
   const meet = plural(data.corners + data.pairs, { one: "meets and misses", other: "meet and miss" });
   return `${what.filter((part) => part !== "").join(" and ")} no longer ${meet} by up to ${say.length(data.missMm)}`;
 };
@@ -38,7 +33,7 @@ export const findings: FindingWords = {
         : "It keeps its angle and its rule, and isn't cut."
     }`,
   overshoot: ({ data, facets: some }, say) =>
-    `${facets(some)} ${by(some, "passes its", "pass their")} corner by up to ${say.length(data.worstMm)}: not all corners lie equally deep.`,
+    `${facetsOf(some)} ${by(some, "passes its", "pass their")} corner by up to ${say.length(data.worstMm)}: not all corners lie equally deep.`,
   uneven: ({ data }, say) =>
     `${data.count} facets don't divide a wheel of ${data.stops} stops: they stand up to ${say.degrees(data.errorDeg)} off, which changes gaps by ${say.length(data.gapMm)}. This wheel can do ${usableCounts(data.counts)}.`,
   "start-moved": ({ data }, say) =>
@@ -66,25 +61,25 @@ export const findings: FindingWords = {
       : `${say.facet(some?.[1] ?? "")} and ${say.facet(some?.[0] ?? "")} are one flat cut twice: ${say.degrees(data.apartDeg)} and ${say.length(data.apartMm)} apart.`,
   swallowed: ({ data, facets: some }, say) =>
     say.isNothing(data.neededMm - data.depthMm)
-      ? `At ${say.length(data.depthMm)} ${facets(some)} only ${by(some, "touches the glass and takes", "touch the glass and take")} nothing off.`
-      : `At ${say.length(data.depthMm)} there is no glass for ${facets(some)}: it begins ${say.length(data.neededMm)} below the round surface.`,
+      ? `At ${say.length(data.depthMm)} ${facetsOf(some)} only ${by(some, "touches the glass and takes", "touch the glass and take")} nothing off.`
+      : `At ${say.length(data.depthMm)} there is no glass for ${facetsOf(some)}: it begins ${say.length(data.neededMm)} below the round surface.`,
   lost: ({ data, facets: some }, say) =>
-    `${facets(some)} ${by(some, "is", "are")} ground away again by ${data.by.map(say.tier).join(", ")}.`,
+    `${facetsOf(some)} ${by(some, "is", "are")} ground away again by ${data.by.map(say.tier).join(", ")}.`,
   sliver: ({ data, facets: some }, say) =>
-    `${facets(some)} ${by(some, "is a sliver", "are slivers")}, ${say.length(data.leastMm)} at the least: thinner than the ${say.length(data.toleranceMm)} you permit.`,
+    `${facetsOf(some)} ${by(some, "is a sliver", "are slivers")}, ${say.length(data.leastMm)} at the least: thinner than the ${say.length(data.toleranceMm)} you permit.`,
   "near-miss": ({ data }, say) =>
-    `${corners(data.count)} nearly ${plural(data.count, { one: "comes to a point but misses", other: "come to a point but miss" })} by ${say.length(data.missMm)}.`,
+    `${counted.corners(data.count)} nearly ${plural(data.count, { one: "comes to a point but misses", other: "come to a point but miss" })} by ${say.length(data.missMm)}.`,
   "corners-left": ({ data }, say) =>
     `${data.count} of the ${data.all} corners of ${say.tier(data.of)} ${plural(data.count, { one: "is", other: "are" })} left out, by up to ${say.length(data.missMm)}: the number of facets doesn't go with them.`,
   "short-edge": ({ data }, say) =>
-    `${edges(data.count)} ${plural(data.count, { one: "is", other: "are" })} ${say.length(data.longestMm)} or shorter and ${plural(data.count, { one: "looks like a point", other: "look like points" })}.`,
+    `${counted.edges(data.count)} ${plural(data.count, { one: "is", other: "are" })} ${say.length(data.longestMm)} or shorter and ${plural(data.count, { one: "looks like a point", other: "look like points" })}.`,
   "skin-between": ({ data, tier }, say) => {
     const other = data.tiers.find((id) => id !== tier) ?? data.tiers[0];
     const [least, most] = [say.length(data.leastMm), say.length(data.mostMm)];
     return `Round skin is left between it and ${say.tier(other)}, ${least === most ? least : `${least} to ${most}`} wide.`;
   },
   "under-dop": ({ data, facets: some }, say) =>
-    `${facets(some)} ${by(some, "runs", "run")} ${say.length(data.byMm)} under the dop. ${say.isNothing(data.fitsMm) ? "No dop clears it." : `A dop of ${say.length(data.fitsMm)} would just clear.`}`,
+    `${facetsOf(some)} ${by(some, "runs", "run")} ${say.length(data.byMm)} under the dop. ${say.isNothing(data.fitsMm) ? "No dop clears it." : `A dop of ${say.length(data.fitsMm)} would just clear.`}`,
   "inside-broken": ({ data }, say) =>
     `It breaks ${say.length(-data.leastMm)} into the design inside. At ${say.length(data.depthThatClearsMm)} deep it stays clear.`,
   "inside-thin": ({ data }, say) =>

@@ -1,4 +1,5 @@
 /** What undo steps and notes are called; set into "Undo: ...". */
+import { counted } from "./counted.ts";
 export const history = {
   about: {
     name: "name of the plan",
@@ -50,7 +51,7 @@ export const history = {
   noteReference: (tier: string, named: string, depth: string) =>
     `${tier} followed ${named}, which is no longer cut before it. It keeps its depth of ${depth}.`,
   noteMeasured: (tier: string, facets: number) =>
-    `${tier}: measurements of ${facets === 1 ? "1 facet" : `${facets} facets`} that are no longer there were dropped.`,
+    `${tier}: measurements of ${counted.facets(facets)} no longer there were dropped.`,
   noteRefused: (why: string) => `The plan can't take this and is unchanged: ${why}.`,
   noteHistory: "Steps of an earlier visit no longer fit this plan and were set aside. The plan is unchanged.",
 } as const;

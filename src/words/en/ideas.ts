@@ -1,4 +1,5 @@
 /** Words of the wall of ideas: the wish, the wall, and one idea. */
+import { counted, plural } from "./counted.ts";
 export const ideas = {
   title: "Ideas",
   intro:
@@ -17,7 +18,10 @@ export const ideas = {
         `${on}, ${wheel}: ${tiers} tiers with ${facets} facets, ${sides}.`,
       between: (least: string, most: string) => (least === most ? least : `${least} to ${most}`),
       keep: (count: number) =>
-        count === 1 ? "Its first tier stays as it is." : `Its first ${count} tiers stay as they are.`,
+        plural(count, {
+          one: "Its first tier stays as it is.",
+          other: `Its first ${count} tiers stay as they are.`,
+        }),
       rings: "It is enough that each ring closes in itself.",
       limits: (list: string) => `Within these limits: ${list}.`,
       wants: (list: string) =>
@@ -100,16 +104,15 @@ export const ideas = {
   axisAcross: (name: string) => `${name} →`,
   one: {
     title: "This one",
-    time: (hours: string, facets: string, tiers: string) =>
-      `About ${hours} hours at the lap: ${facets} facets in ${tiers} tiers.`,
-    timeUnknown: (facets: string, tiers: string) => `${facets} facets in ${tiers} tiers.`,
+    time: (hours: string, facets: number, tiers: number) =>
+      `About ${hours} hours at the lap: ${counted.facets(facets)} in ${counted.tiers(tiers)}.`,
+    timeUnknown: (facets: number, tiers: number) => `${counted.facets(facets)} in ${counted.tiers(tiers)}.`,
     skin: (share: string, least: string) =>
       `${share} of the round skin is left; its smallest facet is ${least} wide.`,
     light: (back: string, through: string) =>
       `Of its face ${back} sends light back, and one sees through ${through}.`,
-    inside: (share: string, images: string) => `What is inside fills ${share} of its face, as ${images}.`,
-    images: (count: string) => `${count} images`,
-    image: "one image",
+    inside: (share: string, images: number) =>
+      `What is inside fills ${share} of its face, as ${plural(images, { one: "one image", other: `${images} images` })}.`,
     sparkle: (share: string) => `For each degree that it leans ${share} of its face turns on or off.`,
     counted: "Counted on a grid of 96 by 96 rays from far away, so good to a few parts in a hundred.",
     measuring: "Being measured",
@@ -136,7 +139,7 @@ export const ideas = {
   pick: "Press a picture to see what it is and what can be done with it.",
   nearest: "Nothing mends this as it stands. Look for patterns near it that meet",
   bringBack: (count: number) =>
-    count === 1 ? "Bring back the one thrown away" : `Bring back the ${count} thrown away`,
+    plural(count, { one: "Bring back the one thrown away", other: `Bring back the ${count} thrown away` }),
   lean: "As one walks past",
   leanUntraced:
     "How it looks as one walks past takes traced pictures, which can\u2019t be made here just now.",
@@ -148,7 +151,7 @@ export const ideas = {
     what: (count: number) =>
       `Learned from ${count} ideas that you held or threw away, on this device alone. It only changes this order.`,
     few: (count: number) =>
-      `${count === 1 ? "One idea" : `${count} ideas`} held or thrown away so far. From three of each on, the wall is also laid out in the order that you may like; that stays on this device.`,
+      `${plural(count, { one: "One idea", other: `${count} ideas` })} held or thrown away so far. From three of each on, the wall is also laid out in the order that you may like; that stays on this device.`,
     later: "Once a search has come to its end.",
     forget: "Forget what I like",
   },

@@ -1,4 +1,5 @@
 /** Words of the library, of versions and backups, and of models and links. */
+import { counted } from "./counted.ts";
 export const library = {
   intro: "Every plan you change is kept here, on this device and nowhere else.",
   search: "Find a plan by name",
@@ -17,8 +18,8 @@ export const library = {
   unnamed: "Unnamed plan",
   unreadable: "This one can't be read any more. Its text can be saved to a file.",
   about: (size: string, facets: string, tiers: string) => `${size}, ${facets} in ${tiers}`,
-  facets: (count: number) => (count === 1 ? "1 facet" : `${count} facets`),
-  tiers: (count: number) => (count === 1 ? "1 tier" : `${count} tiers`),
+  facets: counted.facets,
+  tiers: counted.tiers,
   saved: (when: string) => `kept ${when}`,
   removedAt: (when: string) => `thrown out ${when}`,
   onBench: "On the bench now",

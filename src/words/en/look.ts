@@ -1,4 +1,5 @@
 /** Words of the Look place: light, finish, comparing, walking past, saving a picture. */
+import { counted, plural } from "./counted.ts";
 export const look = {
   light: {
     title: "Light",
@@ -85,9 +86,10 @@ export const look = {
     old: "The plan, glass or light has changed since this strip was traced.",
     tilt: (deg: string) => `${deg}°`,
     turnTo: (deg: string) => `Turn the piece to ${deg}°`,
-    imagesNone: "nothing inside in sight",
-    imagesOne: "one image of the inside",
-    images: (count: string) => `${count} images of the inside`,
+    images: (count: number) =>
+      count === 0
+        ? "nothing inside in sight"
+        : plural(count, { one: "one image of the inside", other: `${count} images of the inside` }),
     back: (share: string) => `${share} % sends light back`,
     through: (share: string) => `${share} % lets one see through`,
     progress: (done: number, all: number) => `${done} of ${all} traced`,
@@ -98,7 +100,7 @@ export const look = {
     size: "Size",
     pixels: "px",
     fine: "Quality",
-    samples: (count: number) => `${count} samples`,
+    samples: counted.samples,
     draft: "draft",
     good: "good",
     best: "best",
@@ -128,9 +130,9 @@ export const look = {
     behind: "Getting ready for this change. The picture from before shows meanwhile.",
     coarse: "A coarse first picture. The fine one follows.",
     gathering: (samples: number, all: number) =>
-      `Gathering the light on the table: ${samples} of ${all} samples`,
-    tracing: (samples: number, all: number) => `Getting cleaner: ${samples} of ${all} samples`,
-    clean: (samples: number) => `Clean: ${samples} samples`,
+      `Gathering the light on the table: ${samples} of ${counted.samples(all)}`,
+    tracing: (samples: number, all: number) => `Getting cleaner: ${samples} of ${counted.samples(all)}`,
+    clean: (samples: number) => `Clean: ${counted.samples(samples)}`,
     damaged: (pictures: string) => `A picture inside is damaged and can't be shown: ${pictures}.`,
     lostNone: "Less than 0.1 % of the light is a guess.",
     lostSome: (percent: string) => `${percent} % of the light is a guess`,

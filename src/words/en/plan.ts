@@ -1,4 +1,5 @@
 /** Words of the plan: the recipe's sentences, what is true of them, the piece sheet, the looks. */
+import { counted, plural } from "./counted.ts";
 import { glasses } from "./glasses.ts";
 import { names } from "./names.ts";
 
@@ -34,8 +35,7 @@ export const plan = {
   sentence: "{count} {facets} at {angle} on the {side}, starting at {start}, {rule}",
   sentenceOne: "{count} {facets} at {angle} on the {side}, at {start}, {rule}",
   sentencePole: "{count} {facets}, flat at the {side} pole, {rule}",
-  facets: "facets",
-  facet: "facet",
+  facets: (count: number) => plural(count, { one: "facet", other: "facets" }),
   startStop: "stop {start}",
   startAngle: "{start}",
   count: "Number of facets",
@@ -79,7 +79,7 @@ export const plan = {
   wholeGood: "Nothing stands against grinding it.",
   totals: (facets: string, removed: string, mass: string) =>
     `${facets}, ${removed} ground away, ${mass} left`,
-  facetCount: (count: number) => (count === 1 ? "1 facet" : `${count} facets`),
+  facetCount: counted.facets,
 
   look: { group: "Look from", front: "Front", side: "Side", back: "Back" },
   show: { inside: "Inside", dop: "Dop" },
@@ -105,7 +105,8 @@ export const plan = {
     tier: (place: number, facets: string, side: string, angle: string, truth: string) =>
       `Tier ${place}: ${facets} on the ${side} at ${angle}; ${truth}.`,
     good: "Nothing stands against grinding it.",
-    findings: (count: number) => (count === 1 ? "One thing to look at:" : `${count} things to look at:`),
+    findings: (count: number) =>
+      plural(count, { one: "One thing to look at:", other: `${count} things to look at:` }),
   },
 
   piece: {

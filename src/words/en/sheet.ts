@@ -3,10 +3,10 @@
 import { glassInWords } from "../glasses.ts";
 import type { SheetWords } from "../sheet.ts";
 import { cautions } from "./cautions.ts";
+import { counted, plural } from "./counted.ts";
 import { glasses } from "./glasses.ts";
 import { verdict } from "./verdict.ts";
 
-const facets = (count: number) => (count === 1 ? "1 facet" : `${count} facets`);
 const PARTS = { arm: "arm", chuck: "chuck", dop: "dop" } as const;
 
 export const sheetWordsEn: SheetWords = {
@@ -14,7 +14,7 @@ export const sheetWordsEn: SheetWords = {
   decimal: ".",
   units: { mm: "mm", inch: "in", deg: "\u00b0" },
   glass: (glass) => glassInWords(glass, glasses),
-  about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${facets(count)}, ${wheel}`,
+  about: (diameter, glass, count, wheel) => `${diameter}, ${glass}, ${counted.facets(count)}, ${wheel}`,
   verdict,
   stop: (label) => `stop ${label}`,
   wheel: (stops) => (stops === null ? "free protractor" : `wheel of ${stops} stops`),
@@ -34,7 +34,7 @@ export const sheetWordsEn: SheetWords = {
     "Cement to new dop, mark stop 0, cut a trial facet lightly, measure how far it is off, then go on.",
   mark: (reading) => `The ink mark is up at ${reading}.`,
   tier: (name, count, angle, first, width) =>
-    `${name}: ${facets(count)} at ${angle}, from stop ${first}, ${count === 1 ? "" : "each "}ground ${width} wide.`,
+    `${name}: ${counted.facets(count)} at ${angle}, from stop ${first}, ${plural(count, { one: "", other: "each " })}ground ${width} wide.`,
   pivot: (height, arm) => `Pivot ${height} above the disc, arm ${arm}.`,
   opposite: (kind, tier) =>
     kind === "skin" ? "to the skin" : kind === "edge" ? `to the edge of ${tier}` : `to the flat of ${tier}`,
@@ -51,7 +51,9 @@ export const sheetWordsEn: SheetWords = {
     "In brackets: width while ground of the first facet, then of the next; the last ends as said",
   stopWidths: (unit) => `Under a stop: its last width while ground, ${unit}`,
   strokes: (least, most) =>
-    least === most ? `${most} ${most === 1 ? "stroke" : "strokes"}` : `${least} to ${most} strokes`,
+    least === most
+      ? `${most} ${plural(most, { one: "stroke", other: "strokes" })}`
+      : `${least} to ${most} strokes`,
   strokesUnknown: "No strokes named: go by the width",
   discs: "Discs stand differently thick.",
   polishEnds: "Polish until a loupe shows no grey, at a slant against a lamp",

@@ -146,7 +146,7 @@ export function TierSentence({ tier, index, isMet }: { tier: Tier; index: number
         template={template}
         slots={{
           count: <CountField {...parts} />,
-          facets: tier.count === 1 ? words.facet : words.facets,
+          facets: words.facets(tier.count),
           angle: <AngleField {...parts} />,
           side: <SideField {...parts} />,
           start: <StartField {...parts} />,
