@@ -1,6 +1,6 @@
 /** The arguments of `render`, checked and with their defaults. */
 import type { Vec3 } from "../core/geometry/vec.ts";
-import { LIGHT_SETTINGS } from "../core/optics/lights.ts";
+import { LIGHT_NAMES, LIGHT_SETTINGS } from "../core/optics/lights.ts";
 import { MATERIALS, type Material, type MaterialName, plainMaterial } from "../core/optics/materials.ts";
 import { RESTS, type Rest, restOnFacet } from "../core/optics/rest.ts";
 import { numberOption } from "./number-option.ts";
@@ -62,7 +62,7 @@ function formatOf(out: string): "png" | "pfm" {
 
 function lightOption(text: string): string {
   if (text === "uniform" || Object.hasOwn(LIGHT_SETTINGS, text) || /\.hdr$/i.test(text)) return text;
-  const names = Object.keys(LIGHT_SETTINGS).join(", ");
+  const names = LIGHT_NAMES.join(", ");
   throw new UsageError(({ refused }) => refused.light(names, text));
 }
 

@@ -6,7 +6,7 @@ import { supportOf } from "../../core/check/size.ts";
 import { cutBall } from "../../core/geometry/solid.ts";
 import { scale } from "../../core/geometry/vec.ts";
 import { rastersOf } from "../../core/optics/decode-picture.ts";
-import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import { LIGHT_NAMES, LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { fittedPage } from "../../core/show/fit-page.ts";
@@ -28,7 +28,7 @@ import { UsageError } from "../usage-error.ts";
 
 function lightNamed(name: string): LightName {
   if (Object.hasOwn(LIGHT_SETTINGS, name)) return name as LightName;
-  throw new UsageError(({ refused }) => refused.oneOf("light", Object.keys(LIGHT_SETTINGS).join(", "), name));
+  throw new UsageError(({ refused }) => refused.oneOf("light", LIGHT_NAMES.join(", "), name));
 }
 
 /** The project's folder: this file stands somewhere in it, bundled or not. */

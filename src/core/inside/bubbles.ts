@@ -1,6 +1,6 @@
 /** Bubbles in a row along the axis, or in a ring about it: many balls of air. */
 
-import type { Vec3 } from "../geometry/vec.ts";
+import { add, type Vec3, vec3 } from "../geometry/vec.ts";
 import { hash, unitOf } from "../optics/hash.ts";
 import { RANGES } from "../plan/limits.ts";
 import { count, maybe, mm, oneOf, PLACE } from "./fields.ts";
@@ -26,7 +26,8 @@ const UNEVEN = 0.4;
 function strayOf(seed: number, k: number): Vec3 {
   const a = hash((hash(seed) + k) >>> 0);
   const b = hash(a);
-  return [a, b, hash(b)].map((h) => 2 * unitOf(h) - 1) as unknown as Vec3;
+  const stray = (of: number) => 2 * unitOf(of) - 1;
+  return [stray(a), stray(b), stray(hash(b))];
 }
 
 export const bubbles: InsideRecord<"bubbles"> = {
@@ -44,10 +45,10 @@ export const bubbles: InsideRecord<"bubbles"> = {
           : [0, 0, span * (k / (design.count - 1) - 0.5)];
       const from = turnToWorld(
         { ...base, kind: BUBBLE, size: exact },
-        exact.map((v, c) => v + 2 * STRAY * irregular * radius * stray[c]) as unknown as Vec3,
+        vec3((c) => exact[c] + 2 * STRAY * irregular * radius * stray[c]),
       );
       const r = radius * (1 + UNEVEN * irregular * strayOf(design.seed ?? 1, k + design.count)[0]);
-      const centre = base.centre.map((v, c) => v + from[c]) as unknown as Vec3;
+      const centre = add(base.centre, from);
       return { ...base, kind: BUBBLE, centre, size: [r, r, r] };
     });
   },

@@ -1,5 +1,5 @@
 /** How light meets a ribbon and petals, thin opaque bodies without a closed form, met by a march along a bound of the distance to them. */
-import { normalize, type Vec3 } from "../geometry/vec.ts";
+import { normalize, type Vec3, vec3 } from "../geometry/vec.ts";
 import type { Rgb } from "../optics/spectrum.ts";
 import { crossEllipsoid } from "./hit-ellipsoid.ts";
 import {
@@ -109,7 +109,7 @@ const BOWL: Sheet = {
   // fading to the second colour towards the tips
   colour: (s, p) => {
     const t = Math.min(1, Math.sqrt(p[0] * p[0] + p[1] * p[1]) / s.size[0]);
-    return [0, 1, 2].map((c) => s.rgb[c] + (s.rgb2[c] - s.rgb[c]) * t) as unknown as Rgb;
+    return vec3((c) => s.rgb[c] + (s.rgb2[c] - s.rgb[c]) * t);
   },
   ball: ({ size }) => Math.sqrt(size[0] ** 2 + (0.5 * size[1] + size[2]) ** 2),
 };

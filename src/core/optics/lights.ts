@@ -355,6 +355,7 @@ export const LIGHT_SETTINGS = {
 } as const satisfies Record<string, LightSetting>;
 
 export type LightName = keyof typeof LIGHT_SETTINGS;
+export const LIGHT_NAMES = Object.keys(LIGHT_SETTINGS) as readonly LightName[];
 
 const lerp = (a: number, b: number, t: number): number => a + (b - a) * t;
 

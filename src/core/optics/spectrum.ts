@@ -8,6 +8,7 @@
  * - the three basis values of a stratum sum to 1: equal red, green and blue are a flat spectrum under D65;
  * - mean of weight_c * basis_k = 1 if c = k, else 0: a colour survives the round trip.
  */
+import { scale, vec3 } from "../geometry/vec.ts";
 import { CIE_FIRST_NM, CIE_STEP_NM, CIE_TABLE } from "./cie.ts";
 
 export const STRATA = 64;
@@ -74,7 +75,7 @@ function bandsOfEqualImportance(cells: readonly Rgb[], count: number): Band[] {
       bands.push({
         fromNm,
         toNm,
-        weight: weight.map((w, c) => (w + cell[c] * share) * count) as unknown as Rgb,
+        weight: vec3((c) => (weight[c] + cell[c] * share) * count),
       });
       [fromNm, missing, weight] = [toNm, part, [0, 0, 0]];
     }
@@ -82,7 +83,7 @@ function bandsOfEqualImportance(cells: readonly Rgb[], count: number): Band[] {
     missing -= importance[i] * left;
   });
   const toNm = CIE_FIRST_NM + CELL_NM * cells.length;
-  bands.push({ fromNm, toNm, weight: weight.map((w) => w * count) as unknown as Rgb });
+  bands.push({ fromNm, toNm, weight: scale(weight, count) });
   return bands;
 }
 
@@ -149,9 +150,7 @@ function primarySpectra(bands: readonly { readonly weight: Rgb }[]): Rgb[] {
     const x = solveLinear(rows, right);
     const below = Array.from({ length: 3 * m }, (_, i) => i).filter((i) => !pinned.has(i) && x[i] < 0);
     if (below.length === 0)
-      return bands.map(
-        (_, j) => [0, 1, 2].map((k) => (pinned.has(k * m + j) ? 0 : x[k * m + j])) as unknown as Rgb,
-      );
+      return bands.map((_, j) => vec3((k) => (pinned.has(k * m + j) ? 0 : x[k * m + j])));
     for (const i of below) pinned.add(i);
   }
 }
@@ -160,7 +159,7 @@ function makeStrata(): Stratum[] {
   const halves = bandsOfEqualImportance(channelCells(), 2 * STRATA);
   const bands = Array.from({ length: STRATA }, (_, j) => {
     const [low, high] = [halves[2 * j], halves[2 * j + 1]];
-    const weight = low.weight.map((w, c) => (w + high.weight[c]) / 2) as unknown as Rgb;
+    const weight = vec3((c) => (low.weight[c] + high.weight[c]) / 2);
     return { fromNm: low.fromNm, midNm: low.toNm, toNm: high.toNm, weight };
   });
   const basis = primarySpectra(bands);

@@ -1,7 +1,7 @@
 /** What is to be added to a sheet of variants: a plan, a glass, a light, or one of each. */
 import { useState } from "react";
 import { GLASS_NAMES } from "../../core/optics/glasses.ts";
-import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import { LIGHT_NAMES, type LightName } from "../../core/optics/lights.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { solid } from "../../state/derived.ts";
 import { LIGHT_WORDS } from "../../words/lights.ts";
@@ -17,7 +17,6 @@ import { useLanguage, useWords } from "../messages/words.tsx";
 import { usePlan } from "../use-studio.ts";
 import type { Variant } from "./draw-variants.ts";
 
-const LIGHTS = Object.keys(LIGHT_SETTINGS) as LightName[];
 /** As Look shows it now. */
 const SAME = "same" as const;
 const THIS = "this";
@@ -75,7 +74,7 @@ export function VariantChoices({
           value={light}
           options={[
             { id: SAME, words: words.same },
-            ...LIGHTS.map((id) => ({ id, words: LIGHT_WORDS[id][language] })),
+            ...LIGHT_NAMES.map((id) => ({ id, words: LIGHT_WORDS[id][language] })),
           ]}
           onChange={setLight}
         />
@@ -87,7 +86,7 @@ export function VariantChoices({
         <Button
           look="outlined"
           isDisabled={isFull}
-          onPress={() => void add(LIGHTS.map((one) => ({ light: one })))}
+          onPress={() => void add(LIGHT_NAMES.map((one) => ({ light: one })))}
         >
           {words.allLights}
         </Button>

@@ -1,11 +1,9 @@
 /** What is on the sheet of variants, never more than it takes; the window keeps it, whichever plan lies on the bench. */
 import { GLASS_NAMES } from "../../core/optics/glasses.ts";
-import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import { LIGHT_NAMES } from "../../core/optics/lights.ts";
 import { packPlans, unpackPlans } from "../ideas/wall-shelf.ts";
 import { useOutlasting } from "../shared/use-outlasting.ts";
 import { MOST_VARIANTS, type Variant } from "./draw-variants.ts";
-
-const LIGHTS = Object.keys(LIGHT_SETTINGS) as LightName[];
 
 interface Listed extends Variant {
   readonly key: number;
@@ -19,7 +17,7 @@ const isTold = (data: unknown): data is Told => {
   if (!Number.isInteger(key) || typeof name !== "string" || typeof look !== "object") return false;
   const { glass, light } = look ?? {};
   const hasGlass = glass === undefined || GLASS_NAMES.some((one) => one === glass);
-  return hasGlass && (light === undefined || LIGHTS.some((one) => one === light));
+  return hasGlass && (light === undefined || LIGHT_NAMES.some((one) => one === light));
 };
 
 const NONE: readonly Listed[] = [];

@@ -4,7 +4,7 @@
  */
 import { useState } from "react";
 import { GLASS_NAMES } from "../../core/optics/glasses.ts";
-import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import { LIGHT_NAMES } from "../../core/optics/lights.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { LIGHT_WORDS } from "../../words/lights.ts";
@@ -27,7 +27,6 @@ import {
   useLook,
 } from "./look-settings.ts";
 
-const LIGHTS = Object.keys(LIGHT_SETTINGS) as LightName[];
 const GLASSES: readonly GlassChoice[] = ["planned", ...GLASS_NAMES];
 const FINISHES: readonly FinishChoice[] = ["planned", "ground", "prepolished", "polished"];
 /** Stands for "as in the picture beside it". */
@@ -133,7 +132,7 @@ function OtherLookChoices() {
         value={other.light ?? SAME}
         options={[
           same,
-          ...LIGHTS.map((id) => ({ id, words: LIGHT_WORDS[id][language] })),
+          ...LIGHT_NAMES.map((id) => ({ id, words: LIGHT_WORDS[id][language] })),
           ...(picture ? [{ id: "picture" as const, words: picture.name }] : []),
         ]}
         onChange={(light) =>

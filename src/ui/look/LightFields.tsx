@@ -2,7 +2,7 @@
 import { useState } from "react";
 import { readHdr } from "../../core/optics/hdr.ts";
 import { HdrError } from "../../core/optics/hdr-fault.ts";
-import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import { LIGHT_NAMES } from "../../core/optics/lights.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { hdrFaultInWords } from "../../words/hdr-faults.ts";
 import { LIGHT_WORDS } from "../../words/lights.ts";
@@ -16,7 +16,6 @@ import { FileButton } from "./FileButton.tsx";
 import { type LightChoice, setLook, useLook } from "./look-settings.ts";
 import { Slide } from "./Slide.tsx";
 
-const NAMES = Object.keys(LIGHT_SETTINGS) as LightName[];
 const MOST_STOPS = 4;
 /** Full stops of a lens, and none. */
 const F_NUMBERS: readonly (number | null)[] = [null, 22, 16, 11, 8, 5.6, 4];
@@ -33,7 +32,10 @@ export function LightFields() {
   const picture = useLook((settings) => settings.picture);
   const behind = useLook((settings) => settings.behind);
   const options = [
-    ...NAMES.map((id): { id: LightChoice; words: string } => ({ id, words: LIGHT_WORDS[id][language] })),
+    ...LIGHT_NAMES.map((id): { id: LightChoice; words: string } => ({
+      id,
+      words: LIGHT_WORDS[id][language],
+    })),
     ...(picture ? [{ id: "picture" as const, words: picture.name }] : []),
   ];
   return (

@@ -2,7 +2,7 @@
 import { useFrame, useThree } from "@react-three/fiber";
 import { useEffect, useLayoutEffect } from "react";
 import type { PerspectiveCamera } from "three";
-import type { Vec3 } from "../../core/geometry/vec.ts";
+import { vec3 } from "../../core/geometry/vec.ts";
 import { eyeFrame, type Orbit, verticalField } from "./camera.ts";
 import { useViewport } from "./viewport.ts";
 
@@ -12,7 +12,7 @@ const FAR = 40;
 function placeCamera(camera: PerspectiveCamera, view: Orbit, aspect: number): void {
   const { out, right, up } = eyeFrame(view);
   const shift = (k: 0 | 1 | 2) => -right[k] * view.panX - up[k] * view.panY;
-  const at: Vec3 = [0, 1, 2].map((k) => out[k] * view.distance + shift(k as 0 | 1 | 2)) as unknown as Vec3;
+  const at = vec3((k) => out[k] * view.distance + shift(k));
   camera.position.set(...at);
   camera.up.set(...up);
   camera.lookAt(shift(0), shift(1), shift(2));

@@ -1,7 +1,7 @@
 /** The piece as flat shapes in the picture, from the exact outlines: for a drawing where there is no glass to render. */
 import type { Plane } from "../../core/geometry/plane.ts";
 import type { Solid } from "../../core/geometry/solid-types.ts";
-import { dot, normalize, scale, type Vec3 } from "../../core/geometry/vec.ts";
+import { dot, normalize, scale, type Vec3, vec3 } from "../../core/geometry/vec.ts";
 import { eyeFrame, eyePlace, type Orbit, pictureOf } from "./camera.ts";
 import { arcPoints, outlinePoints } from "./outline-points.ts";
 
@@ -49,7 +49,7 @@ function contourOf(view: Orbit): Vec3[] {
   const n = scale(eye, h);
   const { right, up } = eyeFrame(view);
   const beside = normalize(Math.abs(dot(n, right)) < 0.9 ? across(right, n) : across(up, n));
-  const start: Vec3 = [0, 1, 2].map((k) => n[k] * h + beside[k] * Math.sqrt(1 - h * h)) as unknown as Vec3;
+  const start = vec3((k) => n[k] * h + beside[k] * Math.sqrt(1 - h * h));
   return arcPoints({ n, h }, start, start);
 }
 
