@@ -18,6 +18,30 @@ import { PATIENCE_MS } from "./patience.ts";
 const REPOSITORY = fileURLToPath(new URL("../..", import.meta.url));
 
 /**
+ * Parts of the browser that no test sees. What drops from the address line is two pages of the browser's own in each new window,
+ * which cost it as much as the app does; the others would ask other places or wait for them. (Given here the list stands for
+ * Playwright's own, which names the others.)
+ */
+const WITHOUT = [
+  "WebUIOmniboxPopup",
+  "WebUIOmniboxAimPopup",
+  "WebUIOmniboxFullPopup",
+  "AimEnabled",
+  "AvoidCorsURLLoaderRestartOnRedirect",
+  "AvoidUnnecessaryBeforeUnloadCheckSync",
+  "DestroyProfileOnBrowserClose",
+  "HttpsFirstBalancedModeAutoEnable",
+  "HttpsUpgrades",
+  "LensOverlay",
+  "MediaRouter",
+  "NetworkTimeServiceQuerying",
+  "OptimizationHints",
+  "PaintHolding",
+  "PreconnectToSearch",
+  "ThirdPartyStoragePartitioning",
+];
+
+/**
  * WebGL without a graphics card, and no talk with the outside. The page beside it is painted by the processor itself: through
  * WebGL in software each sheet that opens costs two seconds of it, and each second of rest nearly half of one.
  */
@@ -31,6 +55,7 @@ const FLAGS = [
   "--disable-sync",
   "--no-first-run",
   "--disable-quic",
+  `--disable-features=${WITHOUT}`,
 ];
 
 /** Runs before a page's own scripts: a device that can't draw in 3D. */
