@@ -45,6 +45,8 @@ async function bundle() {
     platform: "node",
     target: "node20",
     packages: "external",
+    // but for this one: to find and load its hundred files took a fifth of a start
+    alias: { "zod/mini": fileURLToPath(import.meta.resolve("zod/mini")) },
     logLevel: "error",
   });
   try {
