@@ -315,7 +315,7 @@ describe("render's threads", PATIENCE, () => {
       light: { kind: "setting", setting: LIGHT_SETTINGS["showroom-spots"], turnRad: 0.3 },
     });
     // Large enough that threads are really started.
-    const settings = { size: 48, samples: 24, seed: 9, dispersion: true, bounces: 12 };
+    const settings = { size: 48, samples: 24, seed: 9, dispersion: true, bounces: 3 };
     const job = { scene, camera: cameraFrom(10, 60, 10, 14), settings };
     const quiet = () => undefined;
     const one = await renderPicture(job, quiet, 1);

@@ -429,10 +429,10 @@ describe("what was not written by this program", () => {
 });
 
 describe("a plan that grows when it is written", () => {
-  /** A list that takes this share of the longest file when nothing is spent on spaces: a digit and a comma each. */
+  /** A list that takes this share of the longest file when nothing is spent on spaces, and nearly twice as much with them. */
   const withList = (share: number) => ({
     ...named("Long"),
-    beyond: Array.from({ length: Math.floor((share * FILE.characters) / 2) }, () => 1),
+    beyond: Array.from({ length: Math.floor((share * FILE.characters) / "12345678,".length) }, () => 12345678),
   });
 
   it("is kept so that it opens again", async () => {

@@ -16,8 +16,11 @@ const cross = (a: V, b: V): V => [
   a[2] * b[0] - a[0] * b[2],
   a[0] * b[1] - a[1] * b[0],
 ];
-const sum = (...parts: readonly (readonly [V, number])[]): V =>
-  [0, 1, 2].map((i) => parts.reduce((s, [v, by]) => s + v[i] * by, 0)) as unknown as V;
+const sum = ([v, by]: readonly [V, number], [w, wBy]: readonly [V, number] = [v, 0]): V => [
+  v[0] * by + w[0] * wBy,
+  v[1] * by + w[1] * wBy,
+  v[2] * by + w[2] * wBy,
+];
 
 const TOLERANCE_MM = 0.05;
 
@@ -28,8 +31,13 @@ function bruteMeets(
 ): { pairs: Set<string>; corners: number[][]; alive: Set<number> } {
   const R = solved.radiusMm;
   const planes = solved.planes.map(({ n, h }) => ({ n, h: h * R }));
-  const isInside = (p: V, but: readonly number[], slack = 1e-9) =>
-    planes.every(({ n, h }, k) => but.includes(k) || dot(n, p) <= h + slack);
+  const isInside = ([x, y, z]: V, a: number, b: number, slack = 1e-9) => {
+    for (let k = 0; k < planes.length; k++) {
+      const { n, h } = planes[k];
+      if (k !== a && k !== b && n[0] * x + n[1] * y + n[2] * z > h + slack) return false;
+    }
+    return true;
+  };
   const pairs = new Set<string>();
   const alive = new Set<number>();
   const points: { at: V; facets: number[] }[] = [];
@@ -47,25 +55,28 @@ function bruteMeets(
         // On the great circle from a to b, half the gap beyond a's circle.
         const at = Math.acos(p.h / R) + gap / R / 2;
         const side = sum([q.n, 1 / Math.sqrt(sine2)], [p.n, -c / Math.sqrt(sine2)]);
-        if (isInside(sum([p.n, R * Math.cos(at)], [side, R * Math.sin(at)]), [a, b])) pairs.add(`${a} ${b}`);
+        if (isInside(sum([p.n, R * Math.cos(at)], [side, R * Math.sin(at)]), a, b)) pairs.add(`${a} ${b}`);
       }
       if (half2 <= 0) continue;
       const along = sum([u, 1 / Math.sqrt(sine2)]);
       let [lo, hi] = [-Math.sqrt(half2), Math.sqrt(half2)];
       for (let k = 0; k < planes.length && hi - lo >= -1e-7; k++) {
-        const slope = dot(planes[k].n, along);
+        const { n, h } = planes[k];
+        const slope = n[0] * along[0] + n[1] * along[1] + n[2] * along[2];
         if (k === a || k === b || Math.abs(slope) < 1e-9) continue;
-        const s = (planes[k].h - dot(planes[k].n, foot)) / slope;
+        const s = (h - dot(n, foot)) / slope;
         if (slope > 0) hi = Math.min(hi, s);
         else lo = Math.max(lo, s);
       }
       const middle = sum([foot, 1], [along, (hi + lo) / 2]);
-      if (hi - lo < -1e-7 || !isInside(middle, [a, b], 1e-7)) continue;
+      if (hi - lo < -1e-7 || !isInside(middle, a, b, 1e-7)) continue;
       if (hi - lo > TOLERANCE_MM) pairs.add(`${a} ${b}`);
       if (hi - lo > 1e-6) for (const k of [a, b]) alive.add(k);
       for (const s of [lo, hi]) {
         const at = sum([foot, 1], [along, s]);
-        const facets = planes.flatMap(({ n, h }, k) => (Math.abs(dot(n, at) - h) < 1e-6 ? [k] : []));
+        const facets: number[] = [];
+        for (let k = 0; k < planes.length; k++)
+          if (Math.abs(dot(planes[k].n, at) - planes[k].h) < 1e-6) facets.push(k);
         if (facets.length > 2) points.push({ at, facets });
       }
     }

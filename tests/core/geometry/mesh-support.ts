@@ -52,16 +52,19 @@ const MOST_VERTICES = 2 ** 26;
 
 /** Edges that are not shared by exactly two triangles running along it in opposite directions; none on a closed mesh. */
 export function openEdges(triangles: ArrayLike<number>): string[] {
-  const uses = new Map<number, number>();
+  const [along, back] = [new Float64Array(triangles.length), new Float64Array(triangles.length)];
   for (let i = 0; i < triangles.length; i++) {
-    const edge = triangles[i] * MOST_VERTICES + triangles[i % 3 === 2 ? i - 2 : i + 1];
-    uses.set(edge, (uses.get(edge) ?? 0) + 1);
+    const [a, b] = [triangles[i], triangles[i % 3 === 2 ? i - 2 : i + 1]];
+    along[i] = a * MOST_VERTICES + b;
+    back[i] = b * MOST_VERTICES + a;
   }
+  // in order, each edge once and the same ones both ways
+  along.sort();
+  back.sort();
   const open: string[] = [];
-  for (const [edge, count] of uses) {
-    const [a, b] = [Math.floor(edge / MOST_VERTICES), edge % MOST_VERTICES];
-    if (count !== 1 || uses.get(b * MOST_VERTICES + a) !== 1) open.push(`${a},${b} x${count}`);
-  }
+  for (let i = 0; i < along.length; i++)
+    if (along[i] !== back[i] || along[i] === along[i - 1])
+      open.push(`${Math.floor(along[i] / MOST_VERTICES)},${along[i] % MOST_VERTICES}`);
   return open;
 }
 
@@ -72,22 +75,30 @@ export function eulerNumber(triangles: ArrayLike<number>): number {
   return vertices - triangles.length / 6;
 }
 
-/** Names vertices by their single-precision bits, as a reader of a file would. */
+/** Names vertices by their single-precision bits, as a reader of a file would; minus nought is nought. */
 export function weldedTriangles(corners: ArrayLike<number>): number[] {
-  const names = new Map<number, Map<number, Map<number, number>>>();
-  const below = <T>(table: Map<number, Map<number, T>>, key: number): Map<number, T> => {
-    const found = table.get(key) ?? new Map<number, T>();
-    table.set(key, found);
-    return found;
-  };
-  let count = 0;
-  return Array.from({ length: corners.length / 3 }, (_, i) => {
-    const [x, y, z] = [corners[3 * i], corners[3 * i + 1], corners[3 * i + 2]].map(Math.fround);
-    const own = below(below(names, x), y);
-    const name = own.get(z) ?? count++;
-    own.set(z, name);
-    return name;
-  });
+  const single = new Float32Array(corners.length);
+  for (let i = 0; i < corners.length; i++) single[i] = corners[i] + 0;
+  const bits = new Int32Array(single.buffer);
+  const isSame = (v: number, w: number) =>
+    bits[3 * v] === bits[3 * w] && bits[3 * v + 1] === bits[3 * w + 1] && bits[3 * v + 2] === bits[3 * w + 2];
+  const count = corners.length / 3;
+  // the first vertex of each kind, at a place that its bits tell or the next free one after it
+  const slots = new Int32Array(2 ** Math.ceil(Math.log2(2 * count + 2))).fill(-1);
+  const last = slots.length - 1;
+  const names = new Array<number>(count);
+  let known = 0;
+  for (let v = 0; v < count; v++) {
+    const mixed = Math.imul(
+      Math.imul(bits[3 * v], 0x9e3779b1) ^ Math.imul(bits[3 * v + 1], 0x85ebca6b) ^ bits[3 * v + 2],
+      0xc2b2ae35,
+    );
+    let slot = (mixed ^ (mixed >>> 15)) & last;
+    while (slots[slot] >= 0 && !isSame(slots[slot], v)) slot = (slot + 1) & last;
+    names[v] = slots[slot] < 0 ? known++ : names[slots[slot]];
+    if (slots[slot] < 0) slots[slot] = v;
+  }
+  return names;
 }
 
 let loading: Promise<ManifoldToplevel> | undefined;

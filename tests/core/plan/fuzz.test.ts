@@ -39,7 +39,7 @@ const codes = new Set<string>();
 /** Accepted plans that differ from the one before, to be solved and drawn. */
 const toDraw: Plan[] = [];
 /** So many are drawn, spread over all that were accepted. */
-const MOST_DRAWN = 40;
+const DRAWN = 40;
 
 /** Longest that one input may keep the processor busy, s: its own work, not what else the machine does meanwhile. */
 const HANG_S = 1;
@@ -53,6 +53,16 @@ function unhung<T>(work: () => T): T {
   }
 }
 
+/** The same for what takes no time at all: only what took long by the clock is done again, by the processor's own. */
+function readUnhung(text: string): Plan {
+  const begun = performance.now();
+  try {
+    return parsePlan(text).plan;
+  } finally {
+    if (performance.now() - begun > 1000 * HANG_S) unhung(() => parsePlan(text));
+  }
+}
+
 /** Plain comparisons: an assertion library would take longer than the reading. */
 function promise(holds: boolean, what: string): void {
   if (!holds) throw new Error(what);
@@ -63,7 +73,7 @@ function judge(text: string): void {
   inputs++;
   let plan: Plan;
   try {
-    plan = unhung(() => parsePlan(text).plan);
+    plan = readUnhung(text);
   } catch (error) {
     if (!(error instanceof PlanFileError)) throw error;
     const { fault } = error;
@@ -173,7 +183,10 @@ describe("reading survives", () => {
   });
 
   it("text of any kind", () => {
-    fc.assert(fc.property(fc.string({ unit: "binary", maxLength: 40 }), judge), {
+    // halves of pairs too; the library's own strings of all letters take seconds to prepare
+    const letter = fc.oneof(fc.nat(0x7f), fc.nat(0xffff), fc.nat(0x10ffff));
+    const text = fc.array(letter, { maxLength: 40 }).map((codes) => String.fromCodePoint(...codes));
+    fc.assert(fc.property(text, judge), {
       numRuns: 1500,
       seed: SEED,
     });
@@ -236,10 +249,9 @@ describe("reading survives", () => {
   });
 
   it("what they hold: no number that is none, no markup of theirs, in report, sheet and drawings", () => {
-    const step = Math.max(1, Math.floor(toDraw.length / MOST_DRAWN));
-    const drawn = toDraw.filter((_, i) => i % step === 0);
-    expect(drawn.length).toBeGreaterThanOrEqual(MOST_DRAWN);
-    for (const plan of drawn) {
+    expect(toDraw.length).toBeGreaterThanOrEqual(DRAWN);
+    for (let k = 0; k < DRAWN; k++) {
+      const plan = toDraw[Math.floor((k * toDraw.length) / DRAWN)];
       const { said, pages } = unhung(() => {
         const solved = solvePlan(plan);
         const solid = cutBall(solved.planes);
