@@ -3,15 +3,11 @@
  * remembers times only on a machine where it ran before.
  */
 import { BaseSequencer, type TestSpecification } from "vitest/node";
+import longUnitFiles from "./long-files.json" with { type: "json" };
 
 /** The dearest files, longest first, by the end of their paths; all others follow as the runner has them. */
 const LONGEST = [
-  "plans/seeds-40000.test.ts",
-  "plans/seeds-41000.test.ts",
-  "plans/seeds-42000.test.ts",
-  "cli/streams.test.ts",
-  "core/ideas/ideas.test.ts",
-  "core/measure/measures.test.ts",
+  ...longUnitFiles.map((path) => path.slice("tests/".length)),
   "browser/look-gpu.test.ts",
   "browser/look.test.ts",
   "browser/show-table.test.ts",

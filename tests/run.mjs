@@ -1,10 +1,10 @@
 /**
  * `npm test`: sets up what is missing, then types, lint, build (and the tests that judge it) and the unit, property and reference tests
  * side by side, and real-browser tests from when it is built: what is left of the others fills the moments in which a browser waits.
- * `npm run check` does all but the last. Browser tests that fail are tried once more; which passed only then is said at the end.
+ * `npm run check` does all but the last, and leaves the unit tests that take longest (`long-files.json`) to `npm test`. Browser tests that fail are tried once more; which passed only then is said at the end.
  */
 import { spawn } from "node:child_process";
-import { mkdirSync, readFileSync, rmSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, rmSync } from "node:fs";
 import { ensureChromium, ensurePackages, top } from "./setup.mjs";
 
 const isQuick = process.argv.includes("--quick");
@@ -72,14 +72,18 @@ async function suite(name, words) {
 const UNIT = ["--config", "tests/vitest.config.ts"];
 /** Unit tests that judge what was built. */
 const OF_BUILD = ["tests/house/build-budget.test.ts", "tests/house/headers.test.ts"];
+const LONG = JSON.parse(readFileSync(`${top}tests/long-files.json`, "utf8"));
+for (const file of LONG) if (!existsSync(`${top}${file}`)) throw new Error(`there is no long file ${file}`);
+const left = [...OF_BUILD, ...(isQuick ? LONG : [])];
 
 const first = [
-  step("types", ["tsc", "--noEmit"]),
+  // what was found the last time is gone on from
+  step("types", ["tsc", "--noEmit", "--incremental", "--tsBuildInfoFile", ".cache/types.tsbuildinfo"]),
   step("lint", ["biome", "check", "."]),
   step("build", ["vite", "build", "--logLevel", "warn"]).then(() => suite("build", [...UNIT, ...OF_BUILD])),
 ];
 await Promise.all([
-  suite("unit", [...UNIT, ...OF_BUILD.map((file) => `--exclude=${file}`)]),
+  suite("unit", [...UNIT, ...left.map((file) => `--exclude=${file}`)]),
   Promise.all(first).then(() => isQuick || suite("browser", ["--config", "tests/browser/vitest.config.ts"])),
 ]);
 if (secondTry.length > 0)
