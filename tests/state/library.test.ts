@@ -432,7 +432,10 @@ describe("a plan that grows when it is written", () => {
   /** A list that takes this share of the longest file when nothing is spent on spaces, and nearly twice as much with them. */
   const withList = (share: number) => ({
     ...named("Long"),
-    beyond: Array.from({ length: Math.floor((share * FILE.characters) / "12345678,".length) }, () => 12345678),
+    beyond: Array.from(
+      { length: Math.floor((share * FILE.characters) / "12345678,".length) },
+      () => 12345678,
+    ),
   });
 
   it("is kept so that it opens again", async () => {
