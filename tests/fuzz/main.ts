@@ -2,6 +2,7 @@
  * `npm run fuzz -- --plans 100000 --seed 1`: so many plans as people make them, each judged against brute force, a share on
  * each of the processor's cores. Prints one JSON object: how many were refused, each that was wrong with its seed and what
  * differs, and the slowest. Ctrl+C ends it with what was found by then. Status 1 when anything was wrong.
+ * `npm run fuzz -- ideas` judges what wishes find instead (`ideas.ts`).
  */
 import { type ChildProcess, fork } from "node:child_process";
 import { cpus } from "node:os";
@@ -9,6 +10,7 @@ import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { planOf } from "../plans/generator.ts";
 import { judge } from "../plans/judge.ts";
+import { fuzzIdeas } from "./ideas.ts";
 
 interface Tally {
   plans: number;
@@ -81,14 +83,19 @@ function lead(plans: number, seed: number, cores: number): void {
   }
 }
 
-const { values } = parseArgs({
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
   options: {
+    wishes: { type: "string", default: "50" },
+    tries: { type: "string", default: "480" },
     plans: { type: "string", default: "10000" },
     seed: { type: "string", default: "1" },
     work: { type: "string" },
   },
 });
-if (values.work) {
+if (positionals[0] === "ideas")
+  await fuzzIdeas(Number(values.wishes), Number(values.tries), Number(values.seed));
+else if (values.work) {
   const [from, to, step] = values.work.split(",").map(Number);
   work(from, to, step);
 } else lead(Number(values.plans), Number(values.seed), cpus().length);

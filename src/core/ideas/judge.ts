@@ -4,26 +4,17 @@
  */
 import { InexactCut } from "../geometry/inexact-cut.ts";
 import { cutBall } from "../geometry/solid.ts";
-import { type LookNeed, type LookRoom, lookRoom, measureLook, rayBodyOf } from "../measure/look-measures.ts";
+import { imagesSeen, type LookRoom, Looks, lookRoom, rayBodyOf } from "../measure/look-measures.ts";
 import { shapeMeasures } from "../measure/measures.ts";
 import { ringsMeet, tiersMeet } from "../measure/meeting.ts";
 import { minutesOf } from "../measure/minutes.ts";
-import { StraightRays } from "../measure/straight-rays.ts";
+import { ALL_PARTS } from "../measure/places.ts";
 import { rastersOf } from "../optics/decode-picture.ts";
 import type { Rasters } from "../optics/raster.ts";
 import type { Tier } from "../plan/document.ts";
 import { solvePlan } from "../plan/solve.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
-import {
-  type Guess,
-  type GuessRoom,
-  guessFrom,
-  guessRooms,
-  type Hope,
-  isOutdone,
-  limitBrokenBy,
-  seenByFew,
-} from "./guess.ts";
+import { type Guess, guessFrom, isOutdone, LEVELS, limitBrokenBy } from "./guess.ts";
 import { cellAt, type WallEdges } from "./wall.ts";
 import {
   bestScore,
@@ -39,7 +30,7 @@ import {
 
 /** What is known of the wall when a candidate is asked about. */
 export interface Ask {
-  /** Null until it is known how the wall is divided: then every candidate that meets is placed, by a guess where that takes rays from many sides. */
+  /** Null until it is known how the wall is divided: then every candidate that meets is measured where its place is. */
   readonly edges: WallEdges | null;
   /** Best score of each cell, null where it is empty. */
   readonly best: readonly (number | null)[];
@@ -55,12 +46,10 @@ export interface Verdict {
   readonly isLooked: boolean;
   /** Whether all that the wish needs was measured in full, and not turned away before. */
   readonly isMeasured: boolean;
-  /** Where it belongs on the wall; null where not measured or guessed. */
+  /** Where it belongs on the wall; null where not measured. */
   readonly across: number | null;
   readonly up: number | null;
   readonly score: number | null;
-  /** Where the three above are guessed and it may yet hang: to be judged again once the wall is divided. */
-  readonly hope: Hope | null;
 }
 
 export type Judge = (tiers: readonly Tier[], ask: Ask) => Verdict;
@@ -73,18 +62,10 @@ const UNMET: Verdict = {
   across: null,
   up: null,
   score: null,
-  hope: null,
 };
 
-/** What has to be looked at for a measure. */
-const LOOKS: readonly { readonly need: LookNeed; readonly gives: readonly MeasureName[] }[] = [
-  { need: "images", gives: ["images"] },
-  { need: "face", gives: ["back", "through", "inside"] },
-  { need: "sparkle", gives: ["sparkle"] },
-];
-
-/** Candidates are placed by the second guess, a ninth of the rays. */
-const PLACING = 1;
+/** Measures that take rays from many sides. */
+const LEANING = ["back", "through", "inside", "sparkle"] as const satisfies readonly MeasureName[];
 
 /** Depths by the tiers up to each one, null where its rule can't be met; the oldest are forgotten. */
 const MOST_REMEMBERED = 20_000;
@@ -166,23 +147,6 @@ class Trial {
     return isOutdone(this.wish, edges, this.ask.best, this.values, guess) ? "outdone" : null;
   }
 
-  /** What few rays say of it while nothing hangs that it could be held against. */
-  guessed(seen: Values, guess: Guess): Verdict {
-    const { wish, values: known } = this;
-    const values = { ...known, ...seen };
-    const refusal = this.refusal() ?? limitBrokenBy(wish, guess);
-    return {
-      refusal,
-      meets: true,
-      isLooked: this.isLooked,
-      isMeasured: false,
-      across: values[wish.across] ?? null,
-      up: values[wish.up] ?? null,
-      score: refusal === null ? scoreOf(wish, values) : null,
-      hope: refusal === null ? { known, guess } : null,
-    };
-  }
-
   verdict(isMeasured: boolean, refusal: Refusal | null = this.refusal()): Verdict {
     const { across, up } = this.wish;
     return {
@@ -193,7 +157,6 @@ class Trial {
       across: this.values[across] ?? null,
       up: this.values[up] ?? null,
       score: refusal === null ? scoreOf(this.wish, this.values) : null,
-      hope: null,
     };
   }
 }
@@ -201,10 +164,33 @@ class Trial {
 /** What judging needs again for each candidate. */
 interface Rooms {
   readonly rasters: Rasters;
-  readonly full: LookRoom;
-  readonly guesses: readonly GuessRoom[];
-  /** By which of them it is placed before the wall is divided. */
-  readonly placing: GuessRoom;
+  readonly look: LookRoom;
+}
+
+/** Follows rays as far as they decide. */
+function lookedAt(
+  trial: Trial,
+  solved: SolvedPlan,
+  needs: ReadonlySet<MeasureName>,
+  { edges }: Ask,
+  rooms: Rooms,
+): Verdict {
+  const body = rayBodyOf(solved, rooms.rasters);
+  const isLeaning = LEANING.some((name) => needs.has(name));
+  trial.isLooked = isLeaning || needs.has("images");
+  // one look without leaning comes before the many that have to lean
+  if (needs.has("images")) {
+    trial.values.images = imagesSeen(body);
+    if (trial.isOver()) return trial.verdict(false);
+  }
+  if (!isLeaning) return trial.verdict(true);
+  const looks = new Looks(body, needs.has("sparkle"), rooms.look);
+  for (const level of edges ? LEVELS : []) {
+    const refusal = edges && trial.refusalBy(edges, guessFrom(looks.upTo(level.parts), level));
+    if (refusal) return trial.verdict(false, refusal);
+  }
+  Object.assign(trial.values, looks.upTo(ALL_PARTS));
+  return trial.verdict(true);
 }
 
 function judged(
@@ -228,40 +214,14 @@ function judged(
     trial.values.minutes = minutes;
     if (trial.isOver()) return trial.verdict(false);
   }
-  const body = rayBodyOf(solved, rooms.rasters);
-  const looks = LOOKS.filter(({ gives }) => gives.some((name) => needs.has(name))).map(({ need }) => need);
-  trial.isLooked = looks.length > 0;
-  // one look without leaning comes before the many that have to lean
-  if (looks.includes("images")) {
-    Object.assign(trial.values, measureLook(body, ["images"], rooms.full));
-    if (trial.isOver()) return trial.verdict(false);
-  }
-  const leaning = looks.filter((need) => need !== "images");
-  if (leaning.length > 0) {
-    const rays = new StraightRays(body);
-    const hasSparkle = leaning.includes("sparkle");
-    if (!ask.edges) {
-      const { placing } = rooms;
-      const seen = seenByFew(body, hasSparkle, placing, rays);
-      return trial.guessed(seen, guessFrom(seen, placing));
-    }
-    for (const room of rooms.guesses) {
-      const guess = guessFrom(seenByFew(body, hasSparkle, room, rays), room);
-      const refusal = trial.refusalBy(ask.edges, guess);
-      if (refusal) return trial.verdict(false, refusal);
-    }
-    Object.assign(trial.values, measureLook(body, leaning, rooms.full, rays));
-  }
-  return trial.verdict(true);
+  return lookedAt(trial, solved, needs, ask, rooms);
 }
 
 /** The evaluator of candidates (fitness and constraints). @returns a judge for one wish, with a memory of its own */
 export function createJudge(wish: IdeaWish): Judge {
   const solve = createSolver(wish);
   const needs = needed(wish);
-  const rasters = rastersOf(planOfIdea(wish, [], ""));
-  const guesses = guessRooms();
-  const rooms: Rooms = { rasters, full: lookRoom(), guesses, placing: guesses[PLACING] };
+  const rooms: Rooms = { rasters: rastersOf(planOfIdea(wish, [], "")), look: lookRoom() };
   return (tiers, ask) => {
     try {
       const solved = solve(tiers);

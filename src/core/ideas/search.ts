@@ -8,7 +8,6 @@
 import { seeded } from "../bench/chances/chance.ts";
 import type { Tier } from "../plan/document.ts";
 import { type Genes, type Ground, groundOf, impossible, keyOf, tiersOf } from "./genes.ts";
-import { isOutdone, keepsLimits } from "./guess.ts";
 import type { Ask, Refusal, Verdict } from "./judge.ts";
 import { crossCandidates, makeCandidate, varyCandidate } from "./make.ts";
 import { nearestGenes } from "./nearest.ts";
@@ -88,11 +87,8 @@ interface Made {
   readonly genes: Genes;
   readonly parent: number | null;
 }
-/** What was sent to be judged: candidates by their numbers, null where chance found none; or some that were only guessed, again. */
-interface Sent {
-  readonly isAgain: boolean;
-  readonly made: readonly ((Made & { readonly number: number }) | null)[];
-}
+/** What was sent to be judged: candidates by their numbers, null where chance found none. */
+type Sent = readonly ((Made & { readonly number: number }) | null)[];
 /** What a candidate is made of. */
 interface Parent {
   readonly genes: Genes;
@@ -160,10 +156,6 @@ export class Search {
   private tried = 0;
   private decided = 0;
   private taken = 0;
-  /** Placed by a guess before the wall was divided, and may yet hang on it. */
-  private guessed: Placed[] = [];
-  /** How the rounds of judging these again stand: one at a time, and nothing new before the first has filled the wall. */
-  private rounds: "none" | "first" | "later" | "between" = "none";
   private meeting = 0;
   private measured = 0;
   /** Batches to be judged: take them as they come. */
@@ -201,14 +193,12 @@ export class Search {
     };
   }
 
-  /** What the wall holds, from below, row by row; before it is divided and filled, as it would be by what has been seen and guessed so far. */
+  /** What the wall holds, from below, row by row; before it is divided, as it would be by what has been seen so far. */
   get found(): Found[] {
-    if (this.edges && this.rounds !== "first") return this.asFound(this.cells);
+    if (this.edges) return this.asFound(this.cells);
     const cells: (Held | null)[] = this.cells.map(() => null);
     const edges = this.dividedBy(this.placed);
-    for (const { genes, number, verdict } of this.placed)
-      if (!verdict.hope || keepsLimits(this.wish, verdict.hope.guess))
-        hang(cells, edges, genes, number, verdict);
+    for (const { genes, number, verdict } of this.placed) hang(cells, edges, genes, number, verdict);
     return this.asFound(cells);
   }
 
@@ -255,7 +245,7 @@ export class Search {
     let at = 0;
     this.answers.set(
       index,
-      this.sent[index].made.map((made) => (made ? verdicts[at++] : null)),
+      this.sent[index].map((made) => (made ? verdicts[at++] : null)),
     );
     for (let next = this.answers.get(this.taken); next; next = this.answers.get(this.taken)) {
       this.answers.delete(this.taken);
@@ -263,9 +253,7 @@ export class Search {
       this.taken++;
       this.send();
     }
-    if (!this.isDone || this.edges) return;
-    this.divide();
-    this.send();
+    if (this.isDone && !this.edges) this.divide();
   }
 
   private dividedBy(placed: readonly Placed[]): WallEdges {
@@ -288,31 +276,25 @@ export class Search {
     };
   }
 
-  /** Divides the wall by what has been seen or guessed, and hangs what was seen. */
+  /** Divides the wall by what has been seen, and hangs it. */
   private divide(): void {
     this.edges = this.dividedBy(this.placed);
     for (const own of this.placed) this.place(own);
   }
 
   /** On the divided wall. @returns what `hang` does */
-  private place(own: Placed): number {
-    if (!own.verdict.hope) return hang(this.cells, this.edges, own.genes, own.number, own.verdict);
-    this.guessed.push(own);
-    return 0;
+  private place({ genes, number, verdict }: Placed): number {
+    return hang(this.cells, this.edges, genes, number, verdict);
   }
 
-  private merge({ isAgain, made }: Sent, verdicts: readonly (Verdict | null)[]): void {
-    if (isAgain) this.rounds = "between";
-    else this.decided += made.length;
+  private merge(made: Sent, verdicts: readonly (Verdict | null)[]): void {
+    this.decided += made.length;
     made.forEach((own, i) => {
       const verdict = verdicts[i];
       const refusal = verdict ? verdict.refusal : "facets";
       if (refusal) this.refused.set(refusal, (this.refused.get(refusal) ?? 0) + 1);
       if (verdict?.isMeasured) this.measured++;
-      if (!own || !verdict) return;
-      const placed = { genes: own.genes, number: own.number, verdict };
-      if (isAgain) this.place(placed);
-      else this.mergeNew(placed, own.parent);
+      if (own && verdict) this.mergeNew({ genes: own.genes, number: own.number, verdict }, own.parent);
     });
   }
 
@@ -343,54 +325,21 @@ export class Search {
 
   /** So many batches are on their way at a time, while there is something to be judged. */
   private send(): void {
-    while (this.sent.length - this.taken < AHEAD) if (!this.sendRound() && !this.sendNew()) return;
-  }
-
-  /** Of those that were guessed and may yet hang, the best of each cell, to be measured; the next round knows what came of it. */
-  private sendRound(): boolean {
-    const { edges, rounds, wish } = this;
-    if (!edges || rounds === "first" || rounds === "later") return false;
-    const best = this.cells.map((held) => held?.score ?? null);
-    this.guessed = this.guessed.filter(
-      ({ verdict: { hope } }) => hope && !isOutdone(wish, edges, best, hope.known, hope.guess),
-    );
-    const firsts = new Map<number, Placed>();
-    for (const own of this.guessed) {
-      const { across, up, score } = own.verdict;
-      const cell = cellAt(edges, across ?? 0, up ?? 0);
-      if ((score ?? 0) > (firsts.get(cell)?.verdict.score ?? Number.NEGATIVE_INFINITY)) firsts.set(cell, own);
+    while (this.sent.length - this.taken < AHEAD && this.tried < this.options.tries) {
+      const count = Math.min(BATCH, this.options.tries - this.tried);
+      const made = Array.from({ length: count }, (_, i) => {
+        const number = this.tried + i;
+        const own = this.makeNew(number);
+        return own && { ...own, number };
+      });
+      this.tried += count;
+      this.sent.push(made);
+      this.pending.push({
+        index: this.sent.length - 1,
+        candidates: made.flatMap((own) => (own ? [{ tiers: tiersOf(this.ground, own.genes) }] : [])),
+        ask: { edges: this.edges, best: this.cells.map((held) => held?.score ?? null) },
+      });
     }
-    if (firsts.size === 0) return false;
-    const round = new Set(firsts.values());
-    this.guessed = this.guessed.filter((own) => !round.has(own));
-    this.rounds = rounds === "none" ? "first" : "later";
-    this.ask(
-      true,
-      [...round].map(({ genes, number }) => ({ genes, number, parent: null })),
-    );
-    return true;
-  }
-
-  private sendNew(): boolean {
-    const count = Math.min(BATCH, this.options.tries - this.tried);
-    if (count <= 0 || this.rounds === "first") return false;
-    const made = Array.from({ length: count }, (_, i) => {
-      const number = this.tried + i;
-      const own = this.makeNew(number);
-      return own && { ...own, number };
-    });
-    this.tried += count;
-    this.ask(false, made);
-    return true;
-  }
-
-  private ask(isAgain: boolean, made: Sent["made"]): void {
-    this.sent.push({ isAgain, made });
-    this.pending.push({
-      index: this.sent.length - 1,
-      candidates: made.flatMap((own) => (own ? [{ tiers: tiersOf(this.ground, own.genes) }] : [])),
-      ask: { edges: this.edges, best: this.cells.map((held) => held?.score ?? null) },
-    });
   }
 
   /** A candidate that was not tried before; null where chance finds none. */

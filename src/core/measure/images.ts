@@ -1,4 +1,5 @@
 /** How many times one sees the design inside: patches of neighbouring rays that end close together within it. */
+import { GRID } from "./places.ts";
 import { INSIDE, type RayEnds } from "./straight-rays.ts";
 
 /** Patches of fewer rays are specks, not counted. */
@@ -6,7 +7,7 @@ const LEAST_IMAGE = 4;
 /** Neighbouring rays belong to one image where they end within this, radii. */
 const SAME_IMAGE = 0.25;
 
-export function countImages({ grid, fates, ends }: RayEnds): number {
+export function countImages({ fates, ends }: RayEnds): number {
   const open = new Int32Array(fates.length);
   const isDone = new Uint8Array(fates.length);
   let left = 0;
@@ -25,11 +26,11 @@ export function countImages({ grid, fates, ends }: RayEnds): number {
     while (left > 0) {
       const ray = open[--left];
       size++;
-      const column = ray % grid;
+      const column = ray % GRID;
       if (column > 0) visit(ray, ray - 1);
-      if (column < grid - 1) visit(ray, ray + 1);
-      if (ray >= grid) visit(ray, ray - grid);
-      if (ray < fates.length - grid) visit(ray, ray + grid);
+      if (column < GRID - 1) visit(ray, ray + 1);
+      if (ray >= GRID) visit(ray, ray - GRID);
+      if (ray < fates.length - GRID) visit(ray, ray + GRID);
     }
     if (size >= LEAST_IMAGE) images++;
   }

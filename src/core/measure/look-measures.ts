@@ -9,17 +9,19 @@ import type { Rasters } from "../optics/raster.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { countImages } from "./images.ts";
 import { HALF_TURN, isItself, SIDEWAYS, UPSIDE_DOWN } from "./mirrors.ts";
+import { ALL_PARTS, ALL_PLACES, GRID, LEFT_PLACES, type Places } from "./places.ts";
 import {
   BACK,
   emptyEnds,
-  GRID,
   INSIDE,
   leaningViewer,
+  NEITHER,
   type RayBody,
   type RayEnds,
   StraightRays,
   seenOf,
   THROUGH,
+  type Viewer,
 } from "./straight-rays.ts";
 
 interface FaceMeasures {
@@ -27,6 +29,10 @@ interface FaceMeasures {
   readonly back: number;
   readonly through: number;
   readonly inside: number;
+}
+/** What leaning shows; sparkle only where it was asked for. */
+export interface LookCounts extends FaceMeasures {
+  readonly sparkle?: number;
 }
 export interface LookMeasures extends FaceMeasures {
   /** Per cent of the face that turns on or off for each degree of leaning. */
@@ -54,10 +60,16 @@ export function rayBodyOf({ plan, planes }: SolvedPlan, rasters: Rasters = new M
   };
 }
 
-/** Marks the grid places that are lit, as the viewer of this lean sees the lamps. */
-function markLit({ fates, ends }: RayEnds, leanDeg: number, lit: Uint8Array): void {
-  const { up, view } = leaningViewer(leanDeg);
-  for (let k = 0; k < fates.length; k++) {
+/** Whether each of the places is lit, as the viewer of this lean sees the lamps. */
+function markLit(
+  { fates, ends }: RayEnds,
+  { up, view }: Viewer,
+  { order }: Places,
+  [from, to]: readonly [number, number],
+  lit: Uint8Array,
+): void {
+  for (let r = from; r < to; r++) {
+    const k = order[r];
     if (fates[k] !== BACK && fates[k] !== THROUGH) {
       lit[k] = 0;
       continue;
@@ -71,84 +83,126 @@ function markLit({ fates, ends }: RayEnds, leanDeg: number, lit: Uint8Array): vo
   }
 }
 
-const differing = (a: Uint8Array, b: Uint8Array): number => {
+/** How many of the places are lit in one of the two and not in the other. */
+function differing(
+  a: Uint8Array,
+  b: Uint8Array,
+  { order }: Places,
+  [from, to]: readonly [number, number],
+): number {
   let sum = 0;
-  for (let k = 0; k < a.length; k++) sum += a[k] ^ b[k];
+  for (let r = from; r < to; r++) sum += a[order[r]] ^ b[order[r]];
   return sum;
-};
+}
 
-/** Which of the measures are wanted: each costs rays. */
-export type LookNeed = "face" | "sparkle" | "images";
-
-/** What looking needs of memory, to be used again by who looks at thousands. */
-export interface LookRoom {
+/** What is seen at one lean. */
+interface Picture {
   readonly ends: RayEnds;
-  readonly lit: readonly [Uint8Array, Uint8Array];
-  /** One ray of so many is followed. */
-  readonly every: number;
+  readonly lit: Uint8Array;
 }
+/** What looking needs of memory, to be used again by who looks at thousands. */
+export type LookRoom = readonly Picture[];
+
+/** Leans of one piece at the most. */
+const LEANS = 2 * MOST_LEAN + 1;
+const picturesOf = (count: number): LookRoom =>
+  Array.from({ length: count }, () => ({ ends: emptyEnds(), lit: new Uint8Array(GRID * GRID) }));
+/** Room for all leans at a time: looks may be broken off and gone on with. */
+export const lookRoom = (): LookRoom => picturesOf(LEANS);
+/** Room for one lean and the next: enough for all places at once. */
+const smallRoom = (): LookRoom => picturesOf(2);
 
 /**
- * @param grid rays across: `GRID` for the measures as they are defined, fewer for a guess at them
- * @param every 1 for the measures, more for a guess
+ * Looks at a body from one lean after another, at few places of the grid or all. What mirrors give for free is not traced: a body
+ * that is its own image where y becomes -y, or turned half round, shows the same from the other lean, upside down or turned, and the
+ * lamps stand the same way whichever way up; of one that is its own image where x becomes -x only the left half is looked at.
  */
-export function lookRoom(grid = GRID, every = 1): LookRoom {
-  const ends = emptyEnds(grid);
-  return { ends, lit: [new Uint8Array(ends.fates.length), new Uint8Array(ends.fates.length)], every };
-}
+export class Looks {
+  private readonly rays: StraightRays;
+  private readonly room: LookRoom;
+  private readonly places: Places;
+  /** Leans that are looked at, degrees, ascending; the first is 0 where the others show the same. */
+  private readonly leans: readonly Viewer[];
+  private readonly hasSparkle: boolean;
+  private readonly isSameBothLeans: boolean;
+  private known = 0;
+  /** For each lean: rays that meet the piece, those of each fate, and places lit otherwise than at the lean before. */
+  private readonly seen: Float64Array;
+  private readonly fates: readonly Uint32Array[];
+  private readonly turned: Float64Array;
 
-/**
- * Looks at the body from one lean after another. What mirrors give for free is not traced twice: a body that is its own image
- * where y becomes -y, or turned half round, shows the same from the other lean, upside down or turned, and the lamps stand the
- * same way whichever way up.
- * @param rays of this body, where it is looked at more than once
- * @returns only what was asked for
- */
-export function measureLook(
-  body: RayBody,
-  needs: readonly LookNeed[],
-  room: LookRoom = lookRoom(),
-  rays = new StraightRays(body),
-): Partial<LookMeasures> {
-  const { ends } = room;
-  const isSameBothSides = isItself(body, SIDEWAYS);
-  const isSameBothLeans = isItself(body, UPSIDE_DOWN) || isItself(body, HALF_TURN);
-  const first = isSameBothLeans ? 0 : -MOST_LEAN;
-  const [wantsFace, wantsSparkle, wantsImages] = (["face", "sparkle", "images"] as const).map((need) =>
-    needs.includes(need),
-  );
-  const sums = { back: 0, through: 0, inside: 0, turned: 0, images: 0 };
-  let [lit, next] = room.lit;
-  let seenBefore = 0;
-  for (let lean = first; lean <= MOST_LEAN; lean++) {
-    const isOnFace = wantsFace && lean % LEAN_STEP === 0;
-    if (!wantsSparkle && !isOnFace && !(wantsImages && lean === 0)) continue;
-    // images ask where each ray meets the inside
-    rays.look(leaningViewer(lean), ends, isSameBothSides, wantsImages && lean === 0, room.every);
-    const seen = Math.max(1, seenOf(ends));
-    if (isOnFace) {
-      const weight = isSameBothLeans && lean > 0 ? 2 : 1;
-      sums.back += (weight * ends.counts[BACK]) / seen;
-      sums.through += (weight * ends.counts[THROUGH]) / seen;
-      sums.inside += (weight * ends.counts[INSIDE]) / seen;
-    }
-    if (wantsImages && lean === 0) sums.images = countImages(ends);
-    if (!wantsSparkle) continue;
-    markLit(ends, lean, next);
-    if (lean > first) {
-      const turned = differing(lit, next);
-      sums.turned += turned / seenBefore;
-      // from -lean to -lean + 1 the same places turn, over what is seen at -lean
-      if (isSameBothLeans) sums.turned += turned / seen;
-    }
-    seenBefore = seen;
-    [lit, next] = [next, lit];
+  /** @param hasSparkle sparkle takes four times the looks: only asked for where it decides */
+  constructor(body: RayBody, hasSparkle: boolean, room: LookRoom) {
+    this.rays = new StraightRays(body);
+    this.room = room;
+    this.hasSparkle = hasSparkle;
+    this.places = isItself(body, SIDEWAYS) ? LEFT_PLACES : ALL_PLACES;
+    this.isSameBothLeans = isItself(body, UPSIDE_DOWN) || isItself(body, HALF_TURN);
+    const step = hasSparkle ? 1 : LEAN_STEP;
+    const first = this.isSameBothLeans ? 0 : -MOST_LEAN;
+    const count = (MOST_LEAN - first) / step + 1;
+    this.leans = Array.from({ length: count }, (_, i) => leaningViewer(first + step * i));
+    this.seen = new Float64Array(count);
+    this.turned = new Float64Array(count);
+    this.fates = Array.from({ length: count }, () => new Uint32Array(NEITHER + 1));
   }
-  const leans = (2 * MOST_LEAN) / LEAN_STEP + 1;
-  const { back, through, inside, turned, images } = sums;
-  return {
-    ...(wantsFace ? { back: back / leans, through: through / leans, inside: inside / leans } : {}),
-    ...(wantsSparkle ? { sparkle: (100 * turned) / (2 * MOST_LEAN) } : {}),
-    ...(wantsImages ? { images } : {}),
-  };
+
+  /**
+   * Looks at what is missing of so many parts of the grid's 25.
+   * @returns the measures as these places count them: exact with all parts
+   */
+  upTo(parts: number): LookCounts {
+    const { places, room, leans, rays } = this;
+    const part = [this.known, places.ends[parts]] as const;
+    leans.forEach((viewer, i) => {
+      const { ends, lit } = room[i % room.length];
+      rays.lookOn(viewer, ends, places, part[0], part[1]);
+      this.seen[i] = seenOf(ends);
+      this.fates[i].set(ends.counts);
+      if (!this.hasSparkle) return;
+      markLit(ends, viewer, places, part, lit);
+      if (i > 0) this.turned[i] += differing(room[(i - 1) % room.length].lit, lit, places, part);
+    });
+    this.known = part[1];
+    return this.counted();
+  }
+
+  private counted(): LookCounts {
+    const { seen, fates, turned, hasSparkle, isSameBothLeans } = this;
+    const sums = { back: 0, through: 0, inside: 0, turned: 0 };
+    const step = hasSparkle ? LEAN_STEP : 1;
+    for (let i = 0; i < seen.length; i++) {
+      const rays = Math.max(1, seen[i]);
+      if (i % step === 0) {
+        const weight = isSameBothLeans && i > 0 ? 2 : 1;
+        sums.back += (weight * fates[i][BACK]) / rays;
+        sums.through += (weight * fates[i][THROUGH]) / rays;
+        sums.inside += (weight * fates[i][INSIDE]) / rays;
+      }
+      if (i === 0) continue;
+      sums.turned += turned[i] / Math.max(1, seen[i - 1]);
+      // from -lean to -lean + 1 the same places turn, over what is seen at -lean
+      if (isSameBothLeans) sums.turned += turned[i] / rays;
+    }
+    const leans = (2 * MOST_LEAN) / LEAN_STEP + 1;
+    return {
+      back: sums.back / leans,
+      through: sums.through / leans,
+      inside: sums.inside / leans,
+      ...(hasSparkle ? { sparkle: (100 * sums.turned) / (2 * MOST_LEAN) } : {}),
+    };
+  }
+}
+
+/** Images of the inside as one sees them straight from the front. */
+export function imagesSeen(body: RayBody): number {
+  const ends = emptyEnds();
+  new StraightRays(body).look(leaningViewer(0), ends);
+  return countImages(ends);
+}
+
+/** All measures of a look, counted on the whole grid. */
+export function measureLook(body: RayBody): LookMeasures {
+  const { sparkle = 0, ...face } = new Looks(body, true, smallRoom()).upTo(ALL_PARTS);
+  return { ...face, sparkle, images: imagesSeen(body) };
 }

@@ -42,9 +42,8 @@ export function measurePlan(plan: Plan, rasters?: Rasters): Measures {
   const solved = solvePlan(plan);
   const solid = cutBall(solved.planes);
   const rings = ringsMeet(solved, solid);
-  const look = measureLook(rayBodyOf(solved, rasters), ["face", "sparkle", "images"]);
   return {
-    ...(look as LookMeasures),
+    ...measureLook(rayBodyOf(solved, rasters)),
     ...shapeMeasures(solved, solid),
     minutes: minutesOf(solved),
     ringsMeet: rings,

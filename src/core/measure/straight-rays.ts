@@ -8,9 +8,8 @@ import { SKIN } from "../optics/body.ts";
 import type { SceneDesign } from "../optics/inside.ts";
 import { type Caps, capsOf, fieldAt } from "./caps.ts";
 import { MetInside } from "./met-inside.ts";
+import { ALL_PLACES, GRID, NEAR, type Places } from "./places.ts";
 
-/** Rays across the picture of the ball: measures are counted on a grid of so many by so many. */
-export const GRID = 96;
 /** After so many reflections a ray counts as neither. */
 const MOST_REFLECTIONS = 40;
 
@@ -19,7 +18,7 @@ const MISSED = 0;
 export const BACK = 1;
 export const THROUGH = 2;
 export const INSIDE = 3;
-const NEITHER = 4;
+export const NEITHER = 4;
 
 /** The parts of a scene that straight rays need. */
 export interface RayBody {
@@ -44,58 +43,37 @@ export function leaningViewer(leanDeg: number): Viewer {
   return { right: [1, 0, 0], up: [0, c, -s], view: [0, s, c] };
 }
 
-/** Where all rays of one viewer end; ray (i, j) is entry grid * j + i, j upwards. Filled anew by each look. */
+/** Where the rays of one viewer end; ray (i, j) is entry GRID * j + i, j upwards. */
 export interface RayEnds {
-  /** Rays across. */
-  readonly grid: number;
   readonly fates: Uint8Array;
   /** Three numbers a ray: the direction in which it left, or the place where it met the inside. */
   readonly ends: Float64Array;
-  /** How many rays have each fate. */
+  /** How many rays have each fate; of those that miss, only the ones within the ball's outline. */
   readonly counts: Uint32Array;
-  /** Which planes a ray met, one after the other, as one number; UNTRACED, or MIXED where the ball's own surface is among them. */
+  /** Which planes a ray met, one after the other, and whether it ended inside, as one number; MIXED where the ball's own surface is among them. */
   readonly paths: Float64Array;
   /** How far the line of such a ray passed the ball inside, at the nearest. */
   readonly clearances: Float64Array;
 }
 
-export const emptyEnds = (grid = GRID): RayEnds => ({
-  grid,
-  fates: new Uint8Array(grid * grid),
-  ends: new Float64Array(3 * grid * grid),
+export const emptyEnds = (): RayEnds => ({
+  fates: new Uint8Array(GRID * GRID),
+  ends: new Float64Array(3 * GRID * GRID),
   counts: new Uint32Array(NEITHER + 1),
-  paths: new Float64Array(grid * grid),
-  clearances: new Float64Array(grid * grid),
+  paths: new Float64Array(GRID * GRID).fill(MIXED),
+  clearances: new Float64Array(GRID * GRID),
 });
 
 /** Rays that meet the piece. */
-export const seenOf = ({ fates, counts }: RayEnds): number => fates.length - counts[MISSED];
-
-/** What is looked into before the first look. */
-const NOWHERE = emptyEnds(0);
+export const seenOf = ({ counts }: RayEnds): number =>
+  counts[BACK] + counts[THROUGH] + counts[INSIDE] + counts[NEITHER];
 
 /** Place of a ray on the surface and its direction, and where it ended. */
 const [PX, PY, PZ, DX, DY, DZ] = [0, 1, 2, 3, 4, 5];
 
-/** The right half from the left one. */
-function fillMirrored({ grid, fates, ends, counts }: RayEnds): void {
-  for (let j = 0; j < grid; j++)
-    for (let i = 0; i < grid / 2; i++) {
-      const [from, to] = [grid * j + i, grid * j + grid - 1 - i];
-      fates[to] = fates[from];
-      ends[3 * to] = -ends[3 * from];
-      ends[3 * to + 1] = ends[3 * from + 1];
-      ends[3 * to + 2] = ends[3 * from + 2];
-    }
-  for (let fate = 0; fate < counts.length; fate++) counts[fate] *= 2;
-}
-
-const UNTRACED = -2;
 const MIXED = -1;
 /** Planes are written into a path one after the other, to the base of their number, as far as a double holds whole numbers. */
 const MOST_PATH = Number.MAX_SAFE_INTEGER;
-/** Rays that met the same planes one after the other are looked for in squares of so many. */
-const SQUARE = 8;
 /** Rounding of a distance to the ball inside, with room. */
 const CLEAR = 1e-9;
 
@@ -113,7 +91,7 @@ export class StraightRays {
   /** The only design, a ball about this place with this radius squared; none where it is negative. */
   private readonly ball: Float64Array;
   private viewer: Viewer = leaningViewer(0);
-  private into: RayEnds = NOWHERE;
+  private into: RayEnds = emptyEnds();
 
   constructor(body: RayBody) {
     this.body = body;
@@ -125,113 +103,62 @@ export class StraightRays {
     this.spread = new Float64Array(body.planeCount);
   }
 
+  /** Follows every ray of a viewer one by one, so that it is known where each meets the inside. */
+  look(viewer: Viewer, into: RayEnds): void {
+    this.lookOn(viewer, into, ALL_PLACES, 0, ALL_PLACES.order.length, true);
+  }
+
   /**
-   * Follows every ray of a viewer.
+   * Sends rays of a viewer to some places of the grid.
    *
    * Rays that meet the same planes one after the other and nothing else fill a convex part of the picture: each plane turns or
-   * mirrors space as a whole, so that being within a facet is a half-plane of the picture for each of its sides. Where the four
-   * corners of a rectangle have one such path all within have it, and leave in the same direction. They are not followed, unless
-   * a ball inside may stand between; how near it comes is bounded from the corners.
-   * @param into a grid of an even number of rays across
-   * @param isMirrored the body is its own image where x becomes -x, and so is the viewer: one half is traced, the other filled in
+   * mirrors space as a whole, so that being within a facet is a half-plane of the picture for each of its sides. What lies on a line between
+   * two places of one such path has it too, and leaves in the same direction. It is not followed, unless
+   * a ball inside may stand between; how near it comes is bounded from the two.
+   * @param from first of `places`' order, and `to` the one after the last; what comes before `from` has been looked at
    * @param isSingly every ray is followed: where each meets the inside is known only then
-   * @param every for a guess only one ray of so many is followed, along diagonals; the others count as missed
    */
-  look(viewer: Viewer, into: RayEnds, isMirrored = false, isSingly = false, every = 1): void {
-    const { grid, fates, counts, paths } = into;
-    const columns = isMirrored ? grid / 2 : grid;
+  lookOn(viewer: Viewer, into: RayEnds, places: Places, from: number, to: number, isSingly = false): void {
+    const { order } = places;
     this.viewer = viewer;
     this.into = into;
     this.face(viewer);
-    counts.fill(0);
-    fates.fill(MISSED);
-    paths.fill(UNTRACED);
-    for (let j = 0; j < grid; j++) this.passMissed(j, columns, isMirrored);
-    const step = isSingly || !this.met.isSimple ? 1 : SQUARE;
-    if (every > 1)
-      for (let j = 0; j < grid; j++)
-        for (let i = every - 1 - (j % every); i < columns; i += every) this.trace(grid * j + i);
-    else if (step === 1) for (let k = 0; k < paths.length; k++) this.trace(k);
-    else
-      for (let j = 0; j < grid - 1; j += step)
-        for (let i = 0; i === 0 || i < columns - 1; i += step)
-          this.fill(i, j, Math.min(columns - 1, i + step), Math.min(grid - 1, j + step));
-    const all = grid * columns;
-    counts[MISSED] = all - counts[BACK] - counts[THROUGH] - counts[INSIDE] - counts[NEITHER];
-    if (isMirrored) fillMirrored(into);
-  }
-
-  /** What is left is convex, so the rays of a row that meet it are neighbours: those beside them are passed over. */
-  private passMissed(j: number, columns: number, isMirrored: boolean): void {
-    const { grid, paths } = this.into;
-    const row = grid * j;
-    paths.fill(MIXED, row + columns, row + grid);
-    let first = 0;
-    while (first < columns && this.enter(row + first, false) < SKIN) paths[row + first++] = MIXED;
-    if (isMirrored) return;
-    for (let i = columns - 1; i > first && this.enter(row + i, false) < SKIN; i--) paths[row + i] = MIXED;
-  }
-
-  /** All rays of a rectangle of the grid, corners included. */
-  private fill(i0: number, j0: number, i1: number, j1: number): void {
-    const { grid, fates, paths } = this.into;
-    const a = grid * j0 + i0;
-    const b = grid * j0 + i1;
-    const c = grid * j1 + i0;
-    const d = grid * j1 + i1;
-    this.trace(a);
-    this.trace(b);
-    this.trace(c);
-    this.trace(d);
-    const wide = i1 - i0;
-    const high = j1 - j0;
-    const path = paths[a];
-    const fate = fates[a];
-    const isOne = path >= 0 && paths[b] === path && paths[c] === path && paths[d] === path;
-    const isEven = isOne && fates[b] === fate && fates[c] === fate && fates[d] === fate;
-    if (isEven && this.copy(i0, j0, i1, j1)) return;
-    if (wide <= 2 && high <= 2) {
-      for (let j = j0; j <= j1; j++) for (let k = grid * j + i0; k <= grid * j + i1; k++) this.trace(k);
-    } else if (wide > high) {
-      const i = (i0 + i1) >> 1;
-      this.fill(i0, j0, i, j1);
-      this.fill(i, j0, i1, j1);
-    } else {
-      const j = (j0 + j1) >> 1;
-      this.fill(i0, j0, i1, j);
-      this.fill(i0, j, i1, j1);
+    if (from === 0) {
+      into.counts.fill(0);
+      into.fates.fill(MISSED);
+    }
+    const isEach = isSingly || !this.met.isSimple;
+    const { counts, fates } = into;
+    for (let r = from; r < to; r++) {
+      const k = order[r];
+      if (isEach || !this.isKnown(places, r, k)) this.trace(places, r, k);
+      counts[fates[k]]++;
     }
   }
 
-  /** Gives all rays of a rectangle what its corners have; false where the ball inside may stand between. */
-  private copy(i0: number, j0: number, i1: number, j1: number): boolean {
-    const { grid, fates, ends, counts, paths, clearances } = this.into;
-    const from = grid * j0 + i0;
-    let left = 1;
-    if (this.ball[3] >= 0) {
-      // every place is within half a diagonal of a corner, and rays no farther from each other than that, spread
-      const half = Math.hypot(i1 - i0, j1 - j0) / grid;
-      const nearest = Math.min(
-        clearances[from],
-        clearances[grid * j0 + i1],
-        clearances[grid * j1 + i0],
-        clearances[grid * j1 + i1],
-      );
-      left = nearest - half * this.spread[this.entryOf(paths[from])] - CLEAR;
-      if (left <= 0) return false;
-    }
-    for (let j = j0; j <= j1; j++)
-      for (let k = grid * j + i0, last = grid * j + i1; k <= last; k++) {
-        if (paths[k] !== UNTRACED) continue;
-        paths[k] = paths[from];
-        clearances[k] = left;
-        fates[k] = fates[from];
-        counts[fates[k]]++;
-        ends[3 * k] = ends[3 * from];
-        ends[3 * k + 1] = ends[3 * from + 1];
-        ends[3 * k + 2] = ends[3 * from + 2];
+  /** Gives ray k, the r-th in order, what two on a line with it have, where it must have it too. */
+  private isKnown({ near, apart }: Places, r: number, k: number): boolean {
+    const { paths, fates, clearances, ends } = this.into;
+    for (let n = NEAR * r, last = n + NEAR; n < last; n += 2) {
+      const a = near[n];
+      const b = near[n + 1];
+      const path = paths[a];
+      if (path < 0 || path !== paths[b]) continue;
+      let left = 1;
+      if (this.ball[3] >= 0) {
+        const spread = this.spread[this.entryOf(path)];
+        left = Math.max(clearances[a] - apart[n] * spread, clearances[b] - apart[n + 1] * spread) - CLEAR;
+        if (left <= 0) continue;
       }
-    return true;
+      paths[k] = path;
+      clearances[k] = left;
+      fates[k] = fates[a];
+      ends[3 * k] = ends[3 * a];
+      ends[3 * k + 1] = ends[3 * a + 1];
+      ends[3 * k + 2] = ends[3 * a + 2];
+      return true;
+    }
+    return false;
   }
 
   /** The plane by which rays of a path came in: its first. */
@@ -263,19 +190,14 @@ export class StraightRays {
   }
 
   /**
-   * Sets `ray` to where ray k is just within the surface. Gives that surface, less than SKIN for a miss.
+   * Sets `ray` to where the ray at (x, y) is just within the surface. Gives that surface, less than SKIN for a miss.
+   * @param root half the ball's depth there
    * @param isSure it is known to meet the piece
    */
-  private enter(k: number, isSure: boolean): number {
+  private enter(x: number, y: number, root: number, isSure: boolean): number {
     const { planes, nd } = this.body;
     const { coming, entered, ray } = this;
     const { right, up, view } = this.viewer;
-    const { grid } = this.into;
-    const x = (2 * (k % grid) + 1) / grid - 1;
-    const y = (2 * Math.floor(k / grid) + 1) / grid - 1;
-    const room = 1 - x * x - y * y;
-    if (room <= 0) return SKIN - 1;
-    const root = Math.sqrt(room);
     const mx = x * right[0] + y * up[0];
     const my = x * right[1] + y * up[1];
     const mz = x * right[2] + y * up[2];
@@ -342,19 +264,20 @@ export class StraightRays {
     return false;
   }
 
-  /** Follows ray k, unless that is done. */
-  private trace(k: number): void {
-    const { fates, ends, counts, paths } = this.into;
-    if (paths[k] !== UNTRACED) return;
+  /** Follows ray k, the r-th in order. */
+  private trace({ at: places, near }: Places, r: number, k: number): void {
+    const { fates, ends, paths } = this.into;
     const { ray } = this;
-    const surface = this.enter(k, true);
+    // the piece is convex: what lies between two that met it meets it too
+    const isSure = fates[near[NEAR * r]] !== MISSED && fates[near[NEAR * r + 1]] !== MISSED;
+    const surface = this.enter(places[3 * r], places[3 * r + 1], places[3 * r + 2], isSure);
     if (surface < SKIN) {
       paths[k] = MIXED;
+      fates[k] = MISSED;
       return;
     }
     const fate = this.follow(surface, k);
     fates[k] = fate;
-    counts[fate]++;
     const at = fate === INSIDE ? PX : DX;
     ends[3 * k] = ray[at];
     ends[3 * k + 1] = ray[at + 1];
@@ -370,6 +293,7 @@ export class StraightRays {
     const { ray, met, ball, viewer } = this;
     const { paths, clearances } = this.into;
     const base = planeCount + 1;
+    const mostPath = MOST_PATH / base - 1;
     let path = entry === SKIN ? MIXED : entry + 1;
     let nearest = Number.MAX_VALUE;
     const { first, planes: capPlanes } = this.caps;
@@ -421,7 +345,8 @@ export class StraightRays {
             ray[PX] = px + within * dx;
             ray[PY] = py + within * dy;
             ray[PZ] = pz + within * dz;
-            paths[k] = path;
+            // no plane has the number 0
+            paths[k] = path >= mostPath ? MIXED : path * base;
             clearances[k] = Math.sqrt(nearest) - Math.sqrt(ball[3]);
             return INSIDE;
           }
@@ -438,7 +363,7 @@ export class StraightRays {
         }
       }
       if (path >= 0) {
-        path = surface === SKIN || path >= MOST_PATH / base - 1 ? MIXED : path * base + surface + 1;
+        path = surface === SKIN || path >= mostPath ? MIXED : path * base + surface + 1;
       }
       px += t * dx;
       py += t * dy;

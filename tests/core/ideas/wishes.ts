@@ -3,14 +3,15 @@
 import { seeded } from "../../../src/core/bench/chances/chance.ts";
 import type { IdeaWish, MeasureName } from "../../../src/core/ideas/wish.ts";
 
-/** Measures that cost no rays, or few. */
-const AXES = ["minutes", "skinShare", "facets", "leastFacetMm", "back", "images"] as const;
+/** Measures that cost no rays, or few; and all of them. */
+const QUICK = ["minutes", "skinShare", "facets", "leastFacetMm", "back", "images"] as const;
 
-export function wishOf(seed: number): IdeaWish {
+/** @param axes what the wall may be spread over */
+export function wishOf(seed: number, axes: readonly MeasureName[] = QUICK): IdeaWish {
   const random = seeded(seed);
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)];
-  const across: MeasureName = pick(AXES);
-  const up = pick(AXES.filter((name) => name !== across));
+  const across = pick(axes);
+  const up = pick(axes.filter((name) => name !== across));
   const keep = random() < 0.3;
   return {
     format: "glintwright-wish",
@@ -57,4 +58,28 @@ export function wishOf(seed: number): IdeaWish {
     across,
     up,
   };
+}
+
+/** A wish that nothing can keep, and what stands in its way. */
+export interface VainWish {
+  readonly wish: IdeaWish;
+  readonly limit: string;
+}
+
+/** Wishes that contradict themselves, from a number: one bound of an open wish is set where no piece comes. */
+export function vainWishOf(seed: number): VainWish {
+  const { keep: _, ...wish } = wishOf(seed);
+  const diameter = wish.piece.diameterMm;
+  const ways: readonly VainWish[] = [
+    { wish: { ...wish, limits: { minutes: [0, 1] } }, limit: "minutes" },
+    { wish: { ...wish, limits: { minutes: [0, 5000], inside: [0.995, 1] } }, limit: "inside" },
+    { wish: { ...wish, limits: { leastFacetMm: [diameter, 2 * diameter] } }, limit: "leastFacetMm" },
+    { wish: { ...wish, limits: { skinShare: [0.999, 1], minutes: [0, 9000] } }, limit: "skinShare" },
+    { wish: { ...wish, facets: [900, 950] }, limit: "facets" },
+    { wish: { ...wish, rig: { wheelStops: 97 } }, limit: "facets" },
+    { wish: { ...wish, limits: { facets: [wish.facets[1] + 1, 200] } }, limit: "facets" },
+    { wish: { ...wish, limits: { tiers: [wish.tiers[1] + 1, 20] } }, limit: "tiers" },
+    { wish: { ...wish, limits: { sparkle: [80, 100] } }, limit: "sparkle" },
+  ];
+  return ways[seed % ways.length];
 }

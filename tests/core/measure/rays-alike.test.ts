@@ -1,11 +1,13 @@
-/** Rays that a look doesn't follow, because those around them went the same way, against all rays followed one by one. */
+/** Rays that a look doesn't follow, because those beside them went the same way, against all rays followed one by one. */
 import { describe, expect, it } from "vitest";
-import { rayBodyOf } from "../../../src/core/measure/look-measures.ts";
+import { Looks, lookRoom, measureLook, rayBodyOf } from "../../../src/core/measure/look-measures.ts";
+import { ALL_PARTS, ALL_PLACES, GRID, LEFT_PLACES } from "../../../src/core/measure/places.ts";
 import {
   BACK,
   emptyEnds,
   INSIDE,
   leaningViewer,
+  type RayBody,
   StraightRays,
   THROUGH,
 } from "../../../src/core/measure/straight-rays.ts";
@@ -21,18 +23,64 @@ function insideOf(seed: number, radiusMm: number): readonly InsideDesign[] {
   const diameterMm = radiusMm * (0.2 + 0.1 * (seed % 7));
   return [{ kind: "core", diameterMm, atMm: [at(1), at(2), at(3)], rgb: [1, 0, 0] }];
 }
+function bodyOf(seed: number): RayBody {
+  const plan = planOf(seed);
+  const inside = insideOf(seed, plan.piece.diameterMm / 2);
+  return rayBodyOf(solvePlan({ ...plan, piece: { ...plan.piece, inside } }));
+}
+const leanOf = (seed: number): number => ((seed * 7) % 41) - 20;
+
+describe("the places of the grid", () => {
+  it.each([
+    ["all", ALL_PLACES, GRID],
+    ["the left half", LEFT_PLACES, GRID / 2],
+  ])("are those within the ball's outline, each once, %s of them", (_, { order, ends, at }, columns) => {
+    const within = Array.from({ length: GRID * GRID }, (__, k) => k).filter((k) => {
+      const [x, y] = [(2 * (k % GRID) + 1) / GRID - 1, (2 * Math.floor(k / GRID) + 1) / GRID - 1];
+      return k % GRID < columns && x * x + y * y < 1;
+    });
+    expect([...order].sort((a, b) => a - b)).toEqual(within);
+    expect(ends).toHaveLength(ALL_PARTS + 1);
+    expect([ends[0], ends[ALL_PARTS]]).toEqual([0, order.length]);
+    const off = Array.from(order, (k, r) => {
+      const [x, y, z] = at.subarray(3 * r, 3 * r + 3);
+      const [i, j] = [k % GRID, Math.floor(k / GRID)];
+      return Math.hypot(x - (2 * i + 1) / GRID + 1, y - (2 * j + 1) / GRID + 1, x * x + y * y + z * z - 1);
+    });
+    expect(Math.max(...off)).toBeLessThan(1e-12);
+  });
+
+  it("come evenly: the first of 25 parts lie five steps from each other, the first five parts more than two", () => {
+    const { order, ends } = ALL_PLACES;
+    for (const [parts, least] of [
+      [1, 5],
+      [5, Math.sqrt(5)],
+    ]) {
+      const first = [...order.subarray(0, ends[parts])].map((k) => [k % GRID, Math.floor(k / GRID)]);
+      expect(first.length / order.length).toBeCloseTo(parts / ALL_PARTS, 2);
+      const nearest = (a: number): number => {
+        let best = GRID;
+        for (let b = 0; b < first.length; b++)
+          if (b !== a)
+            best = Math.min(best, Math.hypot(first[b][0] - first[a][0], first[b][1] - first[a][1]));
+        return best;
+      };
+      const all = first.map((_, a) => nearest(a));
+      expect(Math.min(...all)).toBeCloseTo(least, 12);
+      expect(Math.max(...all)).toBeCloseTo(least, 12);
+    }
+  });
+});
 
 describe("rays that are not followed", () => {
   it("end as they would have, for 200 made plans", () => {
     const [together, singly] = [emptyEnds(), emptyEnds()];
     const told = { left: 0, inside: 0 };
     for (let seed = 700; seed < 700 + PLANS; seed++) {
-      const plan = planOf(seed);
-      const inside = insideOf(seed, plan.piece.diameterMm / 2);
-      const rays = new StraightRays(rayBodyOf(solvePlan({ ...plan, piece: { ...plan.piece, inside } })));
-      const viewer = leaningViewer(((seed * 7) % 41) - 20);
-      rays.look(viewer, together);
-      rays.look(viewer, singly, false, true);
+      const rays = new StraightRays(bodyOf(seed));
+      const viewer = leaningViewer(leanOf(seed));
+      rays.lookOn(viewer, together, ALL_PLACES, 0, ALL_PLACES.order.length);
+      rays.look(viewer, singly);
       const away = singly.fates.findIndex(
         (fate, k) =>
           together.fates[k] !== fate ||
@@ -47,20 +95,40 @@ describe("rays that are not followed", () => {
     expect(told.inside).toBeGreaterThan(50_000);
   });
 
-  it("are two of three for a guess, and the third on diagonals end as they do among all, for 40 made plans", () => {
-    const [few, all] = [emptyEnds(), emptyEnds()];
-    for (let seed = 700; seed < 740; seed++) {
-      const plan = planOf(seed);
-      const inside = insideOf(seed, plan.piece.diameterMm / 2);
-      const rays = new StraightRays(rayBodyOf(solvePlan({ ...plan, piece: { ...plan.piece, inside } })));
-      const viewer = leaningViewer(((seed * 7) % 41) - 20);
-      rays.look(viewer, few, false, false, 3);
-      rays.look(viewer, all);
-      const isAsked = (k: number) => ((k % few.grid) + Math.floor(k / few.grid)) % 3 === 2;
-      const asked = Array.from(all.fates, (fate, k) => (isAsked(k) ? fate : 0));
-      expect([...few.fates]).toEqual(asked);
-      for (const fate of [BACK, THROUGH, INSIDE])
-        expect(few.counts[fate]).toBe(asked.filter((own) => own === fate).length);
+  it("are fewer than one of three where facets are flat and large", () => {
+    const slab: RayBody = {
+      planeCount: 2,
+      planes: Float64Array.from([0, 0, 1, 0.3, 0, 0, -1, 0.3]),
+      nd: 1.5,
+      designs: [],
+    };
+    const rays = new StraightRays(slab);
+    let followed = 0;
+    const follow = Reflect.get(rays, "follow") as (...all: number[]) => number;
+    Reflect.set(rays, "follow", (...all: number[]) => {
+      followed++;
+      return follow.apply(rays, all);
+    });
+    rays.lookOn(leaningViewer(3), emptyEnds(), ALL_PLACES, 0, ALL_PLACES.order.length);
+    expect(followed).toBeLessThan(ALL_PLACES.order.length / 3);
+  });
+});
+
+describe("looks that are broken off and gone on with", () => {
+  it("come to what all rays at once come to, and few rays near it, for 8 made plans in one room", () => {
+    const room = lookRoom();
+    let off = 0;
+    for (let seed = 700; seed < 708; seed++) {
+      const body = bodyOf(seed);
+      const looks = new Looks(body, true, room);
+      const few = looks.upTo(1);
+      looks.upTo(4);
+      const { images, ...all } = measureLook(body);
+      expect(images).toBeGreaterThanOrEqual(0);
+      expect(looks.upTo(ALL_PARTS)).toEqual(all);
+      expect(Math.abs(few.back - all.back)).toBeLessThan(0.06);
+      off += Math.abs(few.inside - all.inside) / 8;
     }
+    expect(off).toBeLessThan(0.01);
   });
 });

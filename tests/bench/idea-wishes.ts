@@ -1,0 +1,80 @@
+/** Six wishes as people would state them, none of them the benchmark's: what guesses and ways of searching are judged by. */
+import type { IdeaWish } from "../../src/core/ideas/wish.ts";
+
+const base = { format: "glintwright-wish", version: 1, sides: "both" } as const;
+
+export const WISHES: Readonly<Record<string, IdeaWish>> = {
+  pendant: {
+    ...base,
+    piece: { diameterMm: 18, glass: "borosilicate" },
+    rig: { wheelStops: 64 },
+    sides: "front",
+    tiers: [2, 5],
+    facets: [9, 49],
+    limits: { minutes: [0, 300] },
+    want: { sparkle: 1, minutes: -0.3 },
+    across: "minutes",
+    up: "sparkle",
+  },
+  lens: {
+    ...base,
+    piece: { diameterMm: 40, glass: "soda-lime", inside: [{ kind: "bubble", diameterMm: 9 }] },
+    rig: { wheelStops: 72 },
+    tiers: [2, 5],
+    facets: [6, 50],
+    want: { inside: 1, sparkle: 0.5, facets: -0.2 },
+    across: "facets",
+    up: "inside",
+  },
+  skin: {
+    ...base,
+    piece: { diameterMm: 25, glass: "borosilicate" },
+    rig: { wheelStops: 80 },
+    tiers: [2, 6],
+    facets: [12, 80],
+    want: { sparkle: 1, back: 0.5 },
+    across: "skinShare",
+    up: "sparkle",
+  },
+  many: {
+    ...base,
+    piece: {
+      diameterMm: 32,
+      glass: "borosilicate",
+      inside: [{ kind: "core", diameterMm: 12, rgb: [0.1, 0.3, 0.7] }],
+    },
+    rig: { wheelStops: 96 },
+    tiers: [2, 6],
+    facets: [8, 60],
+    meets: "rings",
+    want: { images: 0.6, inside: 0.6, sparkle: -0.3 },
+    across: "images",
+    up: "inside",
+  },
+  glow: {
+    ...base,
+    piece: { diameterMm: 22, glass: "soda-lime" },
+    rig: { wheelStops: null },
+    tiers: [2, 4],
+    facets: [8, 40],
+    limits: { leastFacetMm: [2, 30] },
+    want: { back: 1, through: -0.5, minutes: -0.2 },
+    across: "facets",
+    up: "back",
+  },
+  glitter: {
+    ...base,
+    piece: {
+      diameterMm: 35,
+      glass: "borosilicate",
+      inside: [{ kind: "core", diameterMm: 10, rgb: [0.9, 0.8, 0.1] }],
+    },
+    rig: { wheelStops: 96 },
+    tiers: [3, 6],
+    facets: [20, 90],
+    limits: { minutes: [0, 900] },
+    want: { sparkle: 1, inside: 0.6, minutes: -0.3 },
+    across: "inside",
+    up: "sparkle",
+  },
+};
