@@ -25,11 +25,15 @@ export interface MeetingPair {
 const PAIR_STRIDE = 4096;
 const keyOf = (a: number, b: number): number => Math.min(a, b) * PAIR_STRIDE + Math.max(a, b);
 
-/** Where A cos t + B sin t > c, as [from, to] around its crest; null when nowhere. */
-function above(a: number, b: number, c: number): readonly [number, number] | null {
+/**
+ * Where A cos t + B sin t > c, as [from, to] around its crest; null when nowhere.
+ * @param middle of what is asked about: of all turns the crest nearest to it counts
+ */
+function above(a: number, b: number, c: number, middle: number): readonly [number, number] | null {
   const reach = Math.sqrt(a * a + b * b);
   if (reach <= c) return null;
-  const crest = Math.atan2(b, a);
+  const bare = Math.atan2(b, a);
+  const crest = bare + 2 * Math.PI * Math.round((middle - bare) / (2 * Math.PI));
   const half = c <= -reach ? Math.PI : Math.acos(c / reach);
   return [crest - half, crest + half];
 }
@@ -48,7 +52,8 @@ interface Arc {
 function shareOf(c: number, arc: Arc, rivals: readonly number[], planes: readonly Plane[]): number {
   const plane = planes[c];
   const [pc, qc] = [dot(plane.n, arc.p), dot(plane.n, arc.q)];
-  const own = above(pc, qc, plane.h);
+  const middle = arc.delta / 2;
+  const own = above(pc, qc, plane.h, middle);
   if (!own) return 0;
   let [lo, hi] = [Math.max(0, own[0]), Math.min(arc.delta, own[1])];
   if (plane.h <= 0) return Math.max(0, hi - lo);
@@ -59,7 +64,7 @@ function shareOf(c: number, arc: Arc, rivals: readonly number[], planes: readonl
     // n_c.d / h_c > n_j.d / h_j
     const a = pc * other.h - dot(other.n, arc.p) * plane.h;
     const b = qc * other.h - dot(other.n, arc.q) * plane.h;
-    const wins = above(a, b, 0);
+    const wins = above(a, b, 0, middle);
     if (!wins) {
       // Coincident planes: the earlier one keeps the face.
       if (j < c) return 0;

@@ -67,6 +67,52 @@ describe("pairs", () => {
     expect(has("front/1", "back/1")).toBe(false);
   });
 
+  it("takes no facets for neighbours whose way over more than a quarter of the ball runs onto a third, walked in steps", () => {
+    // From single facets on the back far over the front's round skin: a facet stands over the foot of the one beyond.
+    const p = plan(
+      [
+        tier("alone", 30, 1, { rule: "width", mm: 10 }, 0, "back"),
+        tier("belt", 0, 12, { rule: "edge", mm: 2.5 }, -15),
+        tier("four", 30, 4, { rule: "close", to: "belt" }),
+        tier("low", 10, 4, { rule: "close", to: "four" }, 67.5),
+      ],
+      { diameterMm: 25.4 },
+      { wheelStops: 32 },
+    );
+    const { facets, pairs } = reportPlan(p);
+    const standing = facets
+      .filter((f) => !f.swallowed)
+      .map((f) => {
+        const [a, t] = [(f.armAngleDeg * Math.PI) / 180, (f.azimuthDeg * Math.PI) / 180];
+        const z = f.tier === "alone" ? -Math.sin(a) : Math.sin(a);
+        return { ...f, n: [Math.cos(a) * Math.cos(t), Math.cos(a) * Math.sin(t), z] };
+      });
+    const dotOf = (u: readonly number[], v: readonly number[]) => u[0] * v[0] + u[1] * v[1] + u[2] * v[2];
+    /** What a ray from the centre leaves by; null for skin. */
+    const facetAt = (d: readonly number[]) => {
+      const [first] = standing
+        .map((f) => ({
+          id: f.id,
+          at: dotOf(d, f.n) > 0 ? f.planeMm / dotOf(d, f.n) : Number.POSITIVE_INFINITY,
+        }))
+        .sort((x, y) => x.at - y.at);
+      return first.at < 12.7 ? first.id : null;
+    };
+    const far = pairs
+      .filter((q) => q.edgeMm === 0 && q.a.startsWith("alone"))
+      .map((q) => [q.a, q.b].map((id) => standing.find((f) => f.id === id)!));
+    expect(far.length).toBeGreaterThan(0);
+    for (const [a, b] of far) {
+      const delta = Math.acos(dotOf(a.n, b.n));
+      const met = Array.from({ length: 999 }, (_, i) => {
+        const [u, v] = [Math.sin((1 - (i + 1) / 1000) * delta), Math.sin(((i + 1) / 1000) * delta)];
+        const d = a.n.map((x, k) => (u * x + v * b.n[k]) / Math.sin(delta));
+        return facetAt(d);
+      });
+      expect(new Set(met.filter((id) => id !== null && id !== a.id && id !== b.id))).toEqual(new Set());
+    }
+  });
+
   it("lists each pair once, a before b in plan order", () => {
     const p = plan([
       tier("a", 0, 9, { rule: "edge", mm: 1 }),
