@@ -99,12 +99,17 @@ function groundOf(
   };
 }
 
-/** Tiers that could be cut by their rules and can't be now: a depth of nothing is no cut. */
-function brokenOf(was: SolvedPlan, now: SolvedPlan): number[] {
+/**
+ * Tiers that could be cut by their rules and can't be now: a depth of nothing is no cut. One of which nothing was left as
+ * planned has nothing to lose.
+ */
+function brokenOf({ solved: was, swallowed }: Meets, now: SolvedPlan): number[] {
   const leastMm = leastDepthsOf(was);
   return now.tiers.flatMap(({ met, depthMm }, i) => {
     const isCut = met && (now.plan.tiers[i].depth.rule === "depth" || depthMm >= leastMm[i]);
-    return was.tiers[i].met && !isCut ? [i] : [];
+    const { first, count } = was.tiers[i];
+    const isThere = swallowed.slice(first, first + count).includes(false);
+    return was.tiers[i].met && isThere && !isCut ? [i] : [];
   });
 }
 
@@ -112,7 +117,7 @@ function judge({ was, plan, items }: Question, ground: Ground, turns: Turns): Ju
   const turned = withAngles(plan, anglesAt(ground, turns));
   return unlessInexact(() => {
     const now = meetsOf(turned);
-    const broken = brokenOf(was.solved, now.solved);
+    const broken = brokenOf(was, now.solved);
     return {
       plan: turned,
       solved: now.solved,

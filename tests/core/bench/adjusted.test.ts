@@ -357,6 +357,22 @@ describe("angles that follow a slip", () => {
     }
   });
 
+  it("turns nothing for the sake of a tier of which nothing is left as planned", () => {
+    // The third ring lies under the second all over: its rule can be met as planned, and not over what was cut.
+    const rings = plan([
+      ring("a", 12, 10, TOUCH),
+      ring("b", 12, 40, { rule: "close", to: "a" }, 15),
+      ring("c", 12, 65, corners("b")),
+    ]);
+    const { planned, resolved } = slip(rings, 0, -1.5, 0.05);
+    const was = bruteMeets(planned);
+    expect([...was.alive].some((k) => k >= 24)).toBe(false);
+    expect(bruteLost(was, bruteMeets(resolved))).toBe(0);
+    const { changes, meets } = adjusted(planned, resolved);
+    expect(changes).toEqual([]);
+    expect(meets).toBe(true);
+  });
+
   it("turns nothing where depth alone does it", () => {
     const { planned, resolved } = slip(marble, 0, 1.3);
     expect(adjusted(planned, resolved)).toMatchObject({ changes: [], meets: true, lost: [], plan: resolved });
