@@ -21,7 +21,7 @@ import { useFormat } from "../use-format.ts";
 import { CROPS, type Crop, sizeOf } from "./crops.ts";
 import { useLook } from "./look-settings.ts";
 import { pngOf } from "./png.ts";
-import { type Quality, SAMPLES, type Side, traceAsked } from "./saved-picture.ts";
+import { type Asked, type Quality, SAMPLES, type Side, traceAsked } from "./saved-picture.ts";
 import { tracedPicture, useTracing } from "./traced.ts";
 import { useJob } from "./use-job.ts";
 import { variantName } from "./variant-name.ts";
@@ -103,93 +103,57 @@ function PictureFields({
   );
 }
 
-export function SavePicture() {
+/** What is asked of one picture. */
+interface ToSave extends Asked {
+  readonly hasCaption: boolean;
+}
+
+/** Traces the picture that is asked for, as a job that can be stopped, and hands it over. */
+function useSaving(asked: ToSave) {
   const studio = useStudioStore();
   const look = useWords(lookWords);
   const language = useLanguage();
   const { glasses } = useWords(planWords).piece;
-  const words = look.save;
   const format = useFormat();
   const plan = useSettledPlan();
-  const comparesTwo = useLook((settings) => settings.against === "other");
-  const [side, setSide] = useState<Side>("left");
-  const job = useJob();
-  const canTrace = useTracing()?.check.pass ?? false;
-  const [chosen, setChosen] = useOutlasting("picture", BEGUN, readChosen);
-  const choose = (change: Partial<Chosen>) => setChosen((now) => ({ ...now, ...change }));
-  const { size, quality, crop } = chosen;
   const { ground } = usePalette();
-  const hasTable = useLook((settings) => settings.table !== "none");
-  const [wantsPaper, setPaper] = useState(true);
-  // What Look shows stays as it is; pictures for elsewhere lie on something.
-  const laysDown = crop !== "screen" && !hasTable;
-  const isLaidDown = laysDown && wantsPaper;
-  const [isTransparent, setTransparent] = useState(false);
-  const [hasCaption, setCaption] = useState(false);
   const { eye } = useViewport();
+  const job = useJob();
   const [saved, setSaved] = useState<Saved | null>(null);
-
-  const across = sizeOf(crop, size);
-  const ms = canTrace
-    ? tracedPicture(studio).renderer.stillMs(
-        across.width * across.height,
-        SAMPLES[quality],
-        hasTable || isLaidDown,
-      )
-    : null;
-
   const save = () =>
     job.start(async (signal, onProgress) => {
       setSaved(null);
       const { r, g, b } = ground;
-      const asked = { side, ...chosen, isLaidDown, isTransparent };
       const seen = eye.getState().view;
       const traced = await traceAsked(studio, plan, asked, seen, [r, g, b], signal, onProgress);
       const { picture, shown, called, settings } = traced;
       const glass = settings.glass === "planned" ? shown.piece.glass : settings.glass;
-      const caption = words.captionText(
+      const caption = look.save.captionText(
         called,
         format.length(shown.piece.diameterMm),
         glassInWords(glass, glasses),
       );
       const name = variantName(called, settings, { look, glasses, language }, settings.picture?.name);
       const fileName = fileNameOf({ ...shown, name }).replace(/\.glintwright\.json$/, ".png");
-      const file = await pngOf(picture, isTransparent, hasCaption ? caption : null);
+      const file = await pngOf(picture, asked.isTransparent, asked.hasCaption ? caption : null);
       offerFile(fileName, file);
       setSaved({ name: fileName, file });
     });
+  return { job, save, saved };
+}
 
+/** The press that begins, how far it is, what came of it. */
+function Saving({ asked, ms }: { asked: ToSave; ms: number | null }) {
+  const words = useWords(lookWords).save;
+  const format = useFormat();
+  const { job, save, saved } = useSaving(asked);
   return (
-    <section className="look-part">
-      <h2>{words.title}</h2>
-      {comparesTwo ? (
-        <Pick
-          label={words.which}
-          value={side}
-          options={[
-            { id: "left", words: look.compare.left },
-            { id: "right", words: look.compare.right },
-          ]}
-          onChange={setSide}
-        />
-      ) : null}
-      <PictureFields chosen={chosen} onChange={choose} />
-      {laysDown ? (
-        <Toggle isOn={wantsPaper} onChange={setPaper}>
-          {words.onPaper}
-        </Toggle>
-      ) : null}
-      <Toggle isOn={isTransparent} onChange={setTransparent}>
-        {words.transparent}
-      </Toggle>
-      <Toggle isOn={hasCaption} onChange={setCaption}>
-        {words.caption}
-      </Toggle>
+    <>
       {ms === null || job.share !== null ? null : (
         <p className="look-note">{words.takes(timeInWords(ms, words, format.number))}</p>
       )}
       {job.share === null ? (
-        <Button look="strong" isDisabled={!canTrace} onPress={save}>
+        <Button look="strong" isDisabled={ms === null} onPress={save}>
           {words.save}
         </Button>
       ) : (
@@ -211,6 +175,62 @@ export function SavePicture() {
           {words.failed(job.trouble)}
         </p>
       ) : null}
+    </>
+  );
+}
+
+export function SavePicture() {
+  const studio = useStudioStore();
+  const look = useWords(lookWords);
+  const words = look.save;
+  const comparesTwo = useLook((settings) => settings.against === "other");
+  const [side, setSide] = useState<Side>("left");
+  const canTrace = useTracing()?.check.pass ?? false;
+  const [chosen, setChosen] = useOutlasting("picture", BEGUN, readChosen);
+  const { size, quality, crop } = chosen;
+  const hasTable = useLook((settings) => settings.table !== "none");
+  const [wantsPaper, setPaper] = useState(true);
+  // What Look shows stays as it is; pictures for elsewhere lie on something.
+  const laysDown = crop !== "screen" && !hasTable;
+  const isLaidDown = laysDown && wantsPaper;
+  const [isTransparent, setTransparent] = useState(false);
+  const [hasCaption, setCaption] = useState(false);
+  const across = sizeOf(crop, size);
+  const pixels = across.width * across.height;
+  return (
+    <section className="look-part">
+      <h2>{words.title}</h2>
+      {comparesTwo ? (
+        <Pick
+          label={words.which}
+          value={side}
+          options={[
+            { id: "left", words: look.compare.left },
+            { id: "right", words: look.compare.right },
+          ]}
+          onChange={setSide}
+        />
+      ) : null}
+      <PictureFields chosen={chosen} onChange={(change) => setChosen((now) => ({ ...now, ...change }))} />
+      {laysDown ? (
+        <Toggle isOn={wantsPaper} onChange={setPaper}>
+          {words.onPaper}
+        </Toggle>
+      ) : null}
+      <Toggle isOn={isTransparent} onChange={setTransparent}>
+        {words.transparent}
+      </Toggle>
+      <Toggle isOn={hasCaption} onChange={setCaption}>
+        {words.caption}
+      </Toggle>
+      <Saving
+        asked={{ ...chosen, side, isLaidDown, isTransparent, hasCaption }}
+        ms={
+          canTrace
+            ? tracedPicture(studio).renderer.stillMs(pixels, SAMPLES[quality], hasTable || isLaidDown)
+            : null
+        }
+      />
     </section>
   );
 }
