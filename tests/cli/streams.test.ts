@@ -83,6 +83,11 @@ it.concurrent.each([
     "sheet small.json --out unread",
     /^--out: can't write unread: nobody is at .*\n$/,
   ],
+  [
+    "a place that takes no folder",
+    "film small.json --frames 1 --size 8 --samples 1 --out /proc/films/one",
+    /^--out: can't write .*\/proc\/films\/one: there is no such file or folder\n$/,
+  ],
 ])("ends with one line and status 2 on %s", async (_, line, said) => {
   const { status, out, err } = await shell(`glint ${line}`);
   expect(err).toMatch(said);

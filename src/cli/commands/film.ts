@@ -3,7 +3,7 @@
  * Counter-clockwise seen from above, from the usual view on, the last one step before the first, so that they loop.
  */
 import { mkdir, readdir, stat } from "node:fs/promises";
-import { join } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import type { Vec3 } from "../../core/geometry/vec.ts";
 import { directionOf, turnAbout } from "../../core/optics/camera.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
@@ -17,7 +17,7 @@ import { printJson } from "../print.ts";
 import { readPlan } from "../read-plan.ts";
 import { renderOptions } from "../render-options.ts";
 import { renderPicture } from "../render-threads.ts";
-import { systemSaid } from "../system-fault.ts";
+import { systemCode, systemSaid } from "../system-fault.ts";
 import { type Said, UsageError } from "../usage-error.ts";
 
 /** Four digits number the pictures. */
@@ -30,15 +30,34 @@ const PLAIN_UP: Vec3 = [0, 1, 0];
 
 const nameOf = (frame: number): string => `${String(frame).padStart(4, "0")}.png`;
 
+/**
+ * Makes a folder and those it lies in, each asked for twice at most: Node's own recursive way never ends where the system
+ * takes no folder, as under /proc.
+ * @param folder absolute
+ */
+async function makeFolders(folder: string): Promise<void> {
+  try {
+    await mkdir(folder);
+  } catch (error) {
+    const code = systemCode(error);
+    if (code === "EEXIST") return;
+    const above = dirname(folder);
+    if (code !== "ENOENT" || above === folder) throw error;
+    await makeFolders(above);
+    await mkdir(folder);
+  }
+}
+
 /** Makes the folder where there is none. Pictures of a longer film would stay among those of this one: such a folder is refused. */
 async function openFolder(folder: string, frames: number): Promise<void> {
   const refused = (why: Said) =>
     new UsageError((words, language) => `${words.files.cantWriteTo(folder)}: ${why(words, language)}`);
+  const place = resolve(folder);
   let names: readonly string[] = [];
   try {
-    if ((await stat(folder).catch(() => null))?.isFile()) throw refused(({ files }) => files.noFolder);
-    await mkdir(folder, { recursive: true });
-    names = await readdir(folder);
+    if ((await stat(place).catch(() => null))?.isFile()) throw refused(({ files }) => files.noFolder);
+    await makeFolders(place);
+    names = await readdir(place);
   } catch (error) {
     const why = systemSaid(error);
     throw why === null ? error : refused(why);
