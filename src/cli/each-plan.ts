@@ -2,12 +2,11 @@
  * One question asked of one plan or of many. One plan's answer is printed for reading; of several, one line of JSON each, in
  * their order. A plan without an answer has its error on its line and on standard error, and the others go on.
  */
-import { InexactCut } from "../core/geometry/inexact-cut.ts";
 import type { PlanFile } from "../core/plan/file.ts";
 import type { Language } from "../words/language.ts";
 import { printJson, printJsonLine } from "./print.ts";
 import { readPlan } from "./read-plan.ts";
-import { type Ending, endingOf } from "./usage-error.ts";
+import { type Ending, endingOf, UsageError } from "./usage-error.ts";
 
 type Answer = (file: PlanFile) => unknown;
 
@@ -19,8 +18,8 @@ async function told(path: string, answer: Answer, language: Language): Promise<T
   } catch (error) {
     const ending = endingOf(error, language);
     if (ending === null) throw error;
-    // a plan that could not be read names itself already
-    const line = error instanceof InexactCut ? `${path}: ${ending.line}` : ending.line;
+    // a file that could not be read names itself already
+    const line = error instanceof UsageError ? ending.line : `${path}: ${ending.line}`;
     return { ending: { ...ending, line } };
   }
 }

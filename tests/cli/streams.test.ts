@@ -184,6 +184,21 @@ it.each(["report", "solve"])(
   },
 );
 
+it("names the one of several plans whose picture is damaged", async () => {
+  // the head says one pixel, and no pixel follows
+  const head = Buffer.from("89504e470d0a1a0a0000000d4948445200000001000000010806000000", "hex").toString(
+    "base64",
+  );
+  const eye = { kind: "picture", shape: "disc", diameterMm: 5, atMm: [0, 0, 0], picture: "eye" } as const;
+  const damaged = plan([], { inside: [eye] });
+  const pictures = { eye: `data:image/png;base64,${head}` };
+  writeFileSync(at("damaged.json"), JSON.stringify({ ...damaged, pictures }));
+  const { status, out, err } = await answer("measure", at("small.json"), at("damaged.json"));
+  expect(status).toBe(2);
+  expect(err).toMatch(/damaged\.json: pictures\.eye: [^\n]+\n$/);
+  expect(JSON.parse(out.trimEnd().split("\n")[1])).toEqual({ error: err.trimEnd() });
+});
+
 it("tells a model that would not be whole by the same status, in one line", () => {
   expect(endingOf(new BrokenMesh("open"))).toEqual({
     status: 3,
