@@ -115,7 +115,10 @@ const ALL_RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best
 /** What axe finds serious or critical, one line each: all of WCAG 2.2 A and AA and good practice, or what its colours alone can break. */
 export async function seriousFindings(page: Page, what: "all" | "colours" = "all"): Promise<string[]> {
   await page.evaluate(colourChangesEnd);
-  const axe = new AxeBuilder({ page }).options({ resultTypes: ["violations"] });
+  // half a megabyte to read: handed over once to a page that goes on
+  const isThere = await page.evaluate("'axe' in window");
+  const axe = new AxeBuilder(isThere ? { page, axeSource: ";" } : { page });
+  axe.options({ resultTypes: ["violations"] });
   // in the page itself: there are no frames to gather from
   axe.setLegacyMode(true);
   if (what === "all") axe.withTags(ALL_RULES);
