@@ -6,6 +6,9 @@
 // with it. Source of the two halves: F. Rousselle, C. Knaus, M. Zwicker, Adaptive Rendering with Non-Local Means Filtering,
 // ACM TOG 31(6), 2012; here pixels are compared, not patches.
 
+//
+// Set from outside: COUNTED, 1 where each pixel counts its samples in alpha.
+
 uniform sampler2D firstSum;
 uniform sampler2D secondSum;
 uniform float firstSamples;
@@ -30,12 +33,20 @@ vec4 squeezed(vec4 radiance) {
   return vec4(log(1.0 + max(ground + radiance.rgb, 0.0)), radiance.a);
 }
 
+vec4 meanOf(vec4 sum, float samples) {
+#if COUNTED
+  return sum / sum.a;
+#else
+  return sum / samples;
+#endif
+}
+
 vec4 firstAt(ivec2 pixel) {
-  return texelFetch(firstSum, pixel, 0) / firstSamples;
+  return meanOf(texelFetch(firstSum, pixel, 0), firstSamples);
 }
 
 vec4 secondAt(ivec2 pixel) {
-  return texelFetch(secondSum, pixel, 0) / secondSamples;
+  return meanOf(texelFetch(secondSum, pixel, 0), secondSamples);
 }
 
 float squaredLength(vec4 v) {

@@ -403,10 +403,10 @@ Leaving meetNext(inout Walker w, PathColour colour, inout uint random) {
 #if TABLE
 // Of all that leaves the inside downwards, the part that is followed.
 struct Down {
-  vec3 p;
-  vec3 d;
-  // Whether it came by the ring.
-  bool isOfRing;
+  // Where it meets the table.
+  vec3 q;
+  // Whether the page is seen there.
+  bool isPage;
   // For each unit of `sum`.
   Amount weight;
   // Strength of all parts.
@@ -414,14 +414,13 @@ struct Down {
 };
 
 // Each part is taken with the chance of its strength.
-void offer(inout Down down, vec3 p, vec3 d, bool isOfRing, Amount weight, inout uint random) {
+void offer(inout Down down, vec3 q, bool isPage, Amount weight, inout uint random) {
   float strength = strongest(weight);
   if (strength <= 0.0) return;
   down.sum += strength;
   if (nextRandom(random) * down.sum >= strength) return;
-  down.p = p;
-  down.d = d;
-  down.isOfRing = isOfRing;
+  down.q = q;
+  down.isPage = isPage;
   down.weight = weight / strength;
 }
 
@@ -436,7 +435,7 @@ Amount shadeOf(vec3 thrown, vec3 q, PathColour colour) {
 Amount followInside(inout Walker w, PathColour colour, inout uint random) {
   Amount sum = Amount(0.0);
 #if TABLE
-  Down down = Down(w.p, w.d, false, Amount(0.0), 0.0);
+  Down down = Down(w.p, false, Amount(0.0), 0.0);
 #endif
   for (int meetings = 1; meetings < MOST_MEETINGS; meetings++) {
     if (meetings >= reach) break;
@@ -457,7 +456,7 @@ Amount followInside(inout Walker w, PathColour colour, inout uint random) {
     }
 #endif
     if (leaves && goesDown(leaving.d)) {
-      offer(down, from, leaving.d, isByRing, leaving.share, random);
+      offer(down, pointOnTable(from, leaving.d), !isByRing && isPage(leaving.d), leaving.share, random);
       leaves = false;
     }
 #endif
@@ -470,11 +469,10 @@ Amount followInside(inout Walker w, PathColour colour, inout uint random) {
   }
 #if TABLE
   if (down.sum > 0.0) {
-    vec3 q = pointOnTable(down.p, down.d);
-    vec3 thrown = thrownBackAt(q);
+    vec3 thrown = thrownBackAt(down.q);
     Amount weight = down.sum * down.weight;
-    if (isPage(down.d) && !down.isOfRing) w.page += weight * shadeOf(thrown, q, colour);
-    else sum += weight * colourFor(reflectanceAt(q) * thrown, colour);
+    if (down.isPage) w.page += weight * shadeOf(thrown, down.q, colour);
+    else sum += weight * colourFor(reflectanceAt(down.q) * thrown, colour);
   }
 #endif
   return sum + w.weight * colourFor(lightAround, colour);

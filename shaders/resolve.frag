@@ -4,6 +4,7 @@ precision highp float;
 precision highp int;
 precision highp sampler2D;
 
+#define COUNTED 0
 #include "halves.glsl"
 
 // 1: both halves have as many samples, and are smoothed.

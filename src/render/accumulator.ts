@@ -4,16 +4,32 @@
  * textures change places, so that the halves always hold whole passes. RGB = sum of radiance, alpha = sum of coverage.
  *
  * What shows is a picture of its own, made of the halves now and then (`resolve.frag`); after a restart it stays until a pass
- * of the new picture is whole. A guided picture's first pass is a sketch without dispersion: it stands where the second half
- * will begin, is shown until a ray has all its wavelengths, and n passes hold n - 1 samples.
+ * of the new picture is whole. Where wavelengths part the first passes are a sketch without: it is shown until as many rays have
+ * all their wavelengths, and is no part of their sums.
  */
 import { makeFramebuffer, makeTarget } from "./gl-target.ts";
-import { type Half, halfOfPass, samplesAfter, samplesOfHalves, soFar, WAVES_A_RAY } from "./pass.ts";
+import {
+  type Half,
+  halfOfPass,
+  samplesAfter,
+  samplesOfHalves,
+  sketchOfHalves,
+  soFar,
+  WAVES_A_RAY,
+} from "./pass.ts";
 
 type Slot = 0 | 1 | 2;
 
 /** A smoothed picture is made again once it has so many times the samples. */
 const SMOOTHED_AGAIN = 2;
+
+/** Some of its pixels. */
+export interface Area {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
 
 /** The sum of one half. */
 export interface HalfSum {
@@ -34,7 +50,8 @@ export class Accumulator {
   readonly picture: WebGLTexture;
   readonly pictureTarget: WebGLFramebuffer;
   private places: readonly [Slot, Slot] = [0, 1];
-  private isGuided = false;
+  /** Passes of the sketch; 0 where no wavelengths part. */
+  sketches = 0;
   /** Whole passes drawn since the restart. */
   passes = 0;
   /** Samples per pixel of all whole passes; after a restart those of the old picture, until a new pass is whole. */
@@ -76,6 +93,14 @@ export class Accumulator {
     return ([0, 1, 2] as const).find((place) => !this.places.includes(place)) ?? 0;
   }
 
+  /** Brings to `back` what stays as it is wherever the pass adds nothing. */
+  carryOver(): void {
+    const { gl, width, height } = this;
+    gl.bindFramebuffer(gl.READ_FRAMEBUFFER, this.framebuffers[this.places[this.half]]);
+    gl.bindFramebuffer(gl.DRAW_FRAMEBUFFER, this.back);
+    gl.blitFramebuffer(0, 0, width, height, 0, 0, width, height, gl.COLOR_BUFFER_BIT, gl.NEAREST);
+  }
+
   /** The pass in `back` is complete. */
   endPass(): void {
     const { free, half } = this;
@@ -85,47 +110,57 @@ export class Accumulator {
       this.isMade = false;
     }
     this.passes += 1;
-    this.samples = samplesAfter(this.passes, this.isGuided);
+    this.samples = samplesAfter(this.passes, this.sketches);
     this.hasNews = true;
   }
 
   /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `keep` = 0). */
-  restart(isGuided: boolean): void {
+  restart(sketches: number): void {
     this.passes = 0;
-    this.isGuided = isGuided;
+    this.sketches = sketches;
     this.hasNews = false;
   }
 
   /** What `picture` has to be made of now; null when it is still good enough. */
   get overdue(): Showable | null {
     if (!this.hasNews) return null;
-    const samples = samplesOfHalves(this.passes, this.isGuided);
-    const halves = [this.halfSum(0, samples[0]), this.halfSum(1, samples[1])] as const;
-    const isSketch = this.isGuided && samples[0] < WAVES_A_RAY;
-    // The sketch changes no more until a ray has all its wavelengths, and in software making a picture takes as long as a good part
-    // of a sample: so whole rays are waited for, if there is anything to show meanwhile.
-    if (this.isGuided && this.isMade && (isSketch || this.samples % WAVES_A_RAY !== 0)) return null;
-    if (isSketch) return { halves: [this.halfSum(0, 0), this.halfSum(1, 1)], smoothed: false };
-    const smoothed = samples[0] === samples[1];
-    if (smoothed) return this.samples >= this.smoothedAt * SMOOTHED_AGAIN ? { halves, smoothed } : null;
+    const { passes, sketches } = this;
+    const [first, second] = this.held;
+    const samples = first + second;
+    // The sketch changes no more until as many rays have all their wavelengths, and in software making a picture takes as long as a
+    // good part of a sample: so whole rays are waited for, if there is anything to show meanwhile.
+    const isBetween = samples % WAVES_A_RAY !== 0 || samples < sketches * WAVES_A_RAY;
+    if (sketches > 0 && passes > sketches && this.isMade && isBetween) return null;
+    const halves = [this.halfSum(0, first), this.halfSum(1, second)] as const;
+    const smoothed = first === second;
+    if (smoothed) return samples >= this.smoothedAt * SMOOTHED_AGAIN ? { halves, smoothed } : null;
     return this.smoothedAt > 0 ? null : { halves, smoothed };
   }
 
+  /** Samples in each half that make one picture: those of the sketch, until a ray has all its wavelengths. */
+  private get held(): readonly [number, number] {
+    const { passes, sketches } = this;
+    const samples = samplesOfHalves(passes, sketches);
+    if (sketches === 0 || samples[0] >= WAVES_A_RAY) return samples;
+    const [first, second] = sketchOfHalves(passes, sketches);
+    return [passes > sketches ? 0 : first, second];
+  }
+
   /** `picture` has been made of what was overdue. */
-  resolved({ smoothed }: Showable): void {
+  resolved({ halves, smoothed }: Showable): void {
     this.hasNews = false;
     this.isMade = true;
-    this.smoothedAt = smoothed ? this.samples : 0;
+    this.smoothedAt = smoothed ? halves[0].samples + halves[1].samples : 0;
   }
 
   /** What a half holds, see `soFar` of `pass.ts`. */
   soFar(half: Half): HalfSum {
-    return this.halfSum(...soFar(half, this.passes, this.isGuided));
+    return this.halfSum(...soFar(half, this.passes, this.sketches));
   }
 
   /** The half that the pass that is being drawn adds to. */
   get half(): Half {
-    return halfOfPass(this.passes, this.isGuided);
+    return halfOfPass(this.passes, this.sketches);
   }
 
   private halfSum(half: Half, samples: number): HalfSum {
@@ -134,13 +169,13 @@ export class Accumulator {
 
   /** Mean over the samples, not smoothed, RGBA, rows bottom to top. Waits for the graphics card: for tests and saving only. */
   readMean(): Float32Array {
-    const samples = samplesOfHalves(this.passes, this.isGuided);
-    const isSketch = this.isGuided && this.passes === 1;
+    const { passes, sketches } = this;
+    const counts = (passes > sketches ? samplesOfHalves : sketchOfHalves)(passes, sketches);
     const mean = new Float32Array(this.width * this.height * 4);
     for (const half of [0, 1] as const) {
-      if (samples[half] === 0 && !(isSketch && half === 1)) continue;
+      if (counts[half] === 0) continue;
       this.read(this.framebuffers[this.places[half]]).forEach((value, i) => {
-        mean[i] += value / this.samples;
+        mean[i] += value / (counts[0] + counts[1]);
       });
     }
     return mean;

@@ -4,10 +4,18 @@
  * halves stay independent. It knows of no eye, and stays while one moves. What is read of a half is smoothed (`smooth-map.frag`) as
  * soon as both have as much; the other half only says where.
  */
-import { Accumulator, type HalfSum } from "./accumulator.ts";
+import { Accumulator, type Area, type HalfSum } from "./accumulator.ts";
 import { makeFramebuffer, makeTarget } from "./gl-target.ts";
 import type { PackedScene } from "./packed-scene.ts";
-import { type Half, type Pass, type PassScene, passAt, samplesOfHalves } from "./pass.ts";
+import {
+  type Half,
+  type Pass,
+  type PassScene,
+  passAt,
+  samplesOfHalves,
+  sketchOfHalves,
+  WAVES_A_RAY,
+} from "./pass.ts";
 
 /** A map has so many texels for a picture's pixels, each way. */
 const TEXELS_A_PIXEL = 0.33;
@@ -28,20 +36,45 @@ const leadAt = (passes: number, by: Leading): number =>
 /** With so many it is left as it is. */
 const MOST_PASSES = 4097;
 /**
- * It is smoothed once it has as many passes more as it had, at most so many, in steps of which each looks at neighbours so many texels
+ * It is smoothed once it has as many passes more as it had, at most so many or a share of what it had, in steps of which each looks at neighbours so many texels
  * apart. Its first pass, one path a texel, knows no halves yet: all neighbours count alike then, so that a table's first picture is
  * soft, and not strewn with dots; and as long as halves hold few paths they may agree by chance, so that the first step goes on as that.
  */
 const SMOOTHED_AFTER = 8;
+const SMOOTHED_SHARE = 1 / 8;
 export const SMOOTHING_STEPS = [1, 2, 4] as const;
 /** Two wavelengths half a spectrum apart are grey enough for what is smoothed, and leave a map twice as many rays as a picture. */
 const WAVES_A_RAY_OF_MAP = 2;
+/**
+ * Close to the piece lie nearly all edges, caustics and noise: there, in a square of so much of a side, a map gains every pass, and
+ * beyond it, as long as it holds few paths and then in each such round of both halves.
+ */
+const INNER = 0.65;
+const WHOLE_UNTIL = 16;
+const WHOLE_EACH = 8;
+/** By the end of a picture's sketch of several rays its map has twice as many. */
+const SKETCHES_EACH = 2;
+/** Passes of the sketch that the map of a picture with so many begins with. */
+export const mapSketches = (sketches: number): number => (sketches > 1 ? SKETCHES_EACH * sketches : sketches);
 /** A map's chances are not its picture's. */
 const SEED_OF_MAP = 0x7f4a7c15;
 
 /** Texels each way of the map for pictures of so many pixels. */
 export const mapSide = (pixels: number): number =>
   Math.round(Math.min(MOST_SIDE, Math.max(LEAST_SIDE, TEXELS_A_PIXEL * Math.sqrt(pixels))));
+
+/** Whether the pass after so many goes over all of the map. Both halves get as much. */
+export function isWholeAt(passes: number, sketches: number): boolean {
+  const samples = passes - sketches;
+  const round = Math.floor(samples / (sketches > 0 ? 2 * WAVES_A_RAY : 2));
+  return samples < WHOLE_UNTIL || round % WHOLE_EACH === 0;
+}
+
+/** The texels of a map that the pass after so many goes over. */
+export function areaAt(passes: number, sketches: number, side: number): Area {
+  const margin = isWholeAt(passes, sketches) ? 0 : Math.floor(0.5 * (1 - INNER) * side);
+  return { x: margin, y: margin, width: side - 2 * margin, height: side - 2 * margin };
+}
 
 /** How many passes a map that has `now` is to gain before a picture does that has so many already. */
 export function mapPassesDue(now: number, passes: number, by: Leading): number {
@@ -50,25 +83,33 @@ export function mapPassesDue(now: number, passes: number, by: Leading): number {
 }
 
 /** Paths that go into the map of a picture of so many pixels and samples, if it is made for that picture alone. */
-export const mapPaths = (pixels: number, samples: number, by: Leading): number =>
-  mapSide(pixels) ** 2 * (samples + leadAt(samples, by));
+export function mapPaths(pixels: number, samples: number, sketches: number, by: Leading): number {
+  const side = mapSide(pixels);
+  let paths = 0;
+  for (let passes = 0; passes < samples + leadAt(samples, by); passes++)
+    paths += areaAt(passes, sketches, side).width ** 2;
+  return paths;
+}
 
 /**
  * Whether it is to be smoothed after so many passes: both halves have as much, and it was not just done; or it is the first.
  * @returns how many of the steps, from the first, are to take all neighbours alike; null when it is not to be smoothed
  */
-export function blindStepsAt(passes: number, smoothedAt: number, isGuided: boolean): number | null {
+export function blindStepsAt(passes: number, smoothedAt: number, sketches: number): number | null {
   if (passes === 1 && smoothedAt === 0) return SMOOTHING_STEPS.length;
-  const [first, second] = samplesOfHalves(passes, isGuided);
-  const more = Math.min(SMOOTHED_AFTER, Math.max(1, smoothedAt - 1));
+  const [first, second] = (passes > sketches ? samplesOfHalves : sketchOfHalves)(passes, sketches);
+  const more = Math.max(
+    Math.min(SMOOTHED_AFTER, Math.max(1, smoothedAt - 1)),
+    SMOOTHED_SHARE * smoothedAt,
+  );
   if (first === 0 || first !== second || passes < smoothedAt + more) return null;
   return passes < SOON ? 1 : 0;
 }
 
 /** What the pass over a map does that has so many already. */
-export const mapPassAt = (index: number, { hasDispersion, maxMeetings, seed }: PassScene): Pass =>
+export const mapPassAt = (index: number, { sketches, maxMeetings, seed }: PassScene): Pass =>
   passAt(index, {
-    hasDispersion,
+    sketches,
     maxMeetings,
     seed: (seed ^ SEED_OF_MAP) >>> 0,
     wavesARay: WAVES_A_RAY_OF_MAP,
@@ -87,17 +128,19 @@ export class LightMap {
     private readonly packed: PackedScene,
     side: number,
     private readonly leading: Leading,
+    sketches: number,
   ) {
     this.sums = new Accumulator(gl, side, side);
     const make = () => makeTarget(gl, gl.RGBA16F, side, side);
     this.smoothed = SMOOTHING_STEPS.map(() => [make(), make()] as const);
     this.targets = this.smoothed.map((halves) => makeFramebuffer(gl, halves));
-    this.sums.restart(packed.hasDispersion);
+    this.sums.restart(sketches);
   }
 
   /**
    * @param pixels of the pictures that are to read it
    * @param others maps that are there; where one would be the same it goes on
+   * @param sketches passes of the pictures' sketch
    */
   static make(
     gl: WebGL2RenderingContext,
@@ -105,10 +148,11 @@ export class LightMap {
     pixels: number,
     others: readonly (LightMap | null | undefined)[],
     leading: Leading,
+    sketches: number,
   ): LightMap {
     const side = mapSide(pixels);
     const same = others.find((map) => map?.sums.width === side && haveOneMap(map.packed, packed));
-    return same ?? new LightMap(gl, packed, side, leading);
+    return same ?? new LightMap(gl, packed, side, leading, mapSketches(sketches));
   }
 
   /** What it holds is rough as yet. */
@@ -123,7 +167,12 @@ export class LightMap {
 
   /** The pass that it gains next. */
   get next(): Pass {
-    return mapPassAt(this.sums.passes, this.packed);
+    return mapPassAt(this.sums.passes, { ...this.packed, sketches: this.sums.sketches });
+  }
+
+  /** The texels that this goes over; all others stay as they are. */
+  get nextArea(): Area {
+    return areaAt(this.sums.passes, this.sums.sketches, this.sums.width);
   }
 
   /** What a picture's half reads. */
@@ -139,7 +188,7 @@ export class LightMap {
     apart: number;
     isBlind: boolean;
   }[] {
-    const blind = blindStepsAt(this.sums.passes, this.smoothedAt, this.packed.hasDispersion);
+    const blind = blindStepsAt(this.sums.passes, this.smoothedAt, this.sums.sketches);
     if (blind === null) return [];
     const sums = [this.sums.soFar(0), this.sums.soFar(1)] as const;
     return SMOOTHING_STEPS.map((apart, k) => {

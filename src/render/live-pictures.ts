@@ -16,6 +16,12 @@ const COARSE_PASS_MS = 30;
 /** Where a full pass takes longer than this, a coarse one comes first. */
 const FIRST_PASS_MS = 40;
 
+/**
+ * Rays of the sketch, all light at once. In software they make a picture that is good enough to judge by before the programs are
+ * needed that part the light, and with a fourth of the passes.
+ */
+const SKETCHES = { card: 1, software: 4 } as const;
+
 type Resolution = "full" | "coarse";
 
 interface Side {
@@ -30,6 +36,8 @@ export interface Progress {
   readonly samples: number;
   /** Only a coarse picture, or none, has been through yet. */
   readonly isCoarse: boolean;
+  /** Its sketch is whole. */
+  readonly isSketched: boolean;
   /** The light on its table is rough as yet. */
   readonly gathersTable: boolean;
   /** There is nothing left to do. */
@@ -67,12 +75,19 @@ export class LivePictures {
 
   get progress(): Progress {
     const [side] = this.sides;
-    if (!side) return { samples: 0, isCoarse: true, gathersTable: false, isFinest: false };
+    if (!side) return { samples: 0, isCoarse: true, isSketched: false, gathersTable: false, isFinest: false };
     const { full, coarse, scene } = side;
     const gathersTable = scene.map?.isEarly ?? false;
     const isCoarse = full.passes === 0;
     const samples = isCoarse ? Math.min(1, coarse.passes) : full.samples;
-    return { samples, isCoarse, gathersTable, isFinest: !isCoarse && full.samples >= this.target };
+    const isSketched = !isCoarse && full.passes >= full.sketches;
+    return {
+      samples,
+      isCoarse,
+      isSketched,
+      gathersTable,
+      isFinest: !isCoarse && full.samples >= this.target,
+    };
   }
 
   /** Puts scenes on the card in place of those before; `width` x `height` of one side. Their first programs must be there. */
@@ -80,7 +95,7 @@ export class LivePictures {
     const before = this.sides;
     this.sides = scenes.map((scene, k) => {
       const old = before[k];
-      const loaded = this.engine.load(scene, width * height, old?.scene);
+      const loaded = this.engine.load(scene, width * height, this.sketchesOf(scene), old?.scene);
       if (old) this.engine.unload(old.scene, loaded);
       const fits = old && old.full.width === width && old.full.height === height;
       if (old && !fits) disposePictures(old);
@@ -94,7 +109,7 @@ export class LivePictures {
   restart(): void {
     this.fitCoarse();
     for (const { scene, full, coarse } of this.sides)
-      for (const picture of [full, coarse]) picture.restart(scene.packed.hasDispersion);
+      for (const picture of [full, coarse]) picture.restart(scene.sketches);
     this.tracedInto = null;
   }
 
@@ -172,7 +187,11 @@ export class LivePictures {
   }
 
   private canTrace(into: Resolution): boolean {
-    return this.sides.every((side) => this.engine.canTrace(side.scene.packed, side[into].passes));
+    return this.sides.every((side) => this.engine.canTrace(side.scene.packed, side[into]));
+  }
+
+  private sketchesOf({ hasDispersion }: PackedScene): number {
+    return hasDispersion ? SKETCHES[this.engine.isSoftware ? "software" : "card"] : 0;
   }
 
   private dropSide(side: Side): void {

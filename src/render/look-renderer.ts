@@ -63,7 +63,7 @@ const FINEST_SAMPLES = 256;
 /** How long after the last movement the full picture starts, milliseconds. */
 const STILL_AFTER_MS = 140;
 /** How long the sketch may hold up the compiling of what follows it, milliseconds. */
-const SKETCH_WAIT_MS = 10_000;
+const SKETCH_WAIT_MS = 20_000;
 /** A software renderer has the time of a frame that a card would leave to the page. */
 const SOFTWARE_FRAME_MS = 28;
 /** A pass that takes longer is slow, milliseconds. */
@@ -90,7 +90,7 @@ export class LookRenderer {
   private changedAt = 0;
   private frameRequest = 0;
   private cardBusy = false;
-  /** Called when a picture of full size has been traced. */
+  /** Called when a picture's sketch has been traced. */
   private onSketched = () => {};
   private isActive = true;
   private isResting = false;
@@ -225,7 +225,8 @@ export class LookRenderer {
     const { engine, wanted } = this;
     if (!engine) return;
     const { signal } = this.abort;
-    if (wanted.some((scene) => !engine.canTrace(scene, 0))) this.report({ isBehind: this.ready.length > 0 });
+    if (wanted.some((scene) => !engine.canTrace(scene, null)))
+      this.report({ isBehind: this.ready.length > 0 });
     await this.guarded(async () => {
       for (const scene of wanted) await engine.prepareFirst(scene, signal);
       signal.throwIfAborted();
@@ -239,7 +240,7 @@ export class LookRenderer {
     }, engine.gl);
   }
 
-  /** Resolves once a picture of full size has been shown, or after as long as one is worth waiting for. */
+  /** Resolves once a picture's sketch has been shown, or after as long as one is worth waiting for. */
   private untilSketched(): Promise<void> {
     return new Promise((resolve) => {
       this.onSketched = resolve;
@@ -306,7 +307,7 @@ export class LookRenderer {
     }
     const { progress } = pictures;
     this.reportProgress(progress);
-    if (!progress.isCoarse) this.onSketched();
+    if (progress.isSketched) this.onSketched();
     if (isMoving || !(rests || progress.isFinest)) this.requestFrame();
   };
 

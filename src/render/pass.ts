@@ -1,8 +1,8 @@
 /**
  * What each pass over a picture does. WAVES_A_RAY samples in a row send the same ray on the same chances, each at another
- * wavelength: what a ray finds comes in all its colours, and the noise is grey. Where wavelengths part, pass 0 is a sketch
- * with all light at once: it is shown, and then only serves the samples at one wavelength as a first guess; their sum begins
- * with pass 1.
+ * wavelength: what a ray finds comes in all its colours, and the noise is grey. Where wavelengths part, the first passes are a sketch
+ * with all light at once, a ray each: it is shown, and then only serves the samples at one wavelength as a first guess; their sum
+ * begins after it.
  *
  * Rays take turns between the two halves of a picture (see `accumulator.ts`): two pictures of the same thing from
  * rays that know nothing of each other, so that what they differ by is their noise, and either is a fair guess for the other's
@@ -20,14 +20,18 @@ export interface Pass {
 /** As in `trace.frag`. */
 export const WAVES_A_RAY = 4;
 
-/** Samples in the sum after so many passes. */
-export const samplesAfter = (passes: number, isGuided: boolean): number =>
-  isGuided && passes > 1 ? passes - 1 : passes;
+/**
+ * Samples after so many passes, of which the first so many are a sketch: those of the sketch, until there are more of its successors.
+ */
+export const samplesAfter = (passes: number, sketches: number): number =>
+  passes <= sketches ? passes : Math.max(sketches, passes - sketches);
 
 export type Half = 0 | 1;
 
 /** The half that a ray belongs to. */
 const halfOf = (ray: number): Half => (ray % 2 === 0 ? 0 : 1);
+/** A sketch begins where the second half will, so that the first ray after it has a guess. */
+const halfOfSketch = (ray: number): Half => (ray % 2 === 0 ? 1 : 0);
 
 /**
  * Each half has evenly spread numbers of its own, from a seed of its own. If both shared one sequence by turns, one would see
@@ -35,36 +39,45 @@ const halfOf = (ray: number): Half => (ray % 2 === 0 ? 0 : 1);
  */
 const SEED_OF_HALF = [0, 0x3c6ef372] as const;
 
-/** Samples in each half after so many passes; none of them is the sketch. */
-export function samplesOfHalves(passes: number, isGuided: boolean): readonly [number, number] {
-  const waves = isGuided ? WAVES_A_RAY : 1;
-  const samples = isGuided ? Math.max(0, passes - 1) : passes;
+/** Samples in each half after so many passes; none of them is of the sketch. */
+export function samplesOfHalves(passes: number, sketches: number): readonly [number, number] {
+  const waves = sketches > 0 ? WAVES_A_RAY : 1;
+  const samples = Math.max(0, passes - sketches);
   const rays = Math.floor(samples / waves);
   const halves: [number, number] = [Math.ceil(rays / 2) * waves, Math.floor(rays / 2) * waves];
   halves[halfOf(rays)] += samples % waves;
   return halves;
 }
 
-/** Which of the two half buffers (as for cross-filtering in denoising) the pass after so many passes adds to; a sketch stands where the second half will begin. */
-export function halfOfPass(passes: number, isGuided: boolean): Half {
-  if (isGuided) return passes === 0 ? 1 : halfOf(Math.floor((passes - 1) / WAVES_A_RAY));
-  return halfOf(passes);
+/** Rays of the sketch in each half after so many passes, as long as nothing has come in their place. */
+export function sketchOfHalves(passes: number, sketches: number): readonly [number, number] {
+  const rays = Math.min(passes, sketches);
+  return [Math.floor(rays / 2), Math.ceil(rays / 2)];
+}
+
+/** Which of the two half buffers (as for cross-filtering in denoising) the pass after so many passes adds to. */
+export function halfOfPass(passes: number, sketches: number): Half {
+  if (passes < sketches) return halfOfSketch(passes);
+  return halfOf(Math.floor((passes - sketches) / (sketches > 0 ? WAVES_A_RAY : 1)));
 }
 
 /**
  * Which half to read for what `half` has gathered after so many passes, and how many samples are there: while it has none of its
- * own, those of the sketch (which stands where the second half will begin), or of the other half.
+ * own, what it has of the sketch, or what the other half has.
  */
-export function soFar(half: Half, passes: number, isGuided: boolean): readonly [Half, number] {
-  const samples = samplesOfHalves(passes, isGuided);
+export function soFar(half: Half, passes: number, sketches: number): readonly [Half, number] {
+  const samples = samplesOfHalves(passes, sketches);
+  const sketch = sketchOfHalves(passes, sketches);
+  const other: Half = half === 0 ? 1 : 0;
+  // the first half's sketch gives way to its first ray
   if (samples[half] > 0) return [half, samples[half]];
-  if (isGuided) return [1, Math.min(1, passes)];
-  return half === 0 ? [1, samples[1]] : [0, samples[0]];
+  if (sketch[half] > 0) return [half, sketch[half]];
+  return [other, samples[other] || sketch[other]];
 }
 
 export interface PassScene {
-  /** Whether a sketch comes first: where wavelengths part. */
-  readonly hasDispersion: boolean;
+  /** Rays of a sketch that comes first; 0 where no wavelengths part. */
+  readonly sketches: number;
   readonly maxMeetings: number;
   readonly seed: number;
   /** Samples that share a ray; missing = WAVES_A_RAY. With fewer there is less noise of the rays and more of the colours. */
@@ -73,15 +86,16 @@ export interface PassScene {
 
 /** @param index position of the pass since the picture's start, 0 .. 2^16 - 1 */
 export function passAt(index: number, scene: PassScene): Pass {
-  const { hasDispersion: isGuided, maxMeetings, seed, wavesARay = WAVES_A_RAY } = scene;
-  const isSketch = isGuided && index === 0;
-  const half = halfOfPass(index, isGuided);
-  const samples = samplesOfHalves(index, isGuided);
+  const { sketches, maxMeetings, seed, wavesARay = WAVES_A_RAY } = scene;
+  const isSketch = index < sketches;
+  const half = halfOfPass(index, sketches);
+  const samples = isSketch ? sketchOfHalves(index, sketches) : samplesOfHalves(index, sketches);
   // Ray and sample, counted within the half.
   const sample = samples[half];
-  const ray = isGuided ? Math.floor(sample / wavesARay) : sample;
+  const ray = sketches > 0 && !isSketch ? Math.floor(sample / wavesARay) : sample;
+  const [, guessSamples] = soFar(half === 0 ? 1 : 0, index, sketches);
   return {
-    channels: isGuided && !isSketch ? 1 : 3,
+    channels: sketches > 0 && !isSketch ? 1 : 3,
     uniforms: {
       seed: uint((seed ^ SEED_OF_HALF[half]) >>> 0),
       sampleIndex: uint(ray),
@@ -90,7 +104,7 @@ export function passAt(index: number, scene: PassScene): Pass {
       scatterSobol2: uint(reverseBits(sobolInteger(ray, SCATTER_2))),
       waveIndex: uint(shuffled(sample, WAVE_SEED)),
       rouletteIndex: uint(shuffled(ray, ROULETTE_SEED)),
-      guessSamples: float(Math.max(1, samples[1 - half])),
+      guessSamples: float(Math.max(1, guessSamples)),
       keep: float(sample > 0 ? 1 : 0),
       reach: int(maxMeetings),
     },

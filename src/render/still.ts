@@ -31,7 +31,7 @@ const LONGER = 1.53;
 
 /** What a still picture is made of, in paths of a living one: all samples and the sketch before them, and the light map of a table. */
 export const stillPaths = (pixels: number, samples: number, hasTable: boolean, by: Leading): number =>
-  LONGER * ((samples + 1) * pixels + (hasTable ? mapPaths(pixels, samples + 1, by) : 0));
+  LONGER * ((samples + 1) * pixels + (hasTable ? mapPaths(pixels, samples + 1, 1, by) : 0));
 
 interface Tile {
   readonly x: number;
@@ -104,10 +104,10 @@ async function traceTile(
   const { width, height } = traced;
   const target = new Accumulator(gl, width, height);
   const frame = { x: traced.x, y: traced.y, width: options.width, height: options.height };
-  target.restart(scene.packed.hasDispersion);
+  target.restart(scene.sketches);
   scheduler.restart(width, height);
   // A sketch is no sample: where there is one, the sum begins a pass later.
-  const passes = options.samples + (scene.packed.hasDispersion ? 1 : 0);
+  const passes = options.samples + scene.sketches;
   try {
     while (target.passes < passes) {
       const bands = scheduler.frame();

@@ -4,7 +4,7 @@
  */
 import { scale } from "../core/geometry/vec.ts";
 import type { Rgb } from "../core/optics/spectrum.ts";
-import type { Accumulator, HalfSum } from "./accumulator.ts";
+import type { Accumulator, Area, HalfSum } from "./accumulator.ts";
 import { checkDevice } from "./device-check.ts";
 import { compileProgram, UniformSetter } from "./gl-program.ts";
 import { LightMap } from "./light-map.ts";
@@ -33,6 +33,8 @@ export interface Frame {
 /** A scene on the card. */
 export interface LoadedScene {
   readonly packed: PackedScene;
+  /** Passes of the sketch that its pictures begin with. */
+  readonly sketches: number;
   /** One a uniform block, in the order of BLOCKS. */
   readonly buffers: readonly WebGLBuffer[];
   /** One a sampler, in the order of SAMPLERS; null where the scene has nothing to read there. */
@@ -78,7 +80,7 @@ export class TraceEngine {
   private readonly nothing: WebGLTexture;
   /** The light map of the scene that was unloaded last: the next picture may show the same, from elsewhere. */
   private spare: LightMap | null = null;
-  private readonly isSoftware: boolean;
+  readonly isSoftware: boolean;
 
   private constructor(
     readonly gl: WebGL2RenderingContext,
@@ -137,9 +139,9 @@ export class TraceEngine {
     this.tracers.set(variantKey(packed, fragment, channels), made);
   }
 
-  /** True when the programs are there that a picture of the scene needs after so many passes. */
-  canTrace(packed: PackedScene, passes: number): boolean {
-    const { channels } = passAt(passes, packed);
+  /** True when the programs are there that the next pass over a picture of the scene needs; without one, its first pass. */
+  canTrace(packed: PackedScene, target: Accumulator | null): boolean {
+    const channels = target ? passOf(packed, target).channels : FIRST_CHANNELS;
     return fragmentsOf(packed).every((name) => this.hasProgram(packed, name, channels));
   }
 
@@ -149,10 +151,16 @@ export class TraceEngine {
 
   /**
    * @param pixels of the pictures that are traced of it
+   * @param sketches passes of their sketch
    * @param before the scene in whose place it comes, to be unloaded after this: its light map goes on where it would be the same,
    * and so does the one of the scene that was unloaded last
    */
-  load(packed: PackedScene, pixels: number, before?: LoadedScene): LoadedScene {
+  load(
+    packed: PackedScene,
+    pixels: number,
+    sketches = leastSketches(packed),
+    before?: LoadedScene,
+  ): LoadedScene {
     const { gl } = this;
     const buffers = BLOCKS.map((block) => {
       const buffer = gl.createBuffer();
@@ -166,10 +174,10 @@ export class TraceEngine {
     });
     const leading = this.isSoftware ? "software" : "card";
     const map = packed.hasTable
-      ? LightMap.make(gl, packed, pixels, [before?.map, this.spare], leading)
+      ? LightMap.make(gl, packed, pixels, [before?.map, this.spare], leading, sketches)
       : null;
     if (map === this.spare) this.spare = null;
-    return { packed, buffers, textures, map };
+    return { packed, sketches, buffers, textures, map };
   }
 
   /** @param successor what came in its place and may go on with its light map */
@@ -188,13 +196,14 @@ export class TraceEngine {
   trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): number {
     const { packed, map } = scene;
     const due = map && band.y === 0 ? map.due(target.passes) : 0;
-    let gained = 0;
+    let [gained, paths] = [0, band.height * target.width];
     // where the map is ahead of the picture it can want a program that is still being made: then it waits, not the picture
     while (map && gained < due && this.hasProgram(packed, "light-map.frag", map.next.channels)) {
-      this.traceMap(scene, map);
+      paths += this.traceMap(scene, map);
       gained++;
     }
-    this.draw(scene, "trace.frag", target, band, passAt(target.passes, packed), {
+    const area = { x: 0, y: band.y, width: target.width, height: band.height };
+    this.draw(scene, "trace.frag", target, area, passOf(packed, target), {
       eye: vec3(view.eye),
       view: mat3(viewColumns(view)),
       away: vec3(scale(view.back, -1)),
@@ -202,13 +211,16 @@ export class TraceEngine {
       resolution: vec2([frame.width, frame.height]),
       origin: vec2([frame.x, frame.y]),
     });
-    return band.height * target.width + gained * (map?.sums.width ?? 0) ** 2;
+    if (band.last) target.endPass();
+    return paths;
   }
 
-  /** Adds one sample to every texel of a light map. From a table no page is seen. */
-  private traceMap(scene: LoadedScene, map: LightMap): void {
-    const band = { y: 0, height: map.sums.height, last: true };
-    this.draw(scene, "light-map.frag", map.sums, band, map.next, { behind: int(BEHINDS.light) });
+  /** Adds one sample to texels of a light map, and answers to how many. From a table no page is seen. */
+  private traceMap(scene: LoadedScene, map: LightMap): number {
+    const area = map.nextArea;
+    if (area.width < map.sums.width) map.sums.carryOver();
+    this.draw(scene, "light-map.frag", map.sums, area, map.next, { behind: int(BEHINDS.light) });
+    map.sums.endPass();
     for (const { from, into, apart, isBlind } of map.smoothing) {
       const ground = vec3(scene.packed.mapGround);
       this.drawHalves(this.smoother, from, into, map.sums, {
@@ -218,13 +230,14 @@ export class TraceEngine {
       });
       map.endSmoothing();
     }
+    return area.width * area.height;
   }
 
   private draw(
     scene: LoadedScene,
     fragment: Fragment,
     target: Accumulator,
-    band: Band,
+    { x, y, width, height }: Area,
     pass: Pass,
     more: Uniforms,
   ): void {
@@ -236,7 +249,7 @@ export class TraceEngine {
     gl.bindFramebuffer(gl.FRAMEBUFFER, target.back);
     gl.viewport(0, 0, target.width, target.height);
     gl.enable(gl.SCISSOR_TEST);
-    gl.scissor(0, band.y, target.width, band.height);
+    gl.scissor(x, y, width, height);
     gl.useProgram(tracer.program);
     scene.buffers.forEach((buffer, binding) => {
       gl.bindBufferBase(gl.UNIFORM_BUFFER, binding, buffer);
@@ -252,7 +265,6 @@ export class TraceEngine {
     tracer.uniforms.set({ ...pass.uniforms, ...more, lightMapSamples: float(thrown?.samples || 1) });
     gl.drawArrays(gl.TRIANGLES, 0, 3);
     gl.disable(gl.SCISSOR_TEST);
-    if (band.last) target.endPass();
   }
 
   /** Brings what shows of an accumulator up to what it has gathered. */
@@ -355,6 +367,13 @@ export class TraceEngine {
 type Channels = 1 | 3;
 /** Every picture begins with all light at once: as a sketch, or because no wavelengths part. */
 const FIRST_CHANNELS: Channels = 3;
+
+/** Where wavelengths part, a picture begins with a sketch. */
+export const leastSketches = ({ hasDispersion }: PackedScene): number => (hasDispersion ? 1 : 0);
+
+/** The pass that a picture of the scene gains next. */
+const passOf = (packed: PackedScene, { passes, sketches }: Accumulator): Pass =>
+  passAt(passes, { ...packed, sketches });
 
 const channelsOf = (packed: PackedScene): readonly Channels[] => (packed.hasDispersion ? [3, 1] : [3]);
 type Fragment = "trace.frag" | "light-map.frag";

@@ -45,7 +45,7 @@ async function gather<T>(
   await tracer.prepare(packed);
   const loaded = tracer.load(packed, of * of);
   const target = new Accumulator(tracer.gl, size, size);
-  target.restart(hasDispersion);
+  target.restart(loaded.sketches);
   const pinhole = viewFrom(...from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, up);
   const view = lens ? { ...pinhole, lens } : pinhole;
   const corner = Math.floor((of - size) / 2);
@@ -54,7 +54,7 @@ async function gather<T>(
   if (packed.hasTable) {
     for (let k = 0; k < PASSES_BEFORE; k++)
       tracer.trace(loaded, target, view, { y: 0, height: 1, last: true }, frame);
-    target.restart(hasDispersion);
+    target.restart(loaded.sketches);
   }
   while (target.samples < samples || target.passes < 2)
     tracer.trace(loaded, target, view, { y: 0, height: size, last: true }, frame);
@@ -84,8 +84,8 @@ function blocks(rgba: Float32Array, { size, into }: BlocksWish): number[] {
   return means;
 }
 
-/** Means of each half of what was gathered: their noise is independent. */
-const halvesOf = (gl: WebGL2RenderingContext, sums: Accumulator): readonly Float32Array[] =>
+/** Means of each half of what was gathered: their noise is independent. A light map's texels count their samples. */
+const halvesOf = (gl: WebGL2RenderingContext, sums: Accumulator, isMap = false): readonly Float32Array[] =>
   ([0, 1] as const).map((half) => {
     const { texture, samples } = sums.soFar(half);
     const framebuffer = makeFramebuffer(gl, [texture]);
@@ -93,7 +93,7 @@ const halvesOf = (gl: WebGL2RenderingContext, sums: Accumulator): readonly Float
     gl.bindFramebuffer(gl.FRAMEBUFFER, framebuffer);
     gl.readPixels(0, 0, sums.width, sums.height, gl.RGBA, gl.FLOAT, rgba);
     gl.deleteFramebuffer(framebuffer);
-    return rgba.map((v) => v / samples);
+    return rgba.map((v, k) => v / (isMap ? rgba[k | 3] : samples));
   });
 
 /** Each half of it. */
@@ -114,7 +114,7 @@ const showScene = (k: number, wish: TraceWish): Promise<number[]> =>
 const traceMap = (k: number, wish: BlocksWish) =>
   gather(k, wish, ({ gl }, target, { map, packed }) => ({
     spread: map ? Array.from(packed.uniforms.mapSpread.value as ArrayLike<number>) : [],
-    halves: map ? halvesOf(gl, map.sums).map((half) => Array.from(half)) : [],
+    halves: map ? halvesOf(gl, map.sums, true).map((half) => Array.from(half)) : [],
     picture: blocks(target.readMean(), wish),
   }));
 

@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import { LIGHT_SETTINGS, type Light } from "../../src/core/optics/lights.ts";
 import { MATERIALS } from "../../src/core/optics/materials.ts";
 import { makeScene, putOnTable, type Scene } from "../../src/core/optics/scene.ts";
-import { blindStepsAt, LightMap, mapPassesDue } from "../../src/render/light-map.ts";
+import { areaAt, blindStepsAt, LightMap, mapPassesDue } from "../../src/render/light-map.ts";
 import { DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
-import { samplesOfHalves, soFar } from "../../src/render/pass.ts";
+import { halfOfPass, samplesOfHalves, sketchOfHalves, soFar } from "../../src/render/pass.ts";
 import { anyContext } from "./any-context.ts";
 
 const lit = (turnRad: number): Light => ({
@@ -26,7 +26,14 @@ const onPaper = (h = 0.9, turnRad = 0, hasRing = false): Scene => {
 describe("a light map", () => {
   const pixels = 400 * 400;
   const mapOf = (scene: Scene, others: readonly LightMap[], change = {}) =>
-    LightMap.make(anyContext(), packScene(scene, { ...DEFAULT_OPTIONS, ...change }), pixels, others, "card");
+    LightMap.make(
+      anyContext(),
+      packScene(scene, { ...DEFAULT_OPTIONS, ...change }),
+      pixels,
+      others,
+      "card",
+      1,
+    );
   const first = mapOf(onPaper(), []);
 
   it("goes on for the same piece in the same light, whatever is seen past it", () => {
@@ -64,30 +71,67 @@ describe("a light map", () => {
     expect(now).toBe(17);
   });
 
-  it.each([true, false])("has halves of which neither is read for the other (guided: %s)", (isGuided) => {
-    for (let passes = isGuided ? 6 : 2; passes < 60; passes++)
-      for (const half of [0, 1] as const) expect(soFar(half, passes, isGuided)[0]).toBe(half);
-    // with nothing yet, nothing is read
-    expect(soFar(0, 0, isGuided)[1]).toBe(0);
-  });
+  it.each([0, 1, 8])(
+    "has halves of which neither is read for the other (passes of a sketch: %i)",
+    (sketches) => {
+      for (let passes = sketches === 1 ? 6 : 2; passes < 60; passes++)
+        for (const half of [0, 1] as const) expect(soFar(half, passes, sketches)[0]).toBe(half);
+      // with nothing yet, nothing is read
+      expect(soFar(0, 0, sketches)[1]).toBe(0);
+    },
+  );
 
   it.each([
-    [true, [9, 17, 25, 33]],
-    [false, [2, 4, 8, 16, 24, 32, 40]],
+    [1, [9, 17, 25, 33]],
+    [8, [2, 4, 8, 16, 24, 32, 40]],
+    [0, [2, 4, 8, 16, 24, 32, 40]],
   ])(
-    "is never read as it is: its first pass is smoothed blindly, and from then on as soon as both halves have as much (guided: %s)",
-    (isGuided, guidedAt) => {
+    "is never read as it is: its first pass is smoothed blindly, and from then on as soon as both halves have as much (passes of a sketch: %i)",
+    (sketches, equalAt) => {
       const at: number[] = [];
       for (let passes = 1; passes <= 40; passes++) {
-        const blind = blindStepsAt(passes, at.at(-1) ?? 0, isGuided);
+        const blind = blindStepsAt(passes, at.at(-1) ?? 0, sketches);
         if (blind === null) continue;
         at.push(passes);
         expect(blind).toBe(passes === 1 ? 3 : passes < 17 ? 1 : 0);
         if (passes === 1) continue;
-        const [first, second] = samplesOfHalves(passes, isGuided);
+        const [first, second] = (passes > sketches ? samplesOfHalves : sketchOfHalves)(passes, sketches);
         expect(first).toBe(second);
       }
-      expect(at).toEqual([1, ...guidedAt]);
+      expect(at).toEqual([1, ...equalAt]);
+    },
+  );
+
+  it("is smoothed more rarely the more it holds, each time with an eighth more at least", () => {
+    const at = [1];
+    for (let passes = 2; passes <= 1025; passes++)
+      if (blindStepsAt(passes, at[at.length - 1], 1) !== null) at.push(passes);
+    expect(at.slice(-3).every((passes, k) => k === 0 || passes >= 1.125 * at[at.length - 4 + k])).toBe(true);
+    for (let k = 1; k < at.length; k++) expect(at[k] - at[k - 1]).toBeLessThanOrEqual(Math.max(8, at[k - 1] / 8 + 8));
+    expect(at.length).toBeLessThan(32);
+  });
+
+  it.each([0, 1, 8])(
+    "gains close to the piece each pass and beyond it fewer, both halves as many (passes of a sketch: %i)",
+    (sketches) => {
+      const side = 356;
+      let texels = 0;
+      const beyond: [number, number] = [0, 0];
+      for (let passes = 0; passes < sketches + 128; passes++) {
+        const { x, y, width, height } = areaAt(passes, sketches, side);
+        texels += width * height;
+        // a square round the middle
+        expect([2 * x + width, y, height]).toEqual([side, x, width]);
+        if (passes < 16) expect(width).toBe(side);
+        if (passes >= sketches && width === side) beyond[halfOfPass(passes, sketches)]++;
+        const [first, second] = samplesOfHalves(passes + 1, sketches);
+        if (first === second) expect(beyond[0]).toBe(beyond[1]);
+      }
+      expect(beyond[0] / 64).toBeGreaterThan(0.15);
+      expect(beyond[0] / 64).toBeLessThan(0.3);
+      // whole rays
+      if (sketches > 0) expect(beyond[0] % 4).toBe(0);
+      expect(texels / ((sketches + 128) * side ** 2)).toBeLessThan(0.65);
     },
   );
 

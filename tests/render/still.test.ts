@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { mapPassesDue, mapSide } from "../../src/render/light-map.ts";
+import { areaAt, mapPassesDue, mapSide } from "../../src/render/light-map.ts";
 import {
   halfOfPass,
   passAt,
@@ -34,8 +34,8 @@ describe("what a still picture's time is told by", () => {
         let [map, paths] = [0, 0];
         for (let pass = 0; pass < samples + 1; pass++) {
           const due = mapPassesDue(map, pass, by);
-          map += due;
-          paths += pixels + due * mapSide(pixels) ** 2;
+          paths += pixels;
+          for (let k = 0; k < due; k++) paths += areaAt(map++, 1, mapSide(pixels)).width ** 2;
         }
         const longer = stillPaths(pixels, samples, true, by) / paths;
         expect(longer).toBeGreaterThan(1.5);
@@ -59,20 +59,31 @@ describe("the margin of a tile", () => {
   });
 });
 
-const guided = { hasDispersion: true, maxMeetings: 16, seed: 1 };
-const plain = { ...guided, hasDispersion: false };
+const guided = { sketches: 1, maxMeetings: 16, seed: 1 };
+const plain = { ...guided, sketches: 0 };
 
 describe("the passes of a picture", () => {
   it("sketches first where wavelengths part, and does not count the sketch", () => {
     expect([0, 1, 2].map((k) => passAt(k, guided).channels)).toEqual([3, 1, 1]);
-    expect([1, 2, 3].map((passes) => samplesAfter(passes, true))).toEqual([1, 1, 2]);
+    expect([1, 2, 3].map((passes) => samplesAfter(passes, 1))).toEqual([1, 1, 2]);
     expect(passAt(1, guided).uniforms.keep.value).toBe(0);
     expect(passAt(2, guided).uniforms.keep.value).toBe(1);
   });
 
+  it("sketches by several rays where it is to, taking turns between the halves, and begins each anew after it", () => {
+    const sketched = { ...guided, sketches: 4 };
+    expect([0, 3, 4, 5].map((k) => passAt(k, sketched).channels)).toEqual([3, 3, 1, 1]);
+    expect([0, 1, 2, 3].map((k) => halfOfPass(k, 4))).toEqual([1, 0, 1, 0]);
+    const uniforms = Array.from({ length: 16 }, (_, k) => passAt(k, sketched).uniforms);
+    expect(uniforms.map(({ keep }) => keep.value)).toEqual([0, 0, 1, 1, 0, 1, 1, 1, 0, 1, 1, 1, 1, 1, 1, 1]);
+    // the first ray's guess is what the other half has of the sketch, the second's the first ray
+    expect(uniforms.map(({ guessSamples }) => guessSamples.value).slice(4)).toEqual([2, 2, 2, 2, 4, 4, 4, 4, 4, 4, 4, 4]);
+    expect(uniforms.map(({ sampleIndex }) => sampleIndex.value)).toEqual([0, 0, 1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1]);
+  });
+
   it("counts every pass where there is no dispersion", () => {
     expect([0, 5].map((k) => passAt(k, plain).channels)).toEqual([3, 3]);
-    expect(samplesAfter(7, false)).toBe(7);
+    expect(samplesAfter(7, 0)).toBe(7);
   });
 
   it("gives the second Sobol number of a sample bit-reversed: Pascal's triangle modulo 2", () => {
@@ -105,13 +116,13 @@ describe("the passes of a picture", () => {
       const places = passes.map(({ waveIndex }) => Number(waveIndex.value));
       expect(new Set(places.map((place) => Math.floor(place / WAVES_A_RAY))).size).toBe(1);
       expect(new Set(places.map((place) => place % WAVES_A_RAY)).size).toBe(WAVES_A_RAY);
-      const halves = [0, 1, 2, 3].map((k) => halfOfPass(first + k, true));
+      const halves = [0, 1, 2, 3].map((k) => halfOfPass(first + k, 1));
       expect(new Set(halves).size).toBe(1);
     }
   });
 
   it("ends weak paths evenly over any 16 rays that belong together, in an order that their places in the pixel don't share", () => {
-    const plain = { ...guided, hasDispersion: false };
+    const plain = { ...guided, sketches: 0 };
     const orderOf = (first: number) =>
       Array.from({ length: 16 }, (_, k) =>
         Number(passAt(2 * (first + k), plain).uniforms.rouletteIndex.value),
@@ -129,16 +140,16 @@ describe("the passes of a picture", () => {
     expect(odd).toBeLessThan(28);
   });
 
-  it.each([true, false])(
-    "gives rays to the halves by turns, and keeps count of each (guided: %s)",
-    (isGuided) => {
+  it.each([0, 1, 4])(
+    "gives rays to the halves by turns, and keeps count of each (passes of a sketch: %i)",
+    (sketches) => {
       const counted: [number, number] = [0, 0];
-      for (let pass = isGuided ? 1 : 0; pass < 70; pass++) {
-        expect(samplesOfHalves(pass, isGuided)).toEqual(counted);
-        counted[halfOfPass(pass, isGuided)] += 1;
-        const [first, second] = samplesOfHalves(pass + 1, isGuided);
-        expect(first + second).toBe(samplesAfter(pass + 1, isGuided));
-        expect(Math.abs(first - second)).toBeLessThanOrEqual(isGuided ? WAVES_A_RAY : 1);
+      for (let pass = sketches; pass < 70; pass++) {
+        expect(samplesOfHalves(pass, sketches)).toEqual(counted);
+        counted[halfOfPass(pass, sketches)] += 1;
+        const [first, second] = samplesOfHalves(pass + 1, sketches);
+        expect(samplesAfter(pass + 1, sketches)).toBe(Math.max(sketches, first + second));
+        expect(Math.abs(first - second)).toBeLessThanOrEqual(sketches > 0 ? WAVES_A_RAY : 1);
       }
     },
   );
@@ -147,9 +158,9 @@ describe("the passes of a picture", () => {
     for (const scene of [guided, plain]) {
       const seeds: [Set<unknown>, Set<unknown>] = [new Set(), new Set()];
       const rays: [unknown[], unknown[]] = [[], []];
-      for (let pass = scene.hasDispersion ? 1 : 0; pass < 65; pass++) {
+      for (let pass = scene.sketches; pass < 65; pass++) {
         const { seed, sampleIndex, sampleSobol, waveIndex } = passAt(pass, scene).uniforms;
-        const half = halfOfPass(pass, scene.hasDispersion);
+        const half = halfOfPass(pass, scene.sketches);
         seeds[half].add(seed.value);
         rays[half].push([sampleIndex.value, sampleSobol.value, waveIndex.value]);
       }
@@ -161,8 +172,8 @@ describe("the passes of a picture", () => {
 
   it("guesses from the half that knows nothing of the ray, and starts each half anew", () => {
     for (let pass = 1; pass < 70; pass++) {
-      const half = halfOfPass(pass, true);
-      const samples = samplesOfHalves(pass, true);
+      const half = halfOfPass(pass, 1);
+      const samples = samplesOfHalves(pass, 1);
       const { guessSamples, keep } = passAt(pass, guided).uniforms;
       expect(guessSamples.value).toBe(Math.max(1, samples[1 - half]));
       expect(keep.value).toBe(samples[half] === 0 ? 0 : 1);

@@ -3,9 +3,9 @@
 usage: egl.py JOBS.json OUT
 
 JOBS.json, as written by `emit.ts`: {"shaders": {name: text}, "jobs": [{name, vertex, fragments: {channels: name}, resolve?, display?, uniforms, blocks,
-textures, sizes: [[w, h]], passes: [{channels, uniforms, half, reads, map: [the same]}], map?: {fragments, sides: [one a size], smooth, steps, ground}, samples: [first half, second half], picture?, dump?}]}. Each pass reads the sum of its
+textures, sizes: [[w, h]], passes: [{channels, uniforms, half, reads, map: [the same]}], map?: {fragments, sides: [one a size], inner: [likewise], smooth, steps, ground}, samples: [first half, second half], picture?, dump?}]}. Each pass reads the sum of its
 half and that of the other one, and writes a third float texture, as the app does; with a table, the passes of `map` come before it, over the light map,
-of which either reads the half that `reads` names; after one with `smooths` the map's halves are smoothed. Prints for each size milliseconds a pass and million samples a second,
+of which either reads the half that `reads` names, and which go over all of it where `isWhole`, else over its inner square; after one with `smooths` the map's halves are smoothed. Prints for each size milliseconds a pass and million samples a second,
 and milliseconds that smoothing the picture takes;
 with `picture`, writes the finished picture as PNG to OUT as well, with `dump` the sum of all samples as raw floats. All numbers also go to OUT/egl.json.
 """
@@ -28,6 +28,7 @@ egl.eglMakeCurrent.argtypes = [C.c_void_p] * 4
 gl.glGetString.restype = C.c_char_p
 
 TEXTURE_2D, FRAMEBUFFER, UNIFORM_BUFFER = 0x0DE1, 0x8D40, 0x8A11
+READ_FRAMEBUFFER, SCISSOR_TEST, COLOR_BUFFER_BIT, NEAREST = 0x8CA8, 0x0C11, 0x4000, 0x2600
 RGBA, FLOAT, UNSIGNED_BYTE, RGBA32F, RGBA16F, RGBA8 = 0x1908, 0x1406, 0x1401, 0x8814, 0x881A, 0x8058
 
 
@@ -167,6 +168,13 @@ class Sum:
     def end_pass(self, half):
         self.halves[half] = self.back
 
+    def carry_over(self, half):
+        """Brings to what is drawn to what stays as it is."""
+        width, height = self.size
+        gl.glBindFramebuffer(READ_FRAMEBUFFER, self.targets[self.halves[half]][1])
+        gl.glBlitFramebuffer(0, 0, width, height, 0, 0, width, height, COLOR_BUFFER_BIT, NEAREST)
+        gl.glBindFramebuffer(FRAMEBUFFER, self.targets[self.back][1])
+
     def dispose(self):
         for texture, framebuffer in self.targets:
             gl.glDeleteTextures(1, C.byref(texture))
@@ -180,8 +188,9 @@ PASSES_AT_ONCE = 4
 class LightMap(Sum):
     """The sums of a light map, and its halves smoothed step by step."""
 
-    def __init__(self, job, program, side):
+    def __init__(self, job, program, side, inner):
         super().__init__(side, side)
+        self.inner = inner
         self.steps, self.ground, self.program = job["map"]["steps"], job["map"]["ground"], program
         self.nothing = make_texture(1, 1, [0, 0, 0, 0])
         self.smoothed = []
@@ -242,7 +251,14 @@ def draw(programs, total, one, light_map):
         light_map.bind_for(one["reads"])
     gl.glViewport(0, 0, *total.size)
     set_uniforms(program, one["uniforms"])
+    is_whole = one.get("isWhole", True)
+    if not is_whole:
+        total.carry_over(one["half"])
+        gl.glEnable(SCISSOR_TEST)
+        gl.glScissor(*(total.inner[name] for name in ("x", "y", "width", "height")))
     gl.glDrawArrays(4, 0, 3)
+    if not is_whole:
+        gl.glDisable(SCISSOR_TEST)
     total.end_pass(one["half"])
 
 
@@ -359,7 +375,7 @@ def run(job, shaders, out):
         set_uniforms(program, {"behind": {"kind": "int", "value": 2}})
     for k, (width, height) in enumerate(job["sizes"]):
         total = Sum(width, height)
-        light_map = LightMap(job, smoother, job["map"]["sides"][k]) if map_programs else None
+        light_map = LightMap(job, smoother, job["map"]["sides"][k], job["map"]["inner"][k]) if map_programs else None
         gl.glViewport(0, 0, width, height)
         for program in programs.values():
             gl.glUseProgram(program)

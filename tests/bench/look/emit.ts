@@ -14,7 +14,9 @@ import { makeScene, putOnTable, type Scene, sceneOfPlan } from "../../../src/cor
 import type { Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import {
+  areaAt,
   blindStepsAt,
+  isWholeAt,
   mapPassAt,
   mapPassesDue,
   mapSide,
@@ -27,14 +29,7 @@ import {
   STILL_MEETINGS,
   type TraceOptions,
 } from "../../../src/render/pack-scene.ts";
-import {
-  halfOfPass,
-  type Pass,
-  type PassScene,
-  passAt,
-  samplesOfHalves,
-  soFar,
-} from "../../../src/render/pass.ts";
+import { halfOfPass, type Pass, passAt, samplesOfHalves, soFar } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
 import { float, int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/uniforms.ts";
 import {
@@ -78,32 +73,34 @@ const plain = (value: unknown): unknown =>
 const passOf = (
   index: number,
   { channels, uniforms }: Pass,
-  isGuided: boolean,
+  sketches: number,
   map: { passes: number; smoothedAt: number },
 ) => {
-  const half = halfOfPass(index, isGuided);
+  const half = halfOfPass(index, sketches);
   const isSmooth = map.smoothedAt > 0;
-  const [read, samples] = isSmooth ? [half, 1] : soFar(half, map.passes, isGuided);
+  const [read, samples] = isSmooth ? [half, 1] : soFar(half, map.passes, sketches);
   const more = { frameIndex: uint(index), lightMapSamples: float(Math.max(1, samples)) };
   const reads = samples > 0 ? { half: read, isSmooth } : null;
   return { channels, uniforms: plain({ ...uniforms, ...more }), half, reads };
 };
 
 /** Every pass, each with those over the light map that come before it: where there is no table nobody draws them. */
-function passList(count: number, scene: PassScene) {
-  const isGuided = scene.hasDispersion;
+function passList(count: number, options: Omit<TraceOptions, "behind">) {
+  const sketches = options.hasDispersion ? 1 : 0;
+  const scene = { ...options, sketches };
   const map = { passes: 0, smoothedAt: 0 };
   const mapPass = () => {
-    const pass = passOf(map.passes, mapPassAt(map.passes, scene), isGuided, map);
+    const pass = passOf(map.passes, mapPassAt(map.passes, scene), sketches, map);
+    const isWhole = isWholeAt(map.passes, sketches);
     map.passes += 1;
-    const blind = blindStepsAt(map.passes, map.smoothedAt, isGuided);
+    const blind = blindStepsAt(map.passes, map.smoothedAt, sketches);
     if (blind !== null) map.smoothedAt = map.passes;
-    const from = ([0, 1] as const).map((each) => soFar(each, map.passes, isGuided));
-    return { ...pass, ...(blind !== null && { smooths: { from, blind } }) };
+    const from = ([0, 1] as const).map((each) => soFar(each, map.passes, sketches));
+    return { ...pass, isWhole, ...(blind !== null && { smooths: { from, blind } }) };
   };
   return Array.from({ length: count }, (_, index) => {
     const before = Array.from({ length: mapPassesDue(map.passes, index, "card") }, mapPass);
-    return { ...passOf(index, passAt(index, scene), isGuided, map), map: before };
+    return { ...passOf(index, passAt(index, scene), sketches, map), map: before };
   });
 }
 
@@ -162,7 +159,7 @@ function tracerJob(
     }),
     sizes: picture ? [[PICTURE.size, PICTURE.size]] : SIZES,
     passes: passList(passes, packed),
-    samples: samplesOfHalves(passes, packed.hasDispersion),
+    samples: samplesOfHalves(passes, packed.hasDispersion ? 1 : 0),
     ...(picture && { picture: { ...picture, gain: packed.gain, ground: GROUND } }),
   };
 }
@@ -179,7 +176,7 @@ function bareJob(count: number) {
     textures: {},
     sizes: SIZES,
     passes: passList(PASSES, { ...DEFAULT_OPTIONS, hasDispersion: false }),
-    samples: samplesOfHalves(PASSES, false),
+    samples: samplesOfHalves(PASSES, 0),
   };
 }
 
@@ -255,7 +252,7 @@ const checks = () =>
         ...job,
         sizes: [[CHECK_SIZE, CHECK_SIZE]],
         passes: passList(count, { ...DEFAULT_OPTIONS, ...options }),
-        samples: samplesOfHalves(count, scene.hasDispersion),
+        samples: samplesOfHalves(count, scene.hasDispersion ? 1 : 0),
         dump: `scene-${k}-${seed}.f32`,
       };
     }),
@@ -283,7 +280,7 @@ const productJob = (
   ...tracerJob(name, scene, productView, { seed, maxMeetings }),
   sizes,
   passes: passList(passes, { ...DEFAULT_OPTIONS, seed, maxMeetings }),
-  samples: samplesOfHalves(passes, true),
+  samples: samplesOfHalves(passes, 1),
 });
 const square = (size: number) => [[size, size]];
 const product = () => [
@@ -317,7 +314,7 @@ const contact = () =>
       ...job,
       sizes: square(CONTACT.size),
       passes: passList(CONTACT.passes, { ...DEFAULT_OPTIONS, ...options }),
-      samples: samplesOfHalves(CONTACT.passes, true),
+      samples: samplesOfHalves(CONTACT.passes, 1),
     };
   });
 
@@ -337,19 +334,23 @@ const firstOnTables = () =>
       ...tracerJob(`${plan} on ${table}`, scene, view, options, { file, exposure: 0 }),
       sizes: square(FIRST_SIZE),
       passes: passList(CONVERGED_PASSES, { ...DEFAULT_OPTIONS, ...options }),
-      samples: samplesOfHalves(CONVERGED_PASSES, true),
+      samples: samplesOfHalves(CONVERGED_PASSES, 1),
     };
   });
 
 const [folder, ...only] = process.argv.slice(2);
 if (!folder) throw new Error("usage: emit.ts FOLDER [NAME ...]");
 mkdirSync(folder, { recursive: true });
+/** A pass over a map that only goes over what lies close to the piece. */
+const INNER_PASS = 24;
 /** Each table's light map has the size that the picture wants. */
 type Job = { readonly sizes: readonly (readonly number[])[]; readonly map?: object };
-const withMapSides = <T extends Job>(job: T): T =>
-  job.map
-    ? { ...job, map: { ...job.map, sides: job.sizes.map(([width, height]) => mapSide(width * height)) } }
-    : job;
+const withMapSides = <T extends Job>(job: T): T => {
+  if (!job.map) return job;
+  const sides = job.sizes.map(([width, height]) => mapSide(width * height));
+  const inner = sides.map((side) => areaAt(INNER_PASS, 1, side));
+  return { ...job, map: { ...job.map, sides, inner } };
+};
 for (const [name, make] of Object.entries({
   timings,
   checks,

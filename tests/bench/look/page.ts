@@ -11,6 +11,7 @@ import { earlyPictures } from "./early.ts";
 import { firstPictures } from "./first.ts";
 import { traceGeneral } from "./general.ts";
 import { blocksOf, type Run, relativeError, type Step } from "./noise.ts";
+import { savedPictures } from "./saved.ts";
 import { BENCH_VIEW, bareUniforms, benchScene, onPaper } from "./scenes.ts";
 
 function openContext(): WebGL2RenderingContext {
@@ -71,7 +72,7 @@ async function load(
   await engine.prepare(packed);
   const scene = engine.load(packed, size * size);
   const target = new Accumulator(gl, size, size);
-  target.restart(hasDispersion);
+  target.restart(hasDispersion ? 1 : 0);
   const frame = { x: 0, y: 0, width: size, height: size };
   return {
     target,
@@ -124,7 +125,7 @@ async function convergeTracer(
   const { target, pass, shown, dispose } = await load(count, hasDispersion, size, 1, "light");
   pass();
   finish();
-  target.restart(hasDispersion);
+  target.restart(hasDispersion ? 1 : 0);
   let ms = 0;
   for (let samples = 1; samples <= most; samples *= 2) {
     const started = performance.now();
@@ -142,4 +143,12 @@ async function convergeTracer(
   return { steps, blocks: blocksOf(right, size) };
 }
 
-Object.assign(window, { timeBare, timeTracer, convergeTracer, traceGeneral, firstPictures, earlyPictures });
+Object.assign(window, {
+  timeBare,
+  timeTracer,
+  convergeTracer,
+  traceGeneral,
+  firstPictures,
+  earlyPictures,
+  savedPictures,
+});

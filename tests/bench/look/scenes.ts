@@ -13,11 +13,12 @@ import { makeScene, putOnTable, type Scene, sceneOfPlan } from "../../../src/cor
 import { tableFrame } from "../../../src/core/optics/tabletop.ts";
 import type { Finish, Piece } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
+import type { SolvedPlan } from "../../../src/core/plan/solved.ts";
 import { mat3, type Uniforms, vec3, vec4 } from "../../../src/render/uniforms.ts";
 import { type View, viewColumns, viewFrom } from "../../../src/render/view.ts";
 import { EXAMPLES } from "../../../src/ui/examples.ts";
 import { ON_TABLE } from "../../../src/ui/look/lying.ts";
-import { eyeFrame, eyePlace, FIELD_DEG } from "../../../src/ui/piece/camera.ts";
+import { eyeFrame, eyePlace, FIELD_DEG, HOME, type Orbit } from "../../../src/ui/piece/camera.ts";
 
 /** Facets of equal size spread over the whole ball on a golden spiral; the more, the shallower, so that each shows. */
 export function spreadPlanes(count: number): Plane[] {
@@ -64,23 +65,33 @@ export const bareUniforms = (view: View, count: number): Uniforms => ({
   view: mat3(viewColumns(view)),
 });
 
-/** What Look shows of an example as soon as a table is chosen: on its side, from where a piece on a table is first seen. */
-export function exampleOnTable(name: string, material: MaterialName): { scene: Scene; view: View } {
+function solvedExample(name: string): SolvedPlan {
   const plan = EXAMPLES.find((example) => example.name === name);
   if (!plan) throw new Error(`no example is called ${name}`);
-  const solved = solvePlan(plan);
+  return solvePlan(plan);
+}
+
+const inWindow = (solved: SolvedPlan): Scene => sceneOfPlan(solved, WINDOW, false, undefined, EDGE_MM);
+
+function seenFrom(eye: Orbit): View {
+  const { out, right, up } = eyeFrame(eye);
+  return { eye: eyePlace(eye), right, up, back: out, fieldDeg: FIELD_DEG };
+}
+
+/** What Look shows of an example, as it is opened. */
+export const exampleInHand = (name: string): { scene: Scene; view: View } => ({
+  scene: inWindow(solvedExample(name)),
+  view: seenFrom(HOME),
+});
+
+/** What Look shows of an example as soon as a table is chosen: on its side, from where a piece on a table is first seen. */
+export function exampleOnTable(name: string, material: MaterialName): { scene: Scene; view: View } {
+  const solved = solvedExample(name);
   const { down } = RESTS.side;
   const up = scale(down, -1);
-  const lain = { material: MATERIALS[material], radiusMm: plan.piece.diameterMm / 2 };
-  const eye = { ...ON_TABLE, stand: tableFrame(up) };
-  const { out, right, up: upright } = eyeFrame(eye);
+  const lain = { material: MATERIALS[material], radiusMm: solved.plan.piece.diameterMm / 2 };
   return {
-    scene: putOnTable(
-      sceneOfPlan(solved, WINDOW, false, undefined, EDGE_MM),
-      up,
-      -supportOf(cutBall(solved.planes), down),
-      lain,
-    ),
-    view: { eye: eyePlace(eye), right, up: upright, back: out, fieldDeg: FIELD_DEG },
+    scene: putOnTable(inWindow(solved), up, -supportOf(cutBall(solved.planes), down), lain),
+    view: seenFrom({ ...ON_TABLE, stand: tableFrame(up) }),
   };
 }
