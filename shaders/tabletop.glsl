@@ -39,18 +39,6 @@ vec2 placeOn(vec2 spread, vec3 q) {
   return sign(at) * log(abs(at) + sqrt(at * at + 1.0)) / spread.x;
 }
 
-// Between the texels of such a square.
-vec3 texelsAt(sampler2D square, vec2 place) {
-  ivec2 size = textureSize(square, 0);
-  vec2 texel = clamp((0.5 * place + 0.5) * vec2(size) - 0.5, vec2(0.0), vec2(size - 1));
-  ivec2 low = ivec2(texel);
-  ivec2 high = min(low + 1, size - 1);
-  vec2 f = texel - vec2(low);
-  vec3 near = mix(texelFetch(square, low, 0).rgb, texelFetch(square, ivec2(high.x, low.y), 0).rgb, f.x);
-  vec3 far = mix(texelFetch(square, ivec2(low.x, high.y), 0).rgb, texelFetch(square, high, 0).rgb, f.x);
-  return mix(near, far, f.y);
-}
-
 // From here to the rim, in halves of a side, what a square holds is faded out.
 const float SQUARE_FADES = 0.8;
 
@@ -62,6 +50,18 @@ float fadeAt(vec2 place) {
 // What a white table throws back of what glows near by.
 uniform sampler2D nearLight;
 uniform vec2 nearSpread;
+
+// Between the texels of a square of floats, which not all devices read so by themselves.
+vec3 texelsAt(sampler2D square, vec2 place) {
+  ivec2 size = textureSize(square, 0);
+  vec2 texel = clamp((0.5 * place + 0.5) * vec2(size) - 0.5, vec2(0.0), vec2(size - 1));
+  ivec2 low = ivec2(texel);
+  ivec2 high = min(low + 1, size - 1);
+  vec2 f = texel - vec2(low);
+  vec3 near = mix(texelFetch(square, low, 0).rgb, texelFetch(square, ivec2(high.x, low.y), 0).rgb, f.x);
+  vec3 far = mix(texelFetch(square, ivec2(low.x, high.y), 0).rgb, texelFetch(square, high, 0).rgb, f.x);
+  return mix(near, far, f.y);
+}
 #endif
 
 // What a white table throws back at q where nothing stands on it.
@@ -74,10 +74,9 @@ vec3 bareAt(vec3 q) {
   return tableBare;
 }
 
-// The light map: by how much what a white table throws back differs from `bareAt`, round where the piece rests, linear sRGB.
-// Sums of so many samples.
+// The light map: by how much what a white table throws back differs from `bareAt`, round where the piece rests, linear sRGB. It
+// is read between its texels.
 uniform sampler2D lightMap;
-uniform float lightMapSamples;
 uniform vec2 mapSpread;
 
 // A place on the table from one on the map, -1 .. 1 each way.
@@ -91,7 +90,7 @@ vec3 thrownBackAt(vec3 q) {
   vec2 place = placeOn(mapSpread, q);
   float share = fadeAt(place);
   if (!(share > 0.0)) return bareAt(q);
-  return bareAt(q) + share / lightMapSamples * texelsAt(lightMap, place);
+  return bareAt(q) + share * textureLod(lightMap, 0.5 * place + 0.5, 0.0).rgb;
 }
 
 #if GUIDED

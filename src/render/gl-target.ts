@@ -1,16 +1,18 @@
-/** Textures that are drawn to, read texel by texel. */
+/** Textures that are drawn to. */
 
+/** @param filter how it is read between its texels: as the nearest one has it, if it is read there at all */
 export function makeTarget(
   gl: WebGL2RenderingContext,
   format: GLenum,
   width: number,
   height: number,
+  filter: GLenum = gl.NEAREST,
 ): WebGLTexture {
   const texture = gl.createTexture();
   gl.bindTexture(gl.TEXTURE_2D, texture);
   gl.texStorage2D(gl.TEXTURE_2D, 1, format, width, height);
-  for (const filter of [gl.TEXTURE_MIN_FILTER, gl.TEXTURE_MAG_FILTER])
-    gl.texParameteri(gl.TEXTURE_2D, filter, gl.NEAREST);
+  for (const size of [gl.TEXTURE_MIN_FILTER, gl.TEXTURE_MAG_FILTER])
+    gl.texParameteri(gl.TEXTURE_2D, size, filter);
   for (const wrap of [gl.TEXTURE_WRAP_S, gl.TEXTURE_WRAP_T])
     gl.texParameteri(gl.TEXTURE_2D, wrap, gl.CLAMP_TO_EDGE);
   return texture;

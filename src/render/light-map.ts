@@ -131,7 +131,7 @@ export class LightMap {
     sketches: number,
   ) {
     this.sums = new Accumulator(gl, side, side);
-    const make = () => makeTarget(gl, gl.RGBA16F, side, side);
+    const make = () => makeTarget(gl, gl.RGBA16F, side, side, gl.LINEAR);
     this.smoothed = SMOOTHING_STEPS.map(() => [make(), make()] as const);
     this.targets = this.smoothed.map((halves) => makeFramebuffer(gl, halves));
     this.sums.restart(sketches);
@@ -175,10 +175,9 @@ export class LightMap {
     return areaAt(this.sums.passes, this.sums.sketches, this.sums.width);
   }
 
-  /** What a picture's half reads. */
-  soFar(half: Half): HalfSum {
-    if (this.smoothedAt === 0) return this.sums.soFar(half);
-    return { texture: this.smoothed[SMOOTHING_STEPS.length - 1][half], samples: 1 };
+  /** What a picture's half reads, or another pass of its own; null before the first. */
+  smoothedOf(half: Half): WebGLTexture | null {
+    return this.smoothedAt > 0 ? this.smoothed[SMOOTHING_STEPS.length - 1][half] : null;
   }
 
   /** How it is to be smoothed now, step by step: from which halves, where to, and how. */

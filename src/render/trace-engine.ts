@@ -245,7 +245,7 @@ export class TraceEngine {
     const { packed, map } = scene;
     const tracer = this.tracers.get(variantKey(packed, fragment, pass.channels));
     if (!tracer) throw new Error("prepare() comes before trace()");
-    const thrown = map?.soFar(target.half);
+    const thrown = map?.smoothedOf(target.half) ?? this.nothing;
     gl.bindFramebuffer(gl.FRAMEBUFFER, target.back);
     gl.viewport(0, 0, target.width, target.height);
     gl.enable(gl.SCISSOR_TEST);
@@ -256,13 +256,13 @@ export class TraceEngine {
     });
     this.bindTexture(SUM_UNIT, target.front);
     this.bindTexture(GUESS_UNIT, target.guess);
-    this.bindTexture(MAP_UNIT, thrown?.samples ? thrown.texture : this.nothing);
+    this.bindTexture(MAP_UNIT, thrown);
     scene.textures.forEach((texture, k) => {
       this.bindTexture(SCENE_UNIT + k, texture ?? this.nothing);
     });
 
     tracer.uniforms.set(packed.uniforms);
-    tracer.uniforms.set({ ...pass.uniforms, ...more, lightMapSamples: float(thrown?.samples || 1) });
+    tracer.uniforms.set({ ...pass.uniforms, ...more });
     gl.drawArrays(gl.TRIANGLES, 0, 3);
     gl.disable(gl.SCISSOR_TEST);
   }

@@ -1,7 +1,7 @@
 /**
  * What a person waits for where the processor traces: `npm run bench -- early`. Pictures of 480 x 480 of examples on tables as Look
  * shows them one after the other, each with the processor time of the whole browser until then (programs made included) and how far
- * it is from the same picture at 256 samples: the mean difference in CIE L*a*b* (1976), over the piece and beside it, of both
+ * it is from the same picture at 128 samples: the mean difference in CIE L*a*b* (1976), over the piece and beside it, of both
  * blurred by a pixel, as an eye at arm's length does. `presentable`: over the piece that is 2.3 at most, a difference just noticed
  * (M. Mahy, L. Van Eycken, A. Oosterlinck, Evaluation of uniform color spaces, Color Res. Appl. 19, 1994; from memory).
  */
@@ -12,7 +12,7 @@ import type { Early } from "./look/early.ts";
 
 const SIZE = 480;
 /** Samples of the pictures that are told of, and of the one that they are held to. */
-const [LAST, CONVERGED] = [32, 256];
+const [LAST, CONVERGED] = [32, 128];
 const PRESENTABLE = 2.3;
 /** Linux counts processor time in hundredths of a second. */
 const TICKS = 100;

@@ -3,9 +3,9 @@
 usage: egl.py JOBS.json OUT
 
 JOBS.json, as written by `emit.ts`: {"shaders": {name: text}, "jobs": [{name, vertex, fragments: {channels: name}, resolve?, display?, uniforms, blocks,
-textures, sizes: [[w, h]], passes: [{channels, uniforms, half, reads, map: [the same]}], map?: {fragments, sides: [one a size], inner: [likewise], smooth, steps, ground}, samples: [first half, second half], picture?, dump?}]}. Each pass reads the sum of its
+textures, sizes: [[w, h]], passes: [{channels, uniforms, half, readsMap, map: [the same]}], map?: {fragments, sides: [one a size], inner: [likewise], smooth, steps, ground}, samples: [first half, second half], picture?, dump?}]}. Each pass reads the sum of its
 half and that of the other one, and writes a third float texture, as the app does; with a table, the passes of `map` come before it, over the light map,
-of which either reads the half that `reads` names, and which go over all of it where `isWhole`, else over its inner square; after one with `smooths` the map's halves are smoothed. Prints for each size milliseconds a pass and million samples a second,
+of which either reads its own half where `readsMap`, and which go over all of it where `isWhole`, else over its inner square; after one with `smooths` the map's halves are smoothed. Prints for each size milliseconds a pass and million samples a second,
 and milliseconds that smoothing the picture takes;
 with `picture`, writes the finished picture as PNG to OUT as well, with `dump` the sum of all samples as raw floats. All numbers also go to OUT/egl.json.
 """
@@ -28,7 +28,7 @@ egl.eglMakeCurrent.argtypes = [C.c_void_p] * 4
 gl.glGetString.restype = C.c_char_p
 
 TEXTURE_2D, FRAMEBUFFER, UNIFORM_BUFFER = 0x0DE1, 0x8D40, 0x8A11
-READ_FRAMEBUFFER, SCISSOR_TEST, COLOR_BUFFER_BIT, NEAREST = 0x8CA8, 0x0C11, 0x4000, 0x2600
+READ_FRAMEBUFFER, SCISSOR_TEST, COLOR_BUFFER_BIT, NEAREST, LINEAR = 0x8CA8, 0x0C11, 0x4000, 0x2600, 0x2601
 RGBA, FLOAT, UNSIGNED_BYTE, RGBA32F, RGBA16F, RGBA8 = 0x1908, 0x1406, 0x1401, 0x8814, 0x881A, 0x8058
 
 
@@ -103,13 +103,13 @@ def set_uniforms(program, table):
                 getattr(gl, f"glUniform{size}fv")(at, len(value) // size, floats)
 
 
-def make_texture(width, height, data, form=RGBA32F, kind=FLOAT):
+def make_texture(width, height, data, form=RGBA32F, kind=FLOAT, between=NEAREST):
     texture = C.c_uint()
     gl.glGenTextures(1, C.byref(texture))
     gl.glBindTexture(TEXTURE_2D, texture)
     pixels = np.asarray(data, np.float32).ctypes.data_as(C.c_void_p) if data is not None else None
     gl.glTexImage2D(TEXTURE_2D, 0, form, width, height, 0, RGBA, kind, pixels)
-    for name, value in ((0x2801, 0x2600), (0x2800, 0x2600), (0x2802, 0x812F), (0x2803, 0x812F)):
+    for name, value in ((0x2801, between), (0x2800, between), (0x2802, 0x812F), (0x2803, 0x812F)):
         gl.glTexParameteri(TEXTURE_2D, name, value)
     return texture
 
@@ -195,7 +195,7 @@ class LightMap(Sum):
         self.nothing = make_texture(1, 1, [0, 0, 0, 0])
         self.smoothed = []
         for _ in self.steps:
-            textures, framebuffer = [make_texture(side, side, None, RGBA16F) for _ in range(2)], C.c_uint()
+            textures, framebuffer = [make_texture(side, side, None, RGBA16F, between=LINEAR) for _ in range(2)], C.c_uint()
             gl.glGenFramebuffers(1, C.byref(framebuffer))
             gl.glBindFramebuffer(FRAMEBUFFER, framebuffer)
             for k, texture in enumerate(textures):
@@ -203,13 +203,8 @@ class LightMap(Sum):
             gl.glDrawBuffers(2, (C.c_uint * 2)(0x8CE0, 0x8CE1))
             self.smoothed.append((textures, framebuffer))
 
-    def bind_for(self, reads):
-        if reads is None:
-            texture = self.nothing
-        elif reads["isSmooth"]:
-            texture = self.smoothed[-1][0][reads["half"]]
-        else:
-            texture = self.targets[self.halves[reads["half"]]][0]
+    def bind_for(self, one):
+        texture = self.smoothed[-1][0][one["half"]] if one["readsMap"] else self.nothing
         gl.glActiveTexture(0x84C0 + 2)
         gl.glBindTexture(TEXTURE_2D, texture)
         gl.glActiveTexture(0x84C0)
@@ -248,7 +243,7 @@ def draw(programs, total, one, light_map):
     gl.glUseProgram(program)
     total.begin_pass(one["half"])
     if light_map:
-        light_map.bind_for(one["reads"])
+        light_map.bind_for(one)
     gl.glViewport(0, 0, *total.size)
     set_uniforms(program, one["uniforms"])
     is_whole = one.get("isWhole", True)

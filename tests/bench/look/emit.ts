@@ -31,7 +31,7 @@ import {
 } from "../../../src/render/pack-scene.ts";
 import { halfOfPass, type Pass, passAt, samplesOfHalves, soFar } from "../../../src/render/pass.ts";
 import { assembleShader } from "../../../src/render/shader-assembler.ts";
-import { float, int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/uniforms.ts";
+import { int, mat3, type Uniforms, uint, vec2, vec3 } from "../../../src/render/uniforms.ts";
 import {
   DEFAULT_DISTANCE,
   DEFAULT_FIELD_DEG,
@@ -66,23 +66,13 @@ const shaders: Record<string, string> = {
 const plain = (value: unknown): unknown =>
   JSON.parse(JSON.stringify(value, (_, v) => (v instanceof Float32Array ? Array.from(v) : v)));
 
-/**
- * A pass with what changes from one to the next, and what it reads of a light map that has so many passes: which half, and whether
- * that is a smoothed one.
- */
-const passOf = (
-  index: number,
-  { channels, uniforms }: Pass,
-  sketches: number,
-  map: { passes: number; smoothedAt: number },
-) => {
-  const half = halfOfPass(index, sketches);
-  const isSmooth = map.smoothedAt > 0;
-  const [read, samples] = isSmooth ? [half, 1] : soFar(half, map.passes, sketches);
-  const more = { frameIndex: uint(index), lightMapSamples: float(Math.max(1, samples)) };
-  const reads = samples > 0 ? { half: read, isSmooth } : null;
-  return { channels, uniforms: plain({ ...uniforms, ...more }), half, reads };
-};
+/** A pass with what changes from one to the next, and whether it reads a light map that has so many passes. */
+const passOf = (index: number, { channels, uniforms }: Pass, sketches: number, mapPasses: number) => ({
+  channels,
+  uniforms: plain({ ...uniforms, frameIndex: uint(index) }),
+  half: halfOfPass(index, sketches),
+  readsMap: mapPasses > 0,
+});
 
 /** Every pass, each with those over the light map that come before it: where there is no table nobody draws them. */
 function passList(count: number, options: Omit<TraceOptions, "behind">) {
@@ -90,7 +80,7 @@ function passList(count: number, options: Omit<TraceOptions, "behind">) {
   const scene = { ...options, sketches };
   const map = { passes: 0, smoothedAt: 0 };
   const mapPass = () => {
-    const pass = passOf(map.passes, mapPassAt(map.passes, scene), sketches, map);
+    const pass = passOf(map.passes, mapPassAt(map.passes, scene), sketches, map.passes);
     const isWhole = isWholeAt(map.passes, sketches);
     map.passes += 1;
     const blind = blindStepsAt(map.passes, map.smoothedAt, sketches);
@@ -100,7 +90,7 @@ function passList(count: number, options: Omit<TraceOptions, "behind">) {
   };
   return Array.from({ length: count }, (_, index) => {
     const before = Array.from({ length: mapPassesDue(map.passes, index, "card") }, mapPass);
-    return { ...passOf(index, passAt(index, scene), sketches, map), map: before };
+    return { ...passOf(index, passAt(index, scene), sketches, map.passes), map: before };
   });
 }
 
