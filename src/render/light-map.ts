@@ -55,7 +55,7 @@ const WHOLE_EACH = 8;
 /** By the end of a picture's sketch of several rays its map has twice as many. */
 const SKETCHES_EACH = 2;
 /** Passes of the sketch that the map of a picture with so many begins with. */
-export const mapSketches = (sketches: number): number => (sketches > 1 ? SKETCHES_EACH * sketches : sketches);
+const mapSketches = (sketches: number): number => (sketches > 1 ? SKETCHES_EACH * sketches : sketches);
 /** A map's chances are not its picture's. */
 const SEED_OF_MAP = 0x7f4a7c15;
 
@@ -98,10 +98,7 @@ export function mapPaths(pixels: number, samples: number, sketches: number, by: 
 export function blindStepsAt(passes: number, smoothedAt: number, sketches: number): number | null {
   if (passes === 1 && smoothedAt === 0) return SMOOTHING_STEPS.length;
   const [first, second] = (passes > sketches ? samplesOfHalves : sketchOfHalves)(passes, sketches);
-  const more = Math.max(
-    Math.min(SMOOTHED_AFTER, Math.max(1, smoothedAt - 1)),
-    SMOOTHED_SHARE * smoothedAt,
-  );
+  const more = Math.max(Math.min(SMOOTHED_AFTER, Math.max(1, smoothedAt - 1)), SMOOTHED_SHARE * smoothedAt);
   if (first === 0 || first !== second || passes < smoothedAt + more) return null;
   return passes < SOON ? 1 : 0;
 }

@@ -369,7 +369,7 @@ type Channels = 1 | 3;
 const FIRST_CHANNELS: Channels = 3;
 
 /** Where wavelengths part, a picture begins with a sketch. */
-export const leastSketches = ({ hasDispersion }: PackedScene): number => (hasDispersion ? 1 : 0);
+const leastSketches = ({ hasDispersion }: PackedScene): number => (hasDispersion ? 1 : 0);
 
 /** The pass that a picture of the scene gains next. */
 const passOf = (packed: PackedScene, { passes, sketches }: Accumulator): Pass =>

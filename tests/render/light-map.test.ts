@@ -107,7 +107,8 @@ describe("a light map", () => {
     for (let passes = 2; passes <= 1025; passes++)
       if (blindStepsAt(passes, at[at.length - 1], 1) !== null) at.push(passes);
     expect(at.slice(-3).every((passes, k) => k === 0 || passes >= 1.125 * at[at.length - 4 + k])).toBe(true);
-    for (let k = 1; k < at.length; k++) expect(at[k] - at[k - 1]).toBeLessThanOrEqual(Math.max(8, at[k - 1] / 8 + 8));
+    for (let k = 1; k < at.length; k++)
+      expect(at[k] - at[k - 1]).toBeLessThanOrEqual(Math.max(8, at[k - 1] / 8 + 8));
     expect(at.length).toBeLessThan(32);
   });
 

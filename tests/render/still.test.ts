@@ -77,8 +77,12 @@ describe("the passes of a picture", () => {
     const uniforms = Array.from({ length: 16 }, (_, k) => passAt(k, sketched).uniforms);
     expect(uniforms.map(({ keep }) => keep.value)).toEqual([0, 0, 1, 1, 0, 1, 1, 1, 0, 1, 1, 1, 1, 1, 1, 1]);
     // the first ray's guess is what the other half has of the sketch, the second's the first ray
-    expect(uniforms.map(({ guessSamples }) => guessSamples.value).slice(4)).toEqual([2, 2, 2, 2, 4, 4, 4, 4, 4, 4, 4, 4]);
-    expect(uniforms.map(({ sampleIndex }) => sampleIndex.value)).toEqual([0, 0, 1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1]);
+    expect(uniforms.map(({ guessSamples }) => guessSamples.value).slice(4)).toEqual([
+      2, 2, 2, 2, 4, 4, 4, 4, 4, 4, 4, 4,
+    ]);
+    expect(uniforms.map(({ sampleIndex }) => sampleIndex.value)).toEqual([
+      0, 0, 1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1,
+    ]);
   });
 
   it("counts every pass where there is no dispersion", () => {
