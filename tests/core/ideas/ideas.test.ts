@@ -3,8 +3,9 @@ import { findIdeas } from "../../../src/cli/ideas-threads.ts";
 import { answerOf, leftToMeasure, measureAll } from "../../../src/core/ideas/answer.ts";
 import { createJudge } from "../../../src/core/ideas/judge.ts";
 import { type Batch, Search } from "../../../src/core/ideas/search.ts";
-import type { IdeaWish } from "../../../src/core/ideas/wish.ts";
+import { type IdeaWish, planOfIdea } from "../../../src/core/ideas/wish.ts";
 import { parseWish, wishFromData } from "../../../src/core/ideas/wish-file.ts";
+import { measurePlan } from "../../../src/core/measure/measures.ts";
 import type { Tier } from "../../../src/core/plan/document.ts";
 import { faultsOf } from "./judged-ideas.ts";
 import { wishOf } from "./wishes.ts";
@@ -55,6 +56,44 @@ describe("ideas", () => {
       await findIdeas(wish, { tries: 40, seed: 2 }, 2),
     ];
     expect({ ...two, seconds: 0 }).toEqual({ ...one, seconds: 0 });
+  });
+});
+
+describe("the wall", () => {
+  const wish: IdeaWish = {
+    format: "glintwright-wish",
+    version: 1,
+    piece: { diameterMm: 30, glass: "borosilicate" },
+    rig: { wheelStops: 96 },
+    sides: "front",
+    tiers: [1, 3],
+    facets: [3, 30],
+    want: { back: 1 },
+    across: "back",
+    up: "facets",
+  };
+
+  it("is divided between the 5th and the 95th percentile of what the first 200 that meet are measured at", () => {
+    const search = new Search(wish, { tries: 500, seed: 7 });
+    const judge = createJudge(wish);
+    const met: { tiers: readonly Tier[]; back: number }[] = [];
+    while (met.length < 200)
+      for (const { index, candidates, ask } of search.pending.splice(0)) {
+        const verdicts = candidates.map(({ tiers }) => judge(tiers, ask));
+        candidates.forEach(({ tiers }, i) => {
+          if (verdicts[i].meets) met.push({ tiers, back: verdicts[i].across ?? Number.NaN });
+        });
+        search.take(index, verdicts);
+      }
+    const first = met.slice(0, 200);
+    for (const { tiers, back } of first.filter((_, i) => i % 20 === 0))
+      expect(back).toBe(measurePlan(planOfIdea(wish, tiers, "")).back);
+    const sorted = first.map(({ back }) => back).sort((a, b) => a - b);
+    // of 200 these lie at places 9.95 and 189.05, counted from 0
+    const low = sorted[9] + 0.95 * (sorted[10] - sorted[9]);
+    const high = sorted[189] + 0.05 * (sorted[190] - sorted[189]);
+    const { across } = search.wall;
+    for (const k of [1, 2, 3, 4]) expect(across[k]).toBeCloseTo(low + ((high - low) * k) / 5, 12);
   });
 });
 
