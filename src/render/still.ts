@@ -26,12 +26,15 @@ export interface StillOptions {
 /** Longest side of a tile: its sums and its picture take 59 MB. */
 const TILE = 1024;
 
-/** Paths to 64 surfaces take so many times as long as the living picture's to 16: 1.53 on a card, with 61 facets on paper. */
-const LONGER = 1.53;
+/**
+ * Paths to 64 surfaces take so many times as long as the living picture's to 16: as measured on a card, with 61 facets on paper; in
+ * software the middle of what four saved pictures took (`npm run bench -- saved`).
+ */
+const LONGER: Readonly<Record<Leading, number>> = { card: 1.69, software: 1.2 };
 
 /** What a still picture is made of, in paths of a living one: all samples and the sketch before them, and the light map of a table. */
 export const stillPaths = (pixels: number, samples: number, hasTable: boolean, by: Leading): number =>
-  LONGER * ((samples + 1) * pixels + (hasTable ? mapPaths(pixels, samples + 1, 1, by) : 0));
+  LONGER[by] * ((samples + 1) * pixels + (hasTable ? mapPaths(pixels, samples + 1, 1, by) : 0));
 
 interface Tile {
   readonly x: number;

@@ -23,12 +23,17 @@ const GROWTH = 2;
 const SHRINK = 0.25;
 /** A band never gets more than this many passes' worth of rows in one frame. */
 const MAX_PASSES_A_FRAME = 8;
+/** How long a pass takes is a mean over about so many: rows through the glass take many times as long as rows beside it. */
+const REMEMBERED_PASSES = 4;
 
 export class TileScheduler {
   private width = 1;
   private height = 1;
   private nextRow = 0;
+  /** As the last band had it. */
   private pixelsPerMs: number;
+  /** Of the passes that are remembered, the older the less. */
+  private readonly past = { pixels: 0, ms: 0 };
 
   /** @param targetMs time that one frame's tracing should take */
   constructor(private readonly targetMs = TARGET_MS) {
@@ -44,7 +49,8 @@ export class TileScheduler {
 
   /** About how long one pass over so many pixels takes, milliseconds. */
   passMs(pixels: number): number {
-    return pixels / this.pixelsPerMs;
+    const { past } = this;
+    return past.ms > 0 ? (pixels * past.ms) / past.pixels : pixels / this.pixelsPerMs;
   }
 
   /** The bands to trace in this frame, in order; at least one row. */
@@ -68,5 +74,9 @@ export class TileScheduler {
     const rate = pixels / Math.max(ms, Number.EPSILON);
     const change = Math.min(GROWTH, Math.max(SHRINK, rate / this.pixelsPerMs));
     this.pixelsPerMs *= change;
+    const { past } = this;
+    const kept = Math.exp(-pixels / (REMEMBERED_PASSES * this.width * this.height));
+    past.pixels = past.pixels * kept + pixels;
+    past.ms = past.ms * kept + pixels / this.pixelsPerMs;
   }
 }

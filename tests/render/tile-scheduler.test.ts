@@ -47,6 +47,27 @@ describe("the tile scheduler", () => {
     expect(passes).toBeGreaterThan(40 * 4);
   });
 
+  it("tells how long a pass takes by all its rows, wherever the last frame has ended", () => {
+    // the middle third, with glass in it, takes eight times as long as what is above and below
+    const SIDE = 300;
+    const msOfRow = (y: number): number => (y >= SIDE / 3 && y < (2 * SIDE) / 3 ? 0.8 : 0.1);
+    const real = Array.from({ length: SIDE }, (_, y) => msOfRow(y)).reduce((sum, ms) => sum + ms);
+    const scheduler = new TileScheduler();
+    scheduler.restart(SIDE, SIDE);
+    for (let k = 0; k < 400; k++) {
+      let ms = 0;
+      let rows = 0;
+      for (const { y, height } of scheduler.frame()) {
+        for (let row = y; row < y + height; row++) ms += msOfRow(row);
+        rows += height;
+      }
+      scheduler.measured(rows * SIDE, ms);
+      if (k < 100) continue;
+      expect(scheduler.passMs(SIDE * SIDE) / real).toBeGreaterThan(1 / 1.2);
+      expect(scheduler.passMs(SIDE * SIDE) / real).toBeLessThan(1.2);
+    }
+  });
+
   it("always traces at least one row, however slow the card", () => {
     const scheduler = new TileScheduler();
     scheduler.restart(4000, 10);
