@@ -17,3 +17,9 @@ export const counted = {
   strokes: each("Hub", "Hübe"),
   discChanges: each("Scheibenwechsel", "Scheibenwechsel"),
 };
+
+export const lostPairs = (count: number): string =>
+  plural(count, {
+    one: "1 Paar, das sich traf, trifft sich nicht mehr.",
+    other: `${count} Paare, die sich trafen, treffen sich nicht mehr.`,
+  });

@@ -19,3 +19,7 @@ export const counted = {
   strokes: each("stroke", "strokes"),
   discChanges: each("disc change", "disc changes"),
 };
+
+/** What is said of pairs that are lost. */
+export const lostPairs = (count: number): string =>
+  plural(count, { one: "1 pair that met no longer does.", other: `${count} pairs that met no longer do.` });

@@ -1,7 +1,7 @@
 /** Words of what was measured on the cut piece, and of a chip. */
 import type { asCut as en } from "../../en/bench/as-cut.ts";
 import type { Translated } from "../../language.ts";
-import { counted, plural } from "../counted.ts";
+import { counted, lostPairs } from "../counted.ts";
 import { measures } from "../measures.ts";
 
 export const asCut: Translated<typeof en> = {
@@ -57,12 +57,7 @@ export const asCut: Translated<typeof en> = {
       `${tier} geht ${deeper} ${isDeeper ? "tiefer" : "weniger tief"} und wird ${wider} ${isWider ? "breiter" : "schmaler"}.`,
     stillMeets: "Alles, was sich traf, trifft sich weiterhin.",
     noLongerMeets: (pairs) =>
-      pairs === 0
-        ? "Eine Regel des Plans lässt sich nicht mehr erfüllen."
-        : plural(pairs, {
-            one: "1 Paar, das sich traf, trifft sich nicht mehr.",
-            other: `${pairs} Paare, die sich trafen, treffen sich nicht mehr.`,
-          }),
+      pairs === 0 ? "Eine Regel des Plans lässt sich nicht mehr erfüllen." : lostPairs(pairs),
     deepenAll: (mm) => `Ganze Reihe auf ${mm} bringen`,
     remaining: "Noch zu schleifende Reihen",
     allCut: "Jede Reihe ist gemessen: Es bleibt nichts zu schleifen.",

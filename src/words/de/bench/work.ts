@@ -1,7 +1,7 @@
 /** Words of the work in its order: ways through it, strokes, time, tests of a disc. */
 import type { work as en } from "../../en/bench/work.ts";
 import type { Translated } from "../../language.ts";
-import { counted, plural } from "../counted.ts";
+import { counted, lostPairs, plural } from "../counted.ts";
 
 export const work: Translated<typeof en> = {
   work: {
@@ -24,13 +24,7 @@ export const work: Translated<typeof en> = {
     againEdge: (mm, longer) => `Gemeinsame Kanten werden ${mm} ${longer ? "länger" : "kürzer"}.`,
     againGap: (mm, wider) => `Lücken werden ${mm} ${wider ? "weiter" : "enger"}.`,
     againMiss: (mm) => `Ecken gehen bis zu ${mm} auseinander.`,
-    againLost: (pairs) =>
-      pairs === 0
-        ? "Alles, was sich traf, trifft sich noch."
-        : plural(pairs, {
-            one: "1 Paar, das sich traf, trifft sich nicht mehr.",
-            other: `${pairs} Paare, die sich trafen, treffen sich nicht mehr.`,
-          }),
+    againLost: (pairs) => (pairs === 0 ? "Alles, was sich traf, trifft sich noch." : lostPairs(pairs)),
     finish: "Diese Reihe bleibt",
     endsHere: (finish) => `Das letzte hier: Diese Reihe bleibt ${finish}.`,
     notHere: (finish) => `Nicht an dieser Reihe: Sie bleibt ${finish}.`,

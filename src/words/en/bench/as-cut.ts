@@ -1,6 +1,6 @@
 /** Words of what was measured on the cut piece, and of a chip. */
 
-import { counted, plural } from "../counted.ts";
+import { counted, lostPairs, plural } from "../counted.ts";
 import { measures } from "../measures.ts";
 
 export const asCut = {
@@ -57,12 +57,7 @@ export const asCut = {
       `${tier} goes ${deeper} ${isDeeper ? "deeper" : "less deep"} and comes out ${wider} ${isWider ? "wider" : "narrower"}.`,
     stillMeets: "Everything that met still meets.",
     noLongerMeets: (pairs: number) =>
-      pairs === 0
-        ? "A rule of the plan can't be met any more."
-        : plural(pairs, {
-            one: "1 pair that met no longer does.",
-            other: `${pairs} pairs that met no longer do.`,
-          }),
+      pairs === 0 ? "A rule of the plan can't be met any more." : lostPairs(pairs),
     deepenAll: (mm: string) => `Take the whole tier to ${mm}`,
     remaining: "Tiers still to cut",
     allCut: "Every tier has been measured: nothing is left to cut.",

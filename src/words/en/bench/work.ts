@@ -1,5 +1,5 @@
 /** Words of the work in its order: ways through it, strokes, time, tests of a disc. */
-import { counted, plural } from "../counted.ts";
+import { counted, lostPairs, plural } from "../counted.ts";
 
 export const work = {
   work: {
@@ -22,13 +22,7 @@ export const work = {
     againEdge: (mm: string, longer: boolean) => `Shared edges get ${mm} ${longer ? "longer" : "shorter"}.`,
     againGap: (mm: string, wider: boolean) => `Gaps get ${mm} ${wider ? "wider" : "narrower"}.`,
     againMiss: (mm: string) => `Corners come apart by up to ${mm}.`,
-    againLost: (pairs: number) =>
-      pairs === 0
-        ? "Everything that met still meets."
-        : plural(pairs, {
-            one: "1 pair that met no longer does.",
-            other: `${pairs} pairs that met no longer do.`,
-          }),
+    againLost: (pairs: number) => (pairs === 0 ? "Everything that met still meets." : lostPairs(pairs)),
     finish: "This tier is left",
     endsHere: (finish: string) => `The last one here: this tier stays ${finish}.`,
     notHere: (finish: string) => `Not on this tier: it stays ${finish}.`,
