@@ -9,20 +9,20 @@ import type { Rasters } from "../optics/raster.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { countImages } from "./images.ts";
 import { HALF_TURN, isItself, SIDEWAYS, UPSIDE_DOWN } from "./mirrors.ts";
-import { ALL_PARTS, ALL_PLACES, GRID, LEFT_PLACES, type Places } from "./places.ts";
+import { ALL_PARTS, ALL_PLACES, LEFT_PLACES, type Places } from "./places.ts";
 import {
   BACK,
   emptyEnds,
+  emptyMarks,
   INSIDE,
-  leaningViewer,
   NEITHER,
   type RayBody,
-  type RayEnds,
+  type RayMarks,
   StraightRays,
   seenOf,
   THROUGH,
-  type Viewer,
 } from "./straight-rays.ts";
+import { leaningViewer, type Viewer } from "./viewer.ts";
 
 interface FaceMeasures {
   /** Shares of what is seen of the piece, 0 .. 1, mean over the leans. */
@@ -45,10 +45,6 @@ export interface LookMeasures extends FaceMeasures {
 const MOST_LEAN = 20;
 const LEAN_STEP = 5;
 
-/** Twelve lamps in the corners of an icosahedron about the viewer; a ray that leaves within 8 degrees of one is lit. */
-const GOLDEN = (1 + Math.sqrt(5)) / 2;
-const LIT_COSINE = Math.cos((8 * Math.PI) / 180) * Math.hypot(1, GOLDEN);
-
 /** What is looked at: planes, glass and inside of a solved plan; a picture is met where more than half of it is there. */
 export function rayBodyOf({ plan, planes }: SolvedPlan, rasters: Rasters = new Map()): RayBody {
   const nd = indexAt(opticalGlass(plan.piece.glass).dispersion, LINE_D_NM);
@@ -60,57 +56,23 @@ export function rayBodyOf({ plan, planes }: SolvedPlan, rasters: Rasters = new M
   };
 }
 
-/** Whether each of the places is lit, as the viewer of this lean sees the lamps. */
-function markLit(
-  { fates, ends }: RayEnds,
-  { up, view }: Viewer,
-  { order }: Places,
-  [from, to]: readonly [number, number],
-  lit: Uint8Array,
-): void {
-  for (let r = from; r < to; r++) {
-    const k = order[r];
-    if (fates[k] !== BACK && fates[k] !== THROUGH) {
-      lit[k] = 0;
-      continue;
-    }
-    const y = ends[3 * k + 1];
-    const z = ends[3 * k + 2];
-    const a = Math.abs(ends[3 * k]);
-    const b = Math.abs(y * up[1] + z * up[2]);
-    const c = Math.abs(y * view[1] + z * view[2]);
-    lit[k] = Math.max(b + GOLDEN * c, a + GOLDEN * b, c + GOLDEN * a) >= LIT_COSINE ? 1 : 0;
-  }
-}
-
-/** How many of the places are lit in one of the two and not in the other. */
-function differing(
-  a: Uint8Array,
-  b: Uint8Array,
-  { order }: Places,
-  [from, to]: readonly [number, number],
-): number {
+/** How many of the places in this part of the order are lit in one of the two and not in the other. */
+function differing(a: RayMarks, b: RayMarks, [from, to]: readonly [number, number]): number {
   let sum = 0;
-  for (let r = from; r < to; r++) sum += a[order[r]] ^ b[order[r]];
+  for (let r = from; r < to; r++) sum += a.lit[r] ^ b.lit[r];
   return sum;
 }
 
-/** What is seen at one lean. */
-interface Picture {
-  readonly ends: RayEnds;
-  readonly lit: Uint8Array;
-}
-/** What looking needs of memory, to be used again by who looks at thousands. */
-export type LookRoom = readonly Picture[];
+/** What looking needs of memory, to be used again by who looks at thousands: what is seen at each lean. */
+export type LookRoom = readonly RayMarks[];
 
 /** Leans of one piece at the most. */
 const LEANS = 2 * MOST_LEAN + 1;
-const picturesOf = (count: number): LookRoom =>
-  Array.from({ length: count }, () => ({ ends: emptyEnds(), lit: new Uint8Array(GRID * GRID) }));
+const roomFor = (leans: number): LookRoom => Array.from({ length: leans }, emptyMarks);
 /** Room for all leans at a time: looks may be broken off and gone on with. */
-export const lookRoom = (): LookRoom => picturesOf(LEANS);
+export const lookRoom = (): LookRoom => roomFor(LEANS);
 /** Room for one lean and the next: enough for all places at once. */
-const smallRoom = (): LookRoom => picturesOf(2);
+const smallRoom = (): LookRoom => roomFor(2);
 
 /**
  * Looks at a body from one lean after another, at few places of the grid or all. What mirrors give for free is not traced: a body
@@ -155,13 +117,11 @@ export class Looks {
     const { places, room, leans, rays } = this;
     const part = [this.known, places.ends[parts]] as const;
     leans.forEach((viewer, i) => {
-      const { ends, lit } = room[i % room.length];
-      rays.lookOn(viewer, ends, places, part[0], part[1]);
-      this.seen[i] = seenOf(ends);
-      this.fates[i].set(ends.counts);
-      if (!this.hasSparkle) return;
-      markLit(ends, viewer, places, part, lit);
-      if (i > 0) this.turned[i] += differing(room[(i - 1) % room.length].lit, lit, places, part);
+      const marks = room[i % room.length];
+      rays.lookOn(viewer, marks, places, part[0], part[1]);
+      this.seen[i] = seenOf(marks);
+      this.fates[i].set(marks.counts);
+      if (this.hasSparkle && i > 0) this.turned[i] += differing(room[(i - 1) % room.length], marks, part);
     });
     this.known = part[1];
     return this.counted();

@@ -30,16 +30,13 @@ export interface Places {
   readonly ends: readonly number[];
   /** For each in this order: how far right and up it lies, and how deep the ball is there, from its middle, radii. */
   readonly at: Float64Array;
-  /** For each in this order and each line through it, the nearest earlier place on one side and on the other, else NOWHERE. */
+  /** For each in this order and each line through it, the nearest earlier one on one side and on the other, as number in this order; else the one after the last. */
   readonly near: Int16Array;
   /** How far away these are, radii. */
   readonly apart: Float64Array;
 }
 /** Numbers a place has in `near` and `apart`. */
 export const NEAR = 2 * LINES.length;
-
-/** A place that no ray is sent to: a corner of the grid. */
-const NOWHERE = 0;
 
 const middleOf = (i: number): number => (2 * i + 1) / GRID - 1;
 
@@ -55,7 +52,7 @@ function placesWithin(columns: number): Places {
   order.forEach((k, r) => {
     rank[k] = r;
   });
-  const near = new Int16Array(NEAR * order.length).fill(NOWHERE);
+  const near = new Int16Array(NEAR * order.length).fill(order.length);
   const apart = new Float64Array(NEAR * order.length);
   order.forEach((k, r) => {
     LINES.flatMap(([di, dj]) => [
@@ -66,7 +63,7 @@ function placesWithin(columns: number): Places {
         const [i, j] = [(k % GRID) + steps * di, Math.floor(k / GRID) + steps * dj];
         if (i < 0 || i >= GRID || j < 0 || j >= GRID) return;
         if (rank[GRID * j + i] >= r) continue;
-        near[NEAR * r + n] = GRID * j + i;
+        near[NEAR * r + n] = rank[GRID * j + i];
         apart[NEAR * r + n] = (steps * Math.hypot(di, dj) * 2) / GRID;
         return;
       }

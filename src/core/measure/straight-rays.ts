@@ -3,12 +3,13 @@
  * surface, reflected where reflection is total, out where it is not, until it leaves or meets the design inside. Exact for
  * every ray, a count on a grid for the whole. Unit sphere. Nothing is allocated for a ray: patterns are looked at by the thousand.
  */
-import type { Vec3 } from "../geometry/vec.ts";
 import { SKIN } from "../optics/body.ts";
 import type { SceneDesign } from "../optics/inside.ts";
 import { type Caps, capsOf, fieldAt } from "./caps.ts";
+import { isLit } from "./lamps.ts";
 import { MetInside } from "./met-inside.ts";
 import { ALL_PLACES, GRID, NEAR, type Places } from "./places.ts";
+import { leaningViewer, type Viewer } from "./viewer.ts";
 
 /** After so many reflections a ray counts as neither. */
 const MOST_REFLECTIONS = 40;
@@ -29,20 +30,6 @@ export interface RayBody {
   readonly designs: readonly SceneDesign[];
 }
 
-/** A viewer far away in direction `view`; `right` and `up` make a right-handed frame with it. All unit. */
-export interface Viewer {
-  readonly right: Vec3;
-  readonly up: Vec3;
-  readonly view: Vec3;
-}
-
-/** The viewer at a lean of the piece's front about its x axis, degrees. */
-export function leaningViewer(leanDeg: number): Viewer {
-  const t = (leanDeg * Math.PI) / 180;
-  const [s, c] = [Math.sin(t), Math.cos(t)];
-  return { right: [1, 0, 0], up: [0, c, -s], view: [0, s, c] };
-}
-
 /** Where the rays of one viewer end; ray (i, j) is entry GRID * j + i, j upwards. */
 export interface RayEnds {
   readonly fates: Uint8Array;
@@ -50,28 +37,50 @@ export interface RayEnds {
   readonly ends: Float64Array;
   /** How many rays have each fate; of those that miss, only the ones within the ball's outline. */
   readonly counts: Uint32Array;
-  /** Which planes a ray met, one after the other, and whether it ended inside, as one number; MIXED where the ball's own surface is among them. */
-  readonly paths: Float64Array;
-  /** How far the line of such a ray passed the ball inside, at the nearest. */
-  readonly clearances: Float64Array;
 }
 
 export const emptyEnds = (): RayEnds => ({
   fates: new Uint8Array(GRID * GRID),
   ends: new Float64Array(3 * GRID * GRID),
   counts: new Uint32Array(NEITHER + 1),
-  paths: new Float64Array(GRID * GRID).fill(MIXED),
-  clearances: new Float64Array(GRID * GRID),
 });
 
+/**
+ * What is kept of the rays of one viewer while more of them are sent: entry r is the r-th in the order in which they are, so that
+ * each part lies together in memory. One more entry stands for places that no ray is sent to.
+ */
+export interface RayMarks {
+  readonly fates: Uint8Array;
+  /** 1 where a ray leaves towards a lamp. */
+  readonly lit: Uint8Array;
+  /** Which planes a ray met, one after the other, and whether it ended inside, as one number; MIXED where the ball's own surface is among them. */
+  readonly paths: Float64Array;
+  /** How far the line of such a ray passed the ball inside, at the nearest. */
+  readonly clearances: Float64Array;
+  /** As of `RayEnds`. */
+  readonly counts: Uint32Array;
+}
+
+export function emptyMarks(): RayMarks {
+  const entries = ALL_PLACES.order.length + 1;
+  return {
+    fates: new Uint8Array(entries),
+    lit: new Uint8Array(entries),
+    paths: new Float64Array(entries),
+    clearances: new Float64Array(entries),
+    counts: new Uint32Array(NEITHER + 1),
+  };
+}
+
 /** Rays that meet the piece. */
-export const seenOf = ({ counts }: RayEnds): number =>
+export const seenOf = ({ counts }: Pick<RayEnds, "counts">): number =>
   counts[BACK] + counts[THROUGH] + counts[INSIDE] + counts[NEITHER];
 
-/** Place of a ray on the surface and its direction, and where it ended. */
-const [PX, PY, PZ, DX, DY, DZ] = [0, 1, 2, 3, 4, 5];
+/** Place of a ray on the surface and its direction, or where it ended; and once it has ended, its path and how near it came to the ball inside. */
+const [PX, PY, PZ, DX, DY, DZ, PATH, CLEARANCE] = [0, 1, 2, 3, 4, 5, 6, 7];
+const RAY_NUMBERS = 8;
 
-const MIXED = -1;
+export const MIXED = -1;
 /** Planes are written into a path one after the other, to the base of their number, as far as a double holds whole numbers. */
 const MOST_PATH = Number.MAX_SAFE_INTEGER;
 /** Rounding of a distance to the ball inside, with room. */
@@ -82,7 +91,7 @@ export class StraightRays {
   private readonly body: RayBody;
   private readonly met: MetInside;
   private readonly caps: Caps;
-  private readonly ray = new Float64Array(6);
+  private readonly ray = new Float64Array(RAY_NUMBERS);
   /** For each plane as this viewer's rays come: n.right, n.up, n.d; and the direction of a ray that goes in through it. */
   private readonly coming: Float64Array;
   private readonly entered: Float64Array;
@@ -91,7 +100,6 @@ export class StraightRays {
   /** The only design, a ball about this place with this radius squared; none where it is negative. */
   private readonly ball: Float64Array;
   private viewer: Viewer = leaningViewer(0);
-  private into: RayEnds = emptyEnds();
 
   constructor(body: RayBody) {
     this.body = body;
@@ -104,8 +112,20 @@ export class StraightRays {
   }
 
   /** Follows every ray of a viewer one by one, so that it is known where each meets the inside. */
-  look(viewer: Viewer, into: RayEnds): void {
-    this.lookOn(viewer, into, ALL_PLACES, 0, ALL_PLACES.order.length, true);
+  look(viewer: Viewer, { fates, ends, counts }: RayEnds): void {
+    const { order } = ALL_PLACES;
+    const { ray } = this;
+    this.face(viewer);
+    counts.fill(0);
+    fates.fill(MISSED);
+    for (let r = 0; r < order.length; r++) {
+      const k = order[r];
+      const fate = this.send(ALL_PLACES, r, false);
+      fates[k] = fate;
+      counts[fate]++;
+      const at = fate === INSIDE ? PX : DX;
+      for (let c = 0; c < 3; c++) ends[3 * k + c] = ray[at + c];
+    }
   }
 
   /**
@@ -116,29 +136,35 @@ export class StraightRays {
    * two places of one such path has it too, and leaves in the same direction. It is not followed, unless
    * a ball inside may stand between; how near it comes is bounded from the two.
    * @param from first of `places`' order, and `to` the one after the last; what comes before `from` has been looked at
-   * @param isSingly every ray is followed: where each meets the inside is known only then
    */
-  lookOn(viewer: Viewer, into: RayEnds, places: Places, from: number, to: number, isSingly = false): void {
-    const { order } = places;
-    this.viewer = viewer;
-    this.into = into;
+  lookOn(viewer: Viewer, into: RayMarks, places: Places, from: number, to: number): void {
+    const { near } = places;
+    const { ray } = this;
+    const { fates, lit, paths, clearances, counts } = into;
+    const { isSimple } = this.met;
     this.face(viewer);
     if (from === 0) {
-      into.counts.fill(0);
-      into.fates.fill(MISSED);
+      const nowhere = places.order.length;
+      counts.fill(0);
+      fates[nowhere] = MISSED;
+      paths[nowhere] = MIXED;
     }
-    const isEach = isSingly || !this.met.isSimple;
-    const { counts, fates } = into;
     for (let r = from; r < to; r++) {
-      const k = order[r];
-      if (isEach || !this.isKnown(places, r, k)) this.trace(places, r, k);
-      counts[fates[k]]++;
+      if (!isSimple || !this.isKnown(into, places, r)) {
+        // the piece is convex: what lies between two that met it meets it too
+        const isSure = fates[near[NEAR * r]] !== MISSED && fates[near[NEAR * r + 1]] !== MISSED;
+        const fate = this.send(places, r, isSure);
+        fates[r] = fate;
+        lit[r] = (fate === BACK || fate === THROUGH) && isLit(viewer, ray[DX], ray[DY], ray[DZ]) ? 1 : 0;
+        paths[r] = ray[PATH];
+        clearances[r] = ray[CLEARANCE];
+      }
+      counts[fates[r]]++;
     }
   }
 
-  /** Gives ray k, the r-th in order, what two on a line with it have, where it must have it too. */
-  private isKnown({ near, apart }: Places, r: number, k: number): boolean {
-    const { paths, fates, clearances, ends } = this.into;
+  /** Gives the r-th ray what two on a line with it have, where it must have it too. */
+  private isKnown({ fates, lit, paths, clearances }: RayMarks, { near, apart }: Places, r: number): boolean {
     for (let n = NEAR * r, last = n + NEAR; n < last; n += 2) {
       const a = near[n];
       const b = near[n + 1];
@@ -150,12 +176,10 @@ export class StraightRays {
         left = Math.max(clearances[a] - apart[n] * spread, clearances[b] - apart[n + 1] * spread) - CLEAR;
         if (left <= 0) continue;
       }
-      paths[k] = path;
-      clearances[k] = left;
-      fates[k] = fates[a];
-      ends[3 * k] = ends[3 * a];
-      ends[3 * k + 1] = ends[3 * a + 1];
-      ends[3 * k + 2] = ends[3 * a + 2];
+      paths[r] = path;
+      clearances[r] = left;
+      fates[r] = fates[a];
+      lit[r] = lit[a];
       return true;
     }
     return false;
@@ -170,7 +194,9 @@ export class StraightRays {
   }
 
   /** Works out what all rays of one viewer share: they come in parallel. */
-  private face({ right, up, view }: Viewer): void {
+  private face(viewer: Viewer): void {
+    const { right, up, view } = viewer;
+    this.viewer = viewer;
     const { planeCount, planes, nd } = this.body;
     const { coming, entered, spread } = this;
     const eta = 1 / nd;
@@ -264,34 +290,21 @@ export class StraightRays {
     return false;
   }
 
-  /** Follows ray k, the r-th in order. */
-  private trace({ at: places, near }: Places, r: number, k: number): void {
-    const { fates, ends, paths } = this.into;
-    const { ray } = this;
-    // the piece is convex: what lies between two that met it meets it too
-    const isSure = fates[near[NEAR * r]] !== MISSED && fates[near[NEAR * r + 1]] !== MISSED;
-    const surface = this.enter(places[3 * r], places[3 * r + 1], places[3 * r + 2], isSure);
-    if (surface < SKIN) {
-      paths[k] = MIXED;
-      fates[k] = MISSED;
-      return;
-    }
-    const fate = this.follow(surface, k);
-    fates[k] = fate;
-    const at = fate === INSIDE ? PX : DX;
-    ends[3 * k] = ray[at];
-    ends[3 * k + 1] = ray[at + 1];
-    ends[3 * k + 2] = ray[at + 2];
+  /** Sends the r-th ray of an order. What is left in `ray`: where it ended, its path and clearance. @returns its fate */
+  private send({ at }: Places, r: number, isSure: boolean): number {
+    const surface = this.enter(at[3 * r], at[3 * r + 1], at[3 * r + 2], isSure);
+    if (surface >= SKIN) return this.follow(surface);
+    this.ray[PATH] = MIXED;
+    return MISSED;
   }
 
   /**
-   * Follows `ray`, the k-th, from the surface it has come in by, and notes its path. What is left in it: the direction it left in, or the place of the inside.
+   * Follows `ray` from the surface it has come in by. What is left in it: the direction it left in, or the place of the inside, and its path.
    * The surface just left is passed over by its number; one that rounding puts a hair behind the place is met at once.
    */
-  private follow(entry: number, k: number): number {
+  private follow(entry: number): number {
     const { planes, nd, planeCount } = this.body;
     const { ray, met, ball, viewer } = this;
-    const { paths, clearances } = this.into;
     const base = planeCount + 1;
     const mostPath = MOST_PATH / base - 1;
     let path = entry === SKIN ? MIXED : entry + 1;
@@ -346,8 +359,8 @@ export class StraightRays {
             ray[PY] = py + within * dy;
             ray[PZ] = pz + within * dz;
             // no plane has the number 0
-            paths[k] = path >= mostPath ? MIXED : path * base;
-            clearances[k] = Math.sqrt(nearest) - Math.sqrt(ball[3]);
+            ray[PATH] = path >= mostPath ? MIXED : path * base;
+            ray[CLEARANCE] = Math.sqrt(nearest) - Math.sqrt(ball[3]);
             return INSIDE;
           }
         }
@@ -358,7 +371,7 @@ export class StraightRays {
           ray[PX] = px + within * dx;
           ray[PY] = py + within * dy;
           ray[PZ] = pz + within * dz;
-          paths[k] = MIXED;
+          ray[PATH] = MIXED;
           return INSIDE;
         }
       }
@@ -396,8 +409,8 @@ export class StraightRays {
         ray[DX] = nd * dx + turn * nx;
         ray[DY] = nd * dy + turn * ny;
         ray[DZ] = nd * dz + turn * nz;
-        paths[k] = path;
-        clearances[k] = Math.sqrt(nearest) - Math.sqrt(Math.max(0, ball[3]));
+        ray[PATH] = path;
+        ray[CLEARANCE] = Math.sqrt(nearest) - Math.sqrt(Math.max(0, ball[3]));
         const { view } = viewer;
         return ray[DX] * view[0] + ray[DY] * view[1] + ray[DZ] * view[2] > 0 ? BACK : THROUGH;
       }
@@ -406,7 +419,7 @@ export class StraightRays {
       dz -= 2 * cosine * nz;
       from = surface;
     }
-    paths[k] = MIXED;
+    ray[PATH] = MIXED;
     return NEITHER;
   }
 }

@@ -10,11 +10,11 @@ import {
   BACK,
   emptyEnds,
   INSIDE,
-  leaningViewer,
   type RayEnds,
   StraightRays,
   THROUGH,
 } from "../../../src/core/measure/straight-rays.ts";
+import { leaningViewer } from "../../../src/core/measure/viewer.ts";
 import { makeScene } from "../../../src/core/optics/scene.ts";
 import type { DepthRule, InsideDesign, Plan, Tier } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";

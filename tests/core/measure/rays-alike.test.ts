@@ -5,12 +5,13 @@ import { ALL_PARTS, ALL_PLACES, GRID, LEFT_PLACES } from "../../../src/core/meas
 import {
   BACK,
   emptyEnds,
+  emptyMarks,
   INSIDE,
-  leaningViewer,
   type RayBody,
   StraightRays,
   THROUGH,
 } from "../../../src/core/measure/straight-rays.ts";
+import { leaningViewer, type Viewer } from "../../../src/core/measure/viewer.ts";
 import type { InsideDesign } from "../../../src/core/plan/document.ts";
 import { solvePlan } from "../../../src/core/plan/solve.ts";
 import { planOf } from "../../plans/generator.ts";
@@ -29,6 +30,32 @@ function bodyOf(seed: number): RayBody {
   return rayBodyOf(solvePlan({ ...plan, piece: { ...plan.piece, inside } }));
 }
 const leanOf = (seed: number): number => ((seed * 7) % 41) - 20;
+
+/** Whether a direction is within 8 degrees of one of twelve lamps, each by itself. */
+function isLitByHand({ right, up, view }: Viewer, direction: Float64Array): boolean {
+  const golden = (1 + Math.sqrt(5)) / 2;
+  const own = [right, up, view].map((axis) => axis.reduce((sum, a, c) => sum + a * direction[c], 0));
+  return [0, 1, 2].some((k) =>
+    [-1, 1].some((s) =>
+      [-golden, golden].some((g) => {
+        const cosine = (s * own[(k + 1) % 3] + g * own[(k + 2) % 3]) / Math.hypot(1, golden);
+        return (Math.acos(Math.min(1, cosine)) * 180) / Math.PI <= 8;
+      }),
+    ),
+  );
+}
+
+/** The planes of a path; of those that coincide the first. */
+function metBy({ planes, planeCount }: RayBody, path: number): string {
+  const met: number[] = [];
+  for (let rest = path; rest > 0; rest = Math.floor(rest / (planeCount + 1))) {
+    const own = (rest % (planeCount + 1)) - 1;
+    const isOwn = (k: number) =>
+      [0, 1, 2, 3].every((c) => Math.abs(planes[4 * k + c] - planes[4 * own + c]) < 1e-9);
+    met.push(own < 0 ? own : Array.from({ length: planeCount }, (_, k) => k).findIndex(isOwn));
+  }
+  return path < 0 ? "skin" : met.join(" ");
+}
 
 describe("the places of the grid", () => {
   it.each([
@@ -73,26 +100,36 @@ describe("the places of the grid", () => {
 });
 
 describe("rays that are not followed", () => {
-  it("end as they would have, for 200 made plans", () => {
-    const [together, singly] = [emptyEnds(), emptyEnds()];
-    const told = { left: 0, inside: 0 };
+  it("meet what they would have met and end as they would have, for 200 made plans", () => {
+    const [together, singly] = [emptyMarks(), emptyMarks()];
+    const ends = emptyEnds();
+    const { order } = ALL_PLACES;
+    const told = { left: 0, inside: 0, lit: 0 };
     for (let seed = 700; seed < 700 + PLANS; seed++) {
-      const rays = new StraightRays(bodyOf(seed));
+      const body = bodyOf(seed);
       const viewer = leaningViewer(leanOf(seed));
-      rays.lookOn(viewer, together, ALL_PLACES, 0, ALL_PLACES.order.length);
-      rays.look(viewer, singly);
-      const away = singly.fates.findIndex(
-        (fate, k) =>
-          together.fates[k] !== fate ||
-          ((fate === BACK || fate === THROUGH) &&
-            [0, 1, 2].some((c) => together.ends[3 * k + c] !== singly.ends[3 * k + c])),
-      );
-      expect(`${seed}: ${away} ${together.counts}`).toBe(`${seed}: -1 ${singly.counts}`);
-      told.left += singly.counts[BACK] + singly.counts[THROUGH];
-      told.inside += singly.counts[INSIDE];
+      new StraightRays(body).lookOn(viewer, together, ALL_PLACES, 0, order.length);
+      const each = new StraightRays(body);
+      Reflect.set(each, "isKnown", () => false);
+      each.lookOn(viewer, singly, ALL_PLACES, 0, order.length);
+      each.look(viewer, ends);
+      const away = order.findIndex((k, r) => {
+        const fate = ends.fates[k];
+        const isLit = (fate === BACK || fate === THROUGH) && isLitByHand(viewer, ends.ends.subarray(3 * k));
+        return (
+          [together, singly].some(({ fates, lit }) => fates[r] !== fate || lit[r] !== (isLit ? 1 : 0)) ||
+          (together.paths[r] !== singly.paths[r] &&
+            metBy(body, together.paths[r]) !== metBy(body, singly.paths[r]))
+        );
+      });
+      expect(`${seed}: ${away} ${together.counts}`).toBe(`${seed}: -1 ${ends.counts}`);
+      told.left += ends.counts[BACK] + ends.counts[THROUGH];
+      told.inside += ends.counts[INSIDE];
+      told.lit += together.lit.reduce((sum, lit) => sum + lit, 0);
     }
     expect(told.left).toBeGreaterThan(500_000);
     expect(told.inside).toBeGreaterThan(50_000);
+    expect(told.lit).toBeGreaterThan(50_000);
   });
 
   it("are fewer than one of three where facets are flat and large", () => {
@@ -109,7 +146,7 @@ describe("rays that are not followed", () => {
       followed++;
       return follow.apply(rays, all);
     });
-    rays.lookOn(leaningViewer(3), emptyEnds(), ALL_PLACES, 0, ALL_PLACES.order.length);
+    rays.lookOn(leaningViewer(3), emptyMarks(), ALL_PLACES, 0, ALL_PLACES.order.length);
     expect(followed).toBeLessThan(ALL_PLACES.order.length / 3);
   });
 });
