@@ -6,10 +6,10 @@
 import { SKIN } from "../optics/body.ts";
 import type { SceneDesign } from "../optics/inside.ts";
 import { type Caps, capsOf, fieldAt } from "./caps.ts";
-import { isLit } from "./lamps.ts";
+import { isLamp } from "./lamps.ts";
 import { MetInside } from "./met-inside.ts";
 import { ALL_PLACES, GRID, NEAR, type Places } from "./places.ts";
-import { leaningViewer, type Viewer } from "./viewer.ts";
+import type { Viewer } from "./viewer.ts";
 
 /** After so many reflections a ray counts as neither. */
 const MOST_REFLECTIONS = 40;
@@ -79,8 +79,10 @@ export const seenOf = ({ counts }: Pick<RayEnds, "counts">): number =>
 /** Place of a ray on the surface and its direction, or where it ended; and once it has ended, its path and how near it came to the ball inside. */
 const [PX, PY, PZ, DX, DY, DZ, PATH, CLEARANCE] = [0, 1, 2, 3, 4, 5, 6, 7];
 const RAY_NUMBERS = 8;
+/** Where the viewer's axes begin. */
+const [RIGHT, UP, VIEW] = [0, 3, 6];
 
-export const MIXED = -1;
+const MIXED = -1;
 /** Planes are written into a path one after the other, to the base of their number, as far as a double holds whole numbers. */
 const MOST_PATH = Number.MAX_SAFE_INTEGER;
 /** Rounding of a distance to the ball inside, with room. */
@@ -99,7 +101,8 @@ export class StraightRays {
   private readonly spread: Float64Array;
   /** The only design, a ball about this place with this radius squared; none where it is negative. */
   private readonly ball: Float64Array;
-  private viewer: Viewer = leaningViewer(0);
+  /** The viewer's right, up and view, three numbers each. */
+  private readonly frame = new Float64Array(9);
 
   constructor(body: RayBody) {
     this.body = body;
@@ -155,12 +158,25 @@ export class StraightRays {
         const isSure = fates[near[NEAR * r]] !== MISSED && fates[near[NEAR * r + 1]] !== MISSED;
         const fate = this.send(places, r, isSure);
         fates[r] = fate;
-        lit[r] = (fate === BACK || fate === THROUGH) && isLit(viewer, ray[DX], ray[DY], ray[DZ]) ? 1 : 0;
+        lit[r] = (fate === BACK || fate === THROUGH) && this.isLit() ? 1 : 0;
         paths[r] = ray[PATH];
         clearances[r] = ray[CLEARANCE];
       }
       counts[fates[r]]++;
     }
+  }
+
+  /** Whether `ray`, as it leaves, goes towards a lamp. */
+  private isLit(): boolean {
+    const { ray, frame } = this;
+    const x = ray[DX];
+    const y = ray[DY];
+    const z = ray[DZ];
+    return isLamp(
+      Math.abs(x * frame[RIGHT] + y * frame[RIGHT + 1] + z * frame[RIGHT + 2]),
+      Math.abs(x * frame[UP] + y * frame[UP + 1] + z * frame[UP + 2]),
+      Math.abs(x * frame[VIEW] + y * frame[VIEW + 1] + z * frame[VIEW + 2]),
+    );
   }
 
   /** Gives the r-th ray what two on a line with it have, where it must have it too. */
@@ -194,9 +210,8 @@ export class StraightRays {
   }
 
   /** Works out what all rays of one viewer share: they come in parallel. */
-  private face(viewer: Viewer): void {
-    const { right, up, view } = viewer;
-    this.viewer = viewer;
+  private face({ right, up, view }: Viewer): void {
+    this.frame.set([...right, ...up, ...view]);
     const { planeCount, planes, nd } = this.body;
     const { coming, entered, spread } = this;
     const eta = 1 / nd;
@@ -216,20 +231,24 @@ export class StraightRays {
   }
 
   /**
-   * Sets `ray` to where the ray at (x, y) is just within the surface. Gives that surface, less than SKIN for a miss.
-   * @param root half the ball's depth there
+   * Sets `ray` to where the r-th ray of an order is just within the surface. Gives that surface, less than SKIN for a miss.
    * @param isSure it is known to meet the piece
    */
-  private enter(x: number, y: number, root: number, isSure: boolean): number {
+  private enter({ at: places }: Places, r: number, isSure: boolean): number {
     const { planes, nd } = this.body;
-    const { coming, entered, ray } = this;
-    const { right, up, view } = this.viewer;
-    const mx = x * right[0] + y * up[0];
-    const my = x * right[1] + y * up[1];
-    const mz = x * right[2] + y * up[2];
-    const px = mx + root * view[0];
-    const py = my + root * view[1];
-    const pz = mz + root * view[2];
+    const { coming, entered, ray, frame } = this;
+    const x = places[3 * r];
+    const y = places[3 * r + 1];
+    const root = places[3 * r + 2];
+    const vx = frame[VIEW];
+    const vy = frame[VIEW + 1];
+    const vz = frame[VIEW + 2];
+    const mx = x * frame[RIGHT] + y * frame[UP];
+    const my = x * frame[RIGHT + 1] + y * frame[UP + 1];
+    const mz = x * frame[RIGHT + 2] + y * frame[UP + 2];
+    const px = mx + root * vx;
+    const py = my + root * vy;
+    const pz = mz + root * vz;
     // where it comes to the ball: it goes in by the last of the planes that cut this place away
     const { first, planes: capPlanes } = this.caps;
     const here = fieldAt(px, py, pz);
@@ -255,44 +274,34 @@ export class StraightRays {
       ray[PX] = px;
       ray[PY] = py;
       ray[PZ] = pz;
-      ray[DX] = along * px - eta * view[0];
-      ray[DY] = along * py - eta * view[1];
-      ray[DZ] = along * pz - eta * view[2];
+      ray[DX] = along * px - eta * vx;
+      ray[DY] = along * py - eta * vy;
+      ray[DZ] = along * pz - eta * vz;
       return SKIN;
     }
-    if (
-      !isSure &&
-      (enter >= root ||
-        this.isPastExit(x, y, enter, mx - root * view[0], my - root * view[1], mz - root * view[2]))
-    )
-      return SKIN - 1;
-    ray[PX] = mx - enter * view[0];
-    ray[PY] = my - enter * view[1];
-    ray[PZ] = mz - enter * view[2];
+    if (!isSure) {
+      if (enter >= root) return SKIN - 1;
+      // it is out again, by one of the planes that cut away the ball's far place, before it would come in
+      const there = fieldAt(mx - root * vx, my - root * vy, mz - root * vz);
+      for (let c = first[there], end = first[there + 1]; c < end; c++) {
+        const i = capPlanes[c];
+        const facing = coming[3 * i + 2];
+        const above = planes[4 * i + 3] - x * coming[3 * i] - y * coming[3 * i + 1];
+        if (facing > 0 ? above <= enter * facing : above < 0 && facing === 0) return SKIN - 1;
+      }
+    }
+    ray[PX] = mx - enter * vx;
+    ray[PY] = my - enter * vy;
+    ray[PZ] = mz - enter * vz;
     ray[DX] = entered[3 * surface];
     ray[DY] = entered[3 * surface + 1];
     ray[DZ] = entered[3 * surface + 2];
     return surface;
   }
 
-  /** Whether the ray at (x, y) is out again, by one of the planes that cut away the ball's far place, before it would come in. */
-  private isPastExit(x: number, y: number, enter: number, px: number, py: number, pz: number): boolean {
-    const { planes } = this.body;
-    const { coming } = this;
-    const { first, planes: capPlanes } = this.caps;
-    const there = fieldAt(px, py, pz);
-    for (let c = first[there], end = first[there + 1]; c < end; c++) {
-      const i = capPlanes[c];
-      const facing = coming[3 * i + 2];
-      const above = planes[4 * i + 3] - x * coming[3 * i] - y * coming[3 * i + 1];
-      if (facing > 0 ? above <= enter * facing : above < 0 && facing === 0) return true;
-    }
-    return false;
-  }
-
   /** Sends the r-th ray of an order. What is left in `ray`: where it ended, its path and clearance. @returns its fate */
-  private send({ at }: Places, r: number, isSure: boolean): number {
-    const surface = this.enter(at[3 * r], at[3 * r + 1], at[3 * r + 2], isSure);
+  private send(places: Places, r: number, isSure: boolean): number {
+    const surface = this.enter(places, r, isSure);
     if (surface >= SKIN) return this.follow(surface);
     this.ray[PATH] = MIXED;
     return MISSED;
@@ -304,7 +313,7 @@ export class StraightRays {
    */
   private follow(entry: number): number {
     const { planes, nd, planeCount } = this.body;
-    const { ray, met, ball, viewer } = this;
+    const { ray, met, ball, frame } = this;
     const base = planeCount + 1;
     const mostPath = MOST_PATH / base - 1;
     let path = entry === SKIN ? MIXED : entry + 1;
@@ -411,8 +420,9 @@ export class StraightRays {
         ray[DZ] = nd * dz + turn * nz;
         ray[PATH] = path;
         ray[CLEARANCE] = Math.sqrt(nearest) - Math.sqrt(Math.max(0, ball[3]));
-        const { view } = viewer;
-        return ray[DX] * view[0] + ray[DY] * view[1] + ray[DZ] * view[2] > 0 ? BACK : THROUGH;
+        return ray[DX] * frame[VIEW] + ray[DY] * frame[VIEW + 1] + ray[DZ] * frame[VIEW + 2] > 0
+          ? BACK
+          : THROUGH;
       }
       dx -= 2 * cosine * nx;
       dy -= 2 * cosine * ny;
