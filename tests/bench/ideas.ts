@@ -1,17 +1,22 @@
 /**
  * How fast ideas come and how good they are: candidates decided and ideas fully measured a minute, the share turned away before any
- * ray and before all rays, and the sum of best scores against candidates all made out of nothing, as many of them, in the same run,
- * on the wall that these divide and on that of the search. Three wishes: one that asks for light sent back within an evening's work,
- * one for sparkle, whose rays are many, one for both from few facets in clear glass. In the second the wall itself bounds the sum:
- * sparkle is its axis, and counts for no more than 1 from 5 per cent a degree on, which chance finds too. What is printed is the
- * median over seeds 1 to 5, or as many as are asked for (`npm run bench -- ideas 2`). Speeds are by processor time, as if each thread
- * had a core for itself: other work on the machine still makes them lower, but far less than by the clock.
+ * ray and before all rays, and the sum of best scores against candidates all made out of nothing, as many of them, in the same run.
+ * Three wishes: one that asks for light sent back within an evening's work, one for sparkle, whose rays are many, one for both from
+ * few facets in clear glass.
+ *
+ * `ratio` has each on the wall that it divides itself, as a person would see it. Where what is wanted is an axis too, as in all three,
+ * part of it is the walls': whoever meets better ones first has higher rows, and a cell holds no more than its row. So both fill one
+ * wall as well, that of the search and that of chance (`onSearchWall`, `onPlainWall`), and `room` says what such a wall could hold:
+ * all cells filled up to their edges, with the best that either found of all else.
+ *
+ * What is printed is the median over seeds 1 to 5, or as many as are asked for (`npm run bench -- ideas 2`). Speeds are by processor
+ * time, as if each thread had a core for itself: other work on the machine still makes them lower, but far less than by the clock.
  */
 import { availableParallelism, cpus, loadavg } from "node:os";
 import { type Crew, crewOf, runSearch } from "../../src/cli/ideas-threads.ts";
-import { Search, type WayName } from "../../src/core/ideas/search.ts";
-import type { WallEdges } from "../../src/core/ideas/wall.ts";
-import type { IdeaWish } from "../../src/core/ideas/wish.ts";
+import { type Found, Search, type WayName } from "../../src/core/ideas/search.ts";
+import { CELLS, rangesOf, type WallEdges } from "../../src/core/ideas/wall.ts";
+import { type IdeaWish, type Limits, type MeasureName, scoreOf } from "../../src/core/ideas/wish.ts";
 
 const TRIES = 3000;
 const SEEDS = 5;
@@ -65,8 +70,7 @@ interface Run {
   readonly unlooked: number;
   /** Processor time of all threads, minutes. */
   readonly minutes: number;
-  readonly cells: number;
-  readonly sum: number;
+  readonly found: readonly Found[];
   readonly wall: WallEdges;
 }
 
@@ -93,47 +97,89 @@ async function run(
     await runSearch(search, counting);
     const { user, system } = process.cpuUsage(started);
     const { tried, measured } = search.counts;
-    const sum = search.found.reduce((all, { score }) => all + score, 0);
     const minutes = (user + system) / 60e6;
-    return { tried, measured, unlooked, minutes, cells: search.found.length, sum, wall: search.wall };
+    return { tried, measured, unlooked, minutes, found: search.found, wall: search.wall };
   } finally {
     crew.close();
   }
 }
 
+const sumOf = ({ found }: Run): number => found.reduce((all, { score }) => all + score, 0);
+
+/** What two measures alone count for. */
+const scoreOfAxes = (wish: IdeaWish, across: number, up: number): number =>
+  scoreOf(wish, { [wish.across]: across, [wish.up]: up });
+
+/** What a wall could hold: each cell filled up to its better edges, with the best that was found of all else. */
+function roomOf(wish: IdeaWish, wall: WallEdges, found: readonly Found[]): number {
+  const best = (name: MeasureName, [least, most]: Limits): number =>
+    (wish.want[name] ?? 0) > 0 ? most : least;
+  const rest = Math.max(...found.map(({ score, across, up }) => score - scoreOfAxes(wish, across, up)));
+  return Array.from({ length: CELLS }, (_, cell) => {
+    const { across, up } = rangesOf(wall, cell);
+    return rest + scoreOfAxes(wish, best(wish.across, across), best(wish.up, up));
+  }).reduce((all, score) => all + score, 0);
+}
+
+/** Both on their own walls, and each on the other's. */
 async function compared(wish: IdeaWish, threads: number, seed: number) {
-  const found = await run(wish, threads, seed, "open");
+  const search = await run(wish, threads, seed, "open");
   const plain = await run(wish, threads, seed, "plain");
-  // what chance finds, hung on the same wall: of two walls that are divided differently one may have the better cells
-  const onSameWall = await run(wish, threads, seed, "plain", found.wall);
-  return { found, plain, onSameWall };
+  const searchOnPlainWall = await run(wish, threads, seed, "open", plain.wall);
+  const plainOnSearchWall = await run(wish, threads, seed, "plain", search.wall);
+  return { search, plain, searchOnPlainWall, plainOnSearchWall };
+}
+
+/** Of one kind of run: how many cells it filled, the sum of what they hold and the mean. */
+function filledBy(runs: readonly Run[]): object {
+  return {
+    cellsFilled: median(runs.map(({ found }) => found.length)),
+    sumOfScores: median(runs.map(sumOf)),
+    meanBest: median(runs.map((own) => sumOf(own) / Math.max(1, own.found.length))),
+  };
+}
+
+function ratiosOf(runs: readonly Run[], peers: readonly Run[]): { ratio: number; ratios: number[] } {
+  const ratios = runs.map((own, k) => sumOf(own) / sumOf(peers[k]));
+  return { ratio: median(ratios), ratios: ratios.map(rounded) };
+}
+
+/** Both on one wall. */
+function onOneWall(wish: IdeaWish, search: readonly Run[], plain: readonly Run[], walls: readonly Run[]) {
+  const rooms = walls.map(({ wall }, k) => roomOf(wish, wall, [...search[k].found, ...plain[k].found]));
+  return {
+    search: filledBy(search),
+    plain: filledBy(plain),
+    room: median(rooms),
+    ...ratiosOf(search, plain),
+  };
 }
 
 async function benchWish(wish: IdeaWish, threads: number, seeds: readonly number[]): Promise<object> {
   const runs: Awaited<ReturnType<typeof compared>>[] = [];
   for (const seed of seeds) runs.push(await compared(wish, threads, seed));
-  const ratios = runs.map(({ found, plain }) => found.sum / plain.sum);
-  const ratiosOnSameWall = runs.map(({ found, onSameWall }) => found.sum / onSameWall.sum);
+  const search = runs.map((own) => own.search);
+  const plain = runs.map((own) => own.plain);
   return {
-    candidatesAMinute: median(runs.map(({ found }) => (threads * found.tried) / found.minutes)),
-    measuredAMinute: median(runs.map(({ found }) => (threads * found.measured) / found.minutes)),
-    turnedAwayBeforeAnyRay: median(runs.map(({ found }) => found.unlooked / found.tried)),
-    turnedAwayBeforeAllRays: median(runs.map(({ found }) => 1 - found.measured / found.tried)),
-    cellsFilled: median(runs.map(({ found }) => found.cells)),
-    sumOfScores: median(runs.map(({ found }) => found.sum)),
-    plain: {
-      cellsFilled: median(runs.map(({ plain }) => plain.cells)),
-      sumOfScores: median(runs.map(({ plain }) => plain.sum)),
-      measured: median(runs.map(({ plain }) => plain.measured)),
-    },
-    ratio: median(ratios),
-    ratios: ratios.map(rounded),
-    plainOnSameWall: {
-      cellsFilled: median(runs.map(({ onSameWall }) => onSameWall.cells)),
-      sumOfScores: median(runs.map(({ onSameWall }) => onSameWall.sum)),
-    },
-    ratioOnSameWall: median(ratiosOnSameWall),
-    ratiosOnSameWall: ratiosOnSameWall.map(rounded),
+    candidatesAMinute: median(search.map(({ tried, minutes }) => (threads * tried) / minutes)),
+    measuredAMinute: median(search.map(({ measured, minutes }) => (threads * measured) / minutes)),
+    turnedAwayBeforeAnyRay: median(search.map(({ unlooked, tried }) => unlooked / tried)),
+    turnedAwayBeforeAllRays: median(search.map(({ measured, tried }) => 1 - measured / tried)),
+    search: filledBy(search),
+    plain: { ...filledBy(plain), measured: median(plain.map(({ measured }) => measured)) },
+    ...ratiosOf(search, plain),
+    onSearchWall: onOneWall(
+      wish,
+      search,
+      runs.map((own) => own.plainOnSearchWall),
+      search,
+    ),
+    onPlainWall: onOneWall(
+      wish,
+      runs.map((own) => own.searchOnPlainWall),
+      plain,
+      plain,
+    ),
   };
 }
 

@@ -58,8 +58,9 @@ const WAYS = {
 export type WayName = keyof typeof WAYS;
 /** Near or between given plans: so often one of them is a parent, whatever has been found since. */
 const GIVEN_AGAIN = 0.5;
-/** So many that meet are drawn for a parent before the wall is divided, and the best of them is it. */
-const TOURNAMENT = 6;
+/** So many that meet are drawn for a parent before the wall is divided, and the best of them is it, or the one farthest out. */
+const TOURNAMENT = 60;
+const FARTHEST_OUT = 0.3;
 /** A parent that has no children yet is drawn as if it had so many, and each had raised the sum of scores by as much. */
 const USUAL_CHILDREN = 6;
 const USUAL_GAIN = 0.004;
@@ -390,13 +391,13 @@ export class Search {
   }
 
   /**
-   * Before the wall is divided: of a few that meet the best, or the one farthest out along an axis, so that the wall spans what
-   * good candidates come to.
+   * Before the wall is divided: of many that meet the best, or the one farthest out along an axis, so that the wall spans what good
+   * candidates come to: where an axis is what is wanted, no cell holds more than its row or column reaches to.
    */
   private firstParent(random: () => number): Parent | null {
     if (this.placed.length === 0) return null;
     const drawn = Array.from({ length: TOURNAMENT }, () => pick(random, this.placed));
-    const axis = random() < 0.5 ? null : pick(random, ["across", "up"] as const);
+    const axis = random() >= FARTHEST_OUT ? null : pick(random, ["across", "up"] as const);
     const least = Number.NEGATIVE_INFINITY;
     const sign = axis !== null && (this.wish.want[this.wish[axis]] ?? 0) < 0 ? -1 : 1;
     const rank = ({ verdict }: Placed): number =>
