@@ -21,6 +21,8 @@ uniform uint seed;
 // What was gathered so far, and whether it stays (1) or was only a sketch (0).
 uniform sampler2D sumSoFar;
 uniform float keep;
+// The only colour that is taken of this ray, in place of what the same ray had brought at another index; -1: all.
+uniform int onlyColour;
 // The same before this ray, and what it has to be divided by: it knows nothing of the ray's other wavelengths.
 uniform sampler2D guessSum;
 uniform float guessSamples;
@@ -53,4 +55,8 @@ void main() {
   sum = seenAlong(o, d, scramble, true, guess, random);
   sum.a = 1.0 - sum.a;
   if (keep > 0.0) sum += texelFetch(sumSoFar, ivec2(gl_FragCoord.xy), 0);
+#if CHANNELS == 3
+  if (onlyColour >= 0)
+    sum = mix(texelFetch(sumSoFar, ivec2(gl_FragCoord.xy), 0), sum, equal(ivec4(0, 1, 2, 3), ivec4(onlyColour)));
+#endif
 }

@@ -4,14 +4,16 @@
  * textures change places, so that the halves always hold whole passes. RGB = sum of radiance, alpha = sum of coverage.
  *
  * What shows is a picture of its own, made of the halves now and then (`resolve.frag`); after a restart it stays until a pass
- * of the new picture is whole. Where wavelengths part the first passes are a sketch without: it is shown until as many rays have
- * all their wavelengths, and is no part of their sums.
+ * of the new picture is whole. Where wavelengths part the first passes are a sketch without: it is shown until what follows is
+ * nearer, and is no part of their sums.
  */
 import { makeFramebuffer, makeTarget } from "./gl-target.ts";
 import {
+  gainsColour,
   type Half,
   halfOfPass,
   samplesAfter,
+  samplesForSketch,
   samplesOfHalves,
   sketchOfHalves,
   soFar,
@@ -52,6 +54,8 @@ export class Accumulator {
   private places: readonly [Slot, Slot] = [0, 1];
   /** Passes of the sketch; 0 where no wavelengths part. */
   sketches = 0;
+  /** That sketch is a coloured one, see `pass.ts`. */
+  isColoured = false;
   /** Whole passes drawn since the restart. */
   passes = 0;
   /** Samples per pixel of all whole passes; after a restart those of the old picture, until a new pass is whole. */
@@ -115,34 +119,37 @@ export class Accumulator {
   }
 
   /** Forgets what was gathered; the next pass starts from nothing (its shader is told so by `keep` = 0). */
-  restart(sketches: number): void {
+  restart(sketches: number, isColoured = false): void {
     this.passes = 0;
     this.sketches = sketches;
+    this.isColoured = isColoured;
     this.hasNews = false;
   }
 
   /** What `picture` has to be made of now; null when it is still good enough. */
   get overdue(): Showable | null {
     if (!this.hasNews) return null;
-    const { passes, sketches } = this;
+    const { passes, sketches, isColoured } = this;
     const [first, second] = this.held;
     const samples = first + second;
-    // The sketch changes no more until as many rays have all their wavelengths, and in software making a picture takes as long as a
-    // good part of a sample: so whole rays are waited for, if there is anything to show meanwhile.
-    const isBetween = samples % WAVES_A_RAY !== 0 || samples < sketches * WAVES_A_RAY;
+    // The sketch changes no more until what follows is nearer, and in software making a picture takes as long as a good part of a
+    // sample: so whole rays are waited for, if there is anything to show meanwhile.
+    const isBetween = samples % WAVES_A_RAY !== 0 || samples < samplesForSketch(sketches, isColoured);
     if (sketches > 0 && passes > sketches && this.isMade && isBetween) return null;
     const halves = [this.halfSum(0, first), this.halfSum(1, second)] as const;
     const smoothed = first === second;
-    if (smoothed) return samples >= this.smoothedAt * SMOOTHED_AGAIN ? { halves, smoothed } : null;
+    const isNew =
+      samples >= this.smoothedAt * SMOOTHED_AGAIN || (isColoured && gainsColour(passes, sketches));
+    if (smoothed) return isNew ? { halves, smoothed } : null;
     return this.smoothedAt > 0 ? null : { halves, smoothed };
   }
 
   /** Samples in each half that make one picture: those of the sketch, until a ray has all its wavelengths. */
   private get held(): readonly [number, number] {
-    const { passes, sketches } = this;
+    const { passes, sketches, isColoured } = this;
     const samples = samplesOfHalves(passes, sketches);
     if (sketches === 0 || samples[0] >= WAVES_A_RAY) return samples;
-    const [first, second] = sketchOfHalves(passes, sketches);
+    const [first, second] = sketchOfHalves(passes, sketches, isColoured);
     return [passes > sketches ? 0 : first, second];
   }
 
@@ -155,7 +162,7 @@ export class Accumulator {
 
   /** What a half holds, see `soFar` of `pass.ts`. */
   soFar(half: Half): HalfSum {
-    return this.halfSum(...soFar(half, this.passes, this.sketches));
+    return this.halfSum(...soFar(half, this.passes, this.sketches, this.isColoured));
   }
 
   /** The half that the pass that is being drawn adds to. */
@@ -169,8 +176,9 @@ export class Accumulator {
 
   /** Mean over the samples, not smoothed, RGBA, rows bottom to top. Waits for the graphics card: for tests and saving only. */
   readMean(): Float32Array {
-    const { passes, sketches } = this;
-    const counts = (passes > sketches ? samplesOfHalves : sketchOfHalves)(passes, sketches);
+    const { passes, sketches, isColoured } = this;
+    const counts =
+      passes > sketches ? samplesOfHalves(passes, sketches) : sketchOfHalves(passes, sketches, isColoured);
     const mean = new Float32Array(this.width * this.height * 4);
     for (const half of [0, 1] as const) {
       if (counts[half] === 0) continue;

@@ -52,10 +52,13 @@ const WAVES_A_RAY_OF_MAP = 2;
 const INNER = 0.65;
 const WHOLE_UNTIL = 16;
 const WHOLE_EACH = 8;
-/** By the end of a picture's sketch of several rays its map has twice as many. */
-const SKETCHES_EACH = 2;
+/**
+ * Rays that a map gains of a sketch of several passes. A picture's coloured sketch waits for them: its colours are traced one after the
+ * other, and read from one map, else the table would be coloured by what the map gained meanwhile.
+ */
+const MAP_SKETCHES = 8;
 /** Passes of the sketch that the map of a picture with so many begins with. */
-const mapSketches = (sketches: number): number => (sketches > 1 ? SKETCHES_EACH * sketches : sketches);
+const mapSketches = (sketches: number): number => (sketches > 1 ? MAP_SKETCHES : sketches);
 /** A map's chances are not its picture's. */
 const SEED_OF_MAP = 0x7f4a7c15;
 
@@ -81,6 +84,9 @@ export function mapPassesDue(now: number, passes: number, by: Leading): number {
   const wanted = Math.min(MOST_PASSES, passes + leadAt(passes, by) + 1);
   return Math.max(wanted - now, now < SOON ? 1 : 0);
 }
+
+/** The same of a picture whose sketch is a coloured one, as long as that is not whole. */
+const mapPassesDueAtSketch = (now: number): number => Math.max(0, MAP_SKETCHES - now);
 
 /** Paths that go into the map of a picture of so many pixels and samples, if it is made for that picture alone. */
 export function mapPaths(pixels: number, samples: number, sketches: number, by: Leading): number {
@@ -111,6 +117,9 @@ export const mapPassAt = (index: number, { sketches, maxMeetings, seed }: PassSc
     seed: (seed ^ SEED_OF_MAP) >>> 0,
     wavesARay: WAVES_A_RAY_OF_MAP,
   });
+
+/** A picture as a map sees it. */
+type Gaining = Pick<Accumulator, "passes" | "sketches" | "isColoured">;
 
 export class LightMap {
   readonly sums: Accumulator;
@@ -157,8 +166,9 @@ export class LightMap {
     return this.sums.passes < SOON;
   }
 
-  /** How many passes it is to gain before a picture does that has so many already. */
-  due(passes: number): number {
+  /** How many passes it is to gain before a picture gains one. */
+  due({ passes, sketches, isColoured }: Gaining): number {
+    if (isColoured && passes < sketches) return mapPassesDueAtSketch(this.sums.passes);
     return mapPassesDue(this.sums.passes, passes, this.leading);
   }
 

@@ -5,6 +5,7 @@
  */
 import { Accumulator } from "./accumulator.ts";
 import type { PackedScene } from "./packed-scene.ts";
+import { COLOURED_SKETCHES } from "./pass.ts";
 import type { TileScheduler } from "./tile-scheduler.ts";
 import type { LoadedScene, Showing, TraceEngine } from "./trace-engine.ts";
 import type { View } from "./view.ts";
@@ -17,10 +18,10 @@ const COARSE_PASS_MS = 30;
 const FIRST_PASS_MS = 40;
 
 /**
- * Rays of the sketch, all light at once. In software they make a picture that is good enough to judge by before the programs are
- * needed that part the light, and with a fourth of the passes.
+ * Passes of the sketch, all light at once. In software it is coloured: a picture that is good enough to judge by before the programs
+ * are needed that part the light.
  */
-const SKETCHES = { card: 1, software: 4 } as const;
+const SKETCHES = { card: 1, software: COLOURED_SKETCHES } as const;
 
 type Resolution = "full" | "coarse";
 
@@ -108,8 +109,10 @@ export class LivePictures {
   /** Forgets what was gathered; what shows stays until there is something new. */
   restart(): void {
     this.fitCoarse();
-    for (const { scene, full, coarse } of this.sides)
-      for (const picture of [full, coarse]) picture.restart(scene.sketches);
+    for (const { scene, full, coarse } of this.sides) {
+      full.restart(scene.sketches, scene.sketches === COLOURED_SKETCHES);
+      coarse.restart(scene.sketches);
+    }
     this.tracedInto = null;
   }
 

@@ -76,6 +76,7 @@ export function packScene(scene: Scene, options: TraceOptions = DEFAULT_OPTIONS)
     hasTable: scene.tabletop !== null,
     gain: meteredGain(scene),
     hasDispersion: options.hasDispersion,
+    indexRgb: indexByChannel(scene),
     maxMeetings: options.maxMeetings,
     seed: options.seed,
     body: isMany ? NO_BLOCK : packPlanes(scene, BLOCK_PLANES),

@@ -26,6 +26,8 @@ export interface PackedScene {
   readonly gain: Rgb;
   /** Whether wavelengths part: then a picture's first pass is a sketch without dispersion. */
   readonly hasDispersion: boolean;
+  /** Index as red, green and blue see it on average. */
+  readonly indexRgb: Rgb;
   /** Surfaces a path may meet. */
   readonly maxMeetings: number;
   readonly seed: number;

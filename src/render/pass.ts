@@ -2,13 +2,16 @@
  * What each pass over a picture does. WAVES_A_RAY samples in a row send the same ray on the same chances, each at another
  * wavelength: what a ray finds comes in all its colours, and the noise is grey. Where wavelengths part, the first passes are a sketch
  * with all light at once, a ray each: it is shown, and then only serves the samples at one wavelength as a first guess; their sum
- * begins after it.
+ * begins after it. A coloured sketch follows one ray in each half three times, at the index that green sees, then once more for
+ * blue and for red alone: what it shows parts as the three colours do on average.
  *
  * Rays take turns between the two halves of a picture (see `accumulator.ts`): two pictures of the same thing from
  * rays that know nothing of each other, so that what they differ by is their noise, and either is a fair guess for the other's
  * next ray.
  */
+
 import { SCATTER_1, SCATTER_2, sobolInteger } from "../core/optics/random.ts";
+import type { Rgb } from "../core/optics/spectrum.ts";
 import { float, int, type Uniforms, uint } from "./uniforms.ts";
 
 export interface Pass {
@@ -49,9 +52,38 @@ export function samplesOfHalves(passes: number, sketches: number): readonly [num
   return halves;
 }
 
+/** As in `trace.frag`. */
+export const ALL_COLOURS = -1;
+const [RED, GREEN, BLUE] = [0, 1, 2] as const;
+/** Blue first: it lies farther from green, and the more of what shows is amiss without it. */
+const COLOURS_OF_SKETCH = [GREEN, BLUE, RED] as const;
+/** Rays of a coloured sketch: as many as there are halves. */
+const COLOURED_RAYS = 2;
+/** Passes of a coloured sketch. */
+export const COLOURED_SKETCHES = COLOURED_RAYS * COLOURS_OF_SKETCH.length;
+
+/** Rays of a sketch of so many passes. */
+const raysOfSketch = (sketches: number, isColoured: boolean): number =>
+  isColoured ? Math.min(COLOURED_RAYS, sketches) : sketches;
+
+/** A coloured sketch is, as measured, as near as twice as many rays that have all their wavelengths. */
+const WORTH_OF_COLOURED = 2;
+
+/** Samples after which a picture is nearer than its sketch. */
+export const samplesForSketch = (sketches: number, isColoured: boolean): number =>
+  WAVES_A_RAY * raysOfSketch(sketches, isColoured) * (isColoured ? WORTH_OF_COLOURED : 1);
+
+/** Both halves of a coloured sketch have a colour more than two passes before. */
+export const gainsColour = (passes: number, sketches: number): boolean =>
+  passes <= sketches && passes % COLOURED_RAYS === 0;
+
 /** Rays of the sketch in each half after so many passes, as long as nothing has come in their place. */
-export function sketchOfHalves(passes: number, sketches: number): readonly [number, number] {
-  const rays = Math.min(passes, sketches);
+export function sketchOfHalves(
+  passes: number,
+  sketches: number,
+  isColoured = false,
+): readonly [number, number] {
+  const rays = Math.min(passes, raysOfSketch(sketches, isColoured));
   return [Math.floor(rays / 2), Math.ceil(rays / 2)];
 }
 
@@ -65,9 +97,14 @@ export function halfOfPass(passes: number, sketches: number): Half {
  * Which half to read for what `half` has gathered after so many passes, and how many samples are there: while it has none of its
  * own, what it has of the sketch, or what the other half has.
  */
-export function soFar(half: Half, passes: number, sketches: number): readonly [Half, number] {
+export function soFar(
+  half: Half,
+  passes: number,
+  sketches: number,
+  isColoured = false,
+): readonly [Half, number] {
   const samples = samplesOfHalves(passes, sketches);
-  const sketch = sketchOfHalves(passes, sketches);
+  const sketch = sketchOfHalves(passes, sketches, isColoured);
   const other: Half = half === 0 ? 1 : 0;
   // the first half's sketch gives way to its first ray
   if (samples[half] > 0) return [half, samples[half]];
@@ -76,8 +113,10 @@ export function soFar(half: Half, passes: number, sketches: number): readonly [H
 }
 
 export interface PassScene {
-  /** Rays of a sketch that comes first; 0 where no wavelengths part. */
+  /** Passes of a sketch that comes first; 0 where no wavelengths part. */
   readonly sketches: number;
+  /** Index that red, green and blue see on average, for a coloured sketch; missing: the sketch is not coloured. */
+  readonly sketchIndex?: Rgb;
   readonly maxMeetings: number;
   readonly seed: number;
   /** Samples that share a ray; missing = WAVES_A_RAY. With fewer there is less noise of the rays and more of the colours. */
@@ -86,17 +125,21 @@ export interface PassScene {
 
 /** @param index position of the pass since the picture's start, 0 .. 2^16 - 1 */
 export function passAt(index: number, scene: PassScene): Pass {
-  const { sketches, maxMeetings, seed, wavesARay = WAVES_A_RAY } = scene;
+  const { sketches, sketchIndex, maxMeetings, seed, wavesARay = WAVES_A_RAY } = scene;
   const isSketch = index < sketches;
+  const isColoured = sketchIndex !== undefined;
+  const colour = isSketch && isColoured ? COLOURS_OF_SKETCH[Math.floor(index / COLOURED_RAYS)] : null;
   const half = halfOfPass(index, sketches);
   const samples = isSketch ? sketchOfHalves(index, sketches) : samplesOfHalves(index, sketches);
-  // Ray and sample, counted within the half.
-  const sample = samples[half];
+  // Ray and sample, counted within the half; a coloured sketch has one ray in each.
+  const sample = colour === null ? samples[half] : 0;
   const ray = sketches > 0 && !isSketch ? Math.floor(sample / wavesARay) : sample;
-  const [, guessSamples] = soFar(half === 0 ? 1 : 0, index, sketches);
+  const [, guessSamples] = soFar(half === 0 ? 1 : 0, index, sketches, isColoured);
   return {
     channels: sketches > 0 && !isSketch ? 1 : 3,
     uniforms: {
+      ...(sketchIndex && colour !== null && { indexD: float(sketchIndex[colour]) }),
+      onlyColour: int(colour === null || index < COLOURED_RAYS ? ALL_COLOURS : colour),
       seed: uint((seed ^ SEED_OF_HALF[half]) >>> 0),
       sampleIndex: uint(ray),
       sampleSobol: uint(reversedSobolSecond(ray)),

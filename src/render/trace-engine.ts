@@ -195,7 +195,7 @@ export class TraceEngine {
    */
   trace(scene: LoadedScene, target: Accumulator, view: View, band: Band, frame: Frame): number {
     const { packed, map } = scene;
-    const due = map && band.y === 0 ? map.due(target.passes) : 0;
+    const due = map && band.y === 0 ? map.due(target) : 0;
     let [gained, paths] = [0, band.height * target.width];
     // where the map is ahead of the picture it can want a program that is still being made: then it waits, not the picture
     while (map && gained < due && this.hasProgram(packed, "light-map.frag", map.next.channels)) {
@@ -203,7 +203,8 @@ export class TraceEngine {
       gained++;
     }
     const area = { x: 0, y: band.y, width: target.width, height: band.height };
-    this.draw(scene, "trace.frag", target, area, passOf(packed, target), {
+    const pass = passOf(packed, target);
+    this.draw(scene, "trace.frag", target, area, pass, {
       eye: vec3(view.eye),
       view: mat3(viewColumns(view)),
       away: vec3(scale(view.back, -1)),
@@ -372,8 +373,8 @@ const FIRST_CHANNELS: Channels = 3;
 const leastSketches = ({ hasDispersion }: PackedScene): number => (hasDispersion ? 1 : 0);
 
 /** The pass that a picture of the scene gains next. */
-const passOf = (packed: PackedScene, { passes, sketches }: Accumulator): Pass =>
-  passAt(passes, { ...packed, sketches });
+const passOf = (packed: PackedScene, { passes, sketches, isColoured }: Accumulator): Pass =>
+  passAt(passes, { ...packed, sketches, ...(isColoured && { sketchIndex: packed.indexRgb }) });
 
 const channelsOf = (packed: PackedScene): readonly Channels[] => (packed.hasDispersion ? [3, 1] : [3]);
 type Fragment = "trace.frag" | "light-map.frag";

@@ -204,6 +204,17 @@ describe("the shader against its twin", () => {
     expect(seen.brighter).toBeGreaterThan(0);
   });
 
+  it("sketches each colour with the index that it sees on average, by the same rays", async () => {
+    const { coloured, plain } = await opened().page.evaluate<{ coloured: number[]; plain: number[][] }>(
+      `sketchColours(${LOOK_SCENES.findIndex(({ name }) => name === "faceted by a window")})`,
+    );
+    // of the three, green's has the coverage too
+    const expected = coloured.map((_, at) => plain[at % 4 === 3 ? 1 : at % 4][at]);
+    expect(coloured).toEqual(expected);
+    const apart = coloured.filter((value, at) => Math.abs(value - plain[1][at]) > 1e-3).length;
+    expect(apart).toBeGreaterThan(50);
+  });
+
   it("finds structure where there is some", async () => {
     const other = await shaderPicture(1, 11, 8);
     const kept = keptPictures(LOOK_SCENES[2]);

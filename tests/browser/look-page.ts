@@ -4,7 +4,10 @@ import { Accumulator } from "../../src/render/accumulator.ts";
 import { checkDevice } from "../../src/render/device-check.ts";
 import { makeFramebuffer } from "../../src/render/gl-target.ts";
 import { type Behind, DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
+import type { PackedScene } from "../../src/render/packed-scene.ts";
+import { COLOURED_SKETCHES } from "../../src/render/pass.ts";
 import { type LoadedScene, TraceEngine } from "../../src/render/trace-engine.ts";
+import { float } from "../../src/render/uniforms.ts";
 import { DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, viewFrom } from "../../src/render/view.ts";
 import { FURNACES, LOOK_SCENES, SHADES } from "./look-scenes.ts";
 
@@ -118,4 +121,45 @@ const traceMap = (k: number, wish: BlocksWish) =>
     picture: blocks(target.readMean(), wish),
   }));
 
-Object.assign(window, { traceScene, traceHalves, showScene, traceMap });
+const SKETCH_OF = { size: 24, of: 24, seed: 3 };
+
+/**
+ * A coloured sketch of scene `k`, and plain ones of the same rays at the index that red, green and blue each see on average: means of
+ * `readMean`.
+ */
+async function sketchColours(k: number): Promise<{ coloured: number[]; plain: number[][] }> {
+  engine ??= openEngine();
+  const tracer = await engine;
+  const { size, of, seed } = SKETCH_OF;
+  const { make, from, up } = LOOK_SCENES[k];
+  const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion: true, seed, behind: "light" });
+  await tracer.prepareFirst(packed);
+  const view = viewFrom(...from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, up);
+  const sketch = (scene: PackedScene, passes: number, isColoured: boolean): number[] => {
+    const loaded = tracer.load(scene, of * of, passes);
+    const target = new Accumulator(tracer.gl, size, size);
+    target.restart(passes, isColoured);
+    // in bands, as a picture that is lived with
+    for (let pass = 0; pass < passes; pass++)
+      for (const y of [0, size / 2])
+        tracer.trace(
+          loaded,
+          target,
+          view,
+          { y, height: size / 2, last: y > 0 },
+          { x: 0, y: 0, width: of, height: of },
+        );
+    const mean = Array.from(target.readMean());
+    target.dispose();
+    tracer.unload(loaded);
+    return mean;
+  };
+  return {
+    coloured: sketch(packed, COLOURED_SKETCHES, true),
+    plain: packed.indexRgb.map((index) =>
+      sketch({ ...packed, uniforms: { ...packed.uniforms, indexD: float(index) } }, 2, false),
+    ),
+  };
+}
+
+Object.assign(window, { traceScene, traceHalves, showScene, traceMap, sketchColours });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { Accumulator, type Showable } from "../../src/render/accumulator.ts";
+import { COLOURED_SKETCHES } from "../../src/render/pass.ts";
 import { anyContext } from "./any-context.ts";
 
 function gathering(sketches: number): Accumulator {
@@ -83,6 +84,31 @@ describe("a gathering picture", () => {
       [20, 8, 8, 1],
     ]);
     expect(samples.slice(0, 9)).toEqual([1, 2, 3, 4, 4, 4, 4, 4, 5]);
+  });
+
+  it("shows a coloured sketch again when both halves have gained a colour, and then that until what follows is nearer", () => {
+    const picture = gathering(0);
+    picture.restart(COLOURED_SKETCHES, true);
+    const shown: (readonly number[])[] = [];
+    const samples: number[] = [];
+    for (let pass = 1; pass <= COLOURED_SKETCHES + 32; pass++) {
+      picture.endPass();
+      samples.push(picture.samples);
+      const now = resolve(picture);
+      if (now) shown.push([pass, ...now.halves.map((half) => half.samples), now.smoothed ? 1 : 0]);
+    }
+    expect(shown).toEqual([
+      [1, 0, 1, 0],
+      [2, 1, 1, 1],
+      [4, 1, 1, 1],
+      [6, 1, 1, 1],
+      [22, 8, 8, 1],
+      [38, 16, 16, 1],
+    ]);
+    expect(samples.slice(0, 14)).toEqual([1, 2, 3, 4, 5, 6, 6, 6, 6, 6, 6, 6, 7, 8]);
+    // a picture begun anew has what it is told to
+    picture.restart(4);
+    expect(picture.isColoured).toBe(false);
   });
 
   it("shows what is left of a sketch, or whole rays, where nothing of it has been shown", () => {

@@ -2,9 +2,16 @@ import { describe, expect, it } from "vitest";
 import { LIGHT_SETTINGS, type Light } from "../../src/core/optics/lights.ts";
 import { MATERIALS } from "../../src/core/optics/materials.ts";
 import { makeScene, putOnTable, type Scene } from "../../src/core/optics/scene.ts";
+import { Accumulator } from "../../src/render/accumulator.ts";
 import { areaAt, blindStepsAt, LightMap, mapPassesDue } from "../../src/render/light-map.ts";
 import { DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
-import { halfOfPass, samplesOfHalves, sketchOfHalves, soFar } from "../../src/render/pass.ts";
+import {
+  COLOURED_SKETCHES,
+  halfOfPass,
+  samplesOfHalves,
+  sketchOfHalves,
+  soFar,
+} from "../../src/render/pass.ts";
 import { anyContext } from "./any-context.ts";
 
 const lit = (turnRad: number): Light => ({
@@ -64,6 +71,27 @@ describe("a light map", () => {
       expect(mapPassesDue(now, 90, by)).toBe(0);
     },
   );
+
+  it("has all of its sketch before a coloured one begins, and stays for as long: its colours are read from one map", () => {
+    const map = mapOf(onPaper(), []);
+    const picture = new Accumulator(anyContext(), 4, 4);
+    const gained = (): number => {
+      const before = map.sums.passes;
+      for (let due = map.due(picture); due > 0; due--) map.sums.endPass();
+      return map.sums.passes - before;
+    };
+    // while an eye moves it gains a pass a picture as ever
+    picture.restart(COLOURED_SKETCHES);
+    expect(gained()).toBe(1);
+    picture.restart(COLOURED_SKETCHES, true);
+    const each = Array.from({ length: COLOURED_SKETCHES }, () => {
+      const now = gained();
+      picture.endPass();
+      return now;
+    });
+    expect(each).toEqual([7, 0, 0, 0, 0, 0]);
+    expect(gained()).toBeGreaterThan(0);
+  });
 
   it("goes on while an eye moves, whose pictures never get far, until it shows something", () => {
     let now = 0;

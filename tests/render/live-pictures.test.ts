@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Accumulator } from "../../src/render/accumulator.ts";
 import { LivePictures } from "../../src/render/live-pictures.ts";
 import type { PackedScene } from "../../src/render/packed-scene.ts";
+import { COLOURED_SKETCHES } from "../../src/render/pass.ts";
 import { type Band, TileScheduler } from "../../src/render/tile-scheduler.ts";
 import type { TraceEngine } from "../../src/render/trace-engine.ts";
 import { viewFrom } from "../../src/render/view.ts";
@@ -55,6 +56,43 @@ function firstPictureMs(pixelsPerMs: number): number {
   while (pictures.progress.samples === 0) done = frame();
   return done - changed;
 }
+
+describe("the sketch", () => {
+  it.each([
+    ["card", 1, false],
+    ["software", COLOURED_SKETCHES, true],
+  ] as const)(
+    "is coloured in software, but for what shows while something moves: %s",
+    (by, passes, isColoured) => {
+      const traced: (readonly [number, number, boolean])[] = [];
+      const engine = {
+        gl: anyContext(),
+        isSoftware: by === "software",
+        load: (packed: PackedScene, _pixels: number, sketches: number) => ({ packed, sketches }),
+        canTrace: () => true,
+        trace: (_scene: object, target: Accumulator, _view: object, band: Band) => {
+          const { width, sketches, isColoured } = target;
+          traced.push([width, sketches, isColoured]);
+          if (band.last) target.endPass();
+          return band.height * width;
+        },
+      };
+      const pictures = new LivePictures(engine as unknown as TraceEngine, new TileScheduler(), 256);
+      pictures.take([SCENE], WIDTH, HEIGHT);
+      pictures.restart();
+      pictures.traceSome(VIEW, true);
+      for (let frame = 0; frame < 200; frame++) pictures.traceSome(VIEW, false);
+      const [coarse, full] = [
+        traced.filter(([width]) => width < WIDTH),
+        traced.filter(([width]) => width === WIDTH),
+      ];
+      expect(coarse.length).toBeGreaterThan(0);
+      expect(full.length).toBeGreaterThan(0);
+      for (const each of coarse) expect(each.slice(1)).toEqual([passes, false]);
+      for (const each of full) expect(each.slice(1)).toEqual([passes, isColoured]);
+    },
+  );
+});
 
 describe("the first picture of a change", () => {
   // 100 ms from the edit, of which solving and drawing the plan take a frame.

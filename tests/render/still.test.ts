@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { areaAt, mapPassesDue, mapSide } from "../../src/render/light-map.ts";
 import {
+  ALL_COLOURS,
+  COLOURED_SKETCHES,
   halfOfPass,
   passAt,
   samplesAfter,
@@ -87,6 +89,31 @@ describe("the passes of a picture", () => {
     expect(uniforms.map(({ sampleIndex }) => sampleIndex.value)).toEqual([
       0, 0, 1, 1, 0, 0, 0, 0, 0, 0, 0, 0, 1, 1, 1, 1,
     ]);
+  });
+
+  it("sketches in colours one ray in each half three times: all at green's index, then blue at its own, then red", () => {
+    const sketches = COLOURED_SKETCHES;
+    expect(sketches).toBe(6);
+    const scene = { ...guided, sketches, sketchIndex: [1.51, 1.52, 1.53] } as const;
+    const passes = Array.from({ length: sketches }, (_, k) => passAt(k, scene));
+    expect(passes.map(({ channels }) => channels)).toEqual([3, 3, 3, 3, 3, 3]);
+    const of = (name: string) => passes.map(({ uniforms }) => uniforms[name].value);
+    expect(of("indexD")).toEqual([1.52, 1.52, 1.53, 1.53, 1.51, 1.51]);
+    expect(of("onlyColour")).toEqual([ALL_COLOURS, ALL_COLOURS, 2, 2, 0, 0]);
+    expect(of("keep")).toEqual([0, 0, 0, 0, 0, 0]);
+    for (const name of ["sampleIndex", "sampleSobol", "scatterSobol1", "scatterSobol2", "rouletteIndex"])
+      expect(new Set(of(name)).size).toBe(1);
+    const [second, first] = of("seed");
+    expect(first).not.toBe(second);
+    expect(of("seed")).toEqual([second, first, second, first, second, first]);
+    // what follows is told that a half of the sketch holds one ray, and has the scene's own index
+    expect(passAt(sketches, scene).uniforms.guessSamples.value).toBe(1);
+    expect(passAt(sketches, scene).uniforms.indexD).toBeUndefined();
+    for (const k of [5, 9, 13]) {
+      const [ours, theirs] = [passAt(sketches + k, scene), passAt(1 + k, guided)];
+      expect(ours.channels).toBe(1);
+      expect(ours.uniforms).toEqual(theirs.uniforms);
+    }
   });
 
   it("counts every pass where there is no dispersion", () => {
