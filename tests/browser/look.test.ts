@@ -273,6 +273,7 @@ describe("the look", () => {
     await page.getByText(/^best/).click();
     await page.getByRole("button", { name: "Save PNG" }).click();
     await page.getByText(/Tracing the picture: \d+ %/).waitFor();
+    await page.getByText(/^About \d+ (s|min) left\.$/).waitFor();
     await page.getByRole("button", { name: "Cancel" }).click();
     await page.getByRole("button", { name: "Save PNG" }).waitFor();
     expect(await page.getByText("The picture could not be made").count()).toBe(0);

@@ -22,6 +22,7 @@ import { CROPS, type Crop, sizeOf } from "./crops.ts";
 import { useLook } from "./look-settings.ts";
 import { pngOf } from "./png.ts";
 import { type Asked, type Quality, SAMPLES, type Side, traceAsked } from "./saved-picture.ts";
+import { makeTimeLeft } from "./time-left.ts";
 import { tracedPicture, useTracing } from "./traced.ts";
 import { useJob } from "./use-job.ts";
 import { variantName } from "./variant-name.ts";
@@ -120,12 +121,19 @@ function useSaving(asked: ToSave) {
   const { eye } = useViewport();
   const job = useJob();
   const [saved, setSaved] = useState<Saved | null>(null);
+  const [leftMs, setLeftMs] = useState<number | null>(null);
   const save = () =>
     job.start(async (signal, onProgress) => {
       setSaved(null);
+      setLeftMs(null);
+      const timeLeft = makeTimeLeft(() => performance.now());
+      const onShare = (share: number) => {
+        setLeftMs(timeLeft(share));
+        onProgress(share);
+      };
       const { r, g, b } = ground;
       const seen = eye.getState().view;
-      const traced = await traceAsked(studio, plan, asked, seen, [r, g, b], signal, onProgress);
+      const traced = await traceAsked(studio, plan, asked, seen, [r, g, b], signal, onShare);
       const { picture, shown, called, settings } = traced;
       const glass = settings.glass === "planned" ? shown.piece.glass : settings.glass;
       const caption = look.save.captionText(
@@ -139,14 +147,14 @@ function useSaving(asked: ToSave) {
       offerFile(fileName, file);
       setSaved({ name: fileName, file });
     });
-  return { job, save, saved };
+  return { job, save, saved, leftMs };
 }
 
 /** The press that begins, how far it is, what came of it. */
 function Saving({ asked, ms }: { asked: ToSave; ms: number | null }) {
   const words = useWords(lookWords).save;
   const format = useFormat();
-  const { job, save, saved } = useSaving(asked);
+  const { job, save, saved, leftMs } = useSaving(asked);
   return (
     <>
       {ms === null || job.share !== null ? null : (
@@ -159,6 +167,7 @@ function Saving({ asked, ms }: { asked: ToSave; ms: number | null }) {
       ) : (
         <p className="look-row" role="status">
           {words.progress(Math.round(100 * job.share))}
+          {leftMs === null ? null : <span>{words.left(timeInWords(leftMs, words, format.number))}</span>}
           <Button onPress={job.stop}>{words.cancel}</Button>
         </p>
       )}

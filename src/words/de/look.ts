@@ -123,6 +123,7 @@ export const look: Translated<typeof english> = {
     save: "PNG speichern",
     cancel: "Abbrechen",
     progress: (percent) => `Das Bild entsteht: ${percent} %`,
+    left: (time) => `Noch etwa ${time}.`,
     saved: (file) => `${file} ist gespeichert.`,
     failed: (why) => `Das Bild ließ sich nicht herstellen: ${why}`,
   },

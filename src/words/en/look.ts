@@ -121,6 +121,7 @@ export const look = {
     save: "Save PNG",
     cancel: "Cancel",
     progress: (percent: number) => `Tracing the picture: ${percent} %`,
+    left: (time: string) => `About ${time} left.`,
     saved: (file: string) => `${file} is saved.`,
     failed: (why: string) => `The picture could not be made: ${why}`,
   },
