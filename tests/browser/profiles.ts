@@ -3,7 +3,7 @@
  * what was fetched, parsed and compiled there stays, and neither a window nor a process has to begin, which together are three
  * quarters of the processor time of a visit.
  */
-import type { BrowserContext, BrowserContextOptions, Dialog, Page } from "playwright-core";
+import type { BrowserContext, BrowserContextOptions, Page } from "playwright-core";
 import { PATIENCE_MS } from "./patience.ts";
 import { NO_3D, sharedBrowser } from "./support.ts";
 
@@ -42,15 +42,12 @@ export async function forgetProfiles(): Promise<void> {
   for (const { context } of left.splice(0)) await context.close();
 }
 
-/** Takes from a page what a visit has set on it, and all that it shows, also what the app would rather ask about first. */
+/** Takes from a page what a visit has set on it, and all that it shows. */
 async function leaveEmpty(page: Page, origin: string): Promise<void> {
   await page.mouse.move(0, 0);
   for (const heard of HEARD) page.removeAllListeners(heard);
   await page.unrouteAll();
-  const goOn = (dialog: Dialog) => dialog.accept();
-  page.on("dialog", goOn);
   await page.goto(origin + EMPTY);
-  page.off("dialog", goOn);
   await page.evaluate(() => sessionStorage.clear());
 }
 
@@ -101,7 +98,13 @@ export async function openProfile(
     if (options.serviceWorkers === "allow" || isDead || page.isClosed()) return context.close();
     await script?.dispose();
     for (const one of context.pages()) if (one !== page) await one.close();
-    await leaveEmpty(page, origin);
+    try {
+      await leaveEmpty(page, origin);
+    } catch (error) {
+      // seen where another window of the same process had just been closed: the next visit begins in a profile that is new
+      console.warn(`a page could not be emptied and is closed: ${error}`);
+      return context.close();
+    }
     left.push({ key, context, page });
     if (left.length > LEFT_AT_MOST) await left[0].context.close();
   };

@@ -18,6 +18,7 @@ import { RIG_PLAN } from "./bench-plan.ts";
 import { dropFile, serveBuiltApp } from "./built-app.ts";
 import { guideTo, walkEverywhere } from "./everywhere.ts";
 import type { ProfileOptions } from "./profiles.ts";
+import { endBrowser } from "./support.ts";
 
 type Theme = "light" | "dark";
 type LookRound = (where: string) => Promise<void>;
@@ -193,6 +194,7 @@ if (!relative(REPOSITORY, folder).startsWith("..")) {
     languages: values.languages.split(",") as Language[],
     only: values.only,
   });
+  await endBrowser();
   process.stdout.write(`${JSON.stringify(answer, null, 1)}\n`);
   process.exitCode = answer.wrong.length === 0 ? 0 : 1;
 }
