@@ -43,9 +43,12 @@ const WITHOUT = [
 
 /**
  * Scripts are compiled at once and plainly, and only what runs very often once more: a page of a test lives for seconds, and on two
- * cores a third of its processor time went into compiling it better beside itself.
+ * cores a third of its processor time went into compiling it better beside itself. What is measured, and is no test, has the browser
+ * as people have it.
  */
-const FOR_SHORT_LIVES = ["--always-sparkplug", "--no-maglev", "--invocation-count-for-turbofan=20000"];
+const FOR_SHORT_LIVES = process.env.VITEST
+  ? ["--js-flags=--always-sparkplug --no-maglev --invocation-count-for-turbofan=20000"]
+  : [];
 
 /**
  * WebGL without a graphics card, and no talk with the outside. The page beside it is painted by the processor itself: through
@@ -61,7 +64,7 @@ const FLAGS = [
   "--disable-sync",
   "--no-first-run",
   "--disable-quic",
-  `--js-flags=${FOR_SHORT_LIVES.join(" ")}`,
+  ...FOR_SHORT_LIVES,
   `--disable-features=${WITHOUT}`,
 ];
 
