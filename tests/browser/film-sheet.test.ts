@@ -63,6 +63,7 @@ const apart = (a: readonly number[], b: readonly number[]): number =>
 it("tells the time before it begins, offers less where that is long, and can be stopped", async () => {
   const { page, errors, close } = await app.visit();
   await dropFile(page, "quay.glintwright.json", PIECE);
+  await page.getByText(/^Opened /).waitFor();
   await openFromMenu(page, "Film of the piece");
   const sheet = page.getByRole("dialog");
   const pick = (words: string) => sheet.getByText(words, { exact: true }).click();
@@ -101,6 +102,7 @@ it("ends, as long and large as was chosen, shows walking back what it showed wal
   const { page, errors, foreign, close } = await app.visit();
   await takeFiles(page);
   await dropFile(page, "quay.glintwright.json", PIECE);
+  await page.getByText(/^Opened /).waitFor();
   await openFromMenu(page, "Film of the piece");
   const sheet = page.getByRole("dialog");
   const pick = (words: string) => sheet.getByText(words, { exact: true }).click();

@@ -51,7 +51,11 @@ async function walk() {
     if (found.length > 0) serious[where] = found;
     seen.push(where);
     // the bench of a plan with a rig, whose parts have all that they can have
-    if (where === "Ideas") await dropFile(page, "bench.json", JSON.stringify(BENCH_PLAN));
+    if (where === "Ideas") {
+      await dropFile(page, "bench.json", JSON.stringify(BENCH_PLAN));
+      // it goes to Plan: only then does the walk go on, else it is called back from where it went
+      await expect.poll(() => nameField(page).inputValue()).toBe(BENCH_PLAN.name);
+    }
   });
   return { page, errors, foreign, close, seen, broken, serious };
 }
