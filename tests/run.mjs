@@ -1,6 +1,6 @@
 /**
  * `npm test`: sets up what is missing, then types, lint, build (and the tests that judge it) and the unit, property and reference tests
- * side by side, and real-browser tests from when it is built: what is left of the others fills the moments in which a browser waits.
+ * side by side, and then real-browser tests: beside others both take longer than one after the other.
  * `npm run check` does all but the last, and leaves the unit tests that take longest (`long-files.json`) to `npm test`. Browser tests that fail are tried once more; which passed only then is said at the end.
  */
 import { spawn } from "node:child_process";
@@ -82,10 +82,8 @@ const first = [
   step("lint", ["biome", "check", "."]),
   step("build", ["vite", "build", "--logLevel", "warn"]).then(() => suite("build", [...UNIT, ...OF_BUILD])),
 ];
-await Promise.all([
-  suite("unit", [...UNIT, ...left.map((file) => `--exclude=${file}`)]),
-  Promise.all(first).then(() => isQuick || suite("browser", ["--config", "tests/browser/vitest.config.ts"])),
-]);
+await Promise.all([suite("unit", [...UNIT, ...left.map((file) => `--exclude=${file}`)]), ...first]);
+if (!isQuick) await suite("browser", ["--config", "tests/browser/vitest.config.ts"]);
 if (secondTry.length > 0)
   console.log(`\npassed at the second try:\n${secondTry.map((line) => `  ${line}`).join("\n")}`);
 console.log(`\n${counts.passed} passed, ${counts.failed} failed`);
