@@ -16,6 +16,19 @@ function resolve(picture: Accumulator): Showable | null {
   return now;
 }
 
+/** So many passes of a picture: after which it was made anew, of how many samples in each half and whether smoothed (1); and its samples after each. */
+function gathered(picture: Accumulator, passes: number) {
+  const shown: (readonly number[])[] = [];
+  const samples: number[] = [];
+  for (let pass = 1; pass <= passes; pass++) {
+    picture.endPass();
+    samples.push(picture.samples);
+    const now = resolve(picture);
+    if (now) shown.push([pass, ...now.halves.map((half) => half.samples), now.smoothed ? 1 : 0]);
+  }
+  return { shown, samples };
+}
+
 describe("a gathering picture", () => {
   it.each([0, 1, 4])(
     "draws to what it neither adds to nor guesses from (passes of a sketch: %i)",
@@ -69,14 +82,7 @@ describe("a gathering picture", () => {
 
   it("shows a sketch of several rays as they come, and then that until as many rays have all their wavelengths", () => {
     const picture = gathering(4);
-    const shown: (readonly number[])[] = [];
-    const samples: number[] = [];
-    for (let pass = 1; pass <= 20; pass++) {
-      picture.endPass();
-      samples.push(picture.samples);
-      const now = resolve(picture);
-      if (now) shown.push([pass, ...now.halves.map((half) => half.samples), now.smoothed ? 1 : 0]);
-    }
+    const { shown, samples } = gathered(picture, 20);
     expect(shown).toEqual([
       [1, 0, 1, 0],
       [2, 1, 1, 1],
@@ -89,14 +95,7 @@ describe("a gathering picture", () => {
   it("shows a coloured sketch again when both halves have gained a colour, and then that until what follows is nearer", () => {
     const picture = gathering(0);
     picture.restart(COLOURED_SKETCHES, true);
-    const shown: (readonly number[])[] = [];
-    const samples: number[] = [];
-    for (let pass = 1; pass <= COLOURED_SKETCHES + 32; pass++) {
-      picture.endPass();
-      samples.push(picture.samples);
-      const now = resolve(picture);
-      if (now) shown.push([pass, ...now.halves.map((half) => half.samples), now.smoothed ? 1 : 0]);
-    }
+    const { shown, samples } = gathered(picture, COLOURED_SKETCHES + 32);
     expect(shown).toEqual([
       [1, 0, 1, 0],
       [2, 1, 1, 1],
