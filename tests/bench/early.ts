@@ -1,7 +1,7 @@
 /**
  * What a person waits for where the processor traces: `npm run bench -- early`. Pictures of 480 x 480 of examples on tables as Look
- * shows them one after the other, each with the processor time of the whole browser until then (programs made included) and how far
- * it is from the same picture at 128 samples: the mean difference in CIE L*a*b* (1976), over the piece and beside it, of both
+ * shows them one after the other, each with the processor time of the whole browser until then (programs made included), what the clock
+ * says, which is true on an idle machine only, and how far it is from the same picture at 128 samples: the mean difference in CIE L*a*b* (1976), over the piece and beside it, of both
  * blurred by a pixel, as an eye at arm's length does. `presentable`: over the piece that is 2.3 at most, a difference just noticed
  * (M. Mahy, L. Van Eycken, A. Oosterlinck, Evaluation of uniform color spaces, Color Res. Appl. 19, 1994; from memory).
  */
@@ -103,20 +103,20 @@ export async function bench(): Promise<object> {
       const wish = JSON.stringify({ name, table, size: SIZE, upTo: LAST, until: CONVERGED });
       const taken = await page.evaluate<Early[]>(`earlyPictures(${wish})`);
       const converged = blurredLab(taken[taken.length - 1].rgb);
-      const steps = taken.slice(0, -1).map(({ samples, isCoarse, seconds, rgb }) => ({
-        samples,
-        isCoarse,
-        seconds,
+      const steps = taken.slice(0, -1).map(({ rgb, ...step }) => ({
+        ...step,
         ...difference(blurredLab(rgb), converged),
       }));
       const presentable = steps.find(({ piece, isCoarse }) => !isCoarse && piece <= PRESENTABLE);
       answers.push({
         name: `${name} on ${table}`,
         presentableSeconds: presentable ? rounded(presentable.seconds) : null,
-        steps: steps.map(({ samples, isCoarse, seconds, piece, beside }) => ({
+        presentableByClock: presentable ? rounded(presentable.clockSeconds) : null,
+        steps: steps.map(({ samples, isCoarse, seconds, clockSeconds, piece, beside }) => ({
           samples,
           isCoarse,
           seconds: rounded(seconds),
+          clockSeconds: rounded(clockSeconds),
           piece: rounded(piece),
           beside: rounded(beside),
         })),

@@ -1,13 +1,14 @@
-/** What Look shows in its first seconds, in the app's own renderer: each picture as it comes, and the processor time until then. */
+/** What Look shows in its first seconds, in the app's own renderer: each picture as it comes, and the time until then. */
 import { LookRenderer } from "../../../src/render/look-renderer.ts";
 import { DEFAULT_OPTIONS, packScene } from "../../../src/render/pack-scene.ts";
 import { exampleOnTable } from "./scenes.ts";
 
-/** What stood on the screen after so much processor time of the browser. */
+/** What stood on the screen after so much processor time of the browser, and by the clock. */
 export interface Early {
   readonly samples: number;
   readonly isCoarse: boolean;
   readonly seconds: number;
+  readonly clockSeconds: number;
   /** Bytes red, green, blue, rows from the bottom, base64. */
   readonly rgb: string;
 }
@@ -34,8 +35,13 @@ interface EarlyWish {
 export async function earlyPictures({ name, table, size, upTo, until }: EarlyWish): Promise<Early[]> {
   const canvas = document.createElement("canvas");
   document.body.append(canvas);
-  const taken: { samples: number; isCoarse: boolean; rgba: Uint8Array; seconds: Promise<number> }[] = [];
+  type Taken = Omit<Early, "rgb" | "seconds"> & {
+    readonly rgba: Uint8Array;
+    readonly seconds: Promise<number>;
+  };
+  const taken: Taken[] = [];
   const before = await processorSeconds();
+  const begun = performance.now();
   let newest = "";
   await new Promise<void>((resolve, reject) => {
     const renderer = new LookRenderer(canvas, (state) => {
@@ -45,11 +51,12 @@ export async function earlyPictures({ name, table, size, upTo, until }: EarlyWis
       const isNew = newest !== `${samples} ${isCoarse}` && state.firstPictureMs !== null && samples > 0;
       if (!gl || !isNew || (!isCoarse && samples > upTo && samples < until)) return;
       newest = `${samples} ${isCoarse}`;
+      const clockSeconds = (performance.now() - begun) / 1000;
       const rgba = new Uint8Array(4 * size * size);
       gl.bindFramebuffer(gl.FRAMEBUFFER, null);
       gl.readPixels(0, 0, size, size, gl.RGBA, gl.UNSIGNED_BYTE, rgba);
       // empty where what showed went on showing
-      if (rgba[3] > 0) taken.push({ samples, isCoarse, rgba, seconds: processorSeconds() });
+      if (rgba[3] > 0) taken.push({ samples, isCoarse, clockSeconds, rgba, seconds: processorSeconds() });
       if (isCoarse || samples < until) return;
       renderer.dispose();
       resolve();
@@ -62,9 +69,8 @@ export async function earlyPictures({ name, table, size, upTo, until }: EarlyWis
   });
   canvas.remove();
   return Promise.all(
-    taken.map(async ({ samples, isCoarse, rgba, seconds }) => ({
-      samples,
-      isCoarse,
+    taken.map(async ({ rgba, seconds, ...step }) => ({
+      ...step,
       seconds: (await seconds) - before,
       rgb: base64(rgba),
     })),
