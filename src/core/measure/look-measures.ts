@@ -58,8 +58,14 @@ export function rayBodyOf({ plan, planes }: SolvedPlan, rasters: Rasters = new M
 
 /** How many of the places in this part of the order are lit in one of the two and not in the other. */
 function differing(a: RayMarks, b: RayMarks, [from, to]: readonly [number, number]): number {
+  const wordsFrom = Math.min(to, (from + 3) & ~3);
+  const wordsTo = Math.max(wordsFrom, to & ~3);
   let sum = 0;
-  for (let r = from; r < to; r++) sum += a.lit[r] ^ b.lit[r];
+  for (let r = from; r < wordsFrom; r++) sum += a.lit[r] ^ b.lit[r];
+  // four at a time: bytes of 0 or 1, so that this product has their sum in its highest
+  for (let w = wordsFrom >> 2, last = wordsTo >> 2; w < last; w++)
+    sum += Math.imul(a.litWords[w] ^ b.litWords[w], 0x01010101) >>> 24;
+  for (let r = wordsTo; r < to; r++) sum += a.lit[r] ^ b.lit[r];
   return sum;
 }
 

@@ -53,6 +53,8 @@ export interface RayMarks {
   readonly fates: Uint8Array;
   /** 1 where a ray leaves towards a lamp. */
   readonly lit: Uint8Array;
+  /** The same memory, four entries a word. */
+  readonly litWords: Int32Array;
   /** Which planes a ray met, one after the other, and whether it ended inside, as one number; MIXED where the ball's own surface is among them. */
   readonly paths: Float64Array;
   /** How far the line of such a ray passed the ball inside, at the nearest. */
@@ -63,9 +65,11 @@ export interface RayMarks {
 
 export function emptyMarks(): RayMarks {
   const entries = ALL_PLACES.order.length + 1;
+  const litWords = new Int32Array(Math.ceil(entries / 4));
   return {
     fates: new Uint8Array(entries),
-    lit: new Uint8Array(entries),
+    lit: new Uint8Array(litWords.buffer),
+    litWords,
     paths: new Float64Array(entries),
     clearances: new Float64Array(entries),
     counts: new Uint32Array(NEITHER + 1),
@@ -327,15 +331,18 @@ export class StraightRays {
     let dy = ray[DY];
     let dz = ray[DZ];
     let from = entry;
+    // of the incidence where the stretch began
+    let cosine = -(px * dx + py * dy + pz * dz);
     for (let reflections = 0; reflections < MOST_REFLECTIONS; reflections++) {
-      const b = px * dx + py * dy + pz * dz;
       let t: number;
       // from the ball to itself the chord is exactly 2 cos
-      if (from === SKIN) t = -2 * b;
-      else t = Math.sqrt(Math.max(0, b * b + 1 - px * px - py * py - pz * pz)) - b;
+      if (from === SKIN) t = 2 * cosine;
+      else {
+        const b = px * dx + py * dy + pz * dz;
+        t = Math.sqrt(Math.max(0, b * b + 1 - px * px - py * py - pz * pz)) - b;
+      }
       if (t < 0) t = 0;
       let surface = SKIN;
-      let cosine = 0;
       const ex = px + t * dx;
       const ey = py + t * dy;
       const ez = pz + t * dz;
@@ -394,14 +401,16 @@ export class StraightRays {
       let ny = py;
       let nz = pz;
       if (surface === SKIN) {
-        const size = 1 / Math.sqrt(px * px + py * py + pz * pz);
+        // 1 / |p| by one step of Newton's: the place is off the ball by roundings alone
+        const size = 1.5 - 0.5 * (px * px + py * py + pz * pz);
         nx *= size;
         ny *= size;
         nz *= size;
         px = nx;
         py = ny;
         pz = nz;
-        cosine = Math.max(0, nx * dx + ny * dy + nz * dz);
+        // a chord meets the ball at both ends alike
+        if (from !== SKIN) cosine = Math.max(0, nx * dx + ny * dy + nz * dz);
       } else {
         nx = planes[4 * surface];
         ny = planes[4 * surface + 1];

@@ -1,2 +1,0 @@
-/** What tests take from `setup.mjs`. */
-export declare function findChromium(isForTests?: boolean): string | undefined;
