@@ -34,7 +34,7 @@ const base = {
   tiers: [2, 6],
   facets: [8, 60],
 } as const;
-const WISHES: Readonly<Record<string, IdeaWish>> = {
+export const WISHES: Readonly<Record<string, IdeaWish>> = {
   evening: {
     ...base,
     limits: { minutes: [0, 480] },

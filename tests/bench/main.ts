@@ -1,6 +1,16 @@
 /** `npm run bench -- NAME`: runs one benchmark and prints its answer as one JSON object. Never part of `npm test`. */
 
-const BENCHMARKS = ["geometry", "drag", "look", "early", "saved", "open", "ideas", "guesses"] as const;
+const BENCHMARKS = [
+  "geometry",
+  "drag",
+  "look",
+  "early",
+  "saved",
+  "open",
+  "ideas",
+  "guesses",
+  "stop",
+] as const;
 
 const name = process.argv[2] ?? "";
 if (!BENCHMARKS.some((known) => known === name)) {

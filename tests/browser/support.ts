@@ -12,6 +12,7 @@ import react from "@vitejs/plugin-react";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { build, type InlineConfig } from "vite";
 import { folderServer } from "../../src/cli/serve.ts";
+import { findChromium } from "../setup.mjs";
 import { bareFonts } from "./bare-fonts.ts";
 import { PATIENCE_MS } from "./patience.ts";
 
@@ -91,10 +92,10 @@ export interface OpenOptions {
   readonly without3d?: boolean;
 }
 
-/** A Chromium of one's own, from `CHROMIUM` or where Debian puts it, on a machine without typefaces of its own. */
+/** A Chromium of one's own, on a machine without typefaces of its own. */
 export const openBrowser = (): Promise<Browser> =>
   chromium.launch({
-    executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+    executablePath: findChromium(Boolean(process.env.VITEST)),
     args: FLAGS,
     env: { ...process.env, ...bareFonts() },
   });

@@ -1,0 +1,2 @@
+/** What tests take from `setup.mjs`. */
+export declare function findChromium(isForTests?: boolean): string | undefined;
