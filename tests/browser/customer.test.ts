@@ -71,7 +71,9 @@ it("makes a page that stands alone, with the maker's name, a price, and no recip
 });
 
 it("gives a link that opens the piece and nothing of the workshop, traced or drawn", async () => {
-  const { page, errors, foreign, close } = await app.visit();
+  const { page, errors, foreign, close } = await app.visit({ viewport: { width: 820, height: 640 } });
+  await dropFile(page, "few.json", JSON.stringify(FEW));
+  await expect.poll(() => nameField(page).inputValue()).toBe(FEW.name);
   await openFromMenu(page, "For a customer");
   const sheet = page.getByRole("dialog");
   // the plan's name heads the page, and is the plan's

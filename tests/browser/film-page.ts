@@ -29,10 +29,11 @@ const bench = {
     pictures: number,
     [width, height]: readonly [number, number],
     table: TableChoice,
+    partsLight: boolean,
   ) => {
     setLook(studio, { table });
     const told: number[] = [];
-    const wish = { loop, width, height, seconds: pictures / RATE, samples: 4 };
+    const wish = { loop, width, height, seconds: pictures / RATE, samples: 4, partsLight };
     const { signal } = new AbortController();
     const film = await makeFilm(studio, parsePlan(plan).plan, wish, signal, (done) => told.push(done));
     return { kind: film.kind, type: film.file.type, told, bytes: await base64(film.file) };

@@ -4,13 +4,23 @@
  */
 import { createFile, MP4BoxBuffer } from "mp4box";
 import type { Page } from "playwright-core";
-import { expect, it } from "vitest";
+import { beforeEach, expect, it } from "vitest";
 import { plan, tier } from "../core/bench/plans.ts";
-import { dropFile, fileOf, openFromMenu } from "./built-app.ts";
+import { closeSheet, dropFile, fileOf, openFromMenu } from "./built-app.ts";
 import { handedOver, takeFiles } from "./hand-over.ts";
-import { sharedApp } from "./shared.ts";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
-const app = sharedApp();
+/** One visit: a sheet that is opened again has forgotten nothing of what was chosen. */
+const visit = sharedVisit(
+  sharedApp(),
+  {},
+  {
+    prepare: async (page) => {
+      await dropFile(page, "quay.glintwright.json", PIECE);
+      await page.getByText(/^Opened /).waitFor();
+    },
+  },
+);
 const PIECE = JSON.stringify({
   ...plan([
     tier({ count: 3, armAngleDeg: 30, depth: { rule: "depth", mm: 4 } }),
@@ -60,10 +70,12 @@ const picturesOf = (page: Page, rate: number, count: number) =>
 const apart = (a: readonly number[], b: readonly number[]): number =>
   a.reduce((sum, value, i) => sum + Math.abs(value - b[i]), 0) / a.length;
 
+let page: Page;
+beforeEach(() => {
+  page = visit.page;
+});
+
 it("tells the time before it begins, offers less where that is long, and can be stopped", async () => {
-  const { page, errors, close } = await app.visit();
-  await dropFile(page, "quay.glintwright.json", PIECE);
-  await page.getByText(/^Opened /).waitFor();
   await openFromMenu(page, "Film of the piece");
   const sheet = page.getByRole("dialog");
   const pick = (words: string) => sheet.getByText(words, { exact: true }).click();
@@ -94,21 +106,15 @@ it("tells the time before it begins, offers less where that is long, and can be 
   expect(await sheet.getByRole("alert").count()).toBe(0);
   // nothing was made, and this browser hands nothing over
   expect(await sheet.getByRole("button", { name: "Send it" }).count()).toBe(0);
-  expect(errors).toEqual([]);
-  await close();
+  await closeSheet(page);
 });
 
 it("ends, as long and large as was chosen, shows walking back what it showed walking past, and is handed over", async () => {
-  const { page, errors, foreign, close } = await app.visit();
   await takeFiles(page);
-  await dropFile(page, "quay.glintwright.json", PIECE);
-  await page.getByText(/^Opened /).waitFor();
   await openFromMenu(page, "Film of the piece");
   const sheet = page.getByRole("dialog");
   const pick = (words: string) => sheet.getByText(words, { exact: true }).click();
-  await pick("Walking past");
-  await pick("Small");
-  await pick("3 s");
+  for (const words of ["Walking past", "Small", "3 s", "12", "Draft"]) await pick(words);
   await sheet.getByRole("button", { name: "Make the film" }).click();
   await sheet.getByText(/^Picture \d+ of 36, about \d+ (s|min) left$/).waitFor({ timeout: TRACED_MS });
   await sheet.getByText(/^MP4, 3 s, /).waitFor({ timeout: TRACED_MS });
@@ -123,7 +129,5 @@ it("ends, as long and large as was chosen, shows walking back what it showed wal
   // 40 sin(2 pi k / 36): picture k and 18 - k stand alike, and 9 stands farthest from 27
   expect(apart(seen[4], seen[14])).toBeLessThan(0.5 * apart(seen[4], seen[9]));
   expect(apart(seen[9], seen[27])).toBeGreaterThan(apart(seen[8], seen[9]));
-  expect(errors).toEqual([]);
-  expect(foreign).toEqual([]);
-  await close();
+  expect(visit.foreign).toEqual([]);
 });

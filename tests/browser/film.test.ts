@@ -19,11 +19,12 @@ const make = (
   loop: "turn" | "walk" | "work",
   pictures: number,
   size: readonly [number, number],
-  table: "none" | "linen" | "slate" = "none",
+  { table = "none", partsLight = false }: { table?: "none" | "linen" | "slate"; partsLight?: boolean } = {},
 ) =>
   film().page.evaluate(
-    ([piece, which, count, pixels, lain]) => window.filmBench.make(piece, which, count, pixels, lain),
-    [PIECE, loop, pictures, size, table] as const,
+    ([piece, which, count, pixels, lain, parts]) =>
+      window.filmBench.make(piece, which, count, pixels, lain, parts),
+    [PIECE, loop, pictures, size, table, partsLight] as const,
   );
 
 /** Tracks of an MP4 file by mp4box (GPAC, BSD-3). */
@@ -47,7 +48,7 @@ function tracksOf(bytes: string) {
 describe("a film", () => {
   it("is an MP4 file of one track with each picture once, as long and as large as was wished, that closes on itself", async () => {
     const pictures = 24;
-    const { kind, type, told, bytes } = await make("turn", pictures, [96, 72]);
+    const { kind, type, told, bytes } = await make("turn", pictures, [96, 72], { partsLight: true });
     expect(kind).toBe("mp4");
     expect(told).toEqual(Array.from({ length: pictures }, (_, k) => k + 1));
     const [track, ...others] = tracksOf(bytes);
@@ -71,7 +72,7 @@ describe("a film", () => {
 
   it("goes once round the table that the piece lies on, which is in each of its pictures", async () => {
     const pictures = 8;
-    const { kind, type, bytes } = await make("turn", pictures, [64, 48], "linen");
+    const { kind, type, bytes } = await make("turn", pictures, [64, 48], { table: "linen" });
     expect(kind).toBe("mp4");
     const [track] = tracksOf(bytes);
     expect(track.nb_samples).toBe(pictures);
@@ -88,7 +89,7 @@ describe("a film", () => {
     expect(steps[pictures - 1]).toBeGreaterThan(0.4 * Math.min(...others));
     expect(steps[pictures - 1]).toBeLessThan(2.5 * Math.max(...others));
     // linen's stated reflectance is (0.6, 0.51, 0.4), slate's 0.09: what else stands in the same light is the same in both
-    const slate = await read((await make("turn", 2, [64, 48], "slate")).bytes, 2);
+    const slate = await read((await make("turn", 2, [64, 48], { table: "slate" })).bytes, 2);
     for (const [red, , blue] of corners) {
       expect(red - blue).toBeGreaterThan(10);
       for (const dark of slate.corners) expect(red).toBeGreaterThan(1.5 * dark[0]);

@@ -1,8 +1,8 @@
 /** The hand on the piece: a press picks, a drag turns, a drag on what is picked moves its tier, as one step. */
 import type { Page } from "playwright-core";
-import { describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it } from "vitest";
 import { openFromMenu, pictureAtRest } from "./built-app.ts";
-import { sharedApp } from "./shared.ts";
+import { sharedApp, sharedVisit } from "./shared.ts";
 
 const app = sharedApp();
 
@@ -30,44 +30,6 @@ async function drag(page: Page, from: { x: number; y: number }, dx: number, dy: 
 /** Few pixels: the piece is drawn in software here. */
 const SMALL = { viewport: { width: 820, height: 640 } };
 
-describe("the hand on the piece", () => {
-  it("turns it by a drag and leaves the plan alone", async () => {
-    const { page, close } = await app.visit(SMALL);
-    const before = await sentences(page);
-    const picture = await pictureAtRest(page.locator(".piece-canvas canvas"));
-    await drag(page, await middleOf(page), 90, 20);
-    await expect
-      .poll(async () => (await page.locator(".piece-canvas canvas").screenshot()).equals(picture))
-      .toBe(false);
-    expect(await sentences(page)).toEqual(before);
-    expect(await undoName(page)).toBe("Nothing to undo");
-    await close();
-  });
-
-  it("moves the picked tier by a drag as one step; undo and Escape bring it back", async () => {
-    const { page, errors, close } = await app.visit(SMALL);
-    const before = await sentences(page);
-    const at = await middleOf(page);
-    await page.mouse.click(at.x, at.y);
-    await page.waitForSelector(".facet-line");
-    await drag(page, at, 70, 0, false);
-    await expect.poll(() => sentences(page)).not.toEqual(before);
-    await page.keyboard.press("Escape");
-    await expect.poll(() => sentences(page)).toEqual(before);
-    await page.mouse.up();
-    expect(await undoName(page)).toBe("Nothing to undo");
-
-    await drag(page, at, 70, 0);
-    await expect.poll(() => undoName(page)).toMatch(/^Undo: (start|angle) of tier \d$/);
-    expect(await sentences(page)).not.toEqual(before);
-    await page.locator(".undo").click();
-    await expect.poll(() => sentences(page)).toEqual(before);
-    expect(await undoName(page)).toBe("Nothing to undo");
-    expect(errors).toEqual([]);
-    await close();
-  });
-});
-
 /** Counts the pictures that are drawn: each begins with a clear canvas. */
 const countPictures = () => {
   Object.assign(window, { pictures: 0 });
@@ -79,20 +41,61 @@ const countPictures = () => {
   });
 };
 
-it("draws nothing while nothing moves, and again when it is turned", async () => {
-  const { page, close } = await app.visit({ ...SMALL, before: countPictures });
-  const drawn = () => page.evaluate(() => Reflect.get(window, "pictures") as number);
-  await pictureAtRest(page.locator(".piece-canvas canvas"));
-  const before = await drawn();
-  expect(before).toBeGreaterThan(0);
-  // as long as a hundred pictures of something that moves would take
-  await page.evaluate(async () => {
-    for (let i = 0; i < 100; i++) await new Promise((next) => requestAnimationFrame(next));
+describe("the piece under the hand", () => {
+  const visit = sharedVisit(app, { ...SMALL, before: countPictures });
+  let page: Page;
+  beforeEach(() => {
+    page = visit.page;
   });
-  expect(await drawn()).toBe(before);
-  await page.locator(".piece-canvas").focus();
-  await page.keyboard.press("ArrowRight");
-  await expect.poll(drawn).toBeGreaterThan(before);
+
+  it("draws nothing while nothing moves, and again when it is turned", async () => {
+    const drawn = () => page.evaluate(() => Reflect.get(window, "pictures") as number);
+    await pictureAtRest(page.locator(".piece-canvas canvas"));
+    const before = await drawn();
+    expect(before).toBeGreaterThan(0);
+    // as long as a hundred pictures of something that moves would take
+    await page.evaluate(async () => {
+      for (let i = 0; i < 100; i++) await new Promise((next) => requestAnimationFrame(next));
+    });
+    expect(await drawn()).toBe(before);
+    await page.locator(".piece-canvas").focus();
+    await page.keyboard.press("ArrowRight");
+    await expect.poll(drawn).toBeGreaterThan(before);
+    await page.keyboard.press("ArrowLeft");
+  });
+
+  it("is turned by a drag, which leaves the plan alone", async () => {
+    const before = await sentences(page);
+    const picture = await pictureAtRest(page.locator(".piece-canvas canvas"));
+    await drag(page, await middleOf(page), 90, 20);
+    await expect
+      .poll(async () => (await page.locator(".piece-canvas canvas").screenshot()).equals(picture))
+      .toBe(false);
+    expect(await sentences(page)).toEqual(before);
+    expect(await undoName(page)).toBe("Nothing to undo");
+  });
+});
+
+it("moves the picked tier by a drag as one step; undo and Escape bring it back", async () => {
+  const { page, errors, close } = await app.visit(SMALL);
+  const before = await sentences(page);
+  const at = await middleOf(page);
+  await page.mouse.click(at.x, at.y);
+  await page.waitForSelector(".facet-line");
+  await drag(page, at, 70, 0, false);
+  await expect.poll(() => sentences(page)).not.toEqual(before);
+  await page.keyboard.press("Escape");
+  await expect.poll(() => sentences(page)).toEqual(before);
+  await page.mouse.up();
+  expect(await undoName(page)).toBe("Nothing to undo");
+
+  await drag(page, at, 70, 0);
+  await expect.poll(() => undoName(page)).toMatch(/^Undo: (start|angle) of tier \d$/);
+  expect(await sentences(page)).not.toEqual(before);
+  await page.locator(".undo").click();
+  await expect.poll(() => sentences(page)).toEqual(before);
+  expect(await undoName(page)).toBe("Nothing to undo");
+  expect(errors).toEqual([]);
   await close();
 });
 

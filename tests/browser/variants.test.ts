@@ -1,16 +1,29 @@
 /** A sheet of variants: one picture, each variant traced in it with its name below, as the file that is saved. */
 import { decode } from "fast-png";
 import { expect, it } from "vitest";
-import { fileOf, openFromMenu } from "./built-app.ts";
+import { plan, tier } from "../core/bench/plans.ts";
+import { dropFile, fileOf, nameField, openFromMenu } from "./built-app.ts";
 import { handedOver, takeFiles } from "./hand-over.ts";
 import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
+/** Few facets: two pictures of it are traced in software. */
+const FEW = {
+  ...plan([tier({ count: 3, armAngleDeg: 30, depth: { rule: "depth", mm: 4 } })]),
+  name: "Few",
+  piece: {
+    diameterMm: 30,
+    glass: "borosilicate",
+    inside: [{ kind: "core", diameterMm: 10, rgb: [0.03, 0.1, 0.3], opaque: true }],
+  },
+};
 /** In software a picture is as wide, with this between pictures and below them. */
 const [SIZE, GAP, BAND] = [160, 6, 22];
 
 it("lays two glasses side by side in one file, each traced, each with its own name", async () => {
-  const { page, errors, foreign, close } = await app.visit();
+  const { page, errors, foreign, close } = await app.visit({ viewport: { width: 820, height: 640 } });
+  await dropFile(page, "few.json", JSON.stringify(FEW));
+  await expect.poll(() => nameField(page).inputValue()).toBe(FEW.name);
   await openFromMenu(page, "Sheet of variants");
   const sheet = page.getByRole("dialog");
   await sheet.getByRole("button", { name: "Add every glass" }).click();
