@@ -27,7 +27,6 @@ const LONGEST = [
   "browser/bench.test.ts",
   "browser/load.test.ts",
   "browser/piece.test.ts",
-  "browser/see-through.test.ts",
   "browser/library.test.ts",
   "browser/price.test.ts",
   "browser/show-page.test.ts",

@@ -1,16 +1,32 @@
 /** The shader is held to its TypeScript twin: the same scenes in a real browser, against pictures the twin has made. */
 import { describe, expect, it } from "vitest";
+import { BODIES } from "../../src/core/inside/bodies.ts";
+import { ROUGHNESS } from "../../src/core/optics/finish.ts";
+import type { Light } from "../../src/core/optics/lights.ts";
+import { DEFAULT_OPTIONS, packScene } from "../../src/render/pack-scene.ts";
+import { LIMIT_DEFINES } from "../../src/render/shader-limits.ts";
 import {
   CONVERGED_OF,
-  CONVERGED_SCENES,
   keptConverged,
   keptPictures,
   rowsFromTop,
   REFERENCE_SIZE as SIZE,
   twinPicture,
 } from "./look-references.ts";
-import { FURNACES, LOOK_SCENES } from "./look-scenes.ts";
+import { ALL_SCENES, FURNACES, LOOK_SCENES, NOISY, SHADES } from "./look-scenes.ts";
 import { keptGains, placesOnMap } from "./plain-chance.ts";
+import {
+  ALL_SEEN,
+  BLURRED,
+  keptSeen,
+  SEEN_SIZE,
+  type Seen,
+  SHARP,
+  sceneNumber,
+  seenParts,
+  THROUGH,
+  twinParts,
+} from "./seen-through.ts";
 import { sharedThing } from "./shared.ts";
 import { openPage } from "./support.ts";
 
@@ -30,6 +46,10 @@ const SAMPLES = 8;
 const [WHOLE_QUIET, PARTS_QUIET] = [SAME / 3, HIDES / 2] as const;
 /** Parts across and down. */
 const PARTS = 6;
+/** The polished one with dispersion. */
+const CLEAR_SCENE = 1;
+/** The twin's samples a pixel where what was kept of it is looked at anew. */
+const SEEN_AGAIN = 128;
 
 const mean = (values: Iterable<number>): number => {
   let [sum, count] = [0, 0];
@@ -206,7 +226,7 @@ describe("the shader against its twin", () => {
 
   it("sketches each colour with the index that it sees on average, by the same rays", async () => {
     const { coloured, plain } = await opened().page.evaluate<{ coloured: number[]; plain: number[][] }>(
-      `sketchColours(${LOOK_SCENES.findIndex(({ name }) => name === "faceted by a window")})`,
+      `sketchColours(${CLEAR_SCENE})`,
     );
     // of the three, green's has the coverage too
     const expected = coloured.map((_, at) => plain[at % 4 === 3 ? 1 : at % 4][at]);
@@ -223,14 +243,10 @@ describe("the shader against its twin", () => {
     expect(square - 3 * error).toBeGreaterThan(SAME ** 2);
   });
 
-  it.each(CONVERGED_SCENES)(
-    "shows it smoothed, much nearer to the converged picture than what it has gathered: scene %i",
-    async (k) => {
-      const part = async (call: string, seed: number, samples: number) => {
-        const wish = { size: SIZE, of: CONVERGED_OF, seed, samples };
-        return rowsFromTop(await opened().page.evaluate<number[]>(`${call}(${k}, ${JSON.stringify(wish)})`));
-      };
-      const converged = Array.from(keptConverged(LOOK_SCENES[k]));
+  it.each(NOISY)(
+    "shows it smoothed, much nearer to the converged picture than what it has gathered: $name",
+    async (scene) => {
+      const converged = Array.from(keptConverged(scene));
       const squeezed = (picture: Picture) => picture.map((v) => Math.log1p(Math.max(0, v)));
       const error = (picture: Picture) =>
         Math.sqrt(mean(minus(squeezed(picture), squeezed(converged)).map((v) => v ** 2)));
@@ -238,13 +254,93 @@ describe("the shader against its twin", () => {
         [8, 0.6, 0.03],
         [64, 0.7, SAME],
       ]) {
-        const gathered = await part("traceScene", 11, samples);
-        const shown = await part("showScene", 11, samples);
+        const wish = { size: SIZE, of: CONVERGED_OF, seed: 11, samples };
+        const both = await opened().page.evaluate<Record<"gathered" | "shown", number[]>>(
+          `showScene(${ALL_SCENES.indexOf(scene)}, ${JSON.stringify(wish)})`,
+        );
+        const [gathered, shown] = [rowsFromTop(both.gathered), rowsFromTop(both.shown)];
         expect(error(shown) / error(gathered), `${samples} samples`).toBeLessThan(share);
         expect(Math.abs(mean(shown) / mean(gathered) - 1), "light lost or made").toBeLessThan(amiss);
       }
     },
   );
+});
+
+/** How far the means of parts may be apart where the page is seen through or a lens blurs: noise of both. */
+const NEAR = 0.035;
+/**
+ * Pixels that the shader traces there for each of the twin's, across and down: a light map costs as much for a small picture, and
+ * each sample of the picture asks for more of it.
+ */
+const FINER = 4;
+
+async function seenByShader(seen: Seen): Promise<number[]> {
+  const size = FINER * SEEN_SIZE;
+  const { behind, lens } = seen;
+  const wish = { size, of: size, into: SEEN_SIZE, seed: 5, samples: SAMPLES, behind, lens };
+  const halves = await opened().page.evaluate<number[][]>(
+    `traceHalves(${sceneNumber(seen)}, ${JSON.stringify(wish)})`,
+  );
+  // rows begin at the bottom there
+  const row = 4 * SEEN_SIZE;
+  const rgba = halves[0].map((_, i) => {
+    const at = row * (SEEN_SIZE - 1 - Math.floor(i / row)) + (i % row);
+    const v = (halves[0][at] + halves[1][at]) / 2;
+    // the twin holds each pixel's alpha, which noise takes beyond, within 0 .. 1
+    return i % 4 === 3 ? Math.max(0, Math.min(1, v)) : v;
+  });
+  return seenParts(rgba);
+}
+
+function expectSame(ours: readonly number[], theirs: readonly number[]): void {
+  ours.forEach((value, i) => {
+    const level = i % 4 === 3 ? 1 : 1 + theirs[i];
+    expect(Math.abs(value - theirs[i]) / level, `number ${i % 4} of part ${i >> 2}`).toBeLessThan(NEAR);
+  });
+}
+
+describe("the page behind, seen through the glass", () => {
+  it.each(THROUGH.map((seen) => [seen.scene, seen] as const))(
+    "shows as much as the twin says: %s",
+    async (_, seen) => {
+      const theirs = keptSeen(seen);
+      // in the middle the glass is neither away nor a wall
+      const alphas = theirs.filter((_, i) => i % 4 === 3);
+      expect(Math.max(...alphas) - Math.min(...alphas)).toBeGreaterThan(4 * NEAR);
+      expectSame(await seenByShader(seen), theirs);
+    },
+  );
+});
+
+describe("a lens", () => {
+  it("blurs what the twin's blurs, as far", async () => {
+    const theirs = keptSeen(BLURRED);
+    expectSame(await seenByShader(BLURRED), theirs);
+    expect(Math.max(...keptSeen(SHARP).map((v, i) => Math.abs(v - theirs[i])))).toBeGreaterThan(2 * NEAR);
+  });
+});
+
+/** So that the compiler asks for a new kind. */
+const LIGHT_KINDS = { uniform: true, setting: true, picture: true } satisfies Record<Light["kind"], true>;
+
+describe("the shared scenes", () => {
+  it("have between them each finish, dispersion and none", () => {
+    const finishes = LOOK_SCENES.flatMap(({ make }) => [...make().roughness]);
+    expect(finishes).toEqual(expect.arrayContaining(Object.values(ROUGHNESS)));
+    expect(new Set(LOOK_SCENES.map(({ hasDispersion }) => hasDispersion)).size).toBe(2);
+  });
+
+  it("have, with those whose answer is known otherwise, each body and light, and each switch of the shader both ways", () => {
+    const scenes = [...LOOK_SCENES, ...FURNACES, ...SHADES].map(({ make }) => make());
+    const bodies = new Set<number>(scenes.flatMap(({ designs }) => designs.map(({ kind }) => kind)));
+    expect([...bodies].sort((a, b) => a - b)).toEqual(Object.keys(BODIES).map(Number));
+    expect(new Set(scenes.map(({ light }) => light.kind))).toEqual(new Set(Object.keys(LIGHT_KINDS)));
+    const defines = scenes.map((scene) => packScene(scene, DEFAULT_OPTIONS).defines);
+    for (const name of Object.keys(defines[0]).filter((name) => !(name in LIMIT_DEFINES)))
+      expect(new Set(defines.map((each) => each[name])).size, name).toBeGreaterThan(1);
+    // smooth, rough and dry, rough and wet
+    expect(new Set(defines.map(({ ROUGH }) => ROUGH)).size).toBe(3);
+  });
 });
 
 describe("the kept pictures", () => {
@@ -257,6 +353,13 @@ describe("the kept pictures", () => {
     const level = mean(kept);
     expect(Math.abs(mean(now) - level) / level).toBeLessThan(2 * SAME);
   });
+
+  it.each(ALL_SEEN.map((seen) => [`${seen.scene}, ${seen.behind}`, seen] as const))(
+    "are what the twin sees without the page behind, and through a lens: %s",
+    (_, seen) => {
+      expectSame(twinParts(seen, SEEN_AGAIN, 7), keptSeen(seen));
+    },
+  );
 
   it("and what plain chance has found on a table is what it finds", () => {
     for (const [i, { words, gain, bare }] of placesOnMap().entries()) {

@@ -9,7 +9,7 @@ import { COLOURED_SKETCHES } from "../../src/render/pass.ts";
 import { type LoadedScene, TraceEngine } from "../../src/render/trace-engine.ts";
 import { float } from "../../src/render/uniforms.ts";
 import { DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, viewFrom } from "../../src/render/view.ts";
-import { FURNACES, LOOK_SCENES, SHADES } from "./look-scenes.ts";
+import { ALL_SCENES, LOOK_SCENES } from "./look-scenes.ts";
 
 let engine: Promise<TraceEngine> | null = null;
 
@@ -35,7 +35,7 @@ export interface TraceWish {
 /** Passes of a picture by which its table's light map holds enough paths to be smoothed by what its halves differ by. */
 const PASSES_BEFORE = 10;
 
-/** Traces scene `k` of the shared lists, the furnaces and shades after the others, and hands over what was gathered. */
+/** Traces scene `k` of all shared ones, and hands over what was gathered. */
 async function gather<T>(
   k: number,
   { size, of, seed, samples, behind = "light", lens }: TraceWish,
@@ -43,7 +43,7 @@ async function gather<T>(
 ): Promise<T> {
   engine ??= openEngine();
   const tracer = await engine;
-  const { make, from, up, hasDispersion } = [...LOOK_SCENES, ...FURNACES, ...SHADES][k];
+  const { make, from, up, hasDispersion } = ALL_SCENES[k];
   const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion, seed, behind });
   await tracer.prepare(packed);
   const loaded = tracer.load(packed, of * of);
@@ -103,11 +103,12 @@ const halvesOf = (gl: WebGL2RenderingContext, sums: Accumulator, isMap = false):
 const traceHalves = (k: number, wish: BlocksWish): Promise<number[][]> =>
   gather(k, wish, ({ gl }, target) => halvesOf(gl, target).map((half) => blocks(half, wish)));
 
-/** What shows of it, before tone and colour space. */
-const showScene = (k: number, wish: TraceWish): Promise<number[]> =>
+/** The same, and what shows of it, before tone and colour space. */
+const showScene = (k: number, wish: TraceWish) =>
   gather(k, wish, (tracer, target) => {
+    const gathered = Array.from(target.readMean());
     tracer.readShown({ left: target, right: null, exposure: 0, divider: 1, sideBySide: false }, 1, 1);
-    return Array.from(target.readPicture());
+    return { gathered, shown: Array.from(target.readPicture()) };
   });
 
 /**

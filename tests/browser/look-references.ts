@@ -22,8 +22,7 @@ export function twinPicture(scene: LookScene, samples: number, seed: number): Fl
   return renderRows(scene.make(), camera, settings, 0, REFERENCE_SIZE, { lost: 0, meetings: 0 });
 }
 
-/** The scenes of which the shader's converged picture is kept: clear with dispersion, and rough. */
-export const CONVERGED_SCENES = [1, 5] as const;
+/** Of what the shader has gathered of the noisy scenes when their picture is kept. */
 export const CONVERGED_SAMPLES = 1024;
 /** What is traced of them is the middle of a picture so many times as wide. */
 export const CONVERGED_OF = 10 * REFERENCE_SIZE;

@@ -61,7 +61,7 @@ const lit = (name: keyof typeof LIGHTS, turnRad = 0): Light => ({
 const overcast = lit("overcast");
 
 /** A made-up picture all around: smooth, coloured, different everywhere. */
-function paintedSky(): Light {
+export function paintedSky(): Light {
   const [width, height] = [64, 32];
   const data = new Float32Array(width * height * 3);
   for (let y = 0; y < height; y++)
@@ -95,7 +95,19 @@ const scene = (
 const inside = (...designs: NonNullable<Piece["inside"]>): Piece => ({ ...PIECE, inside: designs });
 const check: OpticalGlass = N_BK7;
 
-/** Between them: each light, each finish, each design, tint and layers, dispersion on and off, no, few, many and as many facets as a plan may have. */
+const WINDOW = lit("north-window", 0.3);
+
+/** Polished all over, of one glass, nothing inside. */
+export const clearPiece = (): Scene => makeScene({ piece: PIECE, planes: crown(12, 0.88), light: WINDOW });
+
+const polishedBut = (count: number, isRough: (k: number) => boolean, alpha: number): readonly number[] =>
+  Array.from({ length: count }, (_, k) => (isRough(k) ? alpha : ROUGHNESS.polished));
+
+/**
+ * Each has much in it, since each costs programs of its own. Between them: each finish, dry and wet, what scatters inside, holes,
+ * tints, layers, rounded edges, what the flame leaves, dispersion on and off, no, many and as many facets as a plan may have, a ring
+ * on a table. With those further down, whose answer is known otherwise, they have all that the shader knows: a test looks.
+ */
 export const LOOK_SCENES: readonly LookScene[] = [
   scene(
     "uncut as the flame left it without dispersion",
@@ -103,33 +115,144 @@ export const LOOK_SCENES: readonly LookScene[] = [
       makeScene({
         piece: { ...PIECE, waviness: { slopeDeg: 1.5, acrossMm: 7 }, seeds: { count: 60, diameterMm: 0.9 } },
         planes: [],
-        light: lit("north-window", 0.3),
+        light: WINDOW,
       }),
     { hasDispersion: false },
   ),
-  scene("faceted by a window", () =>
-    makeScene({ piece: PIECE, planes: crown(12, 0.88), light: lit("north-window", 0.3) }),
-  ),
-  scene("check glass with 81 facets under a painted sky", () =>
-    makeScene({ piece: PIECE, planes: crown(40, 0.95), glass: check, light: paintedSky() }),
-  ),
-  scene("cased soda-lime under one lamp", () =>
+  scene("holes in layers of check glass with 81 facets", () =>
     makeScene({
       piece: {
-        diameterMm: 30,
-        glass: "soda-lime",
-        tint: { rgb: [0.2, 0.6, 0.8], atMm: 20 },
-        cased: [{ diameterMm: 13, tint: { rgb: [0.9, 0.4, 0.1], atMm: 9 } }, { diameterMm: 21 }],
+        ...inside(
+          { kind: "core", diameterMm: 10, rgb: [0.9, 0.5, 0.1], opaque: false, atMm: [-5, 3, 0] },
+          { kind: "bubble", diameterMm: 5, atMm: [6, 2, 0] },
+          { kind: "bubbles", shape: "ring", count: 6, bubbleMm: 2.5, spanMm: 12, atMm: [0, -4, 3] },
+          {
+            kind: "swirl",
+            arms: 5,
+            turns: 0.8,
+            diameterMm: 12,
+            depthMm: 4,
+            thicknessMm: 1.5,
+            rgb: [0.1, 0.2, 0.7],
+            rgb2: [0.3, 0.8, 0.7],
+            milky: 0.4,
+            atMm: [3, 0, -6],
+          },
+        ),
+        tint: { rgb: [0.75, 0.9, 0.92], atMm: 20 },
+        cased: [{ diameterMm: 17, tint: { rgb: [0.95, 0.75, 0.6], atMm: 15 } }, { diameterMm: 24 }],
       },
-      planes: crown(9, 0.9),
-      light: lit("one-lamp"),
+      planes: crown(40, 0.95),
+      glass: check,
+      edgeMm: 0.3,
+      light: paintedSky(),
     }),
   ),
-  scene("pre-polished under water", () => {
+  scene("opaque things in soda-lime under water", () => {
     const planes = crown(10, 0.88);
-    const roughness = planes.map(() => ROUGHNESS.prepolished);
-    return makeScene({ piece: PIECE, planes, roughness, wet: true, light: overcast });
+    return makeScene({
+      piece: {
+        ...inside(
+          {
+            kind: "core",
+            diameterMm: 7,
+            lengthMm: 9,
+            rgb: [0.8, 0.2, 0.1],
+            atMm: [-7, 3, 0],
+            tiltDeg: 30,
+          },
+          {
+            kind: "ribbon",
+            widthMm: 7,
+            lengthMm: 13,
+            thicknessMm: 1,
+            turns: 1,
+            rgb: [0.1, 0.3, 0.8],
+            rgb2: [0.9, 0.8, 0.3],
+            atMm: [4, 6, 0],
+            tiltDeg: 70,
+          },
+          {
+            kind: "petals",
+            count: 6,
+            diameterMm: 11,
+            depthMm: 4,
+            rgb: [0.8, 0.3, 0.5],
+            rgb2: [0.95, 0.9, 0.8],
+            atMm: [-4, -6, 0],
+          },
+          {
+            kind: "picture",
+            shape: "disc",
+            diameterMm: 11,
+            atMm: [5, -5, 2],
+            tiltDeg: 25,
+            turnDeg: 40,
+            picture: "front",
+          },
+          { kind: "backing", heightMm: 4, rgb: [0.05, 0.05, 0.06] },
+        ),
+        glass: "soda-lime",
+      },
+      planes,
+      roughness: polishedBut(planes.length, (k) => k < 5 || k > 14, ROUGHNESS.prepolished),
+      wet: true,
+      light: paintedSky(),
+      rasters: RASTERS,
+    });
   }),
+  scene(
+    "a painted ball and grains in a thousand facets with a ground ring from behind",
+    () => {
+      const planes = thousand();
+      return makeScene({
+        piece: inside(
+          {
+            kind: "picture",
+            shape: "core",
+            diameterMm: 13,
+            atMm: [-3, 2, 0],
+            picture: "front",
+            back: "back",
+          },
+          {
+            kind: "speckle",
+            count: 60,
+            grainMm: 1.2,
+            diameterMm: 14,
+            rgb: [0.9, 0.7, 0.2],
+            atMm: [6, -4, 0],
+          },
+        ),
+        planes,
+        roughness: polishedBut(planes.length, (k) => k >= 100 && k < 200, ROUGHNESS.ground),
+        light: overcast,
+        rasters: RASTERS,
+      });
+    },
+    { hasDispersion: false, from: [30, -35] },
+  ),
+  scene(
+    "a core and ground facets on a ring on a linen table by a window",
+    () => {
+      const core = inside({ kind: "core", diameterMm: 10, rgb: [0.8, 0.2, 0.1], atMm: [2, 1, 0] });
+      const planes = crown(8, 0.9);
+      const roughness = polishedBut(planes.length, (k) => k < 2, ROUGHNESS.ground);
+      return putOnTable(
+        makeScene({ piece: core, planes, roughness, light: WINDOW }),
+        [0, 1, 0],
+        -1,
+        { material: MATERIALS.linen, radiusMm: 15 },
+        true,
+      );
+    },
+    { from: [25, 60], up: [0, 1, 0] },
+  ),
+];
+
+/** On these it is judged how well noise is smoothed: clear with dispersion, and with something that scatters. */
+export const NOISY: readonly LookScene[] = [
+  scene("faceted by a window", clearPiece),
   scene("opaque core off centre", () =>
     makeScene({
       piece: inside({
@@ -144,133 +267,14 @@ export const LOOK_SCENES: readonly LookScene[] = [
       light: overcast,
     }),
   ),
-  scene("tinted core and bubble under spots", () =>
-    makeScene({
-      piece: inside(
-        { kind: "core", diameterMm: 12, rgb: [0.9, 0.5, 0.1], opaque: false, atMm: [-3, 0, 0] },
-        { kind: "bubble", diameterMm: 5, atMm: [6, 2, 0] },
-      ),
-      planes: crown(12, 0.88),
-      light: lit("showroom-spots"),
-    }),
-  ),
-  scene("twisted ribbon", () =>
-    makeScene({
-      piece: inside({
-        kind: "ribbon",
-        widthMm: 9,
-        lengthMm: 18,
-        thicknessMm: 1,
-        turns: 1.5,
-        rgb: [0.1, 0.3, 0.8],
-        rgb2: [0.9, 0.8, 0.3],
-      }),
-      planes: crown(6, 0.9),
-      light: overcast,
-    }),
-  ),
-  scene("petals over a backing", () =>
-    makeScene({
-      piece: inside(
-        {
-          kind: "petals",
-          count: 6,
-          diameterMm: 16,
-          depthMm: 5,
-          rgb: [0.8, 0.3, 0.5],
-          rgb2: [0.95, 0.9, 0.8],
-        },
-        { kind: "backing", heightMm: 4, rgb: [0.05, 0.05, 0.06] },
-      ),
-      planes: crown(6, 0.9),
-      light: overcast,
-    }),
-  ),
-  scene("pictures on a tilted sheet", () =>
-    makeScene({
-      piece: inside({
-        kind: "picture",
-        shape: "disc",
-        diameterMm: 20,
-        atMm: [1, -1, -2],
-        tiltDeg: 25,
-        turnDeg: 40,
-        picture: "front",
-      }),
-      planes: crown(6, 0.9),
-      light: overcast,
-      rasters: RASTERS,
-    }),
-  ),
-  scene(
-    "pictures on a ball seen from behind",
-    () =>
-      makeScene({
-        piece: inside({
-          kind: "picture",
-          shape: "core",
-          diameterMm: 16,
-          atMm: [0, 2, 1],
-          picture: "front",
-          back: "back",
-        }),
-        planes: crown(6, 0.9),
-        light: overcast,
-        rasters: RASTERS,
-      }),
-    { from: [30, -35] },
-  ),
-  scene("speckle behind half-ground facets", () => {
-    const planes = crown(6, 0.9);
-    const roughness = planes.map((_, k) => (k < 6 ? ROUGHNESS.ground : ROUGHNESS.polished));
-    const speckle = {
-      kind: "speckle",
-      count: 60,
-      grainMm: 1.2,
-      diameterMm: 18,
-      rgb: [0.9, 0.7, 0.2],
-    } as const;
-    return makeScene({ piece: inside(speckle), planes, roughness, light: overcast });
-  }),
-  scene(
-    "a thousand facets with a ground ring",
-    () => {
-      const planes = thousand();
-      const roughness = planes.map((_, k) => (k >= 900 ? ROUGHNESS.ground : ROUGHNESS.polished));
-      return makeScene({ piece: PIECE, planes, roughness, light: lit("north-window", 0.3) });
-    },
-    { hasDispersion: false },
-  ),
-  scene(
-    "on its back on a linen table by a window",
-    () => {
-      const bare = makeScene({ piece: PIECE, planes: crown(12, 0.88), light: lit("north-window", 0.3) });
-      return putOnTable(bare, [0, 0, 1], -1, { material: MATERIALS.linen, radiusMm: 15 });
-    },
-    { from: [30, 30], up: [0, 0, 1] },
-  ),
-  scene(
-    "a core and ground facets on their side on a slate table",
-    () => {
-      const core = inside({ kind: "core", diameterMm: 12, rgb: [0.8, 0.2, 0.1], atMm: [2, 1, 0] });
-      const planes = crown(8, 0.9);
-      const roughness = planes.map((_, k) => (k < 4 ? ROUGHNESS.ground : ROUGHNESS.polished));
-      return putOnTable(makeScene({ piece: core, planes, roughness, light: overcast }), [0, 1, 0], -1, {
-        material: MATERIALS.slate,
-        radiusMm: 15,
-      });
-    },
-    { from: [35, 55], up: [0, 1, 0] },
-  ),
-  scene(
-    "on a ring on a paper table under spots",
-    () => {
-      const bare = makeScene({ piece: PIECE, planes: crown(9, 0.9), light: lit("showroom-spots", 0.3) });
-      return putOnTable(bare, [0, 1, 0], -1, { material: MATERIALS.paper, radiusMm: 15 }, true);
-    },
-    { from: [25, 70], up: [0, 1, 0] },
-  ),
 ];
+
+/** A table that nothing is rough on: seen through, and through a lens. */
+export const ON_LINEN: LookScene = scene(
+  "on its back on a linen table by a window",
+  () => putOnTable(clearPiece(), [0, 0, 1], -1, { material: MATERIALS.linen, radiusMm: 15 }),
+  { from: [30, 30], up: [0, 0, 1] },
+);
 
 const CLEAR: Piece = { ...PIECE, glass: { name: "clear", nd: 1.6, vd: 35, densityGcm3: 2.5 } };
 const WHITE = [1, 1, 1] as const;
@@ -337,21 +341,24 @@ export const FURNACES: readonly LookScene[] = [
 
 /** A ball that swallows all light and mirrors none (its index is 1), on a table in even light: its shade has a closed form. And a piece whose light is gathered by chance alone. */
 export const SHADES: readonly LookScene[] = [
-  scene("a black ball on a table", () =>
-    putOnTable(
-      makeScene({
-        piece: {
-          diameterMm: 30,
-          glass: { name: "black", nd: 1, vd: 60, densityGcm3: 2.5 },
-          tint: { rgb: [1e-4, 1e-4, 1e-4], atMm: 0.01 },
-        },
-        planes: [],
-        light: { kind: "uniform" },
-      }),
-      [0, 0, 1],
-      -1,
-      { material: plainMaterial([0.5, 0.5, 0.5]), radiusMm: 15 },
-    ),
+  scene(
+    "a black ball on a table",
+    () =>
+      putOnTable(
+        makeScene({
+          piece: {
+            diameterMm: 30,
+            glass: { name: "black", nd: 1, vd: 60, densityGcm3: 2.5 },
+            tint: { rgb: [1e-4, 1e-4, 1e-4], atMm: 0.01 },
+          },
+          planes: [],
+          light: { kind: "uniform" },
+        }),
+        [0, 0, 1],
+        -1,
+        { material: plainMaterial([0.5, 0.5, 0.5]), radiusMm: 15 },
+      ),
+    { hasDispersion: false },
   ),
   scene(
     "a cut piece on paper under a lamp close by",
@@ -369,3 +376,6 @@ function onWhite(planes: Plane[], up: Vec3, height: number): Scene {
     radiusMm: 15,
   });
 }
+
+/** In the order in which the page that traces them counts. */
+export const ALL_SCENES: readonly LookScene[] = [...LOOK_SCENES, ...FURNACES, ...SHADES, ...NOISY, ON_LINEN];

@@ -7,7 +7,6 @@ import { writePfm } from "../../src/core/optics/pfm.ts";
 import {
   CONVERGED_OF,
   CONVERGED_SAMPLES,
-  CONVERGED_SCENES,
   convergedFile,
   REFERENCE_SAMPLES,
   REFERENCE_SEEDS,
@@ -16,7 +15,7 @@ import {
   rowsFromTop,
   twinPicture,
 } from "./look-references.ts";
-import { LOOK_SCENES } from "./look-scenes.ts";
+import { ALL_SCENES, LOOK_SCENES, NOISY } from "./look-scenes.ts";
 import { PLAIN_COUNT, PLAIN_SCENE, placesOnMap, plainFile } from "./plain-chance.ts";
 import { ALL_SEEN, SEEN_SAMPLES, SEEN_SEED, seenFile, toKeep, twinParts } from "./seen-through.ts";
 import { endBrowser, openPage } from "./support.ts";
@@ -48,13 +47,15 @@ if (ALL_SEEN.some(({ scene }) => isWanted({ name: scene }))) {
 
 const { page } = await openPage("tests/browser/look-page.html");
 await page.waitForFunction("'traceScene' in window");
-for (const k of CONVERGED_SCENES.filter((scene) => isWanted(LOOK_SCENES[scene]))) {
+for (const scene of NOISY.filter(isWanted)) {
   const wish = { size: REFERENCE_SIZE, of: CONVERGED_OF, samples: CONVERGED_SAMPLES, own: false };
   const trace = async (seed) =>
-    rowsFromTop(await page.evaluate(`traceScene(${k}, ${JSON.stringify({ ...wish, seed })})`));
+    rowsFromTop(
+      await page.evaluate(`traceScene(${ALL_SCENES.indexOf(scene)}, ${JSON.stringify({ ...wish, seed })})`),
+    );
   const [one, other] = [await trace(REFERENCE_SEEDS[0]), await trace(REFERENCE_SEEDS[1])];
   keep(
-    convergedFile(LOOK_SCENES[k]),
+    convergedFile(scene),
     one.map((v, i) => (v + other[i]) / 2),
   );
 }

@@ -6,7 +6,7 @@ import { readFileSync } from "node:fs";
 import { cameraFrom, type Lens } from "../../src/core/optics/camera.ts";
 import { renderRows } from "../../src/core/optics/picture.ts";
 import { DEFAULT_DISTANCE, DEFAULT_FIELD_DEG } from "../../src/render/view.ts";
-import { LOOK_SCENES } from "./look-scenes.ts";
+import { ALL_SCENES, NOISY, ON_LINEN } from "./look-scenes.ts";
 
 /** Width and height, pixels. */
 export const SEEN_SIZE = 24;
@@ -23,15 +23,15 @@ export interface Seen {
   readonly lens?: Lens;
 }
 
-const ON_LINEN = "on its back on a linen table by a window";
-export const THROUGH: readonly Seen[] = ["faceted by a window", "opaque core off centre", ON_LINEN].map(
-  (scene) => ({ scene, behind: "nothing" }),
-);
-export const SHARP: Seen = { scene: ON_LINEN, behind: "light" };
+export const THROUGH: readonly Seen[] = [...NOISY, ON_LINEN].map(({ name }) => ({
+  scene: name,
+  behind: "nothing",
+}));
+export const SHARP: Seen = { scene: ON_LINEN.name, behind: "light" };
 export const BLURRED: Seen = { ...SHARP, lens: { radius: 1, focus: 6 } };
 export const ALL_SEEN: readonly Seen[] = [...THROUGH, SHARP, BLURRED];
 
-export const sceneNumber = ({ scene }: Seen): number => LOOK_SCENES.findIndex(({ name }) => name === scene);
+export const sceneNumber = ({ scene }: Seen): number => ALL_SCENES.findIndex(({ name }) => name === scene);
 
 /** Means of each of four numbers over PARTS x PARTS parts; rows from the top. */
 export function seenParts(rgba: ArrayLike<number>): number[] {
@@ -46,7 +46,7 @@ export function seenParts(rgba: ArrayLike<number>): number[] {
 }
 
 export function twinParts(seen: Seen, samples: number, seed: number): number[] {
-  const { make, from, up, hasDispersion } = LOOK_SCENES[sceneNumber(seen)];
+  const { make, from, up, hasDispersion } = ALL_SCENES[sceneNumber(seen)];
   const pinhole = cameraFrom(...from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, up);
   const camera = seen.lens ? { ...pinhole, lens: seen.lens } : pinhole;
   const transparent = seen.behind === "nothing";

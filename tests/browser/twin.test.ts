@@ -19,7 +19,7 @@ import { MATERIALS, type MaterialName, reflectanceAt } from "../../src/core/opti
 import { sampleVisibleNormal, smithLambda, walkMicrosurface } from "../../src/core/optics/microfacet.ts";
 import { passMediaBy } from "../../src/core/optics/pass-media.ts";
 import { nextRandom, type Random } from "../../src/core/optics/random.ts";
-import { hitRing } from "../../src/core/optics/ring.ts";
+import { hitRing, RING_RGB } from "../../src/core/optics/ring.ts";
 import { makeScene, putOnTable } from "../../src/core/optics/scene.ts";
 import { nextSeed } from "../../src/core/optics/seeds.ts";
 import { wavelengthIn } from "../../src/core/optics/spectrum.ts";
@@ -30,7 +30,7 @@ import { capTexels, packScene } from "../../src/render/pack-scene.ts";
 import type { ByteTexels, Texels } from "../../src/render/packed-scene.ts";
 import { LIMIT_DEFINES } from "../../src/render/shader-limits.ts";
 import { chance, randomDirection } from "../core/optics/helpers.ts";
-import { LOOK_SCENES, RASTERS } from "./look-scenes.ts";
+import { clearPiece, paintedSky, RASTERS } from "./look-scenes.ts";
 import { sharedThing } from "./shared.ts";
 import { openPage } from "./support.ts";
 import type { ProbeWish, SentTexels } from "./twin-page.ts";
@@ -207,7 +207,7 @@ const BOUNDARY: readonly Probe[] = [
   },
 ];
 
-const faceted = LOOK_SCENES[1].make();
+const faceted = clearPiece();
 const packedFaceted = packScene(faceted);
 /** The same body with another finish on each facet. */
 const finished = { ...faceted, roughness: faceted.roughness.map((_, i) => (i + 1) / 100) };
@@ -287,7 +287,7 @@ const lights: readonly (readonly [string, Light])[] = [
   ...Object.entries(LIGHT_SETTINGS).map(
     ([name, setting]) => [name, { kind: "setting", setting, turnRad: 0.4 }] as const,
   ),
-  ["a picture", LOOK_SCENES[2].make().light],
+  ["a picture", paintedSky()],
 ];
 const LIGHTS: readonly Probe[] = lights.map(([name, light]) => {
   const packed = packScene(
@@ -728,6 +728,13 @@ const ON_RING: readonly Probe[] = [
     within: 1e-3,
     // besides, one along a wall, or through its rim
     stray: 0.005,
+  },
+  {
+    name: "what the wood of a ring throws back",
+    wish: { include: ["ring.glsl"], body: "first.xyz = RING_RGB;" },
+    input: () => padded(0),
+    twin: () => RING_RGB,
+    within: 1e-6,
   },
 ];
 
