@@ -1,6 +1,7 @@
 /**
  * Laws of every screen, in German, whose words are the longest, at every size there is a layout for: in each place, part and
- * sheet no words lie on others, nothing scrolls sideways, and a column has one left edge.
+ * sheet no words lie on others, nothing scrolls sideways, a column has one left edge, targets of 44 px on touch, nothing that moves
+ * by itself for who wants no motion, nothing asked of another origin.
  */
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
@@ -8,130 +9,52 @@ import type { Plan } from "../../src/core/plan/document.ts";
 import { RIG_PLAN } from "./bench-plan.ts";
 import { dropFile } from "./built-app.ts";
 import { guideTo, walkEverywhere } from "./everywhere.ts";
-import { sharedApp } from "./shared.ts";
+import { edges, moving, overlaps, sideways, smallTargets } from "./screen-laws.ts";
+import { sharedApp, sharedDevelopedApp } from "./shared.ts";
 
 const app = sharedApp();
+/** What React finds wrong is an error there. */
+const developed = sharedDevelopedApp();
 
-/** A phone, on its side, a tablet, what a window of 1280 by 800 shows at 200 per cent (WCAG 2.2, 1.4.4 and 1.4.10), a large one. */
-const SIZES = ["390x844", "844x390", "820x1180", "640x400", "1920x1080"];
+/** A phone, on its side, a tablet, what a window of 1280 by 800 shows at 200 per cent (WCAG 2.2, 1.4.4 and 1.4.10), a large one; and which are touched. */
+const PHONE = "390x844";
+const SIZES: readonly (readonly [string, boolean])[] = [
+  [PHONE, true],
+  ["844x390", true],
+  ["820x1180", true],
+  ["640x400", false],
+  ["1920x1080", false],
+];
+const LEAST_TARGET = 44;
+/** What drawings can be turned by, which phones don't have but in a drawing that is shown large: there are fields for each. */
+const HANDLES = ".profile [role=slider], .skin [role=slider]";
+/** Letters on the facet card keep their size, px. */
+const LEAST_LETTER = 14;
 
-/** Words that lie on other words, in pairs. What a panel with a ground of its own covers is not seen, and no overlap. */
-const overlaps = (page: Page): Promise<string[]> =>
-  page.evaluate(() => {
-    /** Letters stand within their line: this much of two lines' boxes may overlap. */
-    const LINE_PX = 3;
-    const root = document.querySelector("[role=dialog]") ?? document.body;
-    const isUnseen = (element: Element) =>
-      element.closest(".unseen, .skip, .drawing-said, [aria-hidden=true] option") !== null ||
-      !element.checkVisibility({ visibilityProperty: true, opacityProperty: true });
-    interface Clip {
-      readonly left: number;
-      readonly top: number;
-      readonly right: number;
-      readonly bottom: number;
-    }
-    const within = (a: Clip, b: Clip): Clip => ({
-      left: Math.max(a.left, b.left),
-      top: Math.max(a.top, b.top),
-      right: Math.min(a.right, b.right),
-      bottom: Math.min(a.bottom, b.bottom),
-    });
-    const clips = new Map<Element, Clip>();
-    /** What of an element's inside its ancestors and itself let through. */
-    const clipOf = (element: Element): Clip => {
-      const known = clips.get(element);
-      if (known) return known;
-      const parent = element.parentElement;
-      const outer = parent ? clipOf(parent) : { left: 0, top: 0, right: innerWidth, bottom: innerHeight };
-      const { overflow, clipPath } = getComputedStyle(element);
-      // a part of a drawing that is clipped is clipped to the drawing at least
-      const clipping = clipPath !== "none" ? element.closest("svg") : overflow === "visible" ? null : element;
-      const own = clipping ? within(outer, clipping.getBoundingClientRect()) : outer;
-      clips.set(element, own);
-      return own;
-    };
-    interface Words {
-      readonly element: Element;
-      readonly text: string;
-      readonly box: Clip;
-    }
-    const words: Words[] = [];
-    const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT);
-    while (walker.nextNode()) {
-      const node = walker.currentNode;
-      const element = node.parentElement;
-      const text = node.textContent?.trim() ?? "";
-      if (!element || text === "" || isUnseen(element)) continue;
-      const range = document.createRange();
-      range.selectNodeContents(node);
-      for (const line of range.getClientRects()) {
-        const box = within(line, clipOf(element));
-        if (box.right - box.left > LINE_PX && box.bottom - box.top > LINE_PX)
-          words.push({ element, text: text.slice(0, 30), box });
-      }
-    }
-    /** Whether the one on top has a ground of its own, or of a panel that the other one is no part of. */
-    const isCovered = (top: Element, below: Element): boolean => {
-      for (let at: Element | null = top; at && !at.contains(below); at = at.parentElement) {
-        const { backgroundColor, backgroundImage } = getComputedStyle(at);
-        const isClear = backgroundColor === "transparent" || /, 0\)$|\/ 0\)$/.test(backgroundColor);
-        if (!isClear || backgroundImage !== "none") return true;
-      }
-      return false;
-    };
-    const found: string[] = [];
-    words.forEach((a, i) => {
-      for (const b of words.slice(0, i)) {
-        if (a.element === b.element) continue;
-        const [left, right] = [Math.max(a.box.left, b.box.left), Math.min(a.box.right, b.box.right)];
-        const [top, bottom] = [Math.max(a.box.top, b.box.top), Math.min(a.box.bottom, b.box.bottom)];
-        // as tall as the lines of a paragraph come near each other
-        const least = Math.min(a.box.bottom - a.box.top, b.box.bottom - b.box.top) * 0.3;
-        if (right - left < LINE_PX || bottom - top < least) continue;
-        if (isCovered(a.element, b.element) || isCovered(b.element, a.element)) continue;
-        found.push(`"${a.text}" on "${b.text}"`);
-      }
-    });
-    return found;
-  });
-
-/** Left edges of the headings in the column beside or below the piece, when there is more than one. */
-const edges = (page: Page): Promise<string[]> =>
-  page.evaluate(() => {
-    const column = document.querySelector(".side");
-    if (!column || document.querySelector("[role=dialog]")) return [];
-    const at = new Map<number, string>();
-    // a wide bench has columns of its own beside its first
-    const headings = column.querySelector(".bench")?.checkVisibility()
-      ? ".verdict > *, .bench-head h1, .bench-parts > :first-child"
-      : ".verdict > *, h1, h2, .piece-line, .tier-place, .tier-truth";
-    for (const heading of column.querySelectorAll(headings))
-      if (heading.checkVisibility()) {
-        const padding = Number.parseFloat(getComputedStyle(heading).paddingLeft);
-        at.set(Math.round(heading.getBoundingClientRect().left + padding), heading.textContent ?? "");
-      }
-    return at.size > 1 ? [...at].map(([x, text]) => `${x}: ${text}`) : [];
-  });
-
-const sideways = (page: Page): Promise<number> =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
-
-/** Looks at the page as it is in every size, and notes what is wrong. */
 /** Two frames: one in which sizes are measured, one in which what follows from them is drawn. */
 const settled = (page: Page) =>
   page.evaluate(
     () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(null)))),
   );
 
-function lookAtAllSizes(page: Page, wrong: Record<string, unknown>) {
-  return async (where: string) => {
-    for (const size of SIZES) {
+/** Looks at the page as it is in every size, by touch where one has no other, and notes what is wrong. */
+async function lookAtAllSizes(page: Page, wrong: Record<string, unknown>) {
+  const devtools = await page.context().newCDPSession(page);
+  return async (where: string, hasHandles = false) => {
+    for (const [size, isTouched] of SIZES) {
       const [width, height] = size.split("x").map(Number);
+      await devtools.send("Emulation.setTouchEmulationEnabled", { enabled: isTouched });
       await page.setViewportSize({ width, height });
       await settled(page);
       const found = [...(await overlaps(page)), ...(await edges(page))];
+      if (isTouched) {
+        const except = hasHandles || size !== PHONE ? HANDLES : "none";
+        found.push(...(await smallTargets(page, LEAST_TARGET, except)));
+      }
       const out = await sideways(page);
       if (out > 0) found.push(`scrolls sideways by ${out} px`);
+      const moves = await moving(page);
+      if (moves > 0) found.push(`${moves} move`);
       if (found.length > 0) wrong[`${where} at ${size}`] = found;
     }
   };
@@ -263,11 +186,23 @@ it.each(["en-GB", "de-DE"])(
   },
 );
 
-it("lays no words on others, scrolls nothing sideways and keeps one left edge, in every place and sheet", async () => {
-  const { page, close } = await app.visit({ locale: "de-DE", without3d: true });
+it("lays no words on others, scrolls nothing sideways, keeps one left edge, gives a finger 44 pixels and moves nothing by itself, in every place, part and sheet", async () => {
+  const { page, errors, foreign, close } = await developed.visit({ locale: "de-DE", without3d: true });
   const wrong: Record<string, unknown> = {};
-  const look = lookAtAllSizes(page, wrong);
-  await walkEverywhere(page, look, "de");
+  const look = await lookAtAllSizes(page, wrong);
+  await walkEverywhere(
+    page,
+    async (where) => {
+      await look(where);
+      if (where !== "Facet card") return;
+      await page.setViewportSize({ width: 390, height: 844 });
+      const letters = await page
+        .locator(".card-drawing text")
+        .evaluateAll((all) => all.map((text) => text.getBoundingClientRect().height));
+      expect(Math.min(...letters)).toBeGreaterThan(LEAST_LETTER);
+    },
+    "de",
+  );
   await dropFile(page, "rig.glintwright.json", JSON.stringify(RIG_PLAN));
   await page
     .locator(".tier-name")
@@ -278,8 +213,10 @@ it("lays no words on others, scrolls nothing sideways and keeps one left edge, i
   for (const picture of ["Profil", "Haut"]) {
     await page.setViewportSize({ width: 1280, height: 800 });
     await page.getByRole("button", { name: `Groß zeigen: ${picture}` }).click();
-    await look(`${picture} large`);
+    await look(`${picture} large`, true);
   }
   expect(wrong).toEqual({});
+  expect(foreign).toEqual([]);
+  expect(errors).toEqual([]);
   await close();
 });
