@@ -16,8 +16,8 @@ const app = sharedApp();
 /** What React finds wrong is an error there. */
 const developed = sharedDevelopedApp();
 
-/** A phone, on its side, a tablet, what a window of 1280 by 800 shows at 200 per cent (WCAG 2.2, 1.4.4 and 1.4.10), a large one; and which are touched. */
 const PHONE = "390x844";
+/** A phone, on its side, a tablet, what a window of 1280 by 800 shows at 200 per cent (WCAG 2.2, 1.4.4 and 1.4.10), a large one; and which are touched. */
 const SIZES: readonly (readonly [string, boolean])[] = [
   [PHONE, true],
   ["844x390", true],
