@@ -13,7 +13,7 @@ import {
   REFERENCE_SIZE as SIZE,
   twinPicture,
 } from "./look-references.ts";
-import { ALL_SCENES, FURNACES, LOOK_SCENES, NOISY, SHADES } from "./look-scenes.ts";
+import { ALL_SCENES, FACETED, FURNACES, LOOK_SCENES, NOISY, SHADES } from "./look-scenes.ts";
 import { keptGains, placesOnMap } from "./plain-chance.ts";
 import {
   ALL_SEEN,
@@ -46,8 +46,6 @@ const SAMPLES = 8;
 const [WHOLE_QUIET, PARTS_QUIET] = [SAME / 3, HIDES / 2] as const;
 /** Parts across and down. */
 const PARTS = 6;
-/** The polished one with dispersion. */
-const CLEAR_SCENE = 1;
 /** The twin's samples a pixel where what was kept of it is looked at anew. */
 const SEEN_AGAIN = 128;
 
@@ -226,7 +224,7 @@ describe("the shader against its twin", () => {
 
   it("sketches each colour with the index that it sees on average, by the same rays", async () => {
     const { coloured, plain } = await opened().page.evaluate<{ coloured: number[]; plain: number[][] }>(
-      `sketchColours(${CLEAR_SCENE})`,
+      `sketchColours(${ALL_SCENES.indexOf(FACETED)})`,
     );
     // of the three, green's has the coverage too
     const expected = coloured.map((_, at) => plain[at % 4 === 3 ? 1 : at % 4][at]);

@@ -9,7 +9,7 @@ import { COLOURED_SKETCHES } from "../../src/render/pass.ts";
 import { type LoadedScene, TraceEngine } from "../../src/render/trace-engine.ts";
 import { float } from "../../src/render/uniforms.ts";
 import { DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, viewFrom } from "../../src/render/view.ts";
-import { ALL_SCENES, LOOK_SCENES } from "./look-scenes.ts";
+import { ALL_SCENES } from "./look-scenes.ts";
 
 let engine: Promise<TraceEngine> | null = null;
 
@@ -132,7 +132,7 @@ async function sketchColours(k: number): Promise<{ coloured: number[]; plain: nu
   engine ??= openEngine();
   const tracer = await engine;
   const { size, of, seed } = SKETCH_OF;
-  const { make, from, up } = LOOK_SCENES[k];
+  const { make, from, up } = ALL_SCENES[k];
   const packed = packScene(make(), { ...DEFAULT_OPTIONS, hasDispersion: true, seed, behind: "light" });
   await tracer.prepareFirst(packed);
   const view = viewFrom(...from, DEFAULT_DISTANCE, DEFAULT_FIELD_DEG, up);

@@ -250,9 +250,12 @@ export const LOOK_SCENES: readonly LookScene[] = [
   ),
 ];
 
+/** Polished, with dispersion and nothing inside: what shows of colour is what its facets part. */
+export const FACETED: LookScene = scene("faceted by a window", clearPiece);
+
 /** On these it is judged how well noise is smoothed: clear with dispersion, and with something that scatters. */
 export const NOISY: readonly LookScene[] = [
-  scene("faceted by a window", clearPiece),
+  FACETED,
   scene("opaque core off centre", () =>
     makeScene({
       piece: inside({
