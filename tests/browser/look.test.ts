@@ -17,16 +17,13 @@ const PARTS = 10;
 /** Steps of eight bits by which some part has to change for the eye to see another picture; noise stays well below. */
 const SEEN = 4;
 
-/** Few of a screen's pixels for one of the page: traced in software, each costs, also while a test looks at something else. */
-const COARSE_SCREEN = 0.25;
-
 const openLook = async (page: Page) => {
   await page.getByRole("navigation").getByText("Look", { exact: true }).click();
   await page.locator(".look-page").waitFor();
 };
 const untilFine = (page: Page) => page.getByText(/Getting cleaner: \d+ of|Clean: \d+/).waitFor();
 /** Samples of the picture after the last change: enough that the means of its parts stand still. */
-const ENOUGH = 128;
+const ENOUGH = 16;
 const untilSettled = (page: Page) =>
   page.waitForFunction(
     (enough) => Number(document.querySelector<HTMLElement>(".traced")?.dataset.samples) >= enough,
@@ -86,11 +83,7 @@ it("says in plain words why there is no traced picture on a device without WebGL
 describe("the look", () => {
   const visit = sharedVisit(
     app,
-    {
-      viewport: { width: 360, height: 480 },
-      deviceScaleFactor: COARSE_SCREEN,
-      reducedMotion: "no-preference",
-    },
+    { viewport: { width: 360, height: 480 }, reducedMotion: "no-preference" },
     {
       prepare: async (page) => {
         await openFromMenu(page, "Examples");
