@@ -1,4 +1,4 @@
-// Which way a path goes on where chance decides: across a boundary, or scattered. Twin: src/core/optics/tracer.ts.
+// Which way a path goes on where chance decides: across a boundary, or scattered. Twin: src/core/optics/crossing.ts.
 
 #include "walker.glsl"
 

@@ -1,4 +1,4 @@
-// What a path meets inside the piece, and what of it leaves there. Twin: src/core/optics/tracer.ts.
+// What a path meets inside the piece, and what of it leaves there. Twin: src/core/optics/meeting.ts, and tracer.ts for what leaves.
 
 #include "crossing.glsl"
 

@@ -1,4 +1,4 @@
-// What a path carries on its way and has gathered, and when it ends. Twin: src/core/optics/tracer.ts.
+// What a path carries on its way and has gathered, and when it ends. Twin: src/core/optics/walker.ts.
 
 // The farthest that any path may be followed.
 const int MOST_MEETINGS = 256;

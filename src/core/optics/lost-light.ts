@@ -6,7 +6,8 @@ import { enterBody } from "./body.ts";
 import { type Camera, cameraRay } from "./camera.ts";
 import { streamOf } from "./random.ts";
 import type { Scene } from "./scene.ts";
-import { colourOfChannels, tracePath } from "./tracer.ts";
+import { tracePath } from "./tracer.ts";
+import { colourOfChannels } from "./walker.ts";
 
 /** Paths across and down. */
 const GRID = 40;

@@ -11,16 +11,8 @@ import { meetsRing } from "./ring.ts";
 import type { Scene } from "./scene.ts";
 import { luminance, type Rgb, STRATA } from "./spectrum.ts";
 import { goesDown, pointOnTable, scatterOnTable, tableReflectance } from "./tabletop.ts";
-import {
-  colourOfChannels,
-  colourOfStratum,
-  type PathColour,
-  type PathTally,
-  SAFETY_CAP,
-  type Trace,
-  tracePast,
-  tracePath,
-} from "./tracer.ts";
+import { SAFETY_CAP, tracePast, tracePath } from "./tracer.ts";
+import { colourOfChannels, colourOfStratum, type PathColour, type PathTally, type Trace } from "./walker.ts";
 
 const WHITE: Rgb = [1, 1, 1];
 

@@ -9,7 +9,8 @@ import { hitDesign, packDesign } from "../../../src/core/optics/inside.ts";
 import { absorptionBesideScattering, passMediaBy } from "../../../src/core/optics/pass-media.ts";
 import { nextRandom } from "../../../src/core/optics/random.ts";
 import { makeScene } from "../../../src/core/optics/scene.ts";
-import { colourOfChannels, tracePath } from "../../../src/core/optics/tracer.ts";
+import { tracePath } from "../../../src/core/optics/tracer.ts";
+import { colourOfChannels } from "../../../src/core/optics/walker.ts";
 import type { InsideDesign } from "../../../src/core/plan/document.ts";
 import { chance, clearPiece, randomDirection } from "./helpers.ts";
 
