@@ -34,7 +34,7 @@ const pieces = <T>(list: readonly T[], size: number): T[][] =>
 
 /** So many threads, each busy with a few candidates or one plan at a time. */
 export function crewOf(wish: IdeaWish, threads: number): Crew {
-  const pool = createPool<IdeasJobs>(() => startThread(threadFile("ideas")), threads);
+  const pool = createPool<IdeasJobs>(() => startThread(threadFile("ideas")), { size: threads });
   return {
     judge: async ({ candidates, ask }) => {
       const some = pieces(candidates, AT_A_TIME);

@@ -51,7 +51,7 @@ function renderHere(picture: Picture, collector: Collector): void {
 }
 
 async function renderThere(picture: Picture, threads: number, collector: Collector): Promise<void> {
-  const pool = createPool<RenderJobs>(() => startThread(threadFile("render"), picture), threads);
+  const pool = createPool<RenderJobs>(() => startThread(threadFile("render"), picture), { size: threads });
   try {
     await Promise.all(
       bandsOf(picture.settings.size).map(async (band) => collector.add(await pool.run("trace", band))),

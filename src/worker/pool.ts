@@ -60,7 +60,15 @@ interface Started {
   readonly tasks: Set<Task>;
 }
 
-/** A cancelled job that hasn't stopped after this long is ended together with its worker, ms. */
+export interface PoolOptions {
+  /** Workers at most. */
+  readonly size?: number;
+  /** Jobs at a time in one worker: more than one only where every job often lets others come between. */
+  readonly atOnce?: number;
+  /** A cancelled job that hasn't stopped after this long is ended together with its worker, ms. */
+  readonly patienceMs?: number;
+}
+
 const PATIENCE_MS = 250;
 const MOST_WORKERS = 4;
 
@@ -84,11 +92,13 @@ class WorkerPool {
   readonly #spawn: () => JobWorker;
   readonly #size: number;
   readonly #atOnce: number;
+  readonly #patienceMs: number;
 
-  constructor(spawn: () => JobWorker, size: number, atOnce: number) {
+  constructor(spawn: () => JobWorker, options: PoolOptions) {
     this.#spawn = spawn;
-    this.#size = size;
-    this.#atOnce = atOnce;
+    this.#size = options.size ?? usualSize();
+    this.#atOnce = options.atOnce ?? 1;
+    this.#patienceMs = options.patienceMs ?? PATIENCE_MS;
   }
 
   run(name: string, input: unknown, options: RunOptions<unknown> = {}): Promise<unknown> {
@@ -188,17 +198,10 @@ class WorkerPool {
     if (this.#atOnce > 1) return;
     setTimeout(() => {
       if (own.tasks.has(task)) this.#drop(own, "the worker did not stop");
-    }, PATIENCE_MS);
+    }, this.#patienceMs);
   }
 }
 
-/**
- * @param spawn starts one worker that serves jobs `J`
- * @param size workers at most
- * @param atOnce jobs at a time in one worker: more than one only where every job often lets others come between
- */
-export const createPool = <J extends Jobs>(
-  spawn: () => JobWorker,
-  size: number = usualSize(),
-  atOnce = 1,
-): Pool<J> => new WorkerPool(spawn, size, atOnce) as Pool<J>;
+/** @param spawn starts one worker that serves jobs `J` */
+export const createPool = <J extends Jobs>(spawn: () => JobWorker, options: PoolOptions = {}): Pool<J> =>
+  new WorkerPool(spawn, options) as Pool<J>;

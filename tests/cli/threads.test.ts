@@ -9,7 +9,7 @@ afterEach(() => pool?.close());
 
 const file = (code: string): URL => new URL(`data:text/javascript,${encodeURIComponent(code)}`);
 function poolOf(code: string): Pool<typeof jobs> {
-  pool = createPool<typeof jobs>(() => startThread(file(code)), 1);
+  pool = createPool<typeof jobs>(() => startThread(file(code)), { size: 1 });
   return pool;
 }
 

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { serveJobs, type Ticket } from "../../src/worker/job.ts";
-import { createPool, type JobWorker, type Pool } from "../../src/worker/pool.ts";
+import { createPool, type JobWorker, type Pool, type PoolOptions } from "../../src/worker/pool.ts";
 
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
@@ -61,9 +61,9 @@ function workers() {
 }
 
 let pool: Pool<typeof jobs> | null = null;
-function poolOf(size: number, atOnce?: number) {
+function poolOf(size: number, rest: PoolOptions = {}) {
   const { started, spawn } = workers();
-  pool = createPool<typeof jobs>(spawn, size, atOnce);
+  pool = createPool<typeof jobs>(spawn, { size, ...rest });
   return { pool, started };
 }
 afterEach(() => pool?.close());
@@ -158,6 +158,23 @@ describe("a pool of workers", () => {
     expect(started.map(({ ended }) => ended)).toEqual([true, false]);
   });
 
+  it("waits for a cancelled job as long as it is told to, and no longer", async () => {
+    vi.useFakeTimers({ toFake: ["setTimeout"] });
+    try {
+      const { pool, started } = poolOf(1, { patienceMs: 80 });
+      const stop = new AbortController();
+      const deaf = pool.run("deaf", null, { signal: stop.signal });
+      stop.abort();
+      await expect(deaf).rejects.toMatchObject({ name: "AbortError" });
+      vi.advanceTimersByTime(79);
+      expect(started[0].ended).toBe(false);
+      vi.advanceTimersByTime(1);
+      expect(started[0].ended).toBe(true);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
   it("cancels a job that still waits, without a worker ever seeing it", async () => {
     const { pool, started } = poolOf(1);
     const [first, second] = [new AbortController(), new AbortController()];
@@ -229,7 +246,7 @@ describe("a pool of workers", () => {
   });
 
   it("lets jobs of one worker go on side by side where it is allowed, and tells all of them when it is lost", async () => {
-    const { pool, started } = poolOf(1, 3);
+    const { pool, started } = poolOf(1, { atOnce: 3 });
     const [endless, deaf] = [pool.run("endless", null), pool.run("deaf", null)];
     expect(await pool.run("double", 6)).toBe(12);
     expect(started).toHaveLength(1);
@@ -240,7 +257,7 @@ describe("a pool of workers", () => {
   });
 
   it("leaves the other jobs of a worker in peace when one that never looks up is cancelled", async () => {
-    const { pool, started } = poolOf(1, 2);
+    const { pool, started } = poolOf(1, { atOnce: 2 });
     const stop = new AbortController();
     const deaf = pool.run("deaf", null, { signal: stop.signal });
     const counting = pool.run("count", 40);

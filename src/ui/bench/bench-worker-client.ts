@@ -6,4 +6,4 @@ const spawn = (): JobWorker =>
   new Worker(new URL("../../worker/bench-worker.ts", import.meta.url), { type: "module" });
 
 /** Two: a long simulation never keeps the settings waiting. */
-export const benchPool = createPool<BenchJobs>(spawn, 2);
+export const benchPool = createPool<BenchJobs>(spawn, { size: 2 });

@@ -8,8 +8,12 @@ import type { Plan } from "../../core/plan/document.ts";
 import type { IdeasJobs } from "../../worker/ideas-jobs.ts";
 import { createPool } from "../../worker/pool.ts";
 
+/** Whoever presses Stop has both cores back within a tenth of a second: the candidate in hand can take longer, ms. */
+const PATIENCE_MS = 80;
+
 const pool = createPool<IdeasJobs>(
   () => new Worker(new URL("../../worker/ideas-worker.ts", import.meta.url), { type: "module" }),
+  { patienceMs: PATIENCE_MS },
 );
 
 /** Rays take a while: measured in a worker.  @throws the signal's reason when stopped */

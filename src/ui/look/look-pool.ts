@@ -5,7 +5,7 @@ import { createPool } from "../../worker/pool.ts";
 
 export const lookPool = createPool<LookJobs>(
   () => new Worker(new URL("../../worker/look-worker.ts", import.meta.url), { type: "module" }),
-  1,
+  { size: 1 },
 );
 
 /** Counts need no light: a person's own picture stays here instead of being copied. */

@@ -12,9 +12,9 @@ const spawn = (): JobWorker =>
   new Worker(new URL("../../../worker/plan-worker.ts", import.meta.url), { type: "module" });
 
 /** One for all searches: each lets the others come between its answers. */
-const searches = createPool<PlanJobs>(spawn, 1, Number.POSITIVE_INFINITY);
+const searches = createPool<PlanJobs>(spawn, { size: 1, atOnce: Number.POSITIVE_INFINITY });
 /** Of its own: a search never keeps it waiting. */
-const reckoner = createPool<PlanJobs>(spawn, 1);
+const reckoner = createPool<PlanJobs>(spawn, { size: 1 });
 
 export interface Asked {
   /** Settles when all is found or the search was stopped. @throws (rejects) `WorkerLost` when the worker died over it */

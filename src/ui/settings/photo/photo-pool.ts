@@ -4,5 +4,5 @@ import { createPool } from "../../../worker/pool.ts";
 
 export const photoPool = createPool<PhotoJobs>(
   () => new Worker(new URL("../../../worker/photo-worker.ts", import.meta.url), { type: "module" }),
-  1,
+  { size: 1 },
 );
