@@ -1,6 +1,6 @@
 /** The arguments of `render`, checked and with their defaults. */
 import type { Vec3 } from "../core/geometry/vec.ts";
-import { LIGHT_NAMES, LIGHT_SETTINGS } from "../core/optics/lights.ts";
+import { LIGHT_NAMES, LIGHT_SETTINGS } from "../core/optics/light-settings.ts";
 import { MATERIALS, type Material, type MaterialName, plainMaterial } from "../core/optics/materials.ts";
 import { RESTS, type Rest, restOnFacet } from "../core/optics/rest.ts";
 import { numberOption } from "./number-option.ts";

@@ -2,7 +2,8 @@
  * The script of a customer's page: the piece traced in light, turned by hand, keys or by itself until touched. Where light can't be
  * traced, the pictures made with the page turn instead. Knows nothing of plans: numbers to trace by is all that the page holds.
  */
-import { LIGHT_SETTINGS, type Light } from "../core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../core/optics/light-settings.ts";
+import type { Light } from "../core/optics/lights.ts";
 import { tableFrame } from "../core/optics/tabletop.ts";
 import type { ShowData, ShowSaid } from "../core/show/show-page.ts";
 import { layDown, sceneOfShown } from "../core/show/show-piece.ts";

@@ -1,5 +1,5 @@
 /** What the lights are called, after "Light of": both languages side by side, so that a light is one record more here. */
-import type { LightName } from "../core/optics/lights.ts";
+import type { LightName } from "../core/optics/light-settings.ts";
 import type { Language } from "./language.ts";
 
 export const LIGHT_WORDS: Readonly<Record<LightName, Readonly<Record<Language, string>>>> = {

@@ -3,7 +3,7 @@
 import { cameraFrom } from "../core/optics/camera.ts";
 import { rastersOf } from "../core/optics/decode-picture.ts";
 import { type FoundOutline, findOutline } from "../core/optics/find-outline.ts";
-import { LIGHT_SETTINGS } from "../core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../core/optics/light-settings.ts";
 import { patchHighlights } from "../core/optics/patch-highlights.ts";
 import type { Outline } from "../core/optics/photo.ts";
 import { renderRows } from "../core/optics/picture.ts";

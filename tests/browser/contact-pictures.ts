@@ -5,7 +5,7 @@ import { cutBall } from "../../src/core/geometry/solid.ts";
 import { addScaled, normalize, scale, type Vec3 } from "../../src/core/geometry/vec.ts";
 import { cameraTowards, lensOf } from "../../src/core/optics/camera.ts";
 import { EDGE_MM } from "../../src/core/optics/edges.ts";
-import { LIGHT_SETTINGS, type LightName } from "../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS, type LightName } from "../../src/core/optics/light-settings.ts";
 import { MATERIALS, type MaterialName } from "../../src/core/optics/materials.ts";
 import { RESTS } from "../../src/core/optics/rest.ts";
 import { putOnTable, type Scene, sceneOfPlan } from "../../src/core/optics/scene.ts";

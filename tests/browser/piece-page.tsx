@@ -8,7 +8,8 @@ import {
   Scene,
   WebGLRenderer,
 } from "three";
-import { inUnits, LIGHT_SETTINGS, type LightName } from "../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS, type LightName } from "../../src/core/optics/light-settings.ts";
+import { inUnits } from "../../src/core/optics/lights.ts";
 import { planeTexels, ROW_TEXELS } from "../../src/render/plane-texels.ts";
 import { makeMaterial, makeUniforms, SEGMENTS } from "../../src/ui/piece/body-material.ts";
 import { asDrawn, environmentOf, inLight } from "../../src/ui/piece/room.ts";

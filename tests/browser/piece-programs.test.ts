@@ -1,6 +1,6 @@
 /** The drawn piece's program for every light, as a card draws it and as the processor does: both compile and show one light. */
 import { expect, it } from "vitest";
-import { LIGHT_SETTINGS } from "../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../src/core/optics/light-settings.ts";
 import { sharedThing } from "./shared.ts";
 import { openPage } from "./support.ts";
 

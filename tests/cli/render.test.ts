@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { renderOptions } from "../../src/cli/render-options.ts";
 import { renderPicture } from "../../src/cli/render-threads.ts";
 import { cameraFrom } from "../../src/core/optics/camera.ts";
-import { LIGHT_SETTINGS } from "../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../src/core/optics/light-settings.ts";
 import { plainMaterial } from "../../src/core/optics/materials.ts";
 import { makeScene } from "../../src/core/optics/scene.ts";
 import { clearPiece, tieredPlanes } from "../core/optics/helpers.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { LIGHT_SETTINGS, type Light } from "../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../src/core/optics/light-settings.ts";
+import type { Light } from "../../src/core/optics/lights.ts";
 import { packBackdrop } from "../../src/render/pack-light.ts";
 
 const bandsOf = (light: Light): number[] =>

@@ -6,7 +6,7 @@ import { supportOf } from "../../core/check/size.ts";
 import { cutBall } from "../../core/geometry/solid.ts";
 import { scale } from "../../core/geometry/vec.ts";
 import { rastersOf } from "../../core/optics/decode-picture.ts";
-import { LIGHT_NAMES, LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import { LIGHT_NAMES, LIGHT_SETTINGS, type LightName } from "../../core/optics/light-settings.ts";
 import { solvePlan } from "../../core/plan/solve.ts";
 import type { SolvedPlan } from "../../core/plan/solved.ts";
 import { fittedPage } from "../../core/show/fit-page.ts";

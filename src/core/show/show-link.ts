@@ -10,7 +10,7 @@ import { cutBall } from "../geometry/solid.ts";
 import type { Vec3 } from "../geometry/vec.ts";
 import { EDGE_MM } from "../optics/edges.ts";
 import { ROUGHNESS } from "../optics/finish.ts";
-import { LIGHT_SETTINGS, type LightName } from "../optics/lights.ts";
+import { LIGHT_SETTINGS, type LightName } from "../optics/light-settings.ts";
 import { MATERIALS, type MaterialName } from "../optics/materials.ts";
 import { makeScene } from "../optics/scene.ts";
 import type { Finish, Piece, Plan } from "../plan/document.ts";

@@ -3,7 +3,7 @@
  * and style are named by their hashes; every text of the plan is text.
  */
 import { escapeXml } from "../models/escape-xml.ts";
-import type { LightName } from "../optics/lights.ts";
+import type { LightName } from "../optics/light-settings.ts";
 import type { Maker, Plan } from "../plan/document.ts";
 import type { ShownTable, ShowPiece } from "./show-piece.ts";
 import { sizeOutline } from "./size-outline.ts";

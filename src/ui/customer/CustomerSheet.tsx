@@ -1,7 +1,7 @@
 /** For a customer: what the page says, and the button that makes it. Nothing leaves this device. */
 import { useEffect, useId, useMemo, useRef, useState } from "react";
 import { priceOf } from "../../core/offer/offer.ts";
-import type { LightName } from "../../core/optics/lights.ts";
+import type { LightName } from "../../core/optics/light-settings.ts";
 import type { Offer, Plan, Showing } from "../../core/plan/document.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { TEXT } from "../../core/plan/limits.ts";

@@ -2,7 +2,7 @@
 import { script, style } from "virtual:show-bundle";
 import { supportOf } from "../../core/check/size.ts";
 import { scale } from "../../core/geometry/vec.ts";
-import { LIGHT_SETTINGS, type LightName } from "../../core/optics/lights.ts";
+import { LIGHT_SETTINGS, type LightName } from "../../core/optics/light-settings.ts";
 import { tableFrame } from "../../core/optics/tabletop.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { fittedPage } from "../../core/show/fit-page.ts";

@@ -1,7 +1,7 @@
 /** What is to be added to a sheet of variants: a plan, a glass, a light, or one of each. */
 import { useState } from "react";
 import { GLASS_NAMES } from "../../core/optics/glasses.ts";
-import { LIGHT_NAMES, type LightName } from "../../core/optics/lights.ts";
+import { LIGHT_NAMES, type LightName } from "../../core/optics/light-settings.ts";
 import type { Plan } from "../../core/plan/document.ts";
 import { solid } from "../../state/derived.ts";
 import { LIGHT_WORDS } from "../../words/lights.ts";

@@ -1,6 +1,6 @@
 /** What is on the sheet of variants, never more than it takes; the window keeps it, whichever plan lies on the bench. */
 import { GLASS_NAMES } from "../../core/optics/glasses.ts";
-import { LIGHT_NAMES } from "../../core/optics/lights.ts";
+import { LIGHT_NAMES } from "../../core/optics/light-settings.ts";
 import { packPlans, unpackPlans } from "../ideas/wall-shelf.ts";
 import { useOutlasting } from "../shared/use-outlasting.ts";
 import { MOST_VARIANTS, type Variant } from "./draw-variants.ts";

@@ -4,7 +4,7 @@
  */
 import { useState } from "react";
 import { GLASS_NAMES } from "../../core/optics/glasses.ts";
-import { LIGHT_NAMES } from "../../core/optics/lights.ts";
+import { LIGHT_NAMES } from "../../core/optics/light-settings.ts";
 import { PlanFileError } from "../../core/plan/file.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { LIGHT_WORDS } from "../../words/lights.ts";

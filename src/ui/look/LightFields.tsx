@@ -2,7 +2,7 @@
 import { useState } from "react";
 import { readHdr } from "../../core/optics/hdr.ts";
 import { HdrError } from "../../core/optics/hdr-fault.ts";
-import { LIGHT_NAMES } from "../../core/optics/lights.ts";
+import { LIGHT_NAMES } from "../../core/optics/light-settings.ts";
 import { fileFaultInWords } from "../../words/file-faults.ts";
 import { hdrFaultInWords } from "../../words/hdr-faults.ts";
 import { LIGHT_WORDS } from "../../words/lights.ts";

@@ -1,5 +1,6 @@
 /** The light that Look's settings ask for. Apart from what is traced in it: the drawn piece stands in the same. */
-import { LIGHT_SETTINGS, type Light } from "../../core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../core/optics/light-settings.ts";
+import type { Light } from "../../core/optics/lights.ts";
 import type { LookSettings } from "./look-settings.ts";
 
 export function lightOf({

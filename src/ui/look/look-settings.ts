@@ -4,7 +4,7 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { EquirectPicture } from "../../core/optics/equirect.ts";
 import type { GlassName } from "../../core/optics/glasses.ts";
-import type { LightName } from "../../core/optics/lights.ts";
+import type { LightName } from "../../core/optics/light-settings.ts";
 import type { MaterialName } from "../../core/optics/materials.ts";
 import type { Finish, Plan } from "../../core/plan/document.ts";
 import type { Behind } from "../../render/pack-scene.ts";

@@ -4,7 +4,8 @@
  */
 import { useEffect, useMemo } from "react";
 import { DataTexture, FloatType, type IUniform, NearestFilter, RGBAFormat } from "three";
-import { inUnits, LIGHT_SETTINGS, type Light, type LightAxes } from "../../core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../core/optics/light-settings.ts";
+import { inUnits, type Light, type LightAxes } from "../../core/optics/lights.ts";
 import { lightDefines, packEnvironment, packLight } from "../../render/pack-light.ts";
 import { SHADER_LIMITS } from "../../render/shader-limits.ts";
 import { lightOf } from "../look/light-of.ts";

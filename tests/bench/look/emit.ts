@@ -7,7 +7,7 @@ import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { EDGE_MM } from "../../../src/core/optics/edges.ts";
 import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
-import { LIGHT_SETTINGS, type LightName } from "../../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS, type LightName } from "../../../src/core/optics/light-settings.ts";
 import { MATERIALS } from "../../../src/core/optics/materials.ts";
 import { RESTS } from "../../../src/core/optics/rest.ts";
 import { makeScene, putOnTable, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";

@@ -6,7 +6,7 @@ import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { scale, type Vec3 } from "../../../src/core/geometry/vec.ts";
 import { EDGE_MM } from "../../../src/core/optics/edges.ts";
 import { ROUGHNESS } from "../../../src/core/optics/finish.ts";
-import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../../src/core/optics/light-settings.ts";
 import { MATERIALS, type MaterialName } from "../../../src/core/optics/materials.ts";
 import { RESTS } from "../../../src/core/optics/rest.ts";
 import { makeScene, putOnTable, type Scene, sceneOfPlan } from "../../../src/core/optics/scene.ts";

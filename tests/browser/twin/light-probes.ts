@@ -1,7 +1,8 @@
 /** The spectrum and the lights. */
 import { addScaled, normalize, scale } from "../../../src/core/geometry/vec.ts";
 import { indexAt } from "../../../src/core/optics/glasses.ts";
-import { inUnits, LIGHT_SETTINGS, type Light, lightRadiance } from "../../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../../src/core/optics/light-settings.ts";
+import { inUnits, type Light, lightRadiance } from "../../../src/core/optics/lights.ts";
 import { MATERIALS } from "../../../src/core/optics/materials.ts";
 import { nextRandom } from "../../../src/core/optics/random.ts";
 import { makeScene, putOnTable } from "../../../src/core/optics/scene.ts";

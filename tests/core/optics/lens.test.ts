@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { addScaled, dot, scale, sub, type Vec3 } from "../../../src/core/geometry/vec.ts";
 import { cameraFrom, cameraRay, lensOf, lensRay } from "../../../src/core/optics/camera.ts";
-import { LIGHT_SETTINGS, type LightSetting } from "../../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../../src/core/optics/light-settings.ts";
+import type { LightSetting } from "../../../src/core/optics/lights.ts";
 import { plainMaterial } from "../../../src/core/optics/materials.ts";
 import { meteredGain } from "../../../src/core/optics/metering.ts";
 import { nextRandom } from "../../../src/core/optics/random.ts";

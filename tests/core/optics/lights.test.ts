@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Vec3 } from "../../../src/core/geometry/vec.ts";
+import { LIGHT_SETTINGS } from "../../../src/core/optics/light-settings.ts";
 import {
-  LIGHT_SETTINGS,
   type LightSetting,
   lightRadiance,
   meanRadiance,

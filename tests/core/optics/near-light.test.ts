@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { normalize, type Vec3 } from "../../../src/core/geometry/vec.ts";
 import { cameraFrom, cameraRay } from "../../../src/core/optics/camera.ts";
+import { LIGHT_SETTINGS } from "../../../src/core/optics/light-settings.ts";
 import {
   inUnits,
-  LIGHT_SETTINGS,
   type Light,
   type LightSetting,
   lightRadiance,

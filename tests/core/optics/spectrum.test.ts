@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../../src/core/optics/light-settings.ts";
 import { makeScene } from "../../../src/core/optics/scene.ts";
 import { type Rgb, rgbOfSpectrum, STRATA, strata, wavelengthIn } from "../../../src/core/optics/spectrum.ts";
 import { rgbInStratum } from "../../../src/core/optics/tint-spectrum.ts";

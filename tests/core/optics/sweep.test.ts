@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { LIGHT_SETTINGS, type LightSetting, lightRadiance } from "../../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../../src/core/optics/light-settings.ts";
+import { type LightSetting, lightRadiance } from "../../../src/core/optics/lights.ts";
 import { plainMaterial } from "../../../src/core/optics/materials.ts";
 import { withSweep } from "../../../src/core/optics/sweep.ts";
 import { lightOver, makeTabletop } from "../../../src/core/optics/tabletop.ts";

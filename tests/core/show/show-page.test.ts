@@ -5,7 +5,7 @@ import { NothingLeft } from "../../../src/core/geometry/broken-mesh.ts";
 import { cutBall } from "../../../src/core/geometry/solid.ts";
 import { cross, dot, normalize, scale } from "../../../src/core/geometry/vec.ts";
 import { EDGE_MM } from "../../../src/core/optics/edges.ts";
-import { LIGHT_SETTINGS } from "../../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../../src/core/optics/light-settings.ts";
 import { MATERIALS } from "../../../src/core/optics/materials.ts";
 import { restOnFacet } from "../../../src/core/optics/rest.ts";
 import { putOnTable, sceneOfPlan } from "../../../src/core/optics/scene.ts";

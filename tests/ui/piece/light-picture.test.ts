@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { LIGHT_SETTINGS, lightRadiance, meanRadiance } from "../../../src/core/optics/lights.ts";
+import { LIGHT_SETTINGS } from "../../../src/core/optics/light-settings.ts";
+import { lightRadiance, meanRadiance } from "../../../src/core/optics/lights.ts";
 import { asPicture } from "../../../src/ui/piece/light-picture.ts";
 import { chance, randomDirection } from "../../core/optics/helpers.ts";
 
