@@ -4,12 +4,13 @@
  */
 
 /**
- * Nothing leaves the origin, no script but the built files. Styles set by React on elements need 'unsafe-inline' for styles only.
+ * Nothing leaves the origin, no script but the built files, and no text that becomes script: 'wasm-unsafe-eval' lets those files compile
+ * WebAssembly and nothing else (CSP Level 3, 2.3.1), which the kernel of rays needs. Styles set by React on elements need 'unsafe-inline' for styles only.
  * This much holds wherever the files are served, for it stands in the page.
  */
 export const PAGE_POLICY = [
   "default-src 'none'",
-  "script-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
   "style-src 'self' 'unsafe-inline'",
   "img-src 'self' data: blob:",
   "media-src 'self' blob:",

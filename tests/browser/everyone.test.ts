@@ -70,8 +70,8 @@ describe("on one page", () => {
       document.cookie,
     ]);
     expect(policy).toContain("default-src 'none'");
-    expect(policy).toContain("script-src 'self';");
-    expect(policy).not.toMatch(/https?:|unsafe-eval|script-src[^;]*unsafe-inline|\*/);
+    expect(policy).toContain("script-src 'self' 'wasm-unsafe-eval';");
+    expect(policy).not.toMatch(/https?:|(?<!wasm-)unsafe-eval|script-src[^;]*unsafe-inline|\*/);
     expect(inline).toBe(0);
     expect(cookies).toBe("");
     const manifest = await page.evaluate(async () =>

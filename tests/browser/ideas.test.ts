@@ -7,6 +7,25 @@ import { sharedApp } from "./shared.ts";
 
 const app = sharedApp();
 
+/** In a worker, in a turn of its own, which no tool's leave reaches: an empty module of WebAssembly, and a function made of a text. */
+const whatMayRun = () =>
+  new Promise<string[]>((resolve) => {
+    const may = (name: string, run: () => unknown): string[] => {
+      try {
+        run();
+        return [name];
+      } catch (error) {
+        return error instanceof EvalError || error instanceof WebAssembly.CompileError ? [] : [String(error)];
+      }
+    };
+    setTimeout(() =>
+      resolve([
+        ...may("WebAssembly", () => new WebAssembly.Module(Uint8Array.of(0, 97, 115, 109, 1, 0, 0, 0))),
+        ...may("text", () => new Function("return 1")),
+      ]),
+    );
+  });
+
 it("fills, stops, and gives its ideas away", async () => {
   // drawings stand for pictures, and a clear ball is judged quickly
   const { page, errors, foreign, close } = await app.visit({ without3d: true });
@@ -17,6 +36,10 @@ it("fills, stops, and gives its ideas away", async () => {
   await guide.press("Try patterns");
   const ideas = page.locator(".idea-wall .idea");
   await ideas.nth(2).waitFor();
+  // the policy lets workers compile the kernel of rays, and make no script of a text
+  const workers = page.workers().filter((worker) => worker.url().includes("ideas-worker"));
+  expect(workers.length).toBeGreaterThan(0);
+  expect(await workers[0].evaluate(whatMayRun)).toEqual(["WebAssembly"]);
   // counted by the page itself: from the press to the word
   const stopped = await page.evaluate(async () => {
     const button = document.querySelector<HTMLElement>(".idea-row button");

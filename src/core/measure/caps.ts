@@ -7,7 +7,7 @@
 /** Fields along the side of each half's square; even, so that none lies across an edge of the octahedron. */
 export const FIELDS = 24;
 const HALF = FIELDS * FIELDS;
-const ALL = 2 * HALF;
+export const ALL_FIELDS = 2 * HALF;
 /** Rounding may put a place on a border into the field beside it: how far fields reach beyond their own, radians. */
 const REACH = 1e-6;
 
@@ -16,8 +16,8 @@ const FIELD = 5;
 const FIELD_NUMBERS = fieldNumbers();
 
 function fieldNumbers(): Float64Array {
-  const numbers = new Float64Array(FIELD * ALL);
-  for (let field = 0; field < ALL; field++) {
+  const numbers = new Float64Array(FIELD * ALL_FIELDS);
+  for (let field = 0; field < ALL_FIELDS; field++) {
     const side = field < HALF ? 1 : -1;
     const column = field % FIELDS;
     const row = Math.floor((field % HALF) / FIELDS);
@@ -54,13 +54,13 @@ export interface Caps {
 
 /** @param planes four numbers each: outward unit normal, distance from the centre of the unit ball */
 export function capsOf(planes: Float64Array, planeCount: number): Caps {
-  const first = new Int32Array(ALL + 1);
+  const first = new Int32Array(ALL_FIELDS + 1);
   const sines = Float64Array.from({ length: planeCount }, (_, i) =>
     Math.sqrt(Math.max(0, 1 - planes[4 * i + 3] ** 2)),
   );
-  let found = new Int32Array(ALL * 4);
+  let found = new Int32Array(ALL_FIELDS * 4);
   let count = 0;
-  for (let field = 0; field < ALL; field++) {
+  for (let field = 0; field < ALL_FIELDS; field++) {
     first[field] = count;
     if (found.length < count + planeCount) {
       const more = new Int32Array(2 * (count + planeCount));
@@ -78,6 +78,6 @@ export function capsOf(planes: Float64Array, planeCount: number): Caps {
         found[count++] = i;
     }
   }
-  first[ALL] = count;
+  first[ALL_FIELDS] = count;
   return { first, planes: found };
 }

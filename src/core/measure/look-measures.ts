@@ -8,6 +8,7 @@ import { packDesigns } from "../optics/inside.ts";
 import type { Rasters } from "../optics/raster.ts";
 import type { SolvedPlan } from "../plan/solved.ts";
 import { countImages } from "./images.ts";
+import { kernelFor, type RayKernel } from "./kernel/kernel.ts";
 import { HALF_TURN, isItself, SIDEWAYS, UPSIDE_DOWN } from "./mirrors.ts";
 import { ALL_PARTS, ALL_PLACES, LEFT_PLACES, type Places } from "./places.ts";
 import {
@@ -17,6 +18,7 @@ import {
   INSIDE,
   NEITHER,
   type RayBody,
+  type RayLooker,
   type RayMarks,
   StraightRays,
   seenOf,
@@ -70,15 +72,25 @@ function differing(a: RayMarks, b: RayMarks, [from, to]: readonly [number, numbe
 }
 
 /** What looking needs of memory, to be used again by who looks at thousands: what is seen at each lean. */
-export type LookRoom = readonly RayMarks[];
+export interface LookRoom {
+  readonly marks: readonly RayMarks[];
+  /** Who follows rays where it can, with the marks in its own memory; null where rays are followed without. */
+  readonly kernel: RayKernel | null;
+}
 
 /** Leans of one piece at the most. */
 const LEANS = 2 * MOST_LEAN + 1;
-const roomFor = (leans: number): LookRoom => Array.from({ length: leans }, emptyMarks);
+const plainRoom = (leans: number): LookRoom => ({
+  marks: Array.from({ length: leans }, () => emptyMarks()),
+  kernel: null,
+});
 /** Room for all leans at a time: looks may be broken off and gone on with. */
-export const lookRoom = (): LookRoom => roomFor(LEANS);
+export function lookRoom(): LookRoom {
+  const kernel = kernelFor(LEANS);
+  return kernel ? { marks: kernel.marks, kernel } : plainRoom(LEANS);
+}
 /** Room for one lean and the next: enough for all places at once. */
-const smallRoom = (): LookRoom => roomFor(2);
+const smallRoom = (): LookRoom => plainRoom(2);
 
 /**
  * Looks at a body from one lean after another, at few places of the grid or all. What mirrors give for free is not traced: a body
@@ -86,8 +98,8 @@ const smallRoom = (): LookRoom => roomFor(2);
  * lamps stand the same way whichever way up; of one that is its own image where x becomes -x only the left half is looked at.
  */
 export class Looks {
-  private readonly rays: StraightRays;
-  private readonly room: LookRoom;
+  private readonly rays: RayLooker;
+  private readonly room: readonly RayMarks[];
   private readonly places: Places;
   /** Leans that are looked at, degrees, ascending; the first is 0 where the others show the same. */
   private readonly leans: readonly Viewer[];
@@ -101,8 +113,9 @@ export class Looks {
 
   /** @param hasSparkle sparkle takes four times the looks: only asked for where it decides */
   constructor(body: RayBody, hasSparkle: boolean, room: LookRoom) {
-    this.rays = new StraightRays(body);
-    this.room = room;
+    const rays = new StraightRays(body);
+    this.rays = room.kernel?.looker(rays) ?? rays;
+    this.room = room.marks;
     this.hasSparkle = hasSparkle;
     this.places = isItself(body, SIDEWAYS) ? LEFT_PLACES : ALL_PLACES;
     this.isSameBothLeans = isItself(body, UPSIDE_DOWN) || isItself(body, HALF_TURN);

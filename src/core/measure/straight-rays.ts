@@ -57,32 +57,57 @@ export interface RayMarks {
   readonly litWords: Int32Array;
   /** Which planes a ray met, one after the other, and whether it ended inside, as one number; MIXED where the ball's own surface is among them. */
   readonly paths: Float64Array;
+  /** The plane by which it came in. */
+  readonly entries: Int16Array;
   /** How far the line of such a ray passed the ball inside, at the nearest. */
   readonly clearances: Float64Array;
   /** As of `RayEnds`. */
   readonly counts: Uint32Array;
 }
 
-export function emptyMarks(): RayMarks {
-  const entries = ALL_PLACES.order.length + 1;
-  const litWords = new Int32Array(Math.ceil(entries / 4));
+const ENTRIES = ALL_PLACES.order.length + 1;
+const WORDS = Math.ceil(ENTRIES / 4);
+/** Where each column begins in the memory of one look's marks, the widest first, and how much all take: whole doubles. */
+const CLEARANCES = 8 * ENTRIES;
+const COUNTS = CLEARANCES + 8 * ENTRIES;
+const LIT = COUNTS + 4 * (NEITHER + 1);
+const FATES = LIT + 4 * WORDS;
+const ENTERED_BY = FATES + 4 * WORDS;
+export const MARKS_BYTES = 8 * Math.ceil((ENTERED_BY + 2 * ENTRIES) / 8);
+
+/** Marks without a ray, in this memory from this byte on, which is a whole number of doubles. */
+export function emptyMarks(memory: ArrayBufferLike = new ArrayBuffer(MARKS_BYTES), at = 0): RayMarks {
   return {
-    fates: new Uint8Array(entries),
-    lit: new Uint8Array(litWords.buffer),
-    litWords,
-    paths: new Float64Array(entries),
-    clearances: new Float64Array(entries),
-    counts: new Uint32Array(NEITHER + 1),
+    fates: new Uint8Array(memory, at + FATES, ENTRIES),
+    lit: new Uint8Array(memory, at + LIT, ENTRIES),
+    litWords: new Int32Array(memory, at + LIT, WORDS),
+    paths: new Float64Array(memory, at, ENTRIES),
+    entries: new Int16Array(memory, at + ENTERED_BY, ENTRIES),
+    clearances: new Float64Array(memory, at + CLEARANCES, ENTRIES),
+    counts: new Uint32Array(memory, at + COUNTS, NEITHER + 1),
   };
+}
+
+/** Makes marks ready for a look from the first ray on. */
+export function beginLook({ fates, paths, counts }: RayMarks, { order }: Places): void {
+  counts.fill(0);
+  fates[order.length] = MISSED;
+  paths[order.length] = MIXED;
+}
+
+/** Sends rays of a viewer to some places of the grid. */
+export interface RayLooker {
+  /** @param from first of `places`' order, and `to` the one after the last: whole parts; what comes before `from` has been looked at */
+  lookOn(viewer: Viewer, into: RayMarks, places: Places, from: number, to: number): void;
 }
 
 /** Rays that meet the piece. */
 export const seenOf = ({ counts }: Pick<RayEnds, "counts">): number =>
   counts[BACK] + counts[THROUGH] + counts[INSIDE] + counts[NEITHER];
 
-/** Place of a ray on the surface and its direction, or where it ended; and once it has ended, its path and how near it came to the ball inside. */
-const [PX, PY, PZ, DX, DY, DZ, PATH, CLEARANCE] = [0, 1, 2, 3, 4, 5, 6, 7];
-const RAY_NUMBERS = 8;
+/** Place of a ray on the surface and its direction, or where it ended; and once it has ended, its path, how near it came to the ball inside and the surface it came in by. */
+const [PX, PY, PZ, DX, DY, DZ, PATH, CLEARANCE, ENTRY] = [0, 1, 2, 3, 4, 5, 6, 7, 8];
+const RAY_NUMBERS = 9;
 /** Where the viewer's axes begin. */
 const [RIGHT, UP, VIEW] = [0, 3, 6];
 
@@ -92,30 +117,35 @@ const MOST_PATH = Number.MAX_SAFE_INTEGER;
 /** Rounding of a distance to the ball inside, with room. */
 const CLEAR = 1e-9;
 
-/** One body, ready for many viewers. */
-export class StraightRays {
-  private readonly body: RayBody;
-  private readonly met: MetInside;
-  private readonly caps: Caps;
-  private readonly ray = new Float64Array(RAY_NUMBERS);
-  /** For each plane as this viewer's rays come: n.right, n.up, n.d; and the direction of a ray that goes in through it. */
-  private readonly coming: Float64Array;
-  private readonly entered: Float64Array;
+/** One body, ready for many viewers. What `kernel/` needs of it can be read. */
+export class StraightRays implements RayLooker {
+  readonly body: RayBody;
+  readonly caps: Caps;
+  /** For each plane as this viewer's rays come, four numbers: n.right, n.up, n.d and 0; the direction of a ray that goes in through it and 0. */
+  readonly coming: Float64Array;
+  readonly entered: Float64Array;
   /** By how much rays that go in through a plane may be farther apart within than they came, at the most. */
-  private readonly spread: Float64Array;
+  readonly spread: Float64Array;
   /** The only design, a ball about this place with this radius squared; none where it is negative. */
-  private readonly ball: Float64Array;
+  readonly ball: Float64Array;
   /** The viewer's right, up and view, three numbers each. */
-  private readonly frame = new Float64Array(9);
+  readonly frame = new Float64Array(9);
+  private readonly met: MetInside;
+  private readonly ray = new Float64Array(RAY_NUMBERS);
 
   constructor(body: RayBody) {
     this.body = body;
     this.met = new MetInside(body.designs);
     this.ball = this.met.onlyBall ?? new Float64Array([0, 0, 0, -1]);
     this.caps = capsOf(body.planes, body.planeCount);
-    this.coming = new Float64Array(3 * body.planeCount);
-    this.entered = new Float64Array(3 * body.planeCount);
+    this.coming = new Float64Array(4 * body.planeCount);
+    this.entered = new Float64Array(4 * body.planeCount);
     this.spread = new Float64Array(body.planeCount);
+  }
+
+  /** Whether there is nothing inside, or one ball. */
+  get isSimple(): boolean {
+    return this.met.isSimple;
   }
 
   /** Follows every ray of a viewer one by one, so that it is known where each meets the inside. */
@@ -142,20 +172,14 @@ export class StraightRays {
    * mirrors space as a whole, so that being within a facet is a half-plane of the picture for each of its sides. What lies on a line between
    * two places of one such path has it too, and leaves in the same direction. It is not followed, unless
    * a ball inside may stand between; how near it comes is bounded from the two.
-   * @param from first of `places`' order, and `to` the one after the last; what comes before `from` has been looked at
    */
   lookOn(viewer: Viewer, into: RayMarks, places: Places, from: number, to: number): void {
     const { near } = places;
     const { ray } = this;
-    const { fates, lit, paths, clearances, counts } = into;
-    const { isSimple } = this.met;
+    const { fates, lit, paths, entries, clearances, counts } = into;
+    const { isSimple } = this;
     this.face(viewer);
-    if (from === 0) {
-      const nowhere = places.order.length;
-      counts.fill(0);
-      fates[nowhere] = MISSED;
-      paths[nowhere] = MIXED;
-    }
+    if (from === 0) beginLook(into, places);
     for (let r = from; r < to; r++) {
       if (!isSimple || !this.isKnown(into, places, r)) {
         // the piece is convex: what lies between two that met it meets it too
@@ -164,6 +188,7 @@ export class StraightRays {
         fates[r] = fate;
         lit[r] = (fate === BACK || fate === THROUGH) && this.isLit() ? 1 : 0;
         paths[r] = ray[PATH];
+        entries[r] = ray[ENTRY];
         clearances[r] = ray[CLEARANCE];
       }
       counts[fates[r]]++;
@@ -184,7 +209,11 @@ export class StraightRays {
   }
 
   /** Gives the r-th ray what two on a line with it have, where it must have it too. */
-  private isKnown({ fates, lit, paths, clearances }: RayMarks, { near, apart }: Places, r: number): boolean {
+  private isKnown(
+    { fates, lit, paths, entries, clearances }: RayMarks,
+    { near, apart }: Places,
+    r: number,
+  ): boolean {
     for (let n = NEAR * r, last = n + NEAR; n < last; n += 2) {
       const a = near[n];
       const b = near[n + 1];
@@ -192,11 +221,12 @@ export class StraightRays {
       if (path < 0 || path !== paths[b]) continue;
       let left = 1;
       if (this.ball[3] >= 0) {
-        const spread = this.spread[this.entryOf(path)];
+        const spread = this.spread[entries[a]];
         left = Math.max(clearances[a] - apart[n] * spread, clearances[b] - apart[n + 1] * spread) - CLEAR;
         if (left <= 0) continue;
       }
       paths[r] = path;
+      entries[r] = entries[a];
       clearances[r] = left;
       fates[r] = fates[a];
       lit[r] = lit[a];
@@ -205,16 +235,8 @@ export class StraightRays {
     return false;
   }
 
-  /** The plane by which rays of a path came in: its first. */
-  private entryOf(path: number): number {
-    const base = this.body.planeCount + 1;
-    let rest = path;
-    while (rest >= base) rest = Math.floor(rest / base);
-    return rest - 1;
-  }
-
   /** Works out what all rays of one viewer share: they come in parallel. */
-  private face({ right, up, view }: Viewer): void {
+  face({ right, up, view }: Viewer): void {
     this.frame.set([...right, ...up, ...view]);
     const { planeCount, planes, nd } = this.body;
     const { coming, entered, spread } = this;
@@ -222,15 +244,15 @@ export class StraightRays {
     for (let i = 0; i < planeCount; i++) {
       const [nx, ny, nz] = [planes[4 * i], planes[4 * i + 1], planes[4 * i + 2]];
       const cosI = nx * view[0] + ny * view[1] + nz * view[2];
-      coming[3 * i] = nx * right[0] + ny * right[1] + nz * right[2];
-      coming[3 * i + 1] = nx * up[0] + ny * up[1] + nz * up[2];
-      coming[3 * i + 2] = -cosI;
+      coming[4 * i] = nx * right[0] + ny * right[1] + nz * right[2];
+      coming[4 * i + 1] = nx * up[0] + ny * up[1] + nz * up[2];
+      coming[4 * i + 2] = -cosI;
       const cosT = Math.sqrt(Math.max(0, 1 - eta * eta * (1 - cosI * cosI)));
       spread[i] = Math.max(1, cosT / Math.abs(cosI));
       const k = eta * cosI - cosT;
-      entered[3 * i] = k * nx - eta * view[0];
-      entered[3 * i + 1] = k * ny - eta * view[1];
-      entered[3 * i + 2] = k * nz - eta * view[2];
+      entered[4 * i] = k * nx - eta * view[0];
+      entered[4 * i + 1] = k * ny - eta * view[1];
+      entered[4 * i + 2] = k * nz - eta * view[2];
     }
   }
 
@@ -262,10 +284,10 @@ export class StraightRays {
       const i = capPlanes[c];
       const at = 4 * i;
       if (planes[at] * px + planes[at + 1] * py + planes[at + 2] * pz <= planes[at + 3]) continue;
-      const facing = coming[3 * i + 2];
+      const facing = coming[4 * i + 2];
       // it runs away from what is left
       if (facing >= 0) return SKIN - 1;
-      const t = (planes[at + 3] - x * coming[3 * i] - y * coming[3 * i + 1]) / facing;
+      const t = (planes[at + 3] - x * coming[4 * i] - y * coming[4 * i + 1]) / facing;
       if (t > enter) {
         enter = t;
         surface = i;
@@ -289,23 +311,24 @@ export class StraightRays {
       const there = fieldAt(mx - root * vx, my - root * vy, mz - root * vz);
       for (let c = first[there], end = first[there + 1]; c < end; c++) {
         const i = capPlanes[c];
-        const facing = coming[3 * i + 2];
-        const above = planes[4 * i + 3] - x * coming[3 * i] - y * coming[3 * i + 1];
+        const facing = coming[4 * i + 2];
+        const above = planes[4 * i + 3] - x * coming[4 * i] - y * coming[4 * i + 1];
         if (facing > 0 ? above <= enter * facing : above < 0 && facing === 0) return SKIN - 1;
       }
     }
     ray[PX] = mx - enter * vx;
     ray[PY] = my - enter * vy;
     ray[PZ] = mz - enter * vz;
-    ray[DX] = entered[3 * surface];
-    ray[DY] = entered[3 * surface + 1];
-    ray[DZ] = entered[3 * surface + 2];
+    ray[DX] = entered[4 * surface];
+    ray[DY] = entered[4 * surface + 1];
+    ray[DZ] = entered[4 * surface + 2];
     return surface;
   }
 
   /** Sends the r-th ray of an order. What is left in `ray`: where it ended, its path and clearance. @returns its fate */
   private send(places: Places, r: number, isSure: boolean): number {
     const surface = this.enter(places, r, isSure);
+    this.ray[ENTRY] = surface;
     if (surface >= SKIN) return this.follow(surface);
     this.ray[PATH] = MIXED;
     return MISSED;

@@ -1,0 +1,2 @@
+/** What tests take from `kernel.mjs`. */
+export declare function digest(): string;
