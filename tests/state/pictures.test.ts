@@ -17,6 +17,7 @@ import type { StoragePort } from "../../src/state/storage/port.ts";
 import { createPlanStore } from "../../src/state/store.ts";
 import { sharedLocks } from "./faulty-port.ts";
 import { samplePlan } from "./sample-plan.ts";
+import { shelfOn } from "./visits.ts";
 
 /** A picture that no other seed gives. */
 function picture(seed: number): string {
@@ -178,15 +179,7 @@ describe("a picture on the bench", () => {
       openPort: async () => port,
       locks: sharedLocks(),
       otherTabs: null,
-      shelf: {
-        getItem: (key) => shelf.get(key) ?? null,
-        setItem: (key, value) => void shelf.set(key, value),
-        removeItem: (key) => void shelf.delete(key),
-        key: (i) => [...shelf.keys()][i] ?? null,
-        get length() {
-          return shelf.size;
-        },
-      },
+      shelf: shelfOn(shelf),
       persist: async () => true,
       now: () => 1,
     };

@@ -167,7 +167,8 @@ describe("where the browser has only one of its two storages", () => {
 });
 
 describe("a window that a busy machine takes long to end", () => {
-  it("leaves what it wrote down to the next as soon as it is gone, on a bench where nobody has begun to work", async () => {
+  /** It has only written down what was done last, and still stands when the next one begins. */
+  async function reloaded() {
     const { visit, faults } = browser();
     const old = await visit();
     // it has no time left to keep it
@@ -175,7 +176,11 @@ describe("a window that a busy machine takes long to end", () => {
     rename(old, "written down");
     const opening = visit();
     await vi.advanceTimersByTimeAsync(1600);
-    const next = await opening;
+    return { old, next: await opening, faults };
+  }
+
+  it("leaves what it wrote down to the next as soon as it is gone, on a bench where nobody has begun to work", async () => {
+    const { old, next, faults } = await reloaded();
     expect(next.store.getState().plan.name).toBe(samplePlan().name);
     faults.onWrite = undefined;
     old.stop();
@@ -185,14 +190,7 @@ describe("a window that a busy machine takes long to end", () => {
   });
 
   it("puts it among the plans of a bench where somebody works", async () => {
-    const { visit, faults } = browser();
-    const old = await visit();
-    // it has no time left to keep it
-    faults.onWrite = "full";
-    rename(old, "written down");
-    const opening = visit();
-    await vi.advanceTimersByTimeAsync(1600);
-    const next = await opening;
+    const { old, next, faults } = await reloaded();
     rename(next, "at work");
     faults.onWrite = undefined;
     old.stop();

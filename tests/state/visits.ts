@@ -9,6 +9,17 @@ import { samplePlan } from "./sample-plan.ts";
 
 export const freshStore = () => createPlanStore({ plan: samplePlan(), depthOf: () => 0 });
 
+/** The small shelf of a browser, over a map that the test looks into. */
+export const shelfOn = (shelf: Map<string, string>): Surroundings["shelf"] => ({
+  getItem: (key) => shelf.get(key) ?? null,
+  setItem: (key, value) => void shelf.set(key, value),
+  removeItem: (key) => void shelf.delete(key),
+  key: (i) => [...shelf.keys()][i] ?? null,
+  get length() {
+    return shelf.size;
+  },
+});
+
 /** One browser: its storage, its locks, its small shelf. Every visit is a tab. */
 export function browser(faults: Faults = {}) {
   const kept = faultyPort(memoryPort(), faults);
@@ -19,15 +30,7 @@ export function browser(faults: Faults = {}) {
     openPort,
     locks,
     otherTabs: null,
-    shelf: {
-      getItem: (key) => shelf.get(key) ?? null,
-      setItem: (key, value) => void shelf.set(key, value),
-      removeItem: (key) => void shelf.delete(key),
-      key: (i) => [...shelf.keys()][i] ?? null,
-      get length() {
-        return shelf.size;
-      },
-    },
+    shelf: shelfOn(shelf),
     persist: async () => true,
     now: () => ++time,
   });

@@ -179,7 +179,7 @@ export const ideas: Translated<typeof en> = {
       "Wie viele getrennte Bilder des Inneren man gerade von vorn sieht; eine Zählung von Flecken auf dem Raster.",
     sparkle:
       "Wie viel des Gesichts mit jedem Grad Neigung hell oder dunkel wird, unter zwölf Lampen ringsum; eine Zählung auf dem Raster.",
-    eyes: "Verglichen mit vier blinden Rangfolgen von 24 durchgerechneten Bildern (von Programmen, die Bilder lesen, noch nicht von Menschen), als Rangkorrelation mit dem Bereich, in dem sie 19 von 20 Malen liegt: Inneres zu sehen 0,98 (0,94 bis 0,99), zurückgeworfenes Licht 0,97 (0,92 bis 0,99), Durchsicht 0,95 (0,86 bis 0,98), Funkeln 0,87 (0,67 bis 0,95), Bilder des Inneren nur 0,36 (−0,07 bis 0,67), was Zufall sein kann: darum lässt sich die Wand nach ihnen ordnen, aber wünschen kann man sie nicht. Die anderen Maße gelten Form und Arbeit, keines davon dem Auge.",
+    eyes: "Verglichen mit vier blinden Rangfolgen von 24 durchgerechneten Stücken (von Programmen, die Bilder lesen, noch nicht von Menschen), als Rangkorrelation mit dem Bereich, in dem sie 19 von 20 Malen liegt: Inneres zu sehen 0,98 (0,94 bis 0,99), zurückgeworfenes Licht 0,97 (0,92 bis 0,99), Durchsicht 0,95 (0,86 bis 0,98), Funkeln 0,87 (0,67 bis 0,95), Bilder des Inneren nur 0,36 (−0,07 bis 0,67), was Zufall sein kann: darum lässt sich die Wand nach ihnen ordnen, aber wünschen kann man sie nicht. Die anderen Maße gelten Form und Arbeit, keines davon dem Auge.",
   },
   held: "Festgehalten, nebeneinander in einem Licht",
   heldUnkept:

@@ -173,7 +173,7 @@ export const ideas = {
       "How many separate pictures of the inside one sees straight from the front; a count of patches on the grid.",
     sparkle:
       "How much of its face turns bright or dark for each degree of leaning, under twelve lamps all around; a count on the grid.",
-    eyes: "Held against four blind rankings of 24 traced pictures (by programs that read pictures, not yet by people), as rank correlation with the range in which it lies 19 times of 20: inside seen 0.98 (0.94 to 0.99), light sent back 0.97 (0.92 to 0.99), seen through 0.95 (0.86 to 0.98), sparkle 0.87 (0.67 to 0.95), images of the inside only 0.36 (−0.07 to 0.67), which may be chance: so the wall can be laid out by them, but they are not among what one can wish for. The other measures are of shape and work, and none of them is for the eye.",
+    eyes: "Held against four blind rankings of 24 traced pieces (by programs that read pictures, not yet by people), as rank correlation with the range in which it lies 19 times of 20: inside seen 0.98 (0.94 to 0.99), light sent back 0.97 (0.92 to 0.99), seen through 0.95 (0.86 to 0.98), sparkle 0.87 (0.67 to 0.95), images of the inside only 0.36 (−0.07 to 0.67), which may be chance: so the wall can be laid out by them, but they are not among what one can wish for. The other measures are of shape and work, and none of them is for the eye.",
   },
   held: "Held, side by side under one light",
   heldUnkept:
