@@ -1,5 +1,5 @@
 /**
- * Makes candidates: out of nothing, by small changes of one, by crossing two. Chance comes from outside. Most of what it makes
+ * Makes candidates: out of nothing, by changes of one, small or wide, by crossing two. Chance comes from outside. Most of what it makes
  * is what one would try at the bench: rings that touch or share edges, the next closing to them or coming to their corners, a flat
  * at the pole; so that many meet.
  */
@@ -150,16 +150,32 @@ export const makeCandidate = (ground: Ground, random: Random): Genes | null =>
 const replaced = (genes: Genes, at: number, by: Partial<Gene>): Genes =>
   genes.map((gene, i) => (i === at ? { ...gene, ...by } : gene));
 
+/** How far a change goes. */
+export interface Reach {
+  /** The most that an angle moves by, half degrees; half of them move by a quarter of it or less. */
+  readonly halfDegs: number;
+  /** How often a count becomes one that it divides or that divides it, and how often any of the wheel's; else the one next to it. */
+  readonly kin: number;
+  readonly any: number;
+}
+export const SMALL: Reach = { halfDegs: 16, kin: 0, any: 0.3 };
+export const WIDE: Reach = { halfDegs: 64, kin: 0.4, any: 0.3 };
+
 /** An angle a little or a lot away. */
-function turned(random: Random, { halfDegs }: Gene): number {
-  const by = Math.ceil(random() ** 2 * 16) * (random() < 0.5 ? -1 : 1);
+function turned(random: Random, reach: Reach, { halfDegs }: Gene): number {
+  const by = Math.ceil(random() ** 2 * reach.halfDegs) * (random() < 0.5 ? -1 : 1);
   return Math.min(POLE - 1, Math.max(0, halfDegs + by));
 }
 
-function otherCount(ground: Ground, random: Random, { side, count }: Gene): number {
+function otherCount(ground: Ground, random: Random, { kin, any }: Reach, { side, count }: Gene): number {
   const counts = ground.counts[side];
-  const at = counts.indexOf(count);
-  return random() < 0.7 ? (counts[at + (random() < 0.5 ? 1 : -1)] ?? count) : pick(random, counts);
+  const chance = random();
+  if (chance >= 1 - any) return pick(random, counts);
+  if (chance >= 1 - any - kin) {
+    const others = counts.filter((n) => n !== count && (n % count === 0 || count % n === 0));
+    return pick(random, others) ?? count;
+  }
+  return counts[counts.indexOf(count) + (random() < 0.5 ? 1 : -1)] ?? count;
 }
 
 function otherRule(ground: Ground, random: Random, genes: Genes, at: number): GeneRule {
@@ -171,19 +187,19 @@ function otherRule(ground: Ground, random: Random, genes: Genes, at: number): Ge
   return (isPole(gene) ? poleRule : ringRule)(ground, random, before, side);
 }
 
-/** One small change. What it breaks is found by `fits`, and another is tried. */
-function changed(ground: Ground, random: Random, genes: Genes): Genes {
+/** One change. What it breaks is found by `fits`, and another is tried. */
+function changed(ground: Ground, random: Random, reach: Reach, genes: Genes): Genes {
   if (genes.length === 0) return genes;
   const at = Math.floor(random() * genes.length);
   const gene = genes[at];
   const chance = random();
-  if (chance < 0.4 && !isPole(gene)) return replaced(genes, at, { halfDegs: turned(random, gene) });
+  if (chance < 0.4 && !isPole(gene)) return replaced(genes, at, { halfDegs: turned(random, reach, gene) });
   if (chance < 0.52 && !isPole(gene)) {
     const quarter = quarterFor(ground, random, gene.side, gene.count);
     return replaced(genes, at, { quarter });
   }
   if (chance < 0.66 && !isPole(gene)) {
-    const count = otherCount(ground, random, gene);
+    const count = otherCount(ground, random, reach, gene);
     // rings of one count for the most part change together
     const isAll = random() < 0.6;
     return genes.map((own, i) => (i === at || (isAll && own.count === gene.count) ? { ...own, count } : own));
@@ -194,18 +210,25 @@ function changed(ground: Ground, random: Random, genes: Genes): Genes {
   return [...genes.slice(0, at + 1), added, ...genes.slice(at + 1)];
 }
 
-/** One to three small changes of a candidate; out of nothing where none of them fits. */
-export const varyCandidate = (ground: Ground, random: Random, genes: Genes): Genes | null =>
+/** One to three changes of a candidate; out of nothing where none of them fits. */
+export const varyCandidate = (ground: Ground, random: Random, genes: Genes, reach: Reach): Genes | null =>
   untilFits(ground, () => {
     let next = genes;
     const chance = random();
-    // one small change for the most part: what sends light back is lost by more
-    for (let k = chance < 0.6 ? 1 : chance < 0.9 ? 2 : 3; k > 0; k--) next = changed(ground, random, next);
+    // one change for the most part: what sends light back is lost by more
+    for (let k = chance < 0.6 ? 1 : chance < 0.9 ? 2 : 3; k > 0; k--)
+      next = changed(ground, random, reach, next);
     return next;
   }) ?? makeCandidate(ground, random);
 
 /** The front of one with the back of another; on one side, the first tiers of one with the last of another. */
-export const crossCandidates = (ground: Ground, random: Random, a: Genes, b: Genes): Genes | null =>
+export const crossCandidates = (
+  ground: Ground,
+  random: Random,
+  a: Genes,
+  b: Genes,
+  reach: Reach,
+): Genes | null =>
   untilFits(ground, () => {
     const of = (genes: Genes, side: Side) => genes.filter((gene) => gene.side === side);
     if (sidesOf(ground).length > 1 && random() < 0.6) return [...of(a, "front"), ...of(b, "back")];
@@ -215,4 +238,4 @@ export const crossCandidates = (ground: Ground, random: Random, a: Genes, b: Gen
       return [...from.slice(0, cut), ...to.slice(Math.min(to.length, cut))];
     };
     return sidesOf(ground).flatMap((side) => crossed(side));
-  }) ?? varyCandidate(ground, random, a);
+  }) ?? varyCandidate(ground, random, a, reach);

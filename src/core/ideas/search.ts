@@ -1,5 +1,5 @@
 /**
- * Searches for the best of each kind: a grid of two measures, in each cell the best candidate found, offspring by small changes
+ * Searches for the best of each kind: a grid of two measures, in each cell the best candidate found, offspring by changes
  * and by crossing of what the cells hold (MAP-Elites: Mouret and Clune, Illuminating search spaces by mapping elites, 2015).
  *
  * Candidates are made in batches of fixed size, each from its own chance and from the wall as it stood two batches before: so
@@ -9,7 +9,7 @@ import { seeded } from "../bench/chances/chance.ts";
 import type { Tier } from "../plan/document.ts";
 import { type Genes, type Ground, groundOf, impossible, keyOf, tiersOf } from "./genes.ts";
 import type { Ask, Refusal, Verdict } from "./judge.ts";
-import { crossCandidates, makeCandidate, varyCandidate } from "./make.ts";
+import { crossCandidates, makeCandidate, type Reach, SMALL, varyCandidate, WIDE } from "./make.ts";
 import { nearestGenes } from "./nearest.ts";
 import { CELLS, COLUMNS, cellAt, edgesOf, placeOf, ROWS, type WallEdges, widened } from "./wall.ts";
 import type { IdeaWish } from "./wish.ts";
@@ -43,17 +43,21 @@ const BATCH = 24;
 const AHEAD = 2;
 /** So many candidates that meet divide the wall. */
 const FIRST_MEETING = 200;
-/** How candidates come about: shares changed a little and crossed, the rest made out of nothing. */
+/**
+ * How candidates come about: shares changed and crossed, the rest made out of nothing, and how far changes go. Wide ones find
+ * families of plans that small ones from the first good one never come to; near given plans they would lead away.
+ */
 interface Ways {
   readonly varied: number;
   readonly crossed: number;
+  readonly reach: Reach;
 }
 const WAYS = {
-  open: { varied: 0.7, crossed: 0.2 },
+  open: { varied: 0.7, crossed: 0.2, reach: WIDE },
   /** Everything out of nothing: what the search is held against. */
-  plain: { varied: 0, crossed: 0 },
-  near: { varied: 0.85, crossed: 0.15 },
-  between: { varied: 0.35, crossed: 0.65 },
+  plain: { varied: 0, crossed: 0, reach: SMALL },
+  near: { varied: 0.85, crossed: 0.15, reach: SMALL },
+  between: { varied: 0.35, crossed: 0.65, reach: SMALL },
 } as const satisfies Record<string, Ways>;
 export type WayName = keyof typeof WAYS;
 /** Near or between given plans: so often one of them is a parent, whatever has been found since. */
@@ -405,8 +409,12 @@ export class Search {
     return drawn.reduce((best, one) => (rank(one) > rank(best) ? one : best));
   }
 
+  private get ways(): Ways {
+    return WAYS[this.options.ways ?? "open"];
+  }
+
   private make(random: () => number): Made | null {
-    const { varied, crossed } = WAYS[this.options.ways ?? "open"];
+    const { varied, crossed } = this.ways;
     const chance = random();
     const first = chance < varied + crossed ? this.parent(random) : null;
     const genes = this.makeFrom(first, chance < varied, random);
@@ -415,9 +423,13 @@ export class Search {
 
   private makeFrom(first: Parent | null, isVaried: boolean, random: () => number): Genes | null {
     if (!first) return makeCandidate(this.ground, random);
-    if (isVaried) return varyCandidate(this.ground, random, first.genes);
-    const child = crossCandidates(this.ground, random, first.genes, (this.parent(random) ?? first).genes);
+    const { reach } = this.ways;
+    if (isVaried) return varyCandidate(this.ground, random, first.genes, reach);
+    const second = this.parent(random) ?? first;
+    const child = crossCandidates(this.ground, random, first.genes, second.genes, reach);
     // two plans alone have few children: between them each is changed a little besides
-    return child && this.options.ways === "between" ? varyCandidate(this.ground, random, child) : child;
+    return child && this.options.ways === "between"
+      ? varyCandidate(this.ground, random, child, reach)
+      : child;
   }
 }

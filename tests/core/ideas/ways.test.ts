@@ -90,6 +90,48 @@ describe("a search that begins with plans", () => {
   });
 });
 
+describe("a change", () => {
+  const sides = (tiers: readonly Tier[]): string => tiers.map(({ side }) => side).join();
+  const counts = (tiers: readonly Tier[]): string => tiers.map(({ count }) => count).join();
+  /** What is made of one plan before anything is judged, where it has as many tiers on the same sides. */
+  const childrenOf = (ways: "near" | "open"): (readonly Tier[])[] =>
+    Array.from({ length: 30 }, (_, seed) =>
+      new Search(wish, { tries: 48, seed, like: [LIKE], ways }).pending
+        .flatMap(({ candidates }) => candidates.map(({ tiers }) => tiers))
+        .filter((tiers) => sides(tiers) === sides(LIKE)),
+    ).flat();
+  const [near, open] = [childrenOf("near"), childrenOf("open")];
+  /** By how much an angle moved in plans whose counts stayed: the farthest. */
+  const farthest = (children: readonly (readonly Tier[])[]): number => {
+    const turned = children.filter((own) => counts(own) === counts(LIKE));
+    expect(turned.length).toBeGreaterThan(100);
+    const moves = turned.flatMap((own) =>
+      own.map(({ armAngleDeg }, i) => (armAngleDeg < 90 ? Math.abs(armAngleDeg - LIKE[i].armAngleDeg) : 0)),
+    );
+    return Math.max(...moves);
+  };
+  /** Of counts that changed where all angles stayed, the share that divide the one before or that it divides. */
+  const kin = (children: readonly (readonly Tier[])[]): number => {
+    const changed = children
+      .filter((own) => own.every(({ armAngleDeg }, i) => armAngleDeg === LIKE[i].armAngleDeg))
+      .flatMap((own) => own.map(({ count }, i) => [count, LIKE[i].count]))
+      .filter(([now, before]) => now !== before);
+    expect(changed.length).toBeGreaterThan(50);
+    return (
+      changed.filter(([now, before]) => now % before === 0 || before % now === 0).length / changed.length
+    );
+  };
+
+  it("is small near a given plan: three of eight degrees at the most", () => {
+    expect(farthest(near)).toBeLessThanOrEqual(24);
+  });
+
+  it("is wide where one only begins with it: angles far off, counts of the same kin", () => {
+    expect(farthest(open)).toBeGreaterThan(30);
+    expect(kin(open)).toBeGreaterThan(kin(near) + 0.1);
+  });
+});
+
 describe("a guess from few rays", () => {
   const NAMES = ["back", "through", "inside", "sparkle"] as const;
   // of all kinds, as their searches make them; asked for what needs no rays, so that they come fast
