@@ -10,8 +10,12 @@ const boxOf = async (page: Page, selector: string) => {
   if (!box) throw new Error(`${selector} is not on the page`);
   return box;
 };
+/** By how much the page is larger than its window, to the right or down: places scroll within themselves. */
 const overflow = (page: Page) =>
-  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  page.evaluate(() => {
+    const { scrollWidth, clientWidth, scrollHeight, clientHeight } = document.documentElement;
+    return Math.max(scrollWidth - clientWidth, scrollHeight - clientHeight);
+  });
 
 describe("a phone", () => {
   const visit = sharedVisit(app, { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
