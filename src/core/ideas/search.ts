@@ -60,6 +60,8 @@ const WAYS = {
   between: { varied: 0.35, crossed: 0.65, reach: SMALL },
 } as const satisfies Record<string, Ways>;
 export type WayName = keyof typeof WAYS;
+const AXES = ["across", "up"] as const;
+type Axis = (typeof AXES)[number];
 /** Near or between given plans: so often one of them is a parent, whatever has been found since. */
 const GIVEN_AGAIN = 0.5;
 /** So many that meet are drawn for a parent before the wall is divided, and the best of them is it, or the one farthest out. */
@@ -395,18 +397,28 @@ export class Search {
   }
 
   /**
-   * Before the wall is divided: of many that meet the best, or the one farthest out along an axis, so that the wall spans what good
-   * candidates come to: where an axis is what is wanted, no cell holds more than its row or column reaches to.
+   * Before the wall is divided: of many that meet the best, or the one farthest out along an axis that is wanted, so that the wall
+   * spans what good candidates come to: no cell holds more of what is wanted than its row or column reaches to.
    */
   private firstParent(random: () => number): Parent | null {
     if (this.placed.length === 0) return null;
     const drawn = Array.from({ length: TOURNAMENT }, () => pick(random, this.placed));
-    const axis = random() >= FARTHEST_OUT ? null : pick(random, ["across", "up"] as const);
+    const axis = random() >= FARTHEST_OUT ? null : pick(random, this.axesWanted);
     const least = Number.NEGATIVE_INFINITY;
-    const sign = axis !== null && (this.wish.want[this.wish[axis]] ?? 0) < 0 ? -1 : 1;
+    const sign = axis !== null && this.wantOf(axis) < 0 ? -1 : 1;
     const rank = ({ verdict }: Placed): number =>
       axis === null ? (verdict.score ?? least) : verdict[axis] === null ? least : sign * verdict[axis];
     return drawn.reduce((best, one) => (rank(one) > rank(best) ? one : best));
+  }
+
+  private wantOf(axis: Axis): number {
+    return this.wish.want[this.wish[axis]] ?? 0;
+  }
+
+  /** Both where none is wanted: then they are there to part what is alike in all else. */
+  private get axesWanted(): readonly Axis[] {
+    const wanted = AXES.filter((axis) => this.wantOf(axis) !== 0);
+    return wanted.length > 0 ? wanted : AXES;
   }
 
   private get ways(): Ways {

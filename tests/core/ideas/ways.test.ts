@@ -132,6 +132,31 @@ describe("a change", () => {
   });
 });
 
+describe("the first parents", () => {
+  const facets = (tiers: readonly Tier[]): number => tiers.reduce((sum, { count }) => sum + count, 0);
+  /** Mean number of facets of what is made once some are judged, all alike but in how far they lie across, by their facets. */
+  function meanFacets(want: IdeaWish["want"]): number {
+    const search = new Search({ ...wish, want }, { tries: 192, seed: 5 });
+    const made: number[] = [];
+    while (!search.isDone)
+      for (const { index, candidates } of search.pending.splice(0)) {
+        if (index > 1) made.push(...candidates.map(({ tiers }) => facets(tiers)));
+        const verdicts = candidates.map(({ tiers }): Verdict => {
+          const known = { refusal: null, meets: true, isLooked: true, isMeasured: true };
+          return { ...known, across: facets(tiers), up: 1, score: 0.5 };
+        });
+        search.take(index, verdicts);
+      }
+    return made.reduce((sum, count) => sum + count, 0) / made.length;
+  }
+
+  it("lie far out along an axis that is wanted, to the side that is, and along no other", () => {
+    const [more, fewer, other] = [{ facets: 1 }, { facets: -1 }, { leastFacetMm: 1 }].map(meanFacets);
+    expect(more).toBeGreaterThan(other + 8);
+    expect(fewer).toBeLessThan(other - 4);
+  });
+});
+
 describe("a guess from few rays", () => {
   const NAMES = ["back", "through", "inside", "sparkle"] as const;
   // of all kinds, as their searches make them; asked for what needs no rays, so that they come fast
