@@ -3,7 +3,7 @@
  * away before all are followed. A guess only turns away, now and then wrongly; what hangs has been counted in full.
  */
 import type { LookCounts } from "../measure/look-measures.ts";
-import { cellsAt, rangesOf, type WallEdges } from "./wall.ts";
+import { AXES, cellsAt, rangesOf, type WallEdges } from "./wall.ts";
 import { bestScore, type IdeaWish, type Limits, type MeasureName, type Values, wantedIn } from "./wish.ts";
 
 /** A guess by so many parts of the grid's 25, and how far it may be off. */
@@ -89,7 +89,7 @@ export function isOutdone(
       if (!range) continue;
       let [least, most] = range;
       // what falls into this cell is no more, and no less, than the cell's own
-      for (const axis of ["across", "up"] as const)
+      for (const axis of AXES)
         if (wish[axis] === name)
           [least, most] = [Math.max(least, within[axis][0]), Math.min(most, within[axis][1])];
       hoped[name] = (wish.want[name] ?? 0) > 0 ? most : least;

@@ -11,7 +11,18 @@ import { type Genes, type Ground, groundOf, impossible, keyOf, tiersOf } from ".
 import type { Ask, Refusal, Verdict } from "./judge.ts";
 import { crossCandidates, makeCandidate, type Reach, SMALL, varyCandidate, WIDE } from "./make.ts";
 import { nearestGenes } from "./nearest.ts";
-import { CELLS, COLUMNS, cellAt, edgesOf, placeOf, ROWS, type WallEdges, widened } from "./wall.ts";
+import {
+  AXES,
+  type Axis,
+  CELLS,
+  COLUMNS,
+  cellAt,
+  edgesOf,
+  placeOf,
+  ROWS,
+  type WallEdges,
+  widened,
+} from "./wall.ts";
 import type { IdeaWish } from "./wish.ts";
 
 export interface Candidate {
@@ -60,8 +71,6 @@ const WAYS = {
   between: { varied: 0.35, crossed: 0.65, reach: SMALL },
 } as const satisfies Record<string, Ways>;
 export type WayName = keyof typeof WAYS;
-const AXES = ["across", "up"] as const;
-type Axis = (typeof AXES)[number];
 /** Near or between given plans: so often one of them is a parent, whatever has been found since. */
 const GIVEN_AGAIN = 0.5;
 /** So many that meet are drawn for a parent before the wall is divided, and the best of them is it, or the one farthest out. */

@@ -5,6 +5,9 @@ export const COLUMNS = 5;
 export const ROWS = 4;
 export const CELLS = COLUMNS * ROWS;
 
+export const AXES = ["across", "up"] as const;
+export type Axis = (typeof AXES)[number];
+
 /** Ascending: six numbers across, five up. */
 export interface WallEdges {
   readonly across: readonly number[];
@@ -61,7 +64,7 @@ export function cellsAt(
 }
 
 /** What a cell's values lie between; the outer cells have no outer edge. */
-export function rangesOf(edges: WallEdges, cell: number): Readonly<Record<"across" | "up", Limits>> {
+export function rangesOf(edges: WallEdges, cell: number): Readonly<Record<Axis, Limits>> {
   const partOf = (own: readonly number[], part: number): Limits => [
     part === 0 ? Number.NEGATIVE_INFINITY : own[part],
     part === own.length - 2 ? Number.POSITIVE_INFINITY : own[part + 1],
